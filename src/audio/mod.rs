@@ -1,0 +1,56 @@
+//! Devices, streams, rings, the sample clock, resampling, echo cancelling and WAV files.
+
+/// Why sound could not be had. Each kind says what the caller can do.
+#[derive(Debug, thiserror::Error)]
+pub enum AudioError {
+    /// No device of that name, or none at all. The text names those that exist.
+    #[error("{0}")]
+    NoDevice(String),
+    /// A device went away or refused; rebuilding the stream may help.
+    #[error("{0}")]
+    Device(String),
+    /// A file cannot be read as sound or written. The text names file and remedy.
+    #[error("{0}")]
+    File(String),
+}
+
+/// What one [`AudioIo::read`] brought besides the samples.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Captured {
+    /// Frames the device lost just before this block. They count as time that passed.
+    pub lost_frames: u64,
+    /// True from the block on in which a recording has ended; blocks go on as silence.
+    pub ended: bool,
+}
+
+/// One microphone and one loudspeaker moved forward together in blocks of 10 ms.
+///
+/// Called by the sound thread only, strictly alternating `read` and `write`. Never called from a device callback.
+/// Both rates are multiples of 100 Hz, so that a block is a whole number of frames (`rate / 100`), mono, -1 to 1.
+pub trait AudioIo: Send {
+    /// Microphone frames per second. This is the session's clock.
+    fn mic_rate_hz(&self) -> u32;
+    /// Loudspeaker frames per second.
+    fn speaker_rate_hz(&self) -> u32;
+    /// Waits for and fills one block of the raw microphone. `mic.len()` is `mic_rate_hz / 100`.
+    fn read(&mut self, mic: &mut [f32]) -> Result<Captured, AudioError>;
+    /// Hands over the block to play. `speaker.len()` is `speaker_rate_hz / 100`.
+    fn write(&mut self, speaker: &[f32]) -> Result<(), AudioError>;
+    /// Seconds between handing a block to `write` and its frames leaving for the loudspeaker (ring and device buffer).
+    fn playback_delay_s(&self) -> f64;
+    /// True where the run may go faster than the clock on the wall and the recogniser must be waited for.
+    fn is_offline(&self) -> bool;
+    /// Called once at the end, so that files are closed properly and what is queued is played out.
+    fn finish(&mut self) -> Result<(), AudioError>;
+}
+
+/// Takes what we played out of what the microphone heard, for the command path alone.
+///
+/// Works at [`ECHO_RATE_HZ`] on blocks of 10 ms. Called by the sound thread; may allocate.
+pub trait EchoCanceller: Send {
+    /// `played`: the frames that left for the loudspeaker in this block; `mic`: the raw microphone, replaced by the result.
+    fn cancel(&mut self, played: &[f32], mic: &mut [f32]);
+}
+
+/// Rate of the command path: recogniser and echo canceller.
+pub const ECHO_RATE_HZ: u32 = 16_000;

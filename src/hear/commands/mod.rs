@@ -1,0 +1,69 @@
+//! The command ear: closed-grammar recognition of spoken commands, in a supervised child process.
+
+/// One thing that may be said, and all its everyday wordings.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Choice {
+    /// What is reported when it is heard: "stop", "go-on", "answer:bank".
+    pub tag: String,
+    /// Lower-case wordings, each one or more words of the lexicon: "ready", "i'm ready".
+    pub wordings: Vec<String>,
+}
+
+/// A closed list of what may be said now. The unknown-speech path is always added.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Grammar {
+    pub choices: Vec<Choice>,
+}
+
+/// A phrase that was heard.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeardPhrase {
+    /// The [`Choice::tag`].
+    pub tag: String,
+    /// The wording heard.
+    pub text: String,
+    /// First and last instant of the phrase, s on the sample clock.
+    pub start_s: f64,
+    pub end_s: f64,
+    /// How far the sound had been heard when it was decided, s on the sample clock.
+    pub decided_s: f64,
+    /// 0 to 1.
+    pub confidence: f64,
+    /// Which of the two paths heard it.
+    pub path: Path,
+}
+
+/// The two recognisers that run side by side.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Path {
+    /// The grammar of the session's state; fed while neither we speak nor a hold runs.
+    Main,
+    /// "stop" and its like; fed always, decides sooner.
+    Fast,
+}
+
+/// What came of feeding the command ear.
+#[derive(Debug, Clone, PartialEq)]
+pub enum CommandEvent {
+    Heard(HeardPhrase),
+    /// The child process died and was started again; `lost_s` seconds of sound went unheard.
+    Restarted { lost_s: f64 },
+}
+
+/// Why the command ear cannot work. The text names what is wrong and what to do.
+#[derive(Debug, thiserror::Error)]
+#[error("{0}")]
+pub struct CommandEarError(pub String);
+
+/// Hears commands. Sound comes in blocks of 10 ms at 16 kHz; times come from the caller's clock.
+pub trait CommandRecogniser: Send {
+    /// Changes what the main path listens for; what it had half heard is dropped.
+    ///
+    /// # Errors
+    /// A word outside the lexicon or an empty wording; the old grammar stays.
+    fn listen_for(&mut self, grammar: &Grammar) -> Result<(), CommandEarError>;
+    /// One block. `start_s` is the sample clock at its first frame. `main` says whether the main path hears it too.
+    fn push(&mut self, start_s: f64, block: &[f32], main: bool);
+    /// What was decided so far. Offline it waits until every pushed block is dealt with, live it never waits.
+    fn poll(&mut self) -> Vec<CommandEvent>;
+}

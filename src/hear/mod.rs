@@ -1,0 +1,107 @@
+//! Samples in, facts out: level, pitch, voicing, holds, utterances, syllables; and commands.
+//!
+//! The arithmetic here knows neither files, devices nor threads. `commands` alone starts a process: the recogniser's.
+
+pub mod commands;
+
+/// One look at the voice, every 10 ms.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct VoiceFrame {
+    /// Centre of the frame, s on the sample clock.
+    pub t_s: f64,
+    /// A-weighted level, dB re full scale (relative until calibrated).
+    pub level_db: f64,
+    /// Fundamental frequency, 60 to 800 Hz; 0 where unvoiced.
+    pub f0_hz: f64,
+    /// How periodic the frame is, 0 to 1.
+    pub periodicity: f64,
+    /// Decision: voiced or not.
+    pub voiced: bool,
+    /// The frame overlaps what we played ourselves.
+    pub masked: bool,
+}
+
+/// A sustained vowel from onset to offset.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hold {
+    /// First instant of voicing, s.
+    pub onset_s: f64,
+    /// Last instant of voicing, s.
+    pub offset_s: f64,
+    /// `offset_s - onset_s`, bridged breaks included.
+    pub duration_s: f64,
+    /// Time of the first frame at which the tracker was sure of the hold, s.
+    pub sure_s: f64,
+    /// Median F0 of the voiced frames, Hz.
+    pub f0_median_hz: f64,
+    /// 5th to 95th percentile of F0, semitones.
+    pub f0_span_st: f64,
+    /// Standard deviation of F0 about its median, semitones.
+    pub f0_sd_st: f64,
+    /// Energy mean of the level over voiced frames, dB re full scale, A-weighted.
+    pub level_mean_db: f64,
+    /// Regression slope of the level, dB/s; negative where the voice fades.
+    pub level_slope_db_per_s: f64,
+    /// Level at the start less level at the end along that slope, dB: the fall over the hold.
+    pub level_fall_db: f64,
+    /// Number of bridged breaks.
+    pub breaks: u32,
+    /// Seconds of the hold that overlap our own playback.
+    pub masked_s: f64,
+    /// Seconds of clipped frames in the hold.
+    pub clipped_s: f64,
+}
+
+/// A stretch of speech between pauses (reading aloud, syllables).
+#[derive(Debug, Clone, PartialEq)]
+pub struct Utterance {
+    /// First instant of sound above the room, s.
+    pub onset_s: f64,
+    /// Last instant, s.
+    pub offset_s: f64,
+    /// `offset_s - onset_s`.
+    pub duration_s: f64,
+    /// Energy mean of the level, dB re full scale, A-weighted.
+    pub level_mean_db: f64,
+    /// Median F0 of voiced frames, Hz; 0 where none.
+    pub f0_median_hz: f64,
+    /// Syllable nuclei counted.
+    pub syllables: u32,
+    /// Syllables per second, (count - 1) / time from first to last nucleus; 0 under two.
+    pub syllable_rate_hz: f64,
+    /// Coefficient of variation of the intervals between nuclei, percent; 0 under three.
+    pub syllable_irregularity_pct: f64,
+}
+
+/// What the voice ear reports.
+#[derive(Debug, Clone, PartialEq)]
+pub enum VoiceEvent {
+    /// A hold has surely begun; `onset_s` is dated back, `sure_s` is now.
+    Onset { onset_s: f64, sure_s: f64 },
+    /// The hold is over.
+    Offset(Hold),
+    /// A stretch of speech is over.
+    Spoken(Utterance),
+}
+
+/// What the voice ear is to look for now. Frames are given in any case.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum VoiceTask {
+    /// Frames only.
+    Idle,
+    /// Sustained vowels.
+    Hold(HoldSettings),
+    /// Stretches of speech, ended by `end_pause_s` of quiet.
+    Speech { end_pause_s: f64 },
+}
+
+/// How a hold is told from everything else.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HoldSettings {
+    /// Voicing must last this long before it is a hold, s. Shorter things (cough, word) are none.
+    pub min_s: f64,
+    /// Breaks up to this long do not end the hold, s.
+    pub max_break_s: f64,
+    /// True where the pitch is meant to move (glides): the steadiness test is eased.
+    pub glide: bool,
+}

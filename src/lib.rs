@@ -1,0 +1,15 @@
+//! tidecount leads a voice, breathing and swallow practice hands-free and times it from the sound itself.
+//!
+//! The rooms and who may know whom (imports run one way):
+//! `app → screen, record, rehearse → session → routine` and `app → hear, speak → audio`.
+//! `session`, `routine` and the arithmetic in `hear` know neither tokio, files nor devices.
+
+pub mod app;
+pub mod audio;
+pub mod hear;
+pub mod record;
+pub mod rehearse;
+pub mod routine;
+pub mod screen;
+pub mod session;
+pub mod speak;

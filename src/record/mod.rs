@@ -1,0 +1,1 @@
+//! The journal, written as it happens, and the history (SQLite).

@@ -1,0 +1,1 @@
+//! A simulated client in a simulated room, for the demo and for closed-loop tests.

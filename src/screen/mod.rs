@@ -1,0 +1,1 @@
+//! What the eye gets. For now: large plain text on the terminal.

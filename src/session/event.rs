@@ -1,0 +1,188 @@
+//! What the engine is told, what it asks for, and the facts it leaves.
+
+use crate::hear::{Hold, Utterance, VoiceTask};
+use serde::{Deserialize, Serialize};
+
+/// What happened. Times are seconds on the sample clock and never go back.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Event {
+    /// The clock moved; every 10 ms.
+    Tick { at_s: f64 },
+    /// A command was heard.
+    Command { at_s: f64, command: Command, confidence: f64, text: String },
+    /// One of the accepted answers to a question was heard.
+    Answer { at_s: f64, text: String, confidence: f64 },
+    /// A hold has surely begun.
+    Onset { at_s: f64, onset_s: f64 },
+    /// A hold is over.
+    Offset { at_s: f64, hold: Hold },
+    /// A stretch of speech is over.
+    Spoken { at_s: f64, utterance: Utterance },
+    /// The first frame of a line left for the loudspeaker.
+    LineBegan { at_s: f64, line: LineId },
+    /// The last frame of a line left, or it was hushed or could not be spoken.
+    LineEnded { at_s: f64, line: LineId },
+    /// Ctrl-C, a closing window: end now, with everything kept.
+    Interrupt { at_s: f64 },
+}
+
+/// Numbers the lines of one session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct LineId(pub u64);
+
+/// Everything that can be said to the tool. The words for each are the message `cmd-NAME`, wordings parted by `|`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Command {
+    Ready,
+    Done,
+    Yes,
+    No,
+    Stop,
+    Pause,
+    GoOn,
+    Again,
+    Skip,
+    GoBack,
+    HowLong,
+    Help,
+    Slower,
+    Faster,
+    Louder,
+    Softer,
+    Rest,
+    Finish,
+    Dizzy,
+    Hurts,
+}
+
+/// What the engine asks the outside to do.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Effect {
+    /// Speak a line. Lines without a beat queue behind each other; one with a beat begins exactly then.
+    Say { id: LineId, line: Line, on_beat_s: Option<f64> },
+    /// Silence now; drop everything queued or scheduled. Each dropped line still gets its `LineEnded`.
+    Hush,
+    /// What to listen for from now on.
+    Listen(Listening),
+    /// Change the loudness of the voice by so many dB.
+    Volume { change_db: f64 },
+    /// Keep this fact.
+    Record(Entry),
+    /// Show this.
+    Show(View),
+    /// The session is over; everything has been said and kept.
+    Finish,
+}
+
+/// A message of the catalogue with its arguments.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    pub key: String,
+    pub args: Vec<(&'static str, Arg)>,
+}
+
+/// A value put into a message.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Arg {
+    Text(String),
+    Number(f64),
+    /// Another message, resolved first.
+    Message(String),
+}
+
+/// What both ears are to do now.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Listening {
+    /// Commands of this state, about ten; `Stop` is always heard besides.
+    pub commands: Vec<Command>,
+    /// Accepted answers to a question.
+    pub answers: Vec<String>,
+    /// The voice ear's task.
+    pub voice: VoiceTask,
+}
+
+/// What the screen shows; plain text, large.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct View {
+    /// "Long ah, 1 of 3".
+    pub heading: String,
+    /// What to do now, or the clinician's cue words.
+    pub prompt: String,
+    /// The large figure: running hold time or count.
+    pub figure: String,
+    /// Commands that can be said now, few.
+    pub can_say: Vec<Command>,
+}
+
+/// A place in the routine, each counted from 1.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct Position {
+    pub step: u32,
+    pub set: u32,
+    pub repetition: u32,
+}
+
+/// One line of the journal: a fact, when and where in the routine.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Entry {
+    /// Seconds on the sample clock.
+    pub at_s: f64,
+    /// What happened; its `kind` and values stand flat in the entry.
+    #[serde(flatten)]
+    pub fact: Fact,
+    /// Where, if inside a step.
+    #[serde(flatten)]
+    pub position: Option<Position>,
+}
+
+/// What can be kept. Units are in the names.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Fact {
+    SessionBegun { routine: String, steps: u32, software: String },
+    /// The spoken answer to the cautions; `given` false also where none came.
+    Agreement { given: bool, exercises: Vec<String> },
+    /// Left out for want of agreement.
+    StepLeftOut { exercise: String, reason: String },
+    StepBegun { exercise: String },
+    /// A voiced trial.
+    HoldMeasured {
+        exercise: String,
+        onset_s: f64,
+        offset_s: f64,
+        duration_s: f64,
+        f0_median_hz: f64,
+        f0_span_st: f64,
+        level_mean_db: f64,
+        level_fall_db: f64,
+        level_weighting: String,
+        level_calibrated: bool,
+        breaks: u32,
+        masked_s: f64,
+        /// False where it was cut off by a command.
+        complete: bool,
+    },
+    /// A posture or phase sequence was held.
+    PostureHeld { exercise: String, duration_s: f64, prescribed_s: f64, complete: bool },
+    /// One paced cycle.
+    RoundPaced { exercise: String, duration_s: f64, beat_s: f64, complete: bool },
+    /// One self-paced repetition; `ended_by` is "done" or "next cue".
+    RepetitionDone { exercise: String, duration_s: f64, ended_by: String },
+    PhraseRead { exercise: String, phrase: String, duration_s: f64, level_mean_db: f64, f0_median_hz: f64, level_weighting: String, level_calibrated: bool },
+    SyllablesCounted { exercise: String, syllables: u32, duration_s: f64, rate_hz: f64, irregularity_pct: f64 },
+    QuestionAnswered { exercise: String, clue: String, answer: Option<String>, correct: bool, hint_given: bool, duration_s: f64 },
+    Rested { duration_s: f64 },
+    CommandHeard { command: Command, text: String, confidence: f64 },
+    /// A repetition that nobody made.
+    NoAnswer { asked: u32 },
+    StepDone { exercise: String, repetitions_done: u32, repetitions_prescribed: u32 },
+    StepStopped { exercise: String, reason: String, repetitions_done: u32, repetitions_prescribed: u32 },
+    /// Said by the client: dizzy, pain, help.
+    SafetyStop { exercise: Option<String>, reason: String },
+    /// The recogniser died and was restarted.
+    RecogniserRestarted { lost_s: f64 },
+    /// Microphone frames were lost.
+    SoundLost { lost_s: f64 },
+    SessionEnded { reason: String, steps_done: u32, steps_prescribed: u32, duration_s: f64 },
+}
