@@ -80,6 +80,8 @@ pub enum VoiceEvent {
     Onset { onset_s: f64, sure_s: f64 },
     /// The hold is over.
     Offset(Hold),
+    /// Speech has surely begun, while the task is speech; `onset_s` is dated back.
+    SpeechBegan { onset_s: f64 },
     /// A stretch of speech is over.
     Spoken(Utterance),
 }

@@ -16,6 +16,8 @@ pub enum Event {
     Onset { at_s: f64, onset_s: f64 },
     /// A hold is over.
     Offset { at_s: f64, hold: Hold },
+    /// Speech has begun, while the task is speech.
+    SpeechBegan { at_s: f64, onset_s: f64 },
     /// A stretch of speech is over.
     Spoken { at_s: f64, utterance: Utterance },
     /// The first frame of a line left for the loudspeaker.
@@ -24,6 +26,24 @@ pub enum Event {
     LineEnded { at_s: f64, line: LineId },
     /// Ctrl-C, a closing window: end now, with everything kept.
     Interrupt { at_s: f64 },
+}
+
+impl Event {
+    /// When it happened, s on the sample clock.
+    pub fn at_s(&self) -> f64 {
+        match self {
+            Event::Tick { at_s }
+            | Event::Command { at_s, .. }
+            | Event::Answer { at_s, .. }
+            | Event::Onset { at_s, .. }
+            | Event::Offset { at_s, .. }
+            | Event::SpeechBegan { at_s, .. }
+            | Event::Spoken { at_s, .. }
+            | Event::LineBegan { at_s, .. }
+            | Event::LineEnded { at_s, .. }
+            | Event::Interrupt { at_s } => *at_s,
+        }
+    }
 }
 
 /// Numbers the lines of one session.
@@ -56,6 +76,68 @@ pub enum Command {
     Hurts,
 }
 
+impl Command {
+    /// Every command, in the order of the list above.
+    pub const ALL: [Command; 20] = [
+        Command::Ready,
+        Command::Done,
+        Command::Yes,
+        Command::No,
+        Command::Stop,
+        Command::Pause,
+        Command::GoOn,
+        Command::Again,
+        Command::Skip,
+        Command::GoBack,
+        Command::HowLong,
+        Command::Help,
+        Command::Slower,
+        Command::Faster,
+        Command::Louder,
+        Command::Softer,
+        Command::Rest,
+        Command::Finish,
+        Command::Dizzy,
+        Command::Hurts,
+    ];
+
+    /// Kebab-case name, as in the journal and the message keys.
+    pub fn name(self) -> &'static str {
+        match self {
+            Command::Ready => "ready",
+            Command::Done => "done",
+            Command::Yes => "yes",
+            Command::No => "no",
+            Command::Stop => "stop",
+            Command::Pause => "pause",
+            Command::GoOn => "go-on",
+            Command::Again => "again",
+            Command::Skip => "skip",
+            Command::GoBack => "go-back",
+            Command::HowLong => "how-long",
+            Command::Help => "help",
+            Command::Slower => "slower",
+            Command::Faster => "faster",
+            Command::Louder => "louder",
+            Command::Softer => "softer",
+            Command::Rest => "rest",
+            Command::Finish => "finish",
+            Command::Dizzy => "dizzy",
+            Command::Hurts => "hurts",
+        }
+    }
+
+    /// The message with its wordings, parted by `|`.
+    pub fn wordings_key(self) -> String {
+        format!("cmd-{}", self.name())
+    }
+
+    /// The message with how we name it aloud and on the screen.
+    pub fn name_key(self) -> String {
+        format!("say-{}", self.name())
+    }
+}
+
 /// What the engine asks the outside to do.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Effect {
@@ -65,6 +147,8 @@ pub enum Effect {
     Hush,
     /// What to listen for from now on.
     Listen(Listening),
+    /// The client chose to go on with the interrupted session (`true`) or to begin anew. Comes before any `Record`.
+    Resume(bool),
     /// Change the loudness of the voice by so many dB.
     Volume { change_db: f64 },
     /// Keep this fact.
@@ -102,13 +186,13 @@ pub struct Listening {
     pub voice: VoiceTask,
 }
 
-/// What the screen shows; plain text, large.
+/// What the screen shows; plain text, large. Lines are resolved by the message catalogue.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct View {
     /// "Long ah, 1 of 3".
-    pub heading: String,
+    pub heading: Option<Line>,
     /// What to do now, or the clinician's cue words.
-    pub prompt: String,
+    pub prompt: Option<Line>,
     /// The large figure: running hold time or count.
     pub figure: String,
     /// Commands that can be said now, few.
@@ -141,6 +225,8 @@ pub struct Entry {
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum Fact {
     SessionBegun { routine: String, steps: u32, software: String },
+    /// Went on from here after an interruption.
+    SessionResumed { from: String },
     /// The spoken answer to the cautions; `given` false also where none came.
     Agreement { given: bool, exercises: Vec<String> },
     /// Left out for want of agreement.

@@ -1,7 +1,34 @@
 //! The pure engine: a deterministic state machine, events in, effects out.
 //!
-//! No I/O, no threads, no clock but the events', no randomness without a seed.
+//! No I/O, no threads, no clock but the events', no randomness. What it says are keys of the message catalogue,
+//! what it measures comes from the ears, its numbers come from the routine.
+//!
+//! - `engine`: the machine itself, its states and what every state shares
+//! - `flow`: from greeting to summary, step by step
+//! - `interrupts`: what can be said at any time
+//! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`: the ways of timing
+//! - `feedback`: what is said about a result
+//! - `patience`: how silence is taken
 
+mod engine;
 mod event;
+mod feedback;
+mod flow;
+mod interrupts;
+pub mod listening;
+mod paced;
+mod past;
+mod patience;
+mod posture;
+mod question;
+mod rapid;
+mod reading;
+mod repeated;
+mod voiced;
 
+pub use engine::{Engine, Start};
 pub use event::*;
+pub use past::{PastExercise, PastResults};
+
+#[cfg(test)]
+mod tests;

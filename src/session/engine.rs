@@ -1,0 +1,440 @@
+//! The machine: its states, what they share, and the one door in.
+
+use std::collections::BTreeSet;
+
+use super::{
+    Arg, Command, Effect, Entry, Event, Fact, Line, LineId, Listening, PastResults, Position, View,
+    paced::PacedRun,
+    patience::{Patience, Silence},
+    posture::PostureRun,
+    question::QuestionRun,
+    rapid::RapidRun,
+    reading::ReadingRun,
+    repeated::RepeatedRun,
+    voiced::VoicedRun,
+};
+use crate::hear::VoiceTask;
+use crate::routine::{Routine, Step};
+
+/// What the engine must know besides the routine.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Start {
+    /// No session of this client is on record: the aid notice and all cautions are said.
+    pub first_session: bool,
+    /// Exercises a clinician has agreed to, by the client's earlier "yes".
+    pub agreed: BTreeSet<String>,
+    /// Exercises this client has done before: the short instruction will do.
+    pub known: BTreeSet<String>,
+    /// An interrupted session of this routine can be gone on with from here.
+    pub resume_from: Option<Position>,
+    /// The client's own past.
+    pub past: PastResults,
+}
+
+/// What comes after the lines under way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Then {
+    AskResume,
+    Cautions,
+    AskAgreement,
+    AskStart,
+    BeginStep,
+    BeginSet,
+    BeginRepetition,
+    /// The cue of a repetition has been said; what it times begins.
+    Perform,
+    AfterRepetition,
+    EndStep,
+    /// What was being asked is open again.
+    Ask(Ask),
+    Halted(Halt),
+    End(&'static str),
+}
+
+/// What it waits to hear.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Ask {
+    /// "yes" or "no": go on from where the last session broke off?
+    Resume,
+    /// "yes": a clinician has agreed.
+    Agreement,
+    /// "ready": the session may start.
+    Start,
+    /// "ready": in position for the next set.
+    Position,
+    /// "ready": the rest without a length is over.
+    RestOver,
+    /// "ready" or "done": the sip is swallowed.
+    Sip,
+    /// "yes" or "no": was that this command?
+    Confirm(Command),
+    /// Nothing needs to be said: the session ends unless "go on" is heard.
+    FinishUnlessTakenBack,
+}
+
+/// Why it stands still.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Halt {
+    Stopped,
+    Paused,
+    Resting,
+    Helped,
+    /// The exercise is over for today.
+    Unwell,
+}
+
+/// Where the session stands. Each state owns its data.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum State {
+    /// Lines are being said; after the last one and a pause it goes on.
+    Speaking { last: LineId, ended_s: Option<f64>, pause_s: f64, then: Then },
+    Asking { ask: Ask, patience: Patience },
+    Resting { began_s: f64, until_s: f64 },
+    Halted { halt: Halt, since_s: f64, told: bool, patience: Patience },
+    Voiced(VoicedRun),
+    Posture(PostureRun),
+    Paced(PacedRun),
+    Repeated(RepeatedRun),
+    Reading(ReadingRun),
+    Rapid(RapidRun),
+    Question(QuestionRun),
+    Ended,
+}
+
+/// Seconds of silence after "stop" before it says how to go on (design: "silent at once; then after a second").
+const STOP_SILENCE_S: f64 = 1.0;
+/// Seconds in which an announced end can be taken back.
+const TAKE_BACK_S: f64 = 6.0;
+
+/// Leads one session of one routine.
+#[derive(Debug, Clone)]
+pub struct Engine {
+    pub(super) routine: Routine,
+    pub(super) start: Start,
+    pub(super) now_s: f64,
+    pub(super) began_s: f64,
+    pub(super) state: State,
+    pub(super) here: Position,
+    /// True while `here` lies inside a step that has begun.
+    pub(super) in_step: bool,
+    /// Where "go on" leads.
+    pub(super) go_on: Then,
+    /// Steps left out for want of agreement, by index from 0.
+    pub(super) left_out: BTreeSet<usize>,
+    /// Steps done to the end, by index from 0.
+    pub(super) steps_done: BTreeSet<usize>,
+    /// Repetitions completed in this step.
+    pub(super) repetitions_done: u32,
+    /// Hold times of this step, s.
+    pub(super) holds_s: Vec<f64>,
+    /// A hold that a command cut off: the voice ear gives its figures a moment later, when the state has moved on.
+    pub(super) cut_hold: Option<(String, Position)>,
+    /// Factor on the routine's count interval, by "slower" and "faster".
+    pub(super) pace: f64,
+    /// The last thing that was announced, for "again".
+    pub(super) last_said: Option<Line>,
+    listening: Option<Listening>,
+    next_line: u64,
+    /// Lines of ours under way.
+    speaking: BTreeSet<LineId>,
+    view: View,
+    out: Vec<Effect>,
+}
+
+impl Engine {
+    /// A session about to begin; it greets at the first tick.
+    pub fn new(routine: Routine, start: Start) -> Self {
+        Self {
+            routine,
+            start,
+            now_s: 0.0,
+            began_s: 0.0,
+            state: State::Speaking { last: LineId(0), ended_s: None, pause_s: 0.0, then: Then::AskStart },
+            here: Position { step: 1, set: 1, repetition: 1 },
+            in_step: false,
+            go_on: Then::AskStart,
+            left_out: BTreeSet::new(),
+            steps_done: BTreeSet::new(),
+            repetitions_done: 0,
+            holds_s: Vec::new(),
+            cut_hold: None,
+            pace: 1.0,
+            last_said: None,
+            listening: None,
+            next_line: 0,
+            speaking: BTreeSet::new(),
+            view: View::default(),
+            out: Vec::new(),
+        }
+    }
+
+    /// True once `Effect::Finish` has been given; later events do nothing.
+    pub fn is_over(&self) -> bool {
+        self.state == State::Ended
+    }
+
+    /// Takes one event and says what is to be done about it. Total: no order of events can make it fail.
+    pub fn on(&mut self, event: Event) -> Vec<Effect> {
+        if self.is_over() {
+            return Vec::new();
+        }
+        let first = self.next_line == 0;
+        self.now_s = self.now_s.max(event.at_s());
+        if first {
+            self.began_s = self.now_s;
+            self.greet();
+        }
+        match event {
+            Event::Tick { .. } => self.tick(),
+            Event::Command { command, confidence, text, .. } => self.command(command, confidence, text),
+            Event::Answer { text, .. } => self.answer(&text),
+            Event::Onset { onset_s, .. } => self.voice_began(onset_s),
+            Event::Offset { hold, .. } => self.voice_ended(&hold),
+            Event::SpeechBegan { onset_s, .. } => self.speech_began(onset_s),
+            Event::Spoken { utterance, .. } => self.spoken(&utterance),
+            Event::LineBegan { .. } => {}
+            Event::LineEnded { line, .. } => self.line_ended(line),
+            Event::Interrupt { .. } => {
+                self.out.push(Effect::Hush);
+                self.cut_short("interrupted");
+                self.end("interrupted");
+            }
+        }
+        std::mem::take(&mut self.out)
+    }
+
+    fn tick(&mut self) {
+        match self.state.clone() {
+            State::Speaking { ended_s: Some(ended_s), pause_s, then, .. } => {
+                if self.now_s >= ended_s + pause_s {
+                    self.proceed(then);
+                }
+            }
+            State::Speaking { .. } | State::Ended => {}
+            State::Asking { ask, .. } => self.tick_asking(ask),
+            State::Resting { began_s, until_s } => self.tick_resting(began_s, until_s),
+            State::Halted { halt, since_s, told, .. } => self.tick_halted(halt, since_s, told),
+            State::Voiced(run) => self.tick_voiced(run),
+            State::Posture(run) => self.tick_posture(run),
+            State::Paced(run) => self.tick_paced(run),
+            State::Repeated(run) => self.tick_repeated(run),
+            State::Reading(run) => self.tick_reading(run),
+            State::Rapid(run) => self.tick_rapid(run),
+            State::Question(run) => self.tick_question(run),
+        }
+    }
+
+    fn tick_asking(&mut self, ask: Ask) {
+        if self.is_speaking() {
+            return;
+        }
+        if ask == Ask::FinishUnlessTakenBack {
+            if let State::Asking { patience, .. } = &self.state
+                && patience.quiet_for_s(self.now_s) >= TAKE_BACK_S
+            {
+                self.summarise("finished");
+            }
+            return;
+        }
+        match self.silence() {
+            Silence::Wait => {}
+            Silence::AskAgain(n) => self.ask_again(ask, n),
+            Silence::WaitForReady => self.asked_in_vain(ask),
+            Silence::GiveUp => self.give_up(),
+        }
+    }
+
+    fn tick_resting(&mut self, began_s: f64, until_s: f64) {
+        self.show_figure(&format!("{:.0}", (until_s - self.now_s).max(0.0).ceil()));
+        if self.now_s >= until_s {
+            self.record(Fact::Rested { duration_s: self.now_s - began_s });
+            self.proceed(self.go_on);
+        }
+    }
+
+    fn tick_halted(&mut self, halt: Halt, since_s: f64, told: bool) {
+        if !told {
+            if self.now_s >= since_s + STOP_SILENCE_S && !self.is_speaking() {
+                self.tell_halted(halt);
+            }
+            return;
+        }
+        if self.is_speaking() {
+            return;
+        }
+        match self.silence() {
+            Silence::Wait => {}
+            Silence::AskAgain(_) | Silence::WaitForReady => self.remind("halted-reminder", &[]),
+            Silence::GiveUp => self.give_up(),
+        }
+    }
+
+    /// What the silence of the present state means; states without patience wait for ever.
+    pub(super) fn silence(&mut self) -> Silence {
+        let (now_s, limits) = (self.now_s, self.routine.no_answer);
+        self.patience().map_or(Silence::Wait, |patience| patience.look(now_s, limits))
+    }
+
+    /// The patience of the present state, where it has one.
+    pub(super) fn patience(&mut self) -> Option<&mut Patience> {
+        match &mut self.state {
+            State::Asking { patience, .. } | State::Halted { patience, .. } => Some(patience),
+            State::Voiced(run) => Some(&mut run.patience),
+            State::Repeated(run) => Some(&mut run.patience),
+            State::Reading(run) => Some(&mut run.patience),
+            State::Rapid(run) => Some(&mut run.patience),
+            _ => None,
+        }
+    }
+
+    fn line_ended(&mut self, line: LineId) {
+        self.speaking.remove(&line);
+        let now_s = self.now_s;
+        match &mut self.state {
+            State::Speaking { last, ended_s, .. } if *last == line => *ended_s = Some(now_s),
+            State::Question(run) => run.spoke(now_s),
+            _ => {
+                if self.speaking.is_empty()
+                    && let Some(patience) = self.patience()
+                {
+                    patience.spoke(now_s);
+                }
+            }
+        }
+    }
+
+    // What the states share.
+
+    /// True while a line of ours is queued or playing.
+    pub(super) fn is_speaking(&self) -> bool {
+        !self.speaking.is_empty()
+    }
+
+    /// Queues a line behind those under way.
+    pub(super) fn say(&mut self, key: &str, args: &[(&'static str, Arg)]) -> LineId {
+        self.say_line(Line { key: key.to_owned(), args: args.to_vec() }, None)
+    }
+
+    /// Says a line that begins exactly on a beat.
+    pub(super) fn say_on_beat(&mut self, key: &str, args: &[(&'static str, Arg)], beat_s: f64) -> LineId {
+        self.say_line(Line { key: key.to_owned(), args: args.to_vec() }, Some(beat_s))
+    }
+
+    pub(super) fn say_line(&mut self, line: Line, on_beat_s: Option<f64>) -> LineId {
+        self.next_line += 1;
+        let id = LineId(self.next_line);
+        self.speaking.insert(id);
+        if on_beat_s.is_none() {
+            self.last_said = Some(line.clone());
+        }
+        self.out.push(Effect::Say { id, line, on_beat_s });
+        id
+    }
+
+    /// Goes on with `then` when `last` has been said and `pause_s` has passed.
+    pub(super) fn after(&mut self, last: LineId, pause_s: f64, then: Then) {
+        self.state = State::Speaking { last, ended_s: None, pause_s, then };
+        self.go_on = match then {
+            Then::Perform | Then::AfterRepetition => Then::BeginRepetition,
+            other => other,
+        };
+    }
+
+    /// A kind reminder in a state that goes on waiting.
+    pub(super) fn remind(&mut self, key: &str, args: &[(&'static str, Arg)]) {
+        self.say(key, args);
+    }
+
+    pub(super) fn listen(&mut self, commands: &[Command], voice: VoiceTask) {
+        self.listen_with(commands, Vec::new(), voice);
+    }
+
+    pub(super) fn listen_with(&mut self, commands: &[Command], answers: Vec<String>, voice: VoiceTask) {
+        let listening = Listening { commands: commands.to_vec(), answers, voice };
+        if self.listening.as_ref() != Some(&listening) {
+            self.listening = Some(listening.clone());
+            self.out.push(Effect::Listen(listening));
+        }
+    }
+
+    pub(super) fn record(&mut self, fact: Fact) {
+        let position = self.in_step.then_some(self.here);
+        self.out.push(Effect::Record(Entry { at_s: self.now_s, fact, position }));
+    }
+
+    pub(super) fn hush(&mut self) {
+        self.out.push(Effect::Hush);
+    }
+
+    pub(super) fn effect(&mut self, effect: Effect) {
+        self.out.push(effect);
+    }
+
+    /// Shows a view if it differs from what stands there.
+    pub(super) fn show(&mut self, view: View) {
+        if self.view != view {
+            self.view = view.clone();
+            self.out.push(Effect::Show(view));
+        }
+    }
+
+    /// Changes the large figure alone.
+    pub(super) fn show_figure(&mut self, figure: &str) {
+        if self.view.figure != figure {
+            let view = View { figure: figure.to_owned(), ..self.view.clone() };
+            self.show(view);
+        }
+    }
+
+    /// Changes the prompt and what can be said; the figure goes.
+    pub(super) fn show_prompt(&mut self, prompt: Line, can_say: &[Command]) {
+        self.show_prompt_with(prompt, can_say, "");
+    }
+
+    pub(super) fn show_prompt_with(&mut self, prompt: Line, can_say: &[Command], figure: &str) {
+        let view = View { heading: self.heading(), prompt: Some(prompt), figure: figure.to_owned(), can_say: can_say.to_vec() };
+        self.show(view);
+    }
+
+    fn heading(&self) -> Option<Line> {
+        let step = self.step()?;
+        let name = Arg::Message(format!("ex-{}-name", step.exercise.id));
+        if !self.in_step {
+            return Some(Line { key: "heading-session".into(), args: vec![("title", Arg::Text(self.routine.title.clone()))] });
+        }
+        Some(Line {
+            key: if step.sets > 1 { "heading-set" } else { "heading-step" }.into(),
+            args: vec![
+                ("name", name),
+                ("repetition", Arg::Number(f64::from(self.here.repetition))),
+                ("repetitions", Arg::Number(f64::from(step.repetitions))),
+                ("set", Arg::Number(f64::from(self.here.set))),
+                ("sets", Arg::Number(f64::from(step.sets))),
+            ],
+        })
+    }
+
+    /// The step `here` points at; none behind the last.
+    pub(super) fn step(&self) -> Option<&Step> {
+        self.routine.steps.get(self.step_index())
+    }
+
+    /// `here.step` counted from 0.
+    pub(super) fn step_index(&self) -> usize {
+        (self.here.step.max(1) - 1) as usize
+    }
+
+    pub(super) fn exercise_id(&self) -> String {
+        self.step().map(|step| step.exercise.id.clone()).unwrap_or_default()
+    }
+
+    /// A message of the present exercise: `ex-ID-PART`.
+    pub(super) fn exercise_key(&self, part: &str) -> String {
+        format!("ex-{}-{part}", self.exercise_id())
+    }
+
+    /// Repetitions prescribed in the present step, all sets together.
+    pub(super) fn prescribed(&self) -> u32 {
+        self.step().map_or(0, |step| step.sets.saturating_mul(step.repetitions))
+    }
+}

@@ -1,0 +1,436 @@
+//! From greeting to summary, step by step.
+
+use super::engine::{Ask, Engine, State, Then};
+use super::patience::Patience;
+use super::{Arg, Command, Effect, Fact, Line, LineId, listening};
+use crate::hear::VoiceTask;
+use crate::routine::{Step, Work};
+
+/// A breath between two things said, s.
+const BREATH_S: f64 = 0.4;
+/// Between an exercise's instruction and its first repetition, s.
+const SETTLE_S: f64 = 1.0;
+
+impl Engine {
+    pub(super) fn greet(&mut self) {
+        self.listen(listening::READY, VoiceTask::Idle);
+        let minutes = (self.routine.planned_duration_s() / 60.0).round().max(1.0);
+        let mut last = self.say(
+            "greeting",
+            &[
+                ("title", Arg::Text(self.routine.title.clone())),
+                ("steps", Arg::Number(count(self.routine.steps.len()))),
+                ("minutes", Arg::Number(minutes)),
+            ],
+        );
+        self.show_prompt(
+            Line { key: "greeting-shown".into(), args: vec![("title", Arg::Text(self.routine.title.clone()))] },
+            &[Command::Stop],
+        );
+        if self.start.first_session {
+            self.say("aid-notice", &[]);
+            last = self.say("you-can-stop", &[]);
+        }
+        let then = if self.start.resume_from.is_some() { Then::AskResume } else { Then::Cautions };
+        self.after(last, BREATH_S, then);
+    }
+
+    /// Takes the step that `then` names.
+    pub(super) fn proceed(&mut self, then: Then) {
+        match then {
+            Then::AskResume => self.ask(Ask::Resume),
+            Then::Cautions => self.cautions(),
+            Then::AskAgreement => self.ask(Ask::Agreement),
+            Then::AskStart => self.ask(Ask::Start),
+            Then::BeginStep => self.begin_step(),
+            Then::BeginSet => self.begin_set(),
+            Then::BeginRepetition => self.begin_repetition(),
+            Then::Perform => self.perform(),
+            Then::AfterRepetition => self.after_repetition(),
+            Then::EndStep => self.end_step(),
+            Then::Ask(ask) => self.ask(ask),
+            Then::Halted(halt) => self.halted(halt),
+            Then::End(reason) => self.end(reason),
+        }
+    }
+
+    // Before the first step.
+
+    fn begin_session(&mut self) {
+        let fact = Fact::SessionBegun {
+            routine: self.routine.title.clone(),
+            steps: u32::try_from(self.routine.steps.len()).unwrap_or(u32::MAX),
+            software: concat!("tidecount ", env!("CARGO_PKG_VERSION")).to_owned(),
+        };
+        self.record(fact);
+    }
+
+    /// The answer to "go on from where you were?".
+    pub(super) fn resume(&mut self, go_on: bool) {
+        self.effect(Effect::Resume(go_on));
+        let Some(from) = self.start.resume_from.take().filter(|_| go_on) else {
+            self.cautions();
+            return;
+        };
+        self.here = from;
+        self.here.step = self.here.step.clamp(1, u32::try_from(self.routine.steps.len()).unwrap_or(u32::MAX));
+        // Repetitions before the break were done and are on record.
+        let before = self.step().map_or(0, |step| (from.set.max(1) - 1) * step.repetitions + from.repetition.max(1) - 1);
+        for index in 0..self.step_index() {
+            self.steps_done.insert(index);
+        }
+        let key = self.exercise_key("name");
+        self.record(Fact::SessionResumed { from: self.exercise_id() });
+        self.leave_out_quietly();
+        let last = self.say("resumed", &[("name", Arg::Message(key))]);
+        self.repetitions_done = before;
+        self.after(last, BREATH_S, Then::BeginStep);
+    }
+
+    /// Exercises of this routine that still need a "yes".
+    fn unagreed(&self) -> Vec<&Step> {
+        let agreed = &self.start.agreed;
+        self.routine.steps.iter().filter(|step| step.exercise.needs_agreement && !agreed.contains(&step.exercise.id)).collect()
+    }
+
+    fn cautions(&mut self) {
+        self.begin_session();
+        let unagreed = self.unagreed();
+        let asks = !unagreed.is_empty();
+        let of: Vec<&Step> = if self.start.first_session { self.routine.steps.iter().collect() } else { unagreed };
+        let mut keys: Vec<String> = Vec::new();
+        for key in of.iter().flat_map(|step| &step.exercise.cautions) {
+            let key = format!("caution-{key}");
+            if !keys.contains(&key) {
+                keys.push(key);
+            }
+        }
+        if keys.is_empty() {
+            self.proceed(if asks { Then::AskAgreement } else { Then::AskStart });
+            return;
+        }
+        let mut last = self.say("cautions-first", &[]);
+        for key in keys {
+            last = self.say(&key, &[]);
+        }
+        self.show_prompt(Line { key: "cautions-shown".into(), args: Vec::new() }, &[Command::Stop]);
+        self.after(last, BREATH_S, if asks { Then::AskAgreement } else { Then::AskStart });
+    }
+
+    /// What was answered, or not, to whether a clinician has agreed.
+    pub(super) fn agreement(&mut self, given: bool) {
+        let mut exercises: Vec<String> = self.unagreed().iter().map(|step| step.exercise.id.clone()).collect();
+        exercises.sort();
+        exercises.dedup();
+        self.record(Fact::Agreement { given, exercises: exercises.clone() });
+        if given {
+            self.start.agreed.extend(exercises);
+            let last = self.say("agreement-noted", &[]);
+            self.after(last, BREATH_S, Then::AskStart);
+            return;
+        }
+        self.leave_out_quietly();
+        let last = self.say("agreement-missing", &[("steps", Arg::Number(count(self.left_out.len())))]);
+        let all = self.left_out.len() == self.routine.steps.len();
+        self.after(last, BREATH_S, if all { Then::End("no-agreement") } else { Then::AskStart });
+    }
+
+    /// Marks the steps that have no agreement, and says so in the journal.
+    fn leave_out_quietly(&mut self) {
+        let agreed = self.start.agreed.clone();
+        for index in 0..self.routine.steps.len() {
+            let Some(step) = self.routine.steps.get(index) else { continue };
+            if step.exercise.needs_agreement && !agreed.contains(&step.exercise.id) && self.left_out.insert(index) {
+                let exercise = step.exercise.id.clone();
+                self.record(Fact::StepLeftOut { exercise, reason: "no spoken agreement".into() });
+            }
+        }
+    }
+
+    // Asking.
+
+    pub(super) fn ask(&mut self, ask: Ask) {
+        let (key, args, commands, can_say): (&str, Vec<(&'static str, Arg)>, &[Command], &[Command]) = match ask {
+            Ask::Resume => ("ask-resume", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
+            Ask::Agreement => ("ask-agreement", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
+            Ask::Start => ("ask-ready", vec![], listening::READY, &[Command::Ready, Command::Stop]),
+            Ask::Position => ("ask-position", vec![], listening::READY, &[Command::Ready, Command::Skip, Command::Stop]),
+            Ask::RestOver => ("ask-rest-over", vec![], listening::READY, &[Command::Ready, Command::Stop]),
+            Ask::Sip => ("ask-sip", vec![], listening::REPEATED, &[Command::Done, Command::Stop]),
+            Ask::Confirm(command) => (
+                "ask-confirm",
+                vec![("command", Arg::Message(command.name_key()))],
+                listening::YES_NO,
+                &[Command::Yes, Command::No],
+            ),
+            Ask::FinishUnlessTakenBack => ("finishing", vec![], listening::FINISHING, &[Command::GoOn]),
+        };
+        let key = match ask {
+            Ask::Start if self.start.first_session => "ask-ready-first",
+            _ => key,
+        };
+        self.listen(commands, VoiceTask::Idle);
+        self.say(key, &args);
+        self.show_prompt(Line { key: format!("{key}-shown"), args }, can_say);
+        if !matches!(ask, Ask::Confirm(_) | Ask::FinishUnlessTakenBack) {
+            self.go_on = Then::Ask(ask);
+        }
+        self.state = State::Asking { ask, patience: Patience::new(self.now_s) };
+    }
+
+    /// Nobody answered; asks once more.
+    pub(super) fn ask_again(&mut self, ask: Ask, time: u32) {
+        let key = match (ask, time) {
+            (Ask::Resume | Ask::Agreement | Ask::Confirm(_), _) => "ask-yes-no-again",
+            // Nothing is said to a person with water in the mouth but once, late.
+            (Ask::Sip, 1) => return,
+            (Ask::Sip, _) => "ask-sip-again",
+            (_, 1) => "ask-ready-again",
+            _ => "ask-ready-once-more",
+        };
+        self.remind(key, &[]);
+    }
+
+    /// All asking was in vain: takes silence for "no" where that is the careful answer, else waits for "ready".
+    pub(super) fn asked_in_vain(&mut self, ask: Ask) {
+        match ask {
+            Ask::Resume => self.resume(false),
+            Ask::Agreement => self.agreement(false),
+            Ask::Confirm(_) => self.proceed(self.go_on),
+            _ => self.remind("wait-for-ready", &[]),
+        }
+    }
+
+    /// Nobody has answered for so long that it ends.
+    pub(super) fn give_up(&mut self) {
+        let asked = self.patience().map_or(0, |patience| patience.asked());
+        self.record(Fact::NoAnswer { asked });
+        self.cut_short("no answer");
+        let last = self.say("gave-up", &[]);
+        self.after(last, 0.0, Then::End("no-answer"));
+    }
+
+    // Steps.
+
+    fn begin_step(&mut self) {
+        while self.left_out.contains(&self.step_index()) {
+            self.here.step += 1;
+            self.here.set = 1;
+            self.here.repetition = 1;
+        }
+        let Some(step) = self.step().cloned() else {
+            self.summarise("completed");
+            return;
+        };
+        let resumed = self.here.set > 1 || self.here.repetition > 1;
+        if !resumed {
+            self.repetitions_done = 0;
+        }
+        self.holds_s.clear();
+        self.in_step = true;
+        self.record(Fact::StepBegun { exercise: step.exercise.id.clone() });
+        self.listen(listening::READY, VoiceTask::Idle);
+        let name = Arg::Message(self.exercise_key("name"));
+        self.say(if self.here.step == 1 { "step-first" } else { "step-next" }, &[("name", name)]);
+        let known = resumed || self.start.known.contains(&step.exercise.id);
+        let instruction = self.exercise_key(if known { "short" } else { "instruction" });
+        let mut last = self.say(&instruction, &[]);
+        if let Some(line) = self.dose_line(&step) {
+            last = self.say_line(line, None);
+        }
+        if let Work::Voiced { target_s: Some(target_s), .. } = step.work {
+            last = self.say("goal", &[("seconds", Arg::Number(target_s))]);
+        }
+        if let Some(words) = self.cue_words(&step) {
+            last = self.say("cue-words", &[("words", Arg::Text(words))]);
+        }
+        self.show_prompt(Line { key: self.exercise_key("short"), args: Vec::new() }, &[Command::Skip, Command::Stop]);
+        self.start.known.insert(step.exercise.id.clone());
+        self.after(last, SETTLE_S, Then::BeginSet);
+    }
+
+    /// The clinician's own words belong to voiced trials and reading alone.
+    fn cue_words(&self, step: &Step) -> Option<String> {
+        matches!(step.work, Work::Voiced { .. } | Work::ReadAloud { .. }).then(|| self.routine.cue_words.clone()).flatten()
+    }
+
+    /// "Three times", "Nine rounds; I count"; nothing where it goes without saying.
+    fn dose_line(&self, step: &Step) -> Option<Line> {
+        let key = match step.work {
+            Work::Voiced { .. } | Work::Timed { .. } | Work::Repeated { .. } | Work::Rapid { .. } => "dose-times",
+            Work::Paced { .. } => "dose-rounds",
+            Work::ReadAloud { .. } => "dose-phrases",
+            Work::Question { .. } => "dose-questions",
+            Work::Rest { .. } => return None,
+        };
+        let args = vec![("repetitions", Arg::Number(f64::from(step.repetitions))), ("sets", Arg::Number(f64::from(step.sets)))];
+        Some(Line { key: key.into(), args })
+    }
+
+    fn begin_set(&mut self) {
+        let Some(step) = self.step() else {
+            self.summarise("completed");
+            return;
+        };
+        if step.exercise.waits_for_ready { self.ask(Ask::Position) } else { self.begin_repetition() }
+    }
+
+    /// Gives the cue of one repetition.
+    pub(super) fn begin_repetition(&mut self) {
+        let Some(step) = self.step().cloned() else {
+            self.summarise("completed");
+            return;
+        };
+        match step.work {
+            Work::Voiced { .. } => self.cue_voiced(),
+            Work::Timed { .. } => self.cue_posture(),
+            Work::Paced { .. } => self.cue_paced(),
+            Work::Repeated { .. } => self.cue_repeated(),
+            Work::ReadAloud { phrases } => self.cue_reading(&phrases),
+            Work::Rapid { .. } => self.cue_rapid(),
+            Work::Question { items, .. } => self.cue_question(&items),
+            Work::Rest { length_s } => self.begin_rest_step(length_s),
+        }
+    }
+
+    /// The cue has been said: what is timed begins.
+    fn perform(&mut self) {
+        let Some(step) = self.step().cloned() else { return };
+        match step.work {
+            Work::Voiced { max_break_s, min_hold_s, glide, .. } => self.open_voiced(max_break_s, min_hold_s, glide),
+            Work::Timed { .. } => self.start_posture(),
+            Work::Paced { .. } => self.start_paced(),
+            Work::Repeated { .. } => self.open_repeated(),
+            Work::ReadAloud { .. } => self.open_reading(),
+            Work::Rapid { .. } => self.open_rapid(),
+            Work::Question { .. } => self.open_question(),
+            Work::Rest { .. } => self.end_step(),
+        }
+    }
+
+    /// Says which repetition comes, from the second on, and then its cue; returns the last line.
+    pub(super) fn say_cue(&mut self) -> LineId {
+        let Some(step) = self.step() else { return LineId(0) };
+        let (repetition, repetitions) = (self.here.repetition, step.repetitions);
+        if repetitions > 1 && repetition == repetitions {
+            self.say("repetition-last", &[]);
+        } else if repetition > 1 {
+            self.say("repetition-number", &[("n", Arg::Number(f64::from(repetition)))]);
+        }
+        let cue = self.exercise_key("cue");
+        self.say(&cue, &[])
+    }
+
+    fn begin_rest_step(&mut self, length_s: Option<f64>) {
+        match length_s {
+            None => {
+                self.go_on = Then::EndStep;
+                self.ask(Ask::RestOver);
+            }
+            Some(length_s) => {
+                self.go_on = Then::AfterRepetition;
+                self.rest_for(length_s);
+            }
+        }
+    }
+
+    pub(super) fn rest_for(&mut self, length_s: f64) {
+        self.listen(listening::READY, VoiceTask::Idle);
+        self.show_prompt(Line { key: "resting-shown".into(), args: Vec::new() }, &[Command::Ready, Command::Stop]);
+        self.state = State::Resting { began_s: self.now_s, until_s: self.now_s + length_s };
+    }
+
+    /// One repetition is complete: counts it and goes to the next, the next set or the end of the step.
+    pub(super) fn repetition_complete(&mut self) {
+        self.repetitions_done += 1;
+    }
+
+    fn after_repetition(&mut self) {
+        let Some(step) = self.step().cloned() else {
+            self.summarise("completed");
+            return;
+        };
+        let rest_s = if self.here.repetition < step.repetitions {
+            self.here.repetition += 1;
+            self.go_on = Then::BeginRepetition;
+            step.rest_s
+        } else if self.here.set < step.sets {
+            self.here.set += 1;
+            self.here.repetition = 1;
+            self.go_on = Then::BeginSet;
+            step.set_rest_s
+        } else {
+            self.end_step();
+            return;
+        };
+        if rest_s > 0.0 { self.rest_for(rest_s) } else { self.proceed(self.go_on) }
+    }
+
+    pub(super) fn end_step(&mut self) {
+        self.steps_done.insert(self.step_index());
+        let fact = Fact::StepDone {
+            exercise: self.exercise_id(),
+            repetitions_done: self.repetitions_done,
+            repetitions_prescribed: self.prescribed(),
+        };
+        self.record(fact);
+        let last = self.say_step_result();
+        self.next_step(last);
+    }
+
+    /// Leaves the step for the next one, behind `last` if something is being said.
+    pub(super) fn next_step(&mut self, last: Option<LineId>) {
+        self.here.step += 1;
+        self.here.set = 1;
+        self.here.repetition = 1;
+        self.in_step = false;
+        match last {
+            Some(last) => self.after(last, SETTLE_S, Then::BeginStep),
+            None => self.begin_step(),
+        }
+    }
+
+    /// Where a step is under way, writes that it was left unfinished.
+    pub(super) fn cut_short(&mut self, reason: &str) {
+        self.cut_repetition();
+        if self.in_step {
+            let fact = Fact::StepStopped {
+                exercise: self.exercise_id(),
+                reason: reason.to_owned(),
+                repetitions_done: self.repetitions_done,
+                repetitions_prescribed: self.prescribed(),
+            };
+            self.record(fact);
+            self.in_step = false;
+        }
+    }
+
+    /// Says what was done and ends.
+    pub(super) fn summarise(&mut self, reason: &'static str) {
+        self.in_step = false;
+        let (done, all) = (self.steps_done.len(), self.routine.steps.len());
+        self.listen(&[], VoiceTask::Idle);
+        let args = [("done", Arg::Number(count(done))), ("all", Arg::Number(count(all))), ("left", Arg::Number(count(all - done.min(all))))];
+        let last = self.say(if done == all { "summary-all" } else { "summary-part" }, &args);
+        self.show_prompt(Line { key: "summary-shown".into(), args: args.to_vec() }, &[]);
+        self.after(last, BREATH_S, Then::End(reason));
+    }
+
+    pub(super) fn end(&mut self, reason: &str) {
+        self.in_step = false;
+        let fact = Fact::SessionEnded {
+            reason: reason.to_owned(),
+            steps_done: u32::try_from(self.steps_done.len()).unwrap_or(u32::MAX),
+            steps_prescribed: u32::try_from(self.routine.steps.len()).unwrap_or(u32::MAX),
+            duration_s: self.now_s - self.began_s,
+        };
+        self.record(fact);
+        self.effect(Effect::Finish);
+        self.state = State::Ended;
+    }
+}
+
+/// A count as a message argument.
+fn count(n: usize) -> f64 {
+    f64::from(u32::try_from(n).unwrap_or(u32::MAX))
+}

@@ -1,0 +1,372 @@
+//! What can be said at any time, and standing still.
+
+use super::engine::{Ask, Engine, Halt, State, Then};
+use super::patience::Patience;
+use super::{Arg, Command, Effect, Fact, Line, listening};
+use crate::hear::VoiceTask;
+use crate::routine::Work;
+
+/// Below this confidence nothing is done (model card: what is heard under 0.5 is mostly something else).
+const HEARD_AT_ALL: f64 = 0.5;
+/// From here on a harmless command is taken.
+const SURE_ENOUGH: f64 = 0.6;
+/// From here on a costly command is taken without asking (model card: advised threshold 0.8).
+const SURE: f64 = 0.8;
+/// How much "louder" and "softer" change the voice, dB.
+const VOLUME_STEP_DB: f64 = 4.0;
+/// How much "slower" and "faster" change the beat: design's example goes from 1.0 s to 1.2 s.
+const PACE_STEP: f64 = 1.2;
+/// The beat stays within these factors of what the routine says.
+const PACE_RANGE: (f64, f64) = (0.6, 2.0);
+
+impl Engine {
+    pub(super) fn command(&mut self, command: Command, confidence: f64, text: String) {
+        if confidence < HEARD_AT_ALL {
+            return;
+        }
+        let now_s = self.now_s;
+        if matches!(command, Command::Skip | Command::Finish | Command::GoBack) && confidence < SURE {
+            if let State::Asking { ask: Ask::Confirm(_), .. } = self.state {
+                return;
+            }
+            self.cut_repetition();
+            self.hush();
+            self.ask(Ask::Confirm(command));
+            return;
+        }
+        let urgent = matches!(command, Command::Stop | Command::Pause | Command::Dizzy | Command::Hurts | Command::Help);
+        if confidence < SURE_ENOUGH && !urgent {
+            return;
+        }
+        self.record(Fact::CommandHeard { command, text, confidence });
+        self.obey(command);
+        // Whoever speaks is there: the silence counts anew.
+        if let Some(patience) = self.patience() {
+            patience.heard(now_s);
+        }
+    }
+
+    fn obey(&mut self, command: Command) {
+        match command {
+            Command::Stop => self.halt(Halt::Stopped),
+            Command::Pause => self.halt(Halt::Paused),
+            Command::Rest => self.halt(Halt::Resting),
+            Command::Help => {
+                self.record_unwell("help");
+                self.halt(Halt::Helped);
+            }
+            Command::Dizzy => self.unwell("dizzy", "unwell-dizzy"),
+            Command::Hurts => self.unwell("pain", "unwell-pain"),
+            Command::Louder => self.volume(VOLUME_STEP_DB),
+            Command::Softer => self.volume(-VOLUME_STEP_DB),
+            Command::Slower => self.change_pace(PACE_STEP),
+            Command::Faster => self.change_pace(1.0 / PACE_STEP),
+            Command::HowLong => self.how_long(),
+            Command::Skip => self.skip(),
+            Command::GoBack => self.go_back(),
+            Command::Again => self.again(),
+            Command::Finish => self.finish(),
+            Command::Yes | Command::No => self.yes_or_no(command == Command::Yes),
+            Command::Ready | Command::Done | Command::GoOn => self.go_ahead(command),
+        }
+    }
+
+    fn yes_or_no(&mut self, yes: bool) {
+        let State::Asking { ask, .. } = self.state else { return };
+        match ask {
+            Ask::Resume => self.resume(yes),
+            Ask::Agreement => self.agreement(yes),
+            Ask::Confirm(command) if yes => self.obey(command),
+            Ask::Confirm(_) => self.proceed(self.go_on),
+            _ => {}
+        }
+    }
+
+    /// "ready", "done", "go on": the same wish, to go ahead from where it stands.
+    fn go_ahead(&mut self, command: Command) {
+        match &self.state {
+            State::Asking { ask, .. } => match ask {
+                Ask::Start => self.proceed(Then::BeginStep),
+                Ask::Position => self.begin_repetition(),
+                Ask::RestOver => {
+                    self.repetition_complete();
+                    self.end_step();
+                }
+                Ask::Sip => self.proceed(Then::AfterRepetition),
+                Ask::FinishUnlessTakenBack if command == Command::GoOn => self.proceed(self.go_on),
+                _ => {}
+            },
+            State::Resting { began_s, .. } => {
+                let began_s = *began_s;
+                self.record(Fact::Rested { duration_s: self.now_s - began_s });
+                self.proceed(self.go_on);
+            }
+            State::Halted { .. } => {
+                let last = self.say("going-on", &[]);
+                let then = self.go_on;
+                self.after(last, 0.2, then);
+            }
+            State::Voiced(run) if run.patience.is_waiting() => self.begin_repetition(),
+            State::Reading(run) if run.patience.is_waiting() => self.begin_repetition(),
+            State::Rapid(run) if run.patience.is_waiting() => self.begin_repetition(),
+            State::Repeated(run) => {
+                if command == Command::Done {
+                    self.repeated_done("done");
+                } else if run.patience.is_waiting() {
+                    self.begin_repetition();
+                }
+            }
+            _ => {}
+        }
+    }
+
+    // Standing still.
+
+    /// Silence at once; a second later it says how to go on.
+    fn halt(&mut self, halt: Halt) {
+        self.cut_repetition();
+        self.hush();
+        if self.in_step && !matches!(self.go_on, Then::BeginStep | Then::BeginSet | Then::Ask(_)) {
+            self.go_on = Then::BeginRepetition;
+        }
+        self.halted(halt);
+    }
+
+    pub(super) fn halted(&mut self, halt: Halt) {
+        self.listen(listening::HALTED, VoiceTask::Idle);
+        let now_s = self.now_s;
+        self.state = State::Halted { halt, since_s: now_s, told: false, patience: Patience::new(now_s) };
+        self.show_prompt(Line { key: halt.shown_key().into(), args: Vec::new() }, halt.can_say());
+    }
+
+    pub(super) fn tell_halted(&mut self, halt: Halt) {
+        match halt {
+            Halt::Stopped => self.remind("stopped", &[]),
+            Halt::Paused => self.remind("paused", &[]),
+            Halt::Resting => self.remind("resting", &[]),
+            Halt::Unwell => self.remind("unwell-go-on", &[]),
+            Halt::Helped => {
+                self.say("help", &[]);
+                if self.in_step {
+                    let instruction = self.exercise_key("instruction");
+                    self.say(&instruction, &[]);
+                }
+                self.remind("help-go-on", &[]);
+            }
+        }
+        if let State::Halted { told, .. } = &mut self.state {
+            *told = true;
+        }
+    }
+
+    fn record_unwell(&mut self, reason: &str) {
+        let exercise = self.in_step.then(|| self.exercise_id());
+        self.record(Fact::SafetyStop { exercise, reason: reason.to_owned() });
+    }
+
+    /// The exercise is left for today; says what to do.
+    fn unwell(&mut self, reason: &str, key: &str) {
+        self.hush();
+        self.record_unwell(reason);
+        let mut go_on = self.go_on;
+        if self.in_step {
+            let name = self.exercise_key("name");
+            self.cut_short(reason);
+            self.say("unwell-leave", &[("name", Arg::Message(name))]);
+            self.here.step += 1;
+            self.here.set = 1;
+            self.here.repetition = 1;
+            go_on = Then::BeginStep;
+        }
+        let last = self.say(key, &[]);
+        self.listen(listening::HALTED, VoiceTask::Idle);
+        self.after(last, 0.4, Then::Halted(Halt::Unwell));
+        self.go_on = go_on;
+    }
+
+    /// Writes down what a command cut off, so that nothing measured is lost.
+    pub(super) fn cut_repetition(&mut self) {
+        match self.state.clone() {
+            State::Voiced(run) => self.cut_voiced(&run),
+            State::Posture(run) => self.record_posture(&run, false),
+            State::Paced(run) => self.record_round(&run, false),
+            _ => {}
+        }
+        if matches!(
+            self.state,
+            State::Voiced(_) | State::Posture(_) | State::Paced(_) | State::Repeated(_) | State::Reading(_) | State::Rapid(_) | State::Question(_)
+        ) {
+            self.go_on = Then::BeginRepetition;
+        }
+    }
+
+    // Small wishes that leave what runs alone.
+
+    fn volume(&mut self, change_db: f64) {
+        self.effect(Effect::Volume { change_db });
+        self.acknowledge("volume-changed", &[]);
+    }
+
+    fn change_pace(&mut self, factor: f64) {
+        if !matches!(self.step().map(|step| &step.work), Some(Work::Paced { .. })) {
+            self.acknowledge("pace-stays", &[]);
+            return;
+        }
+        self.pace = (self.pace * factor).clamp(PACE_RANGE.0, PACE_RANGE.1);
+        // The counts themselves are the answer: the next round comes on the new beat.
+        if !matches!(self.state, State::Paced(_)) {
+            self.acknowledge("pace-changed", &[]);
+        }
+    }
+
+    /// Answers at once where the body is not busy with our counts.
+    fn acknowledge(&mut self, key: &str, args: &[(&'static str, Arg)]) {
+        if matches!(self.state, State::Posture(_) | State::Paced(_) | State::Speaking { .. }) {
+            return;
+        }
+        self.remind(key, args);
+    }
+
+    fn how_long(&mut self) {
+        match &self.state {
+            State::Posture(run) => {
+                let left_s = (run.ends_s() - self.now_s).max(0.0).round();
+                self.say("seconds-to-go", &[("seconds", Arg::Number(left_s))]);
+            }
+            State::Paced(_) => {
+                let rounds = self.step().map_or(0, |step| step.repetitions.saturating_sub(self.here.repetition));
+                self.say("rounds-to-go", &[("rounds", Arg::Number(f64::from(rounds)))]);
+            }
+            _ => match self.holds_s.last().copied() {
+                Some(held_s) if self.in_step => self.remind("held", &[("seconds", Arg::Number(tenth(held_s)))]),
+                _ => {
+                    let left = self.minutes_left();
+                    self.remind("minutes-left", &[("minutes", Arg::Number(left))]);
+                }
+            },
+        }
+    }
+
+    fn minutes_left(&self) -> f64 {
+        let left_s: f64 = self
+            .routine
+            .steps
+            .iter()
+            .enumerate()
+            .skip(self.step_index())
+            .filter(|(index, _)| !self.left_out.contains(index))
+            .map(|(_, step)| step.planned_duration_s())
+            .sum();
+        (left_s / 60.0).round().max(1.0)
+    }
+
+    // Moving about.
+
+    fn skip(&mut self) {
+        match self.state {
+            State::Asking { ask: Ask::Resume | Ask::Agreement | Ask::Start, .. } => return,
+            _ if self.step().is_none() => return,
+            _ => {}
+        }
+        self.hush();
+        let name = self.exercise_key("name");
+        self.cut_short("skipped");
+        self.listen(listening::READY, VoiceTask::Idle);
+        let last = self.say("skipped", &[("name", Arg::Message(name))]);
+        self.next_step(Some(last));
+    }
+
+    fn go_back(&mut self) {
+        if matches!(self.state, State::Asking { ask: Ask::Resume | Ask::Agreement | Ask::Start, .. }) {
+            return;
+        }
+        let at_begin = self.here.set == 1 && self.here.repetition == 1;
+        self.hush();
+        self.cut_short("went back");
+        if at_begin {
+            let mut step = self.here.step.saturating_sub(1).max(1);
+            while step > 1 && self.left_out.contains(&((step - 1) as usize)) {
+                step -= 1;
+            }
+            self.here.step = step;
+        }
+        self.here.set = 1;
+        self.here.repetition = 1;
+        let name = self.exercise_key("name");
+        self.listen(listening::READY, VoiceTask::Idle);
+        let last = self.say("went-back", &[("name", Arg::Message(name))]);
+        self.after(last, 0.2, Then::BeginStep);
+    }
+
+    /// The repetition under way once more; where none is, what was said last.
+    fn again(&mut self) {
+        match &self.state {
+            State::Asking { ask, .. } => {
+                let ask = *ask;
+                self.ask(ask);
+            }
+            State::Resting { .. } => {
+                self.hush();
+                match self.go_on {
+                    // A repetition lies behind us in this set: that one once more.
+                    Then::BeginRepetition if self.here.repetition > 1 => self.here.repetition -= 1,
+                    _ => {}
+                }
+                self.begin_repetition();
+            }
+            State::Halted { .. } => {
+                let then = self.go_on;
+                self.proceed(then);
+            }
+            State::Speaking { then, .. } => {
+                let then = *then;
+                if let Some(line) = self.last_said.clone() {
+                    self.hush();
+                    let last = self.say_line(line, None);
+                    self.after(last, 0.2, then);
+                }
+            }
+            State::Ended => {}
+            _ => {
+                self.cut_repetition();
+                self.hush();
+                self.begin_repetition();
+            }
+        }
+    }
+
+    fn finish(&mut self) {
+        if matches!(self.state, State::Asking { ask: Ask::FinishUnlessTakenBack, .. }) {
+            self.cut_short("finished early");
+            self.summarise("finished");
+            return;
+        }
+        self.hush();
+        self.cut_repetition();
+        self.ask(Ask::FinishUnlessTakenBack);
+    }
+}
+
+impl Halt {
+    fn shown_key(self) -> &'static str {
+        match self {
+            Halt::Stopped => "stopped-shown",
+            Halt::Paused => "paused-shown",
+            Halt::Resting => "resting-shown",
+            Halt::Helped => "help-shown",
+            Halt::Unwell => "unwell-shown",
+        }
+    }
+
+    fn can_say(self) -> &'static [Command] {
+        match self {
+            Halt::Resting => &[Command::Ready, Command::Finish],
+            _ => &[Command::GoOn, Command::Skip, Command::Finish],
+        }
+    }
+}
+
+/// Seconds to one decimal, as they are said.
+pub(super) fn tenth(seconds: f64) -> f64 {
+    (seconds * 10.0).round() / 10.0
+}

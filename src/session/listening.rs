@@ -1,0 +1,63 @@
+//! What can be said in which state: about ten commands, and never two that sound alike together.
+//!
+//! "stop" and "pause" have a path of their own that is open in every state, so they stand in no list here.
+//! "go on" keeps apart from "done" and "no": the recogniser takes one for the other (see the model's card).
+
+use super::Command::{self, *};
+
+/// While it waits for "ready": before a step, in position, in a rest.
+pub const READY: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
+/// While it waits for a voice, before the onset.
+pub const BEFORE_ONSET: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
+/// During a hold the voice ear has the floor.
+pub const HOLDING: &[Command] = &[];
+/// While a posture is counted.
+pub const POSTURE: &[Command] = &[Again, Skip, GoBack, HowLong, Help, Rest, Slower, Faster, Louder, Softer, Dizzy, Hurts];
+/// While breaths are counted.
+pub const PACED: &[Command] = &[Slower, Faster, Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
+/// Between self-paced repetitions.
+pub const REPEATED: &[Command] = &[Done, Ready, Again, Skip, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
+/// While the client reads or repeats syllables.
+pub const READING: &[Command] = &[Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
+/// While the client thinks about a question; the accepted answers come on top.
+pub const QUESTION: &[Command] = &[Again, Skip, HowLong, Help, Rest, Hurts, Dizzy];
+/// After "stop", "pause", "rest" or "help".
+pub const HALTED: &[Command] = &[GoOn, Ready, Again, Skip, GoBack, Finish, HowLong, Help, Louder, Softer, Dizzy, Hurts];
+/// For a yes or a no.
+pub const YES_NO: &[Command] = &[Yes, No, Again, Help, Louder, Softer, Dizzy, Hurts];
+/// After "finish", while it can still be taken back.
+pub const FINISHING: &[Command] = &[GoOn, Finish];
+
+/// All lists by the name of their state, for the checks of the wordings.
+pub const ALL: &[(&str, &[Command])] = &[
+    ("ready", READY),
+    ("before onset", BEFORE_ONSET),
+    ("holding", HOLDING),
+    ("posture", POSTURE),
+    ("paced", PACED),
+    ("repeated", REPEATED),
+    ("reading", READING),
+    ("question", QUESTION),
+    ("halted", HALTED),
+    ("yes or no", YES_NO),
+    ("finishing", FINISHING),
+];
+
+/// Heard in every state, also over our own voice.
+pub const ALWAYS: &[Command] = &[Stop, Pause];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn about_ten_at_a_time_and_near_pairs_apart() {
+        for (state, list) in ALL {
+            assert!(list.len() <= 12, "{state} listens for {} commands", list.len());
+            let both = |a, b| list.contains(&a) && list.contains(&b);
+            assert!(!both(GoOn, Done), "go on beside done in {state}");
+            assert!(!both(GoOn, No), "go on beside no in {state}");
+            assert!(!both(GoBack, No), "go back beside no in {state}");
+        }
+    }
+}

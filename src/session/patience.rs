@@ -1,0 +1,116 @@
+//! How silence is taken: ask again kindly, then wait, then end with everything kept.
+
+use crate::routine::NoAnswer;
+
+/// What to do about the silence now.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Silence {
+    /// Nothing yet.
+    Wait,
+    /// Ask for the n-th time again, counted from 1.
+    AskAgain(u32),
+    /// All asking is done: say once that it waits for "ready".
+    WaitForReady,
+    /// Nobody answered for so long that the session ends.
+    GiveUp,
+}
+
+/// Watches one question, or one cue, that awaits the client.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Patience {
+    /// When the waiting began, s.
+    began_s: f64,
+    /// The silence counts from here, s: the end of what we said last.
+    quiet_since_s: f64,
+    asked: u32,
+    waiting: bool,
+}
+
+impl Patience {
+    /// Starts at the moment our own line ended.
+    pub fn new(now_s: f64) -> Self {
+        Self { began_s: now_s, quiet_since_s: now_s, asked: 0, waiting: false }
+    }
+
+    /// Our own line ended just now; the client's time counts from here.
+    pub fn spoke(&mut self, now_s: f64) {
+        self.quiet_since_s = now_s;
+    }
+
+    /// The client did something: begin anew.
+    pub fn heard(&mut self, now_s: f64) {
+        *self = Self::new(now_s);
+    }
+
+    /// Seconds since we last spoke or the client was last heard.
+    pub fn quiet_for_s(&self, now_s: f64) -> f64 {
+        now_s - self.quiet_since_s
+    }
+
+    /// How many times it has asked again.
+    pub fn asked(&self) -> u32 {
+        self.asked
+    }
+
+    /// True once it has said that it waits for "ready".
+    pub fn is_waiting(&self) -> bool {
+        self.waiting
+    }
+
+    /// Call at each tick while nothing is being said. Each answer but `Wait` comes once.
+    pub fn look(&mut self, now_s: f64, limits: NoAnswer) -> Silence {
+        if now_s - self.began_s >= limits.give_up_after_s {
+            return Silence::GiveUp;
+        }
+        if self.waiting || now_s - self.quiet_since_s < limits.ask_again_after_s {
+            return Silence::Wait;
+        }
+        self.quiet_since_s = now_s;
+        if self.asked < limits.asks {
+            self.asked += 1;
+            Silence::AskAgain(self.asked)
+        } else {
+            self.waiting = true;
+            Silence::WaitForReady
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const LIMITS: NoAnswer = NoAnswer { ask_again_after_s: 12.0, asks: 2, give_up_after_s: 600.0 };
+
+    #[test]
+    fn asks_twice_then_waits_then_ends() {
+        let mut patience = Patience::new(0.0);
+        let mut seen = Vec::new();
+        for tick in 0..=60_000 {
+            let now_s = f64::from(tick) * 0.01;
+            match patience.look(now_s, LIMITS) {
+                Silence::Wait => {}
+                other => seen.push((now_s, other)),
+            }
+        }
+        assert_eq!(
+            seen,
+            vec![
+                (12.0, Silence::AskAgain(1)),
+                (24.0, Silence::AskAgain(2)),
+                (36.0, Silence::WaitForReady),
+                (600.0, Silence::GiveUp),
+            ]
+        );
+    }
+
+    #[test]
+    fn a_sign_of_the_client_begins_anew() {
+        let mut patience = Patience::new(0.0);
+        assert_eq!(patience.look(12.0, LIMITS), Silence::AskAgain(1));
+        patience.heard(20.0);
+        assert_eq!(patience.look(31.9, LIMITS), Silence::Wait);
+        assert_eq!(patience.look(32.0, LIMITS), Silence::AskAgain(1));
+        assert_eq!(patience.asked(), 1);
+    }
+}

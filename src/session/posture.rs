@@ -1,0 +1,163 @@
+//! Timed postures: phases held in silence, counted aloud on the beat, sparsely at first and each second at the end.
+
+use super::engine::{Engine, State, Then};
+use super::{Arg, Command, Fact, Line, LineId, listening};
+use crate::hear::VoiceTask;
+use crate::routine::{Phase, Work};
+
+/// Counts are handed to the mixer this long before their beat, s: enough to render, short enough to follow a command.
+pub(super) const LOOK_AHEAD_S: f64 = 0.4;
+/// From the end of the cue to the first beat, s.
+pub(super) const UPBEAT_S: f64 = 0.6;
+
+/// One posture under way.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct PostureRun {
+    begins_s: f64,
+    phases: Vec<Phase>,
+    count_every_s: u32,
+    count_last_s: u32,
+    /// The next second to look at, from 0: whole seconds since `begins_s`.
+    next_beat: u32,
+    /// The line that opened the present phase; counts keep out of its way.
+    opening: Option<LineId>,
+}
+
+/// What is said on a beat of a posture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Beat {
+    /// The n-th phase opens, from 0.
+    Open(usize),
+    /// This number is counted: the second that begins now, within its phase.
+    Count(u32),
+    Silent,
+    /// All phases are over.
+    End,
+}
+
+impl PostureRun {
+    /// When the last phase ends, s.
+    pub fn ends_s(&self) -> f64 {
+        self.begins_s + self.phases.iter().map(|phase| phase.length_s).sum::<f64>()
+    }
+
+    fn prescribed_s(&self) -> f64 {
+        self.ends_s() - self.begins_s
+    }
+
+    /// What belongs to the beat `beat` whole seconds after the begin. The second *k* is counted when it begins,
+    /// as the design has it ("seven" begins when the seventh second does), so the phase's own word stands for "one".
+    fn beat(&self, beat: u32) -> Beat {
+        let mut opened_s = 0.0;
+        for (index, phase) in self.phases.iter().enumerate() {
+            let within_s = f64::from(beat) - opened_s;
+            // A phase of broken length opens on the first beat at or after its begin.
+            if within_s < phase.length_s {
+                if within_s < 1.0 {
+                    return Beat::Open(index);
+                }
+                let (second, length_s) = (within_s.floor() as u32 + 1, phase.length_s.round() as u32);
+                let at_end = second + self.count_last_s > length_s;
+                let sparse = self.count_every_s > 0 && second % self.count_every_s == 0;
+                return if at_end || sparse { Beat::Count(second) } else { Beat::Silent };
+            }
+            opened_s += phase.length_s;
+        }
+        Beat::End
+    }
+}
+
+impl Engine {
+    pub(super) fn cue_posture(&mut self) {
+        self.listen(listening::POSTURE, VoiceTask::Idle);
+        let last = self.say_cue();
+        self.show_prompt(Line { key: self.exercise_key("cue"), args: Vec::new() }, &[Command::Stop]);
+        self.after(last, 0.0, Then::Perform);
+    }
+
+    pub(super) fn start_posture(&mut self) {
+        let Some(Work::Timed { phases, count_every_s, count_last_s }) = self.step().map(|step| step.work.clone()) else { return };
+        self.listen(listening::POSTURE, VoiceTask::Idle);
+        let begins_s = self.now_s + UPBEAT_S;
+        self.state = State::Posture(PostureRun { begins_s, phases, count_every_s, count_last_s, next_beat: 0, opening: None });
+    }
+
+    pub(super) fn tick_posture(&mut self, mut run: PostureRun) {
+        let elapsed_s = self.now_s - run.begins_s;
+        if elapsed_s >= 0.0 && self.now_s < run.ends_s() {
+            self.show_figure(&format!("{:.0}", elapsed_s.floor() + 1.0));
+        }
+        let beat_s = run.begins_s + f64::from(run.next_beat);
+        match run.beat(run.next_beat) {
+            // The end need not fall on a whole second.
+            Beat::End => {
+                if self.now_s + LOOK_AHEAD_S >= run.ends_s() {
+                    self.end_posture(&run);
+                }
+                return;
+            }
+            _ if self.now_s + LOOK_AHEAD_S < beat_s => return,
+            Beat::Open(index) => {
+                let name = run.phases.get(index).map(|phase| phase.name.clone()).unwrap_or_default();
+                let key = self.exercise_key(&format!("phase-{name}"));
+                run.opening = Some(self.say_on_beat(&key, &[], beat_s));
+                self.show_prompt(Line { key, args: Vec::new() }, &[Command::Stop]);
+            }
+            // A count never talks over the word that opened the phase, nor over an answer.
+            Beat::Count(second) if !self.is_speaking() => {
+                self.say_on_beat("count", &[("n", Arg::Number(f64::from(second)))], beat_s);
+            }
+            Beat::Count(_) | Beat::Silent => {}
+        }
+        run.next_beat += 1;
+        self.state = State::Posture(run);
+    }
+
+    fn end_posture(&mut self, run: &PostureRun) {
+        let ends_s = run.ends_s();
+        let last = self.say_on_beat("posture-over", &[], ends_s);
+        self.record_posture(run, true);
+        self.repetition_complete();
+        self.after(last, 0.5, Then::AfterRepetition);
+    }
+
+    pub(super) fn record_posture(&mut self, run: &PostureRun, complete: bool) {
+        let held_s = if complete { run.prescribed_s() } else { (self.now_s - run.begins_s).clamp(0.0, run.prescribed_s()) };
+        self.record(Fact::PostureHeld {
+            exercise: self.exercise_id(),
+            duration_s: held_s,
+            prescribed_s: run.prescribed_s(),
+            complete,
+        });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn run(lengths_s: &[f64], count_every_s: u32, count_last_s: u32) -> PostureRun {
+        let phases = lengths_s.iter().map(|&length_s| Phase { name: "hold".into(), length_s }).collect();
+        PostureRun { begins_s: 0.0, phases, count_every_s, count_last_s, next_beat: 0, opening: None }
+    }
+
+    #[test]
+    fn counts_sparsely_then_each_second_and_opens_phases() {
+        let run = run(&[50.0, 10.0], 10, 5);
+        let said: Vec<(u32, Beat)> = (0..=60).map(|beat| (beat, run.beat(beat))).filter(|(_, beat)| *beat != Beat::Silent).collect();
+        let first: Vec<u32> = said.iter().map(|(beat, _)| *beat).collect();
+        assert_eq!(first, [0, 9, 19, 29, 39, 45, 46, 47, 48, 49, 50, 55, 56, 57, 58, 59, 60]);
+        assert_eq!(run.beat(9), Beat::Count(10));
+        assert_eq!(run.beat(50), Beat::Open(1));
+        assert_eq!(run.beat(60), Beat::End);
+    }
+
+    #[test]
+    fn a_phase_of_broken_length_ends_when_it_should() {
+        let run = run(&[2.5, 2.0], 0, 10);
+        assert_eq!(run.beat(2), Beat::Count(3));
+        assert_eq!(run.beat(3), Beat::Open(1));
+        assert_eq!(run.ends_s(), 4.5);
+        assert_eq!(run.beat(5), Beat::End);
+    }
+}

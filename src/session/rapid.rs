@@ -1,0 +1,91 @@
+//! Rapid syllables: as fast and even as possible for a given time, counted from the sound.
+
+use super::engine::{Engine, State, Then};
+use super::patience::{Patience, Silence};
+use super::{Command, Fact, Line, listening};
+use crate::hear::{Utterance, VoiceTask};
+use crate::routine::Work;
+
+/// The quiet after which the syllables are over, s.
+const END_PAUSE_S: f64 = 0.8;
+/// Fewer syllables are a false start.
+const MIN_SYLLABLES: u32 = 3;
+
+/// One run of syllables under way.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct RapidRun {
+    pub patience: Patience,
+    began_s: Option<f64>,
+    /// It has been said that the time is over.
+    over: bool,
+}
+
+impl RapidRun {
+    pub fn began(&mut self, onset_s: f64, now_s: f64) {
+        self.began_s = Some(onset_s);
+        self.patience.heard(now_s);
+    }
+}
+
+impl Engine {
+    pub(super) fn cue_rapid(&mut self) {
+        self.listen(listening::READING, VoiceTask::Idle);
+        let last = self.say_cue();
+        self.show_prompt(Line { key: self.exercise_key("cue"), args: Vec::new() }, &[Command::Skip, Command::Stop]);
+        self.after(last, 0.0, Then::Perform);
+    }
+
+    pub(super) fn open_rapid(&mut self) {
+        self.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
+        self.state = State::Rapid(RapidRun { patience: Patience::new(self.now_s), began_s: None, over: false });
+    }
+
+    pub(super) fn tick_rapid(&mut self, run: RapidRun) {
+        let length_s = match self.step().map(|step| &step.work) {
+            Some(Work::Rapid { length_s, .. }) => *length_s,
+            _ => return,
+        };
+        if let Some(began_s) = run.began_s {
+            let going_s = self.now_s - began_s;
+            self.show_figure(&format!("{:.0}", going_s.clamp(0.0, length_s).floor()));
+            if going_s >= length_s && !run.over {
+                self.say("rapid-over", &[]);
+                if let State::Rapid(run) = &mut self.state {
+                    run.over = true;
+                }
+            }
+            return;
+        }
+        if self.is_speaking() {
+            return;
+        }
+        match self.silence() {
+            Silence::Wait => {}
+            Silence::AskAgain(1) => self.remind("voice-again", &[]),
+            Silence::AskAgain(_) => self.remind("voice-once-more", &[]),
+            Silence::WaitForReady => self.remind("wait-for-ready", &[]),
+            Silence::GiveUp => self.give_up(),
+        }
+    }
+
+    pub(super) fn syllables_counted(&mut self, utterance: &Utterance) {
+        if utterance.syllables < MIN_SYLLABLES {
+            if let State::Rapid(run) = &mut self.state {
+                run.began_s = None;
+            }
+            return;
+        }
+        let fact = Fact::SyllablesCounted {
+            exercise: self.exercise_id(),
+            syllables: utterance.syllables,
+            duration_s: utterance.duration_s,
+            rate_hz: utterance.syllable_rate_hz,
+            irregularity_pct: utterance.syllable_irregularity_pct,
+        };
+        self.record(fact);
+        self.repetition_complete();
+        self.listen(listening::READY, VoiceTask::Idle);
+        self.show_figure(&utterance.syllables.to_string());
+        self.proceed(Then::AfterRepetition);
+    }
+}

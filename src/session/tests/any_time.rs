@@ -1,0 +1,166 @@
+//! What can be said at any time.
+
+use super::rig::*;
+use crate::session::*;
+
+/// Brings a session of this one step to the state in which it is performed.
+fn performing(index: usize) -> Rig {
+    let step = whole().into_iter().nth(index).expect("step");
+    let agreed = [step.exercise.id.clone()].into();
+    let waits = step.exercise.waits_for_ready;
+    let mut rig = Rig::new(vec![step, voiced(1)], Start { agreed, ..Start::default() });
+    rig.begin();
+    if waits {
+        rig.until_said("ask-position", 30.0);
+        rig.command(Command::Ready);
+    }
+    rig.run_s(9.0);
+    rig
+}
+
+#[test]
+fn stop_silences_every_state_and_tells_the_ways_on() {
+    for index in 0..whole().len() {
+        let mut rig = performing(index);
+        let said = rig.said.len();
+        rig.command(Command::Stop);
+        rig.run_s(0.9);
+        assert_eq!(rig.said.len(), said, "step {index} spoke after stop");
+        rig.run_s(3.0);
+        assert_eq!(rig.count("stopped"), 1, "step {index}");
+        rig.command(Command::GoOn);
+        rig.run_s(3.0);
+        assert!(!rig.finished);
+        rig.command(Command::Stop);
+        rig.run_s(3.0);
+        rig.command(Command::Finish);
+        rig.run_s(15.0);
+        assert!(rig.finished, "step {index}");
+    }
+}
+
+#[test]
+fn stop_is_heard_while_it_greets_and_while_it_asks() {
+    for wait_s in [0.5, 2.0, 4.0, 20.0] {
+        let mut rig = Rig::new(vec![posture()], Start { first_session: true, ..Start::default() });
+        rig.run_s(wait_s);
+        rig.command(Command::Stop);
+        rig.run_s(3.0);
+        assert_eq!(rig.count("stopped"), 1, "at {wait_s} s");
+        rig.command(Command::GoOn);
+        rig.run_s(20.0);
+        assert!(rig.keys().contains(&"ask-agreement"), "at {wait_s} s: {:?}", rig.keys());
+    }
+}
+
+#[test]
+fn a_hold_cut_off_by_a_command_is_kept_as_incomplete() {
+    let mut rig = performing(0);
+    let onset_s = rig.now_s();
+    rig.event(Event::Onset { at_s: onset_s + 0.3, onset_s });
+    rig.run_s(4.0);
+    rig.command(Command::Stop);
+    rig.event(Event::Offset { at_s: rig.now_s(), hold: hold(onset_s, 4.0) });
+    let cut = rig.facts.iter().find(|e| matches!(e.fact, Fact::HoldMeasured { complete: false, .. })).expect("kept");
+    assert_eq!(cut.position, Some(Position { step: 1, set: 1, repetition: 1 }));
+}
+
+#[test]
+fn dizzy_leaves_the_exercise_says_what_to_do_and_is_recorded() {
+    let mut rig = performing(1);
+    rig.command(Command::Dizzy);
+    rig.run_s(6.0);
+    assert!(rig.keys().contains(&"unwell-dizzy"));
+    let kinds = rig.kinds();
+    assert!(kinds.contains(&"safety_stop".to_owned()) && kinds.contains(&"step_stopped".to_owned()));
+    rig.command(Command::GoOn);
+    rig.until_said("ex-long-ah-cue", 20.0);
+}
+
+#[test]
+fn help_explains_and_goes_on_with_the_same_repetition() {
+    let mut rig = performing(3);
+    rig.command(Command::Help);
+    rig.run_s(8.0);
+    assert!(rig.keys().contains(&"help") && rig.count("ex-tongue-hold-swallow-instruction") == 2);
+    rig.command(Command::GoOn);
+    rig.until_said("ex-tongue-hold-swallow-cue", 10.0);
+}
+
+#[test]
+fn skip_is_named_and_go_back_undoes_it() {
+    let mut rig = performing(3);
+    rig.command(Command::Skip);
+    rig.until_said("skipped", 5.0);
+    rig.command(Command::GoBack);
+    rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
+}
+
+#[test]
+fn an_unsure_skip_is_asked_about_first() {
+    let mut rig = performing(3);
+    rig.unsure(Command::Skip, 0.65);
+    rig.run_s(2.0);
+    assert_eq!((rig.count("ask-confirm"), rig.count("skipped")), (1, 0));
+    rig.command(Command::No);
+    rig.until_said("ex-tongue-hold-swallow-cue", 10.0);
+    rig.unsure(Command::Skip, 0.65);
+    rig.run_s(2.0);
+    rig.command(Command::Yes);
+    rig.until_said("skipped", 5.0);
+}
+
+#[test]
+fn slower_changes_the_next_round_and_how_long_answers() {
+    let mut rig = Rig::new(vec![paced(4)], Start::default());
+    rig.begin();
+    rig.until_said("ex-nasal-breathing-cue", 20.0);
+    rig.run_s(3.0);
+    rig.command(Command::Slower);
+    rig.run_s(40.0);
+    let beats: Vec<f64> = rig
+        .facts
+        .iter()
+        .filter_map(|e| match e.fact {
+            Fact::RoundPaced { beat_s, .. } => Some(beat_s),
+            _ => None,
+        })
+        .collect();
+    assert!(beats.len() >= 2 && (beats[0] - 1.0).abs() < 1e-9 && (beats[1] - 1.2).abs() < 1e-9, "{beats:?}");
+}
+
+#[test]
+fn louder_rest_again_and_finish_do_what_they_say() {
+    let mut rig = performing(3);
+    rig.command(Command::Louder);
+    assert!(rig.volume_db > 0.0);
+    rig.run_s(2.0);
+    let cues = rig.count("ex-tongue-hold-swallow-cue");
+    rig.command(Command::Again);
+    rig.run_s(2.0);
+    assert_eq!(rig.count("ex-tongue-hold-swallow-cue"), cues + 1);
+    rig.command(Command::Rest);
+    rig.run_s(3.0);
+    assert_eq!(rig.count("resting"), 1);
+    rig.command(Command::Ready);
+    rig.until_said("ex-tongue-hold-swallow-cue", 10.0);
+    rig.command(Command::Stop);
+    rig.run_s(3.0);
+    rig.command(Command::Finish);
+    rig.run_s(2.0);
+    rig.command(Command::GoOn);
+    rig.until_said("ex-tongue-hold-swallow-cue", 10.0);
+    assert!(!rig.finished, "finish was taken back");
+}
+
+#[test]
+fn an_interrupt_ends_at_once_with_everything_kept() {
+    for index in 0..whole().len() {
+        let mut rig = performing(index);
+        rig.event(Event::Interrupt { at_s: rig.now_s() });
+        assert!(rig.finished, "step {index}");
+        let ends = rig.kinds();
+        assert_eq!(ends.last().map(String::as_str), Some("session_ended"));
+        assert!(ends.contains(&"step_stopped".to_owned()));
+    }
+}

@@ -1,0 +1,6 @@
+//! Behaviour of the engine, by feeding events.
+
+mod any_time;
+mod rig;
+mod silence;
+mod whole;

@@ -1,0 +1,221 @@
+# What the engine says and shows while it leads. Keys that end in -shown are for the screen alone.
+#
+# Tone (docs and dialogue): one thing at a time, short sentences, then silence. Adult, warm, plain; no exclamation.
+# No line may hold a wording of cmd-stop or cmd-pause, which are live while we speak; `you-can-stop` is the one
+# exception, and the ears are closed for those words while it is said.
+
+# Greeting
+
+greeting = { $title }. { $steps ->
+    [one] One exercise
+   *[other] { SPOKEN($steps) } exercises
+}, about { $minutes ->
+    [one] a minute
+   *[other] { SPOKEN($minutes) } minutes
+}.
+greeting-shown = { $title }
+aid-notice = I am a practice aid. I make no diagnosis. What your own clinician says, and the rules of the house, come before anything I say.
+you-can-stop = You can say stop at any time.
+heading-session = { $title }
+heading-step = { $name } · { $repetition } of { $repetitions }
+heading-set = { $name } · set { $set } of { $sets } · { $repetition } of { $repetitions }
+
+# Going on with an interrupted session
+
+ask-resume = Last time we broke off part way. Shall we go on from there? Yes, or no?
+ask-resume-shown = Go on from where you were?
+resumed = Then we go on with { $name }.
+
+# Cautions and agreement
+
+cautions-first = Before we begin, a few words on safety.
+cautions-shown = Safety first
+ask-agreement = Has your clinician agreed that you do these exercises? Please answer yes or no.
+ask-agreement-shown = Has your clinician agreed to these exercises?
+agreement-noted = Thank you. I have noted that.
+agreement-missing = { $steps ->
+    [one] Then I leave out one exercise
+   *[other] Then I leave out { SPOKEN($steps) } exercises
+} until your clinician has agreed.
+ask-yes-no-again = Take your time. Yes, or no?
+
+# Waiting for ready
+
+ask-ready-first = Sit upright, both feet down. Say ready when you would like to begin.
+ask-ready-first-shown = Sit upright, both feet down
+ask-ready = Say ready when you sit upright, both feet down.
+ask-ready-shown = Sit upright, both feet down
+ask-position = Say ready when you are in position.
+ask-position-shown = Get into position
+ask-rest-over = Rest as long as you like. Say ready to go on.
+ask-rest-over-shown = Rest
+ask-ready-again = Take your time. Ready, when you are.
+ask-ready-once-more = No hurry. Say ready when you would like to go on.
+wait-for-ready = I am here. Say ready whenever you like.
+gave-up = I have not heard from you for a while, so I end here. Everything is kept.
+
+# Steps
+
+step-first = First, { $name }.
+step-next = Next, { $name }.
+dose-times = { $sets ->
+    [one] { $repetitions ->
+        [one] Once.
+       *[other] { SPOKEN($repetitions) } times.
+    }
+   *[other] { SPOKEN($sets) } sets of { SPOKEN($repetitions) }.
+}
+dose-rounds = { $repetitions ->
+    [one] One round. I count.
+   *[other] { SPOKEN($repetitions) } rounds. I count.
+}
+dose-phrases = { $repetitions ->
+    [one] One phrase.
+   *[other] { SPOKEN($repetitions) } phrases.
+}
+dose-questions = { $repetitions ->
+    [one] One question.
+   *[other] { SPOKEN($repetitions) } questions.
+}
+goal = Your goal is { DURATION($seconds) }.
+cue-words = In your { $words }.
+cue-words-shown = { $words }
+repetition-number = Number { SPOKEN($n) }.
+repetition-last = The last one.
+skipped = Leaving out { $name }. Say go back to have it after all.
+went-back = Back to { $name }.
+
+# Voiced trials, reading, syllables
+
+voice-again = Whenever you're ready.
+voice-once-more = Take a breath, and start in your own time.
+hold-cue = Keep going.
+trial-over = Rest.
+    .v1 = And rest.
+    .v2 = Good. Rest.
+reading-again = Say it in your own time.
+reading-once-more = No hurry. Read it out when you like.
+read-phrase = { $phrase }
+read-phrase-shown = { $phrase }
+rapid-over = And rest.
+
+# Postures and paced breathing
+
+posture-over = And relax.
+paced-last-round = Last round.
+paced-over = And breathe as you like.
+seconds-to-go = { $seconds ->
+    [one] One second to go.
+   *[other] { SPOKEN($seconds) } to go.
+}
+rounds-to-go = { $rounds ->
+    [0] This is the last round.
+    [one] One round to go.
+   *[other] { SPOKEN($rounds) } rounds to go.
+}
+pace-changed = I count at the new pace.
+pace-stays = These are real seconds, so the count stays as it is.
+volume-changed = Like this?
+
+# Self-paced repetitions
+
+done-again = Take your time. Say done when you have done it.
+done-once-more = No hurry. Done, when you are.
+wait-for-done = I am here. Say done whenever you like.
+ask-sip = One small sip, if your clinician allows it. Swallow it all, then say done.
+ask-sip-shown = One small sip, swallow it all
+ask-sip-again = Say done when it has all gone down.
+
+# Questions
+
+question-clue = { $clue }
+question-clue-shown = { $clue }
+question-hint = A hint. { $hint }
+question-found = Yes. { $answer }.
+    .v1 = That's it. { $answer }.
+    .v2 = { $answer }. You have it.
+question-told = I had { $answer } in mind.
+question-fact = { $fact }
+
+# Results
+
+held = { DURATION($seconds) }.
+held-longest-this-month = { DURATION($seconds) }. Your longest this month.
+held-more-than-last = { DURATION($seconds) }. { $more ->
+    [one] One more
+   *[other] { SPOKEN($more) } more
+} than last time.
+held-more-than-weekday = { DURATION($seconds) }. { $more ->
+    [one] One more
+   *[other] { SPOKEN($more) } more
+} than { $weekday }.
+step-done-best = All done. The best was
+step-done = That one is done.
+    .v1 = Done. Well worked.
+    .v2 = That's that one.
+minutes-left = { $minutes ->
+    [one] About a minute left.
+   *[other] About { SPOKEN($minutes) } minutes left.
+}
+
+# Standing still
+
+stopped = All quiet. Say go on, skip, or finish.
+stopped-shown = Stopped
+paused = Take your time. Say go on when you like.
+paused-shown = Paused
+resting = Rest. Say ready when you want to go on.
+resting-shown = Rest
+halted-reminder = I am here. Say go on, or finish.
+going-on = Then we go on.
+finishing = Finishing here. Say go on if you would rather stay.
+finishing-shown = Finishing. "Go on" takes it back.
+ask-confirm = Was that { $command }?
+ask-confirm-shown = Was that { $command }?
+
+# Help and feeling unwell
+
+help = I lead, you follow, in your own time. If something is wrong, leave the exercise and call someone to you. In an emergency, call your emergency number.
+help-go-on = Say go on when you like, skip for the next exercise, or finish.
+help-shown = Help
+unwell-leave = Then we leave { $name } for today.
+unwell-dizzy = Breathe as you like and stay seated, or lie down. If it does not pass, call someone. With chest pain, sudden weakness or trouble speaking, call your emergency number. I have noted it for your clinician.
+unwell-pain = Leave everything loose. If it does not ease, call someone. With chest pain, call your emergency number. I have noted it for your clinician.
+unwell-go-on = Say go on for the next exercise, or finish.
+unwell-shown = Left for today
+
+# The end
+
+summary-all = That's all for today. { $done ->
+    [one] The one exercise is done.
+   *[other] All { SPOKEN($done) } are done.
+} Well worked.
+summary-part = That's all for today. { SPOKEN($done) } of { SPOKEN($all) } done{ $left ->
+    [0] .
+    [one] , one left for another day.
+   *[other] , { SPOKEN($left) } left for another day.
+}
+summary-shown = { $done } of { $all } exercises done
+
+# How a command is named aloud and on the screen
+
+say-ready = ready
+say-done = done
+say-yes = yes
+say-no = no
+say-stop = stop
+say-pause = pause
+say-go-on = go on
+say-again = again
+say-skip = skip
+say-go-back = go back
+say-how-long = how long
+say-help = help
+say-slower = slower
+say-faster = faster
+say-louder = louder
+say-softer = softer
+say-rest = rest
+say-finish = finish
+say-dizzy = I'm dizzy
+say-hurts = it hurts
