@@ -213,6 +213,7 @@ impl Engine {
     // Steps.
 
     fn begin_step(&mut self) {
+        self.started = true;
         while self.left_out.contains(&self.step_index()) {
             self.here.step += 1;
             self.here.set = 1;

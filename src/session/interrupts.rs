@@ -25,7 +25,11 @@ impl Engine {
             return;
         }
         let now_s = self.now_s;
-        if matches!(command, Command::Skip | Command::Finish | Command::GoBack) && confidence < SURE {
+        let moves = matches!(command, Command::Skip | Command::GoBack);
+        if moves && !self.started {
+            return;
+        }
+        if (moves || command == Command::Finish) && confidence < SURE {
             if let State::Asking { ask: Ask::Confirm(_), .. } = self.state {
                 return;
             }
@@ -263,10 +267,8 @@ impl Engine {
     // Moving about.
 
     fn skip(&mut self) {
-        match self.state {
-            State::Asking { ask: Ask::Resume | Ask::Agreement | Ask::Start, .. } => return,
-            _ if self.step().is_none() => return,
-            _ => {}
+        if !self.started || self.step().is_none() {
+            return;
         }
         self.hush();
         let name = self.exercise_key("name");
@@ -277,7 +279,7 @@ impl Engine {
     }
 
     fn go_back(&mut self) {
-        if matches!(self.state, State::Asking { ask: Ask::Resume | Ask::Agreement | Ask::Start, .. }) {
+        if !self.started {
             return;
         }
         let at_begin = self.here.set == 1 && self.here.repetition == 1;

@@ -47,6 +47,10 @@ impl Engine {
         };
         if let Some(began_s) = run.began_s {
             let going_s = self.now_s - began_s;
+            if going_s >= self.routine.no_answer.give_up_after_s {
+                self.give_up();
+                return;
+            }
             self.show_figure(&format!("{:.0}", going_s.clamp(0.0, length_s).floor()));
             if going_s >= length_s && !run.over {
                 self.say("rapid-over", &[]);

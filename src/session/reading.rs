@@ -92,7 +92,13 @@ impl Engine {
     }
 
     pub(super) fn tick_reading(&mut self, run: ReadingRun) {
-        if run.began_s.is_some() || self.is_speaking() {
+        if let Some(began_s) = run.began_s {
+            if self.now_s - began_s >= self.routine.no_answer.give_up_after_s {
+                self.give_up();
+            }
+            return;
+        }
+        if self.is_speaking() {
             return;
         }
         match self.silence() {

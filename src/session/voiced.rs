@@ -48,6 +48,11 @@ impl Engine {
     pub(super) fn tick_voiced(&mut self, run: VoicedRun) {
         if let Some(onset_s) = run.onset_s {
             let held_s = (self.now_s - onset_s).max(0.0);
+            // Nobody holds a vowel that long: something hums, and nobody is there.
+            if held_s >= self.routine.no_answer.give_up_after_s {
+                self.give_up();
+                return;
+            }
             self.show_figure(&format!("{:.0}", held_s.floor()));
             self.cue_in_hold(run.cues_given, held_s);
             return;

@@ -87,7 +87,18 @@ impl Rig {
     }
 
     pub fn tick(&mut self) {
-        self.ticks += 1;
+        self.advance(1);
+    }
+
+    /// A long time of nothing, in steps of 0.2 s.
+    pub fn idle_s(&mut self, seconds: f64) {
+        for _ in 0..(seconds * 5.0) as u64 {
+            self.advance(20);
+        }
+    }
+
+    fn advance(&mut self, ticks: u64) {
+        self.ticks += ticks;
         let at_s = self.now_s();
         while self.queue.front().is_some_and(|q| q.1 <= at_s) {
             if let Some((line, _)) = self.queue.pop_front() {
