@@ -1,5 +1,7 @@
 //! Devices, streams, rings, the sample clock, resampling, echo cancelling and WAV files.
 
+pub mod decode;
+
 /// Why sound could not be had. Each kind says what the caller can do.
 #[derive(Debug, thiserror::Error)]
 pub enum AudioError {

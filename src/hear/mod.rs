@@ -3,6 +3,25 @@
 //! The arithmetic here knows neither files, devices nor threads. `commands` alone starts a process: the recogniser's.
 
 pub mod commands;
+pub mod level;
+pub mod pitch;
+pub mod voice_ear;
+pub mod voice_file;
+pub mod weighting;
+
+mod bands;
+mod boundary;
+mod decimate;
+mod history;
+mod hold;
+mod noise_floor;
+mod pitch_path;
+mod steadiness;
+mod syllables;
+mod utterance;
+
+pub use voice_ear::{VoiceEar, VoiceOutput};
+pub use voice_file::analyse_voice;
 
 /// One look at the voice, every 10 ms.
 #[derive(Debug, Clone, Copy, PartialEq)]

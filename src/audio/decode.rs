@@ -1,0 +1,87 @@
+//! Any sound file to samples.
+
+use super::AudioError;
+use std::fs::File;
+use std::path::Path;
+use symphonia::core::codecs::audio::AudioDecoderOptions;
+use symphonia::core::errors::Error;
+use symphonia::core::formats::probe::Hint;
+use symphonia::core::formats::{FormatOptions, TrackType};
+use symphonia::core::io::{MediaSourceStream, MediaSourceStreamOptions};
+use symphonia::core::meta::MetadataOptions;
+
+/// A recording, mixed to one channel.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sound {
+    /// Samples per second.
+    pub rate_hz: u32,
+    /// Mono, -1 to 1 (float files may go beyond); never NaN or infinite.
+    pub samples: Vec<f32>,
+}
+
+/// Reads a WAV (PCM of 8 to 32 bit, float, A-law, mu-law, ADPCM), AIFF or FLAC file whole and mixes it to one channel
+/// by the mean.
+///
+/// What can be read of a damaged file is given; a sound of no samples is an empty [`Sound`].
+///
+/// # Errors
+/// [`AudioError::File`] with the file's name and what to do, where it cannot be opened, holds no sound or none of a
+/// known kind.
+pub fn decode(path: &Path) -> Result<Sound, AudioError> {
+    let name = path.display();
+    let fail = |what: String| AudioError::File(format!("{name}: {what}"));
+    let unknown = || {
+        fail("is not a sound file that can be read. Convert it to WAV or FLAC (8 to 48 kHz) and try again.".to_owned())
+    };
+    let file = File::open(path).map_err(|e| fail(format!("cannot be opened ({e}). Check the name and the rights.")))?;
+    let about = file.metadata().map_err(|e| fail(format!("cannot be read ({e}).")))?;
+    if about.is_dir() {
+        return Err(fail("is a folder. Name the sound files in it.".to_owned()));
+    }
+    if about.is_file() && about.len() == 0 {
+        return Err(fail("is empty: it has no bytes at all. Record or export it again.".to_owned()));
+    }
+    let stream = MediaSourceStream::new(Box::new(file), MediaSourceStreamOptions::default());
+    let mut hint = Hint::new();
+    if let Some(extension) = path.extension().and_then(|e| e.to_str()) {
+        hint.with_extension(extension);
+    }
+    let mut format = symphonia::default::get_probe()
+        .probe(&hint, stream, FormatOptions::default(), MetadataOptions::default())
+        .map_err(|_| unknown())?;
+    let track = format.default_track(TrackType::Audio).ok_or_else(unknown)?;
+    let track_id = track.id;
+    let parameters = track.codec_params.as_ref().and_then(|p| p.audio()).ok_or_else(unknown)?;
+    let mut rate_hz = parameters.sample_rate.unwrap_or(0);
+    let mut decoder = symphonia::default::get_codecs()
+        .make_audio_decoder(parameters, &AudioDecoderOptions::default())
+        .map_err(|_| unknown())?;
+    let mut samples = Vec::new();
+    let mut interleaved: Vec<f32> = Vec::new();
+    // A fault in the middle ends the reading: what came before it is sound all the same.
+    while let Ok(Some(packet)) = format.next_packet() {
+        if packet.track_id != track_id {
+            continue;
+        }
+        match decoder.decode(&packet) {
+            Ok(buffer) => {
+                rate_hz = buffer.spec().rate();
+                let channels = buffer.spec().channels().count().max(1);
+                buffer.copy_to_vec_interleaved(&mut interleaved);
+                samples.extend(interleaved.chunks_exact(channels).map(|frame| mean(frame)));
+            }
+            Err(Error::DecodeError(_)) => {}
+            Err(_) => break,
+        }
+    }
+    if rate_hz == 0 {
+        return Err(unknown());
+    }
+    Ok(Sound { rate_hz, samples })
+}
+
+fn mean(frame: &[f32]) -> f32 {
+    let sum: f32 = frame.iter().sum();
+    let mean = sum / frame.len().max(1) as f32;
+    if mean.is_finite() { mean } else { 0.0 }
+}

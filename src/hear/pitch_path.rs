@@ -1,0 +1,108 @@
+//! Chooses among the candidates of each frame by the cheapest path through time, with a bounded delay.
+//!
+//! Costs as in Boersma (1993), with his values for steps of 10 ms where he gives them.
+
+use super::pitch::{CANDIDATES, Candidate, Look, strength};
+
+/// The decision for a frame falls this many frames later: 150 ms.
+pub(crate) const LAG: usize = 15;
+/// Cost per octave of change between frames (Boersma 1993).
+const OCTAVE_JUMP: f64 = 0.35;
+/// Cost of passing between voiced and unvoiced (Boersma 1993).
+const TURN: f64 = 0.14;
+/// Strength of "unvoiced": a frame must be more periodic than this to count as voiced (Boersma 1993).
+const VOICING: f64 = 0.45;
+
+/// State 0 is unvoiced, state k + 1 is candidate k.
+const STATES: usize = CANDIDATES + 1;
+
+#[derive(Debug, Clone, Copy)]
+struct Column {
+    candidates: [Candidate; CANDIDATES],
+    count: usize,
+    from: [u8; STATES],
+}
+
+/// What was decided about a frame.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub(crate) struct Decision {
+    /// 0 where unvoiced.
+    pub f0_hz: f64,
+    /// Of the chosen candidate, or of the strongest where unvoiced.
+    pub periodicity: f64,
+}
+
+/// Path search over the last [`LAG`] frames.
+#[derive(Debug, Clone)]
+pub(crate) struct PitchPath {
+    columns: std::collections::VecDeque<Column>,
+    score: [f64; STATES],
+}
+
+impl PitchPath {
+    pub fn new() -> Self {
+        Self { columns: std::collections::VecDeque::with_capacity(LAG + 2), score: [0.0; STATES] }
+    }
+
+    /// Adds a frame. `doubt` is 0 where the level is well over the room and rises to 1 and more where it is not.
+    /// Gives the decision for the frame [`LAG`] frames back, once there is one.
+    pub fn push(&mut self, look: &Look, doubt: f64) -> Option<Decision> {
+        let mut score = [f64::NEG_INFINITY; STATES];
+        let mut from = [0u8; STATES];
+        let previous = self.columns.back().copied();
+        for state in 0..=look.count {
+            let here = (state > 0).then(|| look.candidates[state - 1]);
+            let gain = here.map_or(VOICING + doubt, |c| strength(&c));
+            let (origin, best) = match &previous {
+                None => (0, 0.0),
+                Some(column) => (0..=column.count)
+                    .map(|old| {
+                        let there = (old > 0).then(|| column.candidates[old - 1]);
+                        (old, self.score[old] - step_cost(there, here))
+                    })
+                    .fold((0, f64::NEG_INFINITY), |a, b| if b.1 > a.1 { b } else { a }),
+            };
+            score[state] = best + gain;
+            from[state] = origin as u8;
+        }
+        // Only differences matter; without this the sums would grow for ever.
+        let top = score.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        self.score = score.map(|s| s - top);
+        self.columns.push_back(Column { candidates: look.candidates, count: look.count, from });
+        if self.columns.len() <= LAG {
+            return None;
+        }
+        let decision = self.decide_oldest();
+        self.columns.pop_front();
+        decision
+    }
+
+    /// The decision for the next undecided frame when no more frames come.
+    pub fn flush(&mut self) -> Option<Decision> {
+        let decision = self.decide_oldest();
+        self.columns.pop_front();
+        decision
+    }
+
+    fn decide_oldest(&self) -> Option<Decision> {
+        let mut state = (0..STATES).fold(0, |a, b| if self.score[b] > self.score[a] { b } else { a });
+        for column in self.columns.iter().skip(1).rev() {
+            state = usize::from(column.from[state]);
+        }
+        let oldest = self.columns.front()?;
+        if state > 0 {
+            let chosen = oldest.candidates[state - 1];
+            return Some(Decision { f0_hz: chosen.f0_hz, periodicity: chosen.periodicity });
+        }
+        let strongest = oldest.candidates[..oldest.count].iter().map(|c| c.periodicity).fold(0.0, f64::max);
+        Some(Decision { f0_hz: 0.0, periodicity: strongest })
+    }
+}
+
+fn step_cost(from: Option<Candidate>, to: Option<Candidate>) -> f64 {
+    match (from, to) {
+        (None, None) => 0.0,
+        (Some(a), Some(b)) => OCTAVE_JUMP * (a.f0_hz / b.f0_hz).log2().abs(),
+        _ => TURN,
+    }
+}

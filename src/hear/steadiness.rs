@@ -1,0 +1,79 @@
+//! Tells a held vowel from speech, coughs and noises that are voiced as well, by how little it changes.
+
+use super::bands::{BANDS, distance};
+
+/// What is kept of each frame of a run of voicing.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct RunFrame {
+    pub t_s: f64,
+    pub level_db: f64,
+    /// 0 where unvoiced.
+    pub f0_hz: f64,
+    pub periodicity: f64,
+    pub shape: [f32; BANDS],
+    pub masked: bool,
+    pub clipped: bool,
+    /// Some of its samples were lost.
+    pub lost: bool,
+}
+
+/// How much a stretch of frames moves.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Steadiness {
+    /// Mean change of the colour over 100 ms, dB.
+    pub flux_db: f64,
+    /// Mean distance of the colour from its mean over the stretch, dB.
+    pub spread_db: f64,
+    /// 10th to 90th percentile of F0, semitones.
+    pub pitch_st: f64,
+    /// 10th to 90th percentile of the level, dB.
+    pub level_db: f64,
+    /// Share of voiced frames.
+    pub voiced: f64,
+    /// Mean periodicity of voiced frames.
+    pub periodicity: f64,
+}
+
+/// The value below which a share of the values lies; 0 for none. Sorts in place.
+pub(crate) fn percentile(values: &mut [f64], share: f64) -> f64 {
+    if values.is_empty() {
+        return 0.0;
+    }
+    values.sort_unstable_by(f64::total_cmp);
+    let place = share.clamp(0.0, 1.0) * (values.len() - 1) as f64;
+    let low = place.floor() as usize;
+    let high = (low + 1).min(values.len() - 1);
+    values[low] + (values[high] - values[low]) * (place - low as f64)
+}
+
+impl Steadiness {
+    pub fn of(frames: &[RunFrame]) -> Self {
+        let voiced: Vec<&RunFrame> = frames.iter().filter(|f| f.f0_hz > 0.0).collect();
+        let count = voiced.len().max(1) as f64;
+        let mut mean = [0f32; BANDS];
+        for frame in &voiced {
+            mean.iter_mut().zip(&frame.shape).for_each(|(m, s)| *m += s / count as f32);
+        }
+        let spread_db = voiced.iter().map(|f| distance(&f.shape, &mean)).sum::<f64>() / count;
+        const APART: usize = 10;
+        let pairs = frames.iter().zip(frames.iter().skip(APART)).filter(|(a, b)| a.f0_hz > 0.0 && b.f0_hz > 0.0);
+        let (sum, pairs) = pairs.fold((0.0, 0.0), |(s, n), (a, b)| (s + distance(&a.shape, &b.shape), n + 1.0));
+        let mut pitch: Vec<f64> = voiced.iter().map(|f| 12.0 * f.f0_hz.log2()).collect();
+        let mut level: Vec<f64> = voiced.iter().map(|f| f.level_db).collect();
+        Self {
+            flux_db: if pairs > 0.0 { sum / pairs } else { 99.0 },
+            spread_db,
+            pitch_st: percentile(&mut pitch, 0.9) - percentile(&mut pitch, 0.1),
+            level_db: percentile(&mut level, 0.9) - percentile(&mut level, 0.1),
+            voiced: voiced.len() as f64 / frames.len().max(1) as f64,
+            periodicity: voiced.iter().map(|f| f.periodicity).sum::<f64>() / count,
+        }
+    }
+
+    /// Whether this is how a held vowel behaves. `glide`: the pitch is meant to move.
+    pub fn is_hold(&self, glide: bool) -> bool {
+        let pitch_limit = if glide { 20.0 } else { 4.0 };
+        let flux_limit = if glide { 5.0 } else { 4.0 };
+        self.voiced > 0.85 && self.flux_db < flux_limit && self.spread_db < 5.0 && self.pitch_st < pitch_limit
+    }
+}

@@ -1,0 +1,96 @@
+//! Stretches of speech between pauses.
+
+use super::VoiceEvent;
+use super::boundary::FineEnergy;
+use super::level::{db_power, power_db};
+use super::steadiness::{RunFrame, percentile};
+use super::syllables::{nuclei_s, rate_and_irregularity};
+use super::Utterance;
+
+/// Speech stands this far over the room, dB (common practice, no source).
+const OVER_ROOM_DB: f64 = 8.0;
+/// Where nothing is known of the room yet, speech is louder than this, dB.
+const UNKNOWN_ROOM_DB: f64 = -65.0;
+/// Less voicing than this in all is a knock, a breath or a cough, not speech, s.
+const LEAST_VOICED_S: f64 = 0.08;
+/// Sound must last this long to begin a stretch, s.
+const LEAST_ONSET_S: f64 = 0.03;
+
+const RATE: f64 = 100.0;
+
+/// Follows speech by its level over the room.
+#[derive(Debug, Clone)]
+pub(crate) struct UtteranceTracker {
+    end_pause_s: f64,
+    from_s: f64,
+    frames: Vec<RunFrame>,
+    /// Number of frames up to and with the last loud one.
+    loud_to: usize,
+    /// The room as it was when the stretch began; speech itself must not raise it.
+    room_db: f64,
+}
+
+impl UtteranceTracker {
+    pub fn new(end_pause_s: f64, from_s: f64) -> Self {
+        let end_pause_s = if end_pause_s.is_finite() { end_pause_s.max(0.05) } else { 1.0 };
+        Self { end_pause_s, from_s, frames: Vec::new(), loud_to: 0, room_db: 0.0 }
+    }
+
+    /// The next frame.
+    pub fn push(&mut self, frame: RunFrame, floor_db: Option<f64>, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
+        if frame.t_s < self.from_s {
+            return;
+        }
+        let room_db = floor_db.unwrap_or(UNKNOWN_ROOM_DB - OVER_ROOM_DB);
+        self.room_db = if self.frames.is_empty() { room_db } else { self.room_db.min(room_db) };
+        let loud = !frame.masked && frame.level_db > self.room_db + OVER_ROOM_DB;
+        if self.frames.is_empty() && !loud {
+            return;
+        }
+        self.frames.push(frame);
+        if loud {
+            self.loud_to = self.frames.len();
+            return;
+        }
+        let pause = self.frames[self.loud_to..].iter().filter(|f| !f.masked).count() as f64 / RATE;
+        let begun = self.loud_to as f64 / RATE >= LEAST_ONSET_S;
+        if pause >= self.end_pause_s || (!begun && pause > LEAST_ONSET_S) {
+            self.end(fine, out);
+        }
+    }
+
+    /// Ends the stretch under way, if any.
+    pub fn end(&mut self, _fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
+        self.frames.truncate(self.loud_to);
+        if self.voiced_s() >= LEAST_VOICED_S
+            && let (Some(first), Some(last)) = (self.frames.first(), self.frames.last())
+        {
+            let (onset_s, offset_s) = (first.t_s, last.t_s + 1.0 / RATE);
+            out(VoiceEvent::Spoken(measure(onset_s, offset_s, &self.frames)));
+        }
+        self.frames.clear();
+        self.loud_to = 0;
+    }
+
+    fn voiced_s(&self) -> f64 {
+        self.frames.iter().filter(|f| f.f0_hz > 0.0 && !f.masked).count() as f64 / RATE
+    }
+}
+
+fn measure(onset_s: f64, offset_s: f64, frames: &[RunFrame]) -> Utterance {
+    let clear: Vec<&RunFrame> = frames.iter().filter(|f| !f.masked).collect();
+    let power = clear.iter().map(|f| db_power(f.level_db)).sum::<f64>() / clear.len().max(1) as f64;
+    let mut pitch: Vec<f64> = clear.iter().filter(|f| f.f0_hz > 0.0).map(|f| f.f0_hz).collect();
+    let nuclei = nuclei_s(frames);
+    let (rate, irregularity) = rate_and_irregularity(&nuclei);
+    Utterance {
+        onset_s,
+        offset_s,
+        duration_s: offset_s - onset_s,
+        level_mean_db: power_db(power),
+        f0_median_hz: percentile(&mut pitch, 0.5),
+        syllables: u32::try_from(nuclei.len()).unwrap_or(u32::MAX),
+        syllable_rate_hz: rate,
+        syllable_irregularity_pct: irregularity,
+    }
+}

@@ -1,0 +1,293 @@
+//! The voice ear: samples in, frames and events out.
+
+use super::boundary::FineEnergy;
+use super::decimate::Decimator;
+use super::history::History;
+use super::hold::HoldTracker;
+use super::level::{self, LevelMeter};
+use super::noise_floor::NoiseFloor;
+use super::pitch::PitchFinder;
+use super::pitch_path::{Decision, PitchPath};
+use super::steadiness::RunFrame;
+use super::utterance::UtteranceTracker;
+use super::weighting::Weighting;
+use super::{VoiceEvent, VoiceFrame, VoiceTask};
+use std::collections::VecDeque;
+
+/// Frames per second, at every rate.
+pub const FRAMES_PER_S: u64 = 100;
+/// Samples this near full scale are clipped.
+const CLIPPED: f32 = 0.99;
+/// Levels under this are no voice whatever their period: converters' own noise, dB.
+const NO_VOICE_DB: f64 = -85.0;
+/// Samples lost beyond this many seconds are passed over in whole seconds.
+const LONGEST_SILENCE_S: u64 = 20;
+
+/// What the ear gives.
+#[derive(Debug, Clone, PartialEq)]
+pub enum VoiceOutput {
+    /// Every 10 ms, about 0.2 s after the sound.
+    Frame(VoiceFrame),
+    /// What the task of the moment is to look for.
+    Event(VoiceEvent),
+}
+
+/// Hears level, pitch, holds and stretches of speech. The same samples in any portions give the same output.
+pub struct VoiceEar {
+    rate_hz: u32,
+    /// Samples pushed so far, padding and gaps included.
+    seen: u64,
+    /// Frames that were passed over in long gaps.
+    skipped_frames: u64,
+    next_frame: u64,
+    meter: LevelMeter,
+    decimator: Decimator,
+    pitch_samples: History<f32>,
+    pitch: PitchFinder,
+    path: PitchPath,
+    fine: FineEnergy,
+    floor: NoiseFloor,
+    masks: Spans,
+    clips: Spans,
+    gaps: Spans,
+    undecided: VecDeque<RunFrame>,
+    scratch: Vec<f32>,
+    lookahead: u64,
+    task: Task,
+    /// Tasks set but not yet reached by the frames: the instant and the task.
+    coming: VecDeque<(f64, VoiceTask)>,
+    asked: VoiceTask,
+}
+
+enum Task {
+    Idle,
+    Hold(HoldTracker),
+    Speech(UtteranceTracker),
+}
+
+impl VoiceEar {
+    /// An ear for sound at `sample_rate_hz`; made for 8 to 48 kHz, right at any rate from 4 kHz up.
+    pub fn new(sample_rate_hz: u32) -> Self {
+        let rate_hz = sample_rate_hz.max(4000);
+        let meter = LevelMeter::new(Weighting::A, f64::from(rate_hz));
+        let decimator = Decimator::new(rate_hz);
+        let pitch_rate_hz = f64::from(rate_hz) / decimator.factor() as f64;
+        let pitch = PitchFinder::new(pitch_rate_hz);
+        let half = (pitch.length() / 2 + 2) as u64;
+        let lookahead = meter.lookahead().max(decimator.lookahead() + half * decimator.factor());
+        Self {
+            rate_hz,
+            seen: 0,
+            skipped_frames: 0,
+            next_frame: 0,
+            scratch: vec![0.0; pitch.length()],
+            meter,
+            decimator,
+            pitch_samples: History::new(),
+            pitch,
+            path: PitchPath::new(),
+            fine: FineEnergy::new(pitch_rate_hz),
+            floor: NoiseFloor::default(),
+            masks: Spans::default(),
+            clips: Spans::default(),
+            gaps: Spans::default(),
+            undecided: VecDeque::new(),
+            lookahead,
+            task: Task::Idle,
+            coming: VecDeque::new(),
+            asked: VoiceTask::Idle,
+        }
+    }
+
+    /// Seconds on the sample clock heard so far.
+    pub fn now_s(&self) -> f64 {
+        self.seen as f64 / f64::from(self.rate_hz) + self.skipped_frames as f64 / FRAMES_PER_S as f64
+    }
+
+    /// The level of the room while nobody makes a sound, dB; nothing until some of it was heard.
+    pub fn noise_floor_db(&self) -> Option<f64> {
+        self.floor.level_db()
+    }
+
+    /// What to look for from now on. A hold under way when the task changes is closed and reported; the task already
+    /// set changes nothing.
+    pub fn set_task(&mut self, task: VoiceTask) {
+        if task != self.asked {
+            self.asked = task;
+            self.coming.push_back((self.now_s(), task));
+        }
+    }
+
+    /// Hears samples, -1 to 1. `masked`: they overlap what we play ourselves.
+    pub fn push(&mut self, samples: &[f32], masked: bool, out: &mut impl FnMut(VoiceOutput)) {
+        for sample in samples {
+            let sample = if sample.is_finite() { sample.clamp(-8.0, 8.0) } else { 0.0 };
+            if masked {
+                self.masks.mark(self.seen);
+            }
+            if sample.abs() >= CLIPPED {
+                self.clips.mark(self.seen);
+            }
+            self.hear(sample);
+            self.look(u64::MAX, out);
+        }
+    }
+
+    /// Lets the time of samples that were lost pass. They count as silence, so they end nothing that a break of that
+    /// length would not end.
+    pub fn skip(&mut self, lost_samples: u64, out: &mut impl FnMut(VoiceOutput)) {
+        let rate = u64::from(self.rate_hz);
+        let long = lost_samples > LONGEST_SILENCE_S * rate;
+        let passed_over_s = if long { lost_samples / rate - LONGEST_SILENCE_S } else { 0 };
+        for _ in 0..lost_samples - passed_over_s * rate {
+            self.gaps.mark(self.seen);
+            self.hear(0.0);
+            self.look(u64::MAX, out);
+        }
+        self.skipped_frames += passed_over_s * FRAMES_PER_S;
+        self.fine.pass_over_s(passed_over_s as f64);
+    }
+
+    /// Hears out what is still in the windows and closes what is under way. Nothing can be heard afterwards.
+    pub fn finish(&mut self, out: &mut impl FnMut(VoiceOutput)) {
+        let end = self.seen;
+        for _ in 0..self.lookahead + u64::from(self.rate_hz) / 2 {
+            self.hear(0.0);
+            self.look(end, out);
+        }
+        while let Some(decision) = self.path.flush() {
+            self.decide(decision, out);
+        }
+        let fine = &self.fine;
+        self.task.close(fine, &mut |event| out(VoiceOutput::Event(event)));
+        self.task = Task::Idle;
+    }
+
+    fn hear(&mut self, sample: f32) {
+        self.seen += 1;
+        self.meter.push(sample);
+        if let Some(sample) = self.decimator.push(sample) {
+            self.pitch_samples.push(sample);
+            self.fine.push(sample);
+        }
+    }
+
+    fn frame_centre(&self, frame: u64) -> u64 {
+        (frame * u64::from(self.rate_hz) + FRAMES_PER_S / 2) / FRAMES_PER_S
+    }
+
+    /// Works out the frames whose windows are full; none that begins at or after `end`.
+    fn look(&mut self, end: u64, out: &mut impl FnMut(VoiceOutput)) {
+        loop {
+            let centre = self.frame_centre(self.next_frame);
+            if centre >= end || self.seen <= centre + self.lookahead {
+                return;
+            }
+            let t_s = (self.next_frame + self.skipped_frames) as f64 / FRAMES_PER_S as f64;
+            self.next_frame += 1;
+            let level_db = self.meter.level_db(centre);
+            let middle = (centre + self.decimator.factor() / 2) / self.decimator.factor();
+            let from = middle as i64 - (self.pitch.length() / 2) as i64;
+            self.pitch_samples.copy_to(from, &mut self.scratch);
+            self.pitch_samples.forget_before(from);
+            let look = self.pitch.look(&self.scratch);
+            let reach = (level::WINDOW_S / 2.0 * f64::from(self.rate_hz)) as u64;
+            let around = centre.saturating_sub(reach)..centre + reach + 1;
+            self.undecided.push_back(RunFrame {
+                t_s,
+                level_db,
+                shape: look.shape,
+                masked: self.masks.touch(around.clone()),
+                clipped: self.clips.touch(around.clone()),
+                lost: self.gaps.touch(around),
+                ..RunFrame::default()
+            });
+            if let Some(decision) = self.path.push(&look, self.doubt(level_db)) {
+                self.decide(decision, out);
+            }
+        }
+    }
+
+    /// How far the level speaks against a voice, for [`PitchPath::push`].
+    fn doubt(&self, level_db: f64) -> f64 {
+        if level_db < NO_VOICE_DB {
+            return 2.0;
+        }
+        self.floor.level_db().map_or(0.0, |floor| 0.3 * ((4.0 - (level_db - floor)) / 4.0).max(0.0))
+    }
+
+    fn decide(&mut self, decision: Decision, out: &mut impl FnMut(VoiceOutput)) {
+        let Some(mut frame) = self.undecided.pop_front() else { return };
+        frame.f0_hz = decision.f0_hz;
+        frame.periodicity = decision.periodicity;
+        let voiced = frame.f0_hz > 0.0;
+        if !voiced && !frame.masked && !frame.lost {
+            self.floor.push(frame.level_db);
+        }
+        out(VoiceOutput::Frame(VoiceFrame {
+            t_s: frame.t_s,
+            level_db: frame.level_db,
+            f0_hz: frame.f0_hz,
+            periodicity: frame.periodicity,
+            voiced,
+            masked: frame.masked,
+        }));
+        let fine = &self.fine;
+        while let Some((from_s, task)) = self.coming.front().copied() {
+            if frame.t_s < from_s {
+                break;
+            }
+            self.coming.pop_front();
+            self.task.close(fine, &mut |event| out(VoiceOutput::Event(event)));
+            self.task = Task::new(task, from_s);
+        }
+        let mut tell = |event| out(VoiceOutput::Event(event));
+        let floor_db = self.floor.level_db();
+        match &mut self.task {
+            Task::Idle => {}
+            Task::Hold(tracker) => tracker.push(frame, fine, &mut tell),
+            Task::Speech(tracker) => tracker.push(frame, floor_db, fine, &mut tell),
+        }
+        self.fine.forget_before_s(frame.t_s);
+    }
+}
+
+impl Task {
+    fn new(task: VoiceTask, from_s: f64) -> Self {
+        match task {
+            VoiceTask::Idle => Self::Idle,
+            VoiceTask::Hold(settings) => Self::Hold(HoldTracker::new(settings, from_s)),
+            VoiceTask::Speech { end_pause_s } => Self::Speech(UtteranceTracker::new(end_pause_s, from_s)),
+        }
+    }
+
+    fn close(&mut self, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
+        match self {
+            Self::Idle => {}
+            Self::Hold(tracker) => tracker.end(fine, out),
+            Self::Speech(tracker) => tracker.end(fine, out),
+        }
+    }
+}
+
+/// Stretches of marked samples, oldest first.
+#[derive(Debug, Clone, Default)]
+struct Spans(VecDeque<std::ops::Range<u64>>);
+
+impl Spans {
+    /// Marks the newest sample.
+    fn mark(&mut self, sample: u64) {
+        match self.0.back_mut() {
+            Some(last) if last.end == sample => last.end = sample + 1,
+            _ => self.0.push_back(sample..sample + 1),
+        }
+    }
+
+    /// Whether anything in `range` is marked. Ranges must not go back: what lies before them is forgotten.
+    fn touch(&mut self, range: std::ops::Range<u64>) -> bool {
+        while self.0.front().is_some_and(|span| span.end <= range.start) {
+            self.0.pop_front();
+        }
+        self.0.front().is_some_and(|span| span.start < range.end)
+    }
+}
