@@ -1,4 +1,23 @@
 //! Lines in, samples out: voices, their cache, the scheduling of counts; and the words that are said.
+//!
+//! A line goes this way: [`Words`] turns it into text, a [`Renderer`] (a [`Voice`] behind a [`LineCache`]) turns the
+//! text into samples at the loudspeaker's rate, and the [`Mixer`] puts the samples on the sample clock.
+
+mod cache;
+mod finish;
+mod mixer;
+mod renderer;
+mod resample;
+pub mod voice;
+pub mod words;
+
+pub use cache::LineCache;
+pub use finish::{ACTIVE_LEVEL_DBFS, AUDIBLE_BELOW_ACTIVE_DB, PEAK_LIMIT_DBFS, active_level_dbfs, finish};
+pub use mixer::{MixEvent, Mixer};
+pub use renderer::{Rendered, Renderer};
+pub use resample::resample;
+pub use voice::{EspeakOptions, EspeakVoice, PiperVoice, SYSTEM_VOICE, SystemEvent, SystemSpeaker, choose_voice};
+pub use words::{Words, WordsError, live_words};
 
 use std::sync::Arc;
 
@@ -14,6 +33,14 @@ pub struct Pcm {
     pub samples: Arc<[f32]>,
 }
 
+impl Pcm {
+    /// Length, s; 0 where the rate is 0.
+    #[must_use]
+    pub fn duration_s(&self) -> f64 {
+        if self.rate_hz == 0 { 0.0 } else { self.samples.len() as f64 / f64::from(self.rate_hz) }
+    }
+}
+
 /// Renders text to samples, the same samples each time for the same text.
 pub trait Voice: Send {
     /// Names voice, version and settings; keys the cache.
@@ -22,3 +49,6 @@ pub trait Voice: Send {
     /// The voice's program fails or gives no sound.
     fn render(&mut self, text: &str) -> Result<Pcm, SpeakError>;
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,4 @@
+//! Promises of this room that need several of its parts.
+
+mod counting;
+mod mixing;

@@ -1,0 +1,31 @@
+# What can be said to tidecount. The first wording is the one that is shown and asked for; wordings are parted by |.
+#
+# Rules, tested in words/tests.rs:
+# - every word is in the lexicon of the built-in recognition model (models/en/graph/words.txt);
+# - no wording stands for two commands, and none begins another command's: a command is acted on before the pause after it;
+# - "go" and "on" never stand alone; they are too near to "no" and "done".
+#
+# Near pairs that a state should not listen for together, after the model's own tests: "no" with "go on" and "go back",
+# "done" with "go on" and "carry on". Short single words are missed more often by the model than phrases of two words,
+# therefore each command has one of those.
+
+cmd-ready = ready | i'm ready | i am ready
+cmd-done = done | all done | i'm done | i am done
+cmd-yes = yes | yes please | yes i do | yes i have
+cmd-no = no | no thanks | no thank you | not yet
+cmd-stop = stop | stop now | stop it | please stop
+cmd-pause = pause | pause please | wait please | wait a moment
+cmd-go-on = go on | continue | carry on | continue please
+cmd-again = again | once more | one more time | repeat that
+cmd-skip = skip | skip this | skip it | next | next exercise
+cmd-go-back = go back | go back one | previous exercise
+cmd-how-long = how long | how long was that | how many seconds
+cmd-help = help | help me | i need help
+cmd-slower = slower | slower please | a little slower | too fast
+cmd-faster = faster | faster please | a little faster | too slow
+cmd-louder = louder | louder please | a little louder | i can't hear you
+cmd-softer = softer | softer please | a little softer | too loud
+cmd-rest = rest | i need a rest | take a break | i need a break
+cmd-finish = finish | finish for today | end the session | enough for today
+cmd-dizzy = i'm dizzy | i feel dizzy | i am dizzy | i feel faint
+cmd-hurts = it hurts | that hurts | this hurts | i have pain

@@ -1,0 +1,45 @@
+//! Finds command words in what the tool itself says.
+
+/// The first of `phrases` that stands in the text as whole words, case and punctuation aside; None if none does.
+///
+/// What the tool says must not contain what it listens for: it would hear itself.
+#[must_use]
+pub fn live_words<'a>(text: &str, phrases: &[&'a str]) -> Option<&'a str> {
+    let said = words_of(text);
+    phrases.iter().copied().find(|phrase| {
+        let sought = words_of(phrase);
+        !sought.is_empty() && said.windows(sought.len()).any(|window| window == sought)
+    })
+}
+
+/// Lower-case words; an apostrophe inside a word belongs to it, every other mark parts words.
+fn words_of(text: &str) -> Vec<String> {
+    text.to_lowercase()
+        .replace(['\u{2019}', '\u{02bc}'], "'")
+        .split(|c: char| !(c.is_alphanumeric() || c == '\''))
+        .map(|word| word.trim_matches('\'').to_owned())
+        .filter(|word| !word.is_empty())
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn whole_words_are_found_and_parts_are_not() {
+        for (text, found) in [
+            ("Say *stop* at any time.", Some("stop")),
+            ("STOP!", Some("stop")),
+            ("Please don\u{2019}t; I\u{2019}m  ready.", Some("i'm ready")),
+            ("Go \u{2014} on.", Some("go on")),
+            ("It stops by itself, nonstop.", None),
+            ("Are you ready? I am.", None),
+            ("'Stop'", Some("stop")),
+            ("Go and carry on.", None),
+            ("", None),
+        ] {
+            assert_eq!(live_words(text, &["stop", "i'm ready", "go on", ""]), found, "{text}");
+        }
+    }
+}

@@ -1,0 +1,250 @@
+//! The words that are said and listened for: one Fluent catalogue from all files in `words/en/`.
+
+mod live;
+mod numbers;
+
+pub use live::live_words;
+
+use crate::session::{Arg, Command, Line};
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::resolver::errors::{ReferenceKind, ResolverError};
+use fluent_bundle::{FluentArgs, FluentError, FluentResource, FluentValue};
+use std::collections::BTreeMap;
+
+#[derive(rust_embed::RustEmbed)]
+#[folder = "src/speak/words/en"]
+struct English;
+
+/// The file whose messages say numbers; the functions that say them need it.
+const NUMBERS_FILE: &str = "numbers.ftl";
+
+/// Chooses the rules of plurals.
+const LANGUAGE: &str = "en";
+
+/// Why a catalogue cannot be read or a line cannot be put into words.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum WordsError {
+    /// The file is no Fluent text.
+    #[error("{file}, line {line}: {why}")]
+    Unreadable { file: String, line: usize, why: String },
+    /// The same message stands in two places.
+    #[error("{file}, line {line}: the message {key} stands already in {first_file}, line {first_line}; rename or delete one")]
+    Twice { key: String, first_file: String, first_line: usize, file: String, line: usize },
+    /// There is no such message.
+    #[error("there is no message {key} in the catalogue; add it to a file in src/speak/words/en")]
+    NoMessage { key: String },
+    /// The message needs an argument that was not given.
+    #[error("the message {key} needs the argument {argument}, which was not given")]
+    NoArgument { key: String, argument: String },
+    /// The message names a message that is not there, goes in a circle, or was given text for a number.
+    #[error("the message {key} cannot be put together: {why}")]
+    Broken { key: String, why: String },
+}
+
+#[derive(Debug, Clone)]
+struct Place {
+    file: String,
+    line: usize,
+}
+
+/// The catalogue of one language.
+pub struct Words {
+    bundle: FluentBundle<FluentResource>,
+    places: BTreeMap<String, Place>,
+}
+
+impl Words {
+    /// The English catalogue that is built in: every `*.ftl` in `words/en/`.
+    ///
+    /// # Errors
+    /// A file is unreadable or a message stands twice.
+    pub fn english() -> Result<Self, WordsError> {
+        let mut files = Vec::new();
+        for name in English::iter().filter(|name| name.ends_with(".ftl")) {
+            if let Some(file) = English::get(&name) {
+                files.push((name.into_owned(), String::from_utf8_lossy(&file.data).into_owned()));
+            }
+        }
+        files.sort();
+        Self::from_files(&files)
+    }
+
+    /// A catalogue from files, each a name and its text. Numbers can be said if one of them is `numbers.ftl`.
+    ///
+    /// # Errors
+    /// A file is unreadable or a message stands twice.
+    pub fn from_files(files: &[(String, String)]) -> Result<Self, WordsError> {
+        let language = LANGUAGE.parse().map_err(|why: unic_langid::LanguageIdentifierError| WordsError::Unreadable {
+            file: LANGUAGE.into(),
+            line: 1,
+            why: why.to_string(),
+        })?;
+        let mut words = Self { bundle: FluentBundle::new_concurrent(vec![language]), places: BTreeMap::new() };
+        // The marks that keep directions apart in print would be spoken or shown as rubbish.
+        words.bundle.set_use_isolating(false);
+        for (file, text) in files {
+            words.add(file, text)?;
+        }
+        if let Some((_, text)) = files.iter().find(|(file, _)| file == NUMBERS_FILE) {
+            numbers::add_functions(&mut words.bundle, text)?;
+        }
+        Ok(words)
+    }
+
+    fn add(&mut self, file: &str, text: &str) -> Result<(), WordsError> {
+        for (line, key) in keys_of(text) {
+            let place = Place { file: file.into(), line };
+            if let Some(first) = self.places.insert(key.into(), place) {
+                return Err(WordsError::Twice {
+                    key: key.into(),
+                    first_file: first.file,
+                    first_line: first.line,
+                    file: file.into(),
+                    line,
+                });
+            }
+        }
+        let resource = parse(file, text)?;
+        self.bundle.add_resource(resource).map_err(|faults| WordsError::Unreadable {
+            file: file.into(),
+            line: 1,
+            why: faults.first().map_or_else(String::new, ToString::to_string),
+        })
+    }
+
+    /// Whether there is a message of this key.
+    #[must_use]
+    pub fn has(&self, key: &str) -> bool {
+        self.bundle.has_message(key)
+    }
+
+    /// The keys of all messages, sorted.
+    pub fn keys(&self) -> impl Iterator<Item = &str> {
+        self.places.keys().filter(|key| !key.starts_with('-')).map(String::as_str)
+    }
+
+    /// The line in words, the first wording if it has several.
+    ///
+    /// # Errors
+    /// The message or an argument of it is missing; the text names it.
+    pub fn text(&self, line: &Line) -> Result<String, WordsError> {
+        self.wording(line, 0)
+    }
+
+    /// The line in one of its wordings: the message itself and its attributes `.v1`, `.v2` and so on. The same seed gives
+    /// the same wording; consecutive seeds walk through all of them, so that none is heard twice running.
+    ///
+    /// # Errors
+    /// As [`Words::text`].
+    pub fn text_variant(&self, line: &Line, seed: u64) -> Result<String, WordsError> {
+        let variants = self.variants(&line.key).max(1);
+        // Each message starts at another wording, so that the second lines of all exercises differ too.
+        let start = line.key.bytes().fold(0u64, |sum, byte| sum.wrapping_mul(31).wrapping_add(u64::from(byte)));
+        let which = start.wrapping_add(seed) % variants as u64;
+        self.wording(line, usize::try_from(which).unwrap_or(0))
+    }
+
+    /// How many wordings a message has; 0 where there is no such message.
+    #[must_use]
+    pub fn variants(&self, key: &str) -> usize {
+        self.bundle.get_message(key).map_or(0, |message| {
+            usize::from(message.value().is_some()) + message.attributes().filter(|a| is_variant(a.id())).count()
+        })
+    }
+
+    /// What can be said for a command, in lower case, the shown one first; empty only if the catalogue lacks it.
+    #[must_use]
+    pub fn wordings(&self, command: Command) -> Vec<String> {
+        let line = Line { key: command_key(command), args: Vec::new() };
+        let text = self.text(&line).unwrap_or_default();
+        text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" ")).filter(|w| !w.is_empty()).collect()
+    }
+
+    fn wording(&self, line: &Line, which: usize) -> Result<String, WordsError> {
+        let mut args = FluentArgs::new();
+        let mut messages = Vec::new();
+        for (name, value) in &line.args {
+            match value {
+                Arg::Text(text) => args.set(*name, text.clone()),
+                Arg::Number(number) => args.set(*name, *number),
+                Arg::Message(key) => messages.push((*name, key)),
+            }
+        }
+        let resolved: Vec<(&str, String)> = messages
+            .into_iter()
+            .map(|(name, key)| Ok((name, self.format(key, 0, &args)?)))
+            .collect::<Result<_, WordsError>>()?;
+        for (name, text) in resolved {
+            args.set(name, text);
+        }
+        self.format(&line.key, which, &args)
+    }
+
+    fn format(&self, key: &str, which: usize, args: &FluentArgs) -> Result<String, WordsError> {
+        let missing = || WordsError::NoMessage { key: key.into() };
+        let message = self.bundle.get_message(key).ok_or_else(missing)?;
+        let attributes = message.attributes().filter(|a| is_variant(a.id())).map(|a| a.value());
+        let pattern = message.value().into_iter().chain(attributes).nth(which).ok_or_else(missing)?;
+        let mut faults = Vec::new();
+        let text = self.bundle.format_pattern(pattern, Some(args), &mut faults);
+        if let Some(fault) = faults.first() {
+            return Err(match fault {
+                FluentError::ResolverError(ResolverError::Reference(ReferenceKind::Variable { id })) => {
+                    WordsError::NoArgument { key: key.into(), argument: id.clone() }
+                }
+                other => WordsError::Broken { key: key.into(), why: other.to_string() },
+            });
+        }
+        if text.contains(numbers::NOT_A_NUMBER) {
+            return Err(WordsError::Broken { key: key.into(), why: "it was given a text where it says a number".into() });
+        }
+        // A pattern of several lines keeps its breaks; speech and screen want one line.
+        Ok(text.split_whitespace().collect::<Vec<_>>().join(" "))
+    }
+}
+
+/// The key of the message with the wordings of a command: `cmd-go-on` for `GoOn`.
+#[must_use]
+pub fn command_key(command: Command) -> String {
+    // The name under which the journal keeps it, so that both stay the same.
+    match serde_json::to_value(command) {
+        Ok(serde_json::Value::String(name)) => format!("cmd-{name}"),
+        _ => String::new(),
+    }
+}
+
+fn is_variant(attribute: &str) -> bool {
+    attribute.strip_prefix('v').is_some_and(|number| !number.is_empty() && number.bytes().all(|b| b.is_ascii_digit()))
+}
+
+/// Reads one file.
+fn parse(file: &str, text: &str) -> Result<FluentResource, WordsError> {
+    FluentResource::try_new(text.into()).map_err(|(_, faults)| {
+        let (line, why) = faults.first().map_or((1, "it is no Fluent text".into()), |fault| {
+            let line = 1 + text.bytes().take(fault.pos.start).filter(|&byte| byte == b'\n').count();
+            (line, fault.to_string())
+        });
+        WordsError::Unreadable { file: file.into(), line, why }
+    })
+}
+
+/// Keys of messages (and, with their dash, terms) and the lines they stand in. In Fluent nothing else begins a line with a
+/// letter or a dash: whatever continues a message is indented.
+fn keys_of(text: &str) -> impl Iterator<Item = (usize, &str)> {
+    text.lines().enumerate().filter_map(|(number, line)| {
+        let begins = line.starts_with(|c: char| c.is_ascii_alphabetic() || c == '-');
+        let (key, _) = line.split_once('=').filter(|_| begins)?;
+        Some((number + 1, key.trim_end()))
+    })
+}
+
+/// Turns an argument into a number; None for anything else.
+fn number(value: Option<&FluentValue>) -> Option<f64> {
+    match value {
+        Some(FluentValue::Number(number)) => Some(number.value),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests;

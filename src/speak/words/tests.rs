@@ -1,0 +1,188 @@
+use super::*;
+use std::collections::{BTreeMap, BTreeSet};
+
+const ALL: [Command; 20] = [
+    Command::Ready,
+    Command::Done,
+    Command::Yes,
+    Command::No,
+    Command::Stop,
+    Command::Pause,
+    Command::GoOn,
+    Command::Again,
+    Command::Skip,
+    Command::GoBack,
+    Command::HowLong,
+    Command::Help,
+    Command::Slower,
+    Command::Faster,
+    Command::Louder,
+    Command::Softer,
+    Command::Rest,
+    Command::Finish,
+    Command::Dizzy,
+    Command::Hurts,
+];
+
+fn line(key: &str, args: &[(&'static str, Arg)]) -> Line {
+    Line { key: key.into(), args: args.to_vec() }
+}
+
+fn catalogue(text: &str) -> Words {
+    let numbers = English::get(NUMBERS_FILE).unwrap();
+    let numbers = String::from_utf8(numbers.data.into_owned()).unwrap();
+    Words::from_files(&[(NUMBERS_FILE.into(), numbers), ("test.ftl".into(), text.into())]).unwrap()
+}
+
+#[test]
+fn the_built_in_catalogue_is_whole() {
+    let words = Words::english().unwrap();
+    assert!(words.keys().count() > ALL.len() + 30);
+    assert!(words.keys().all(|key| words.has(key)));
+    for key in crate::speak::SystemSpeaker::limits() {
+        assert!(!words.text(&line(key, &[])).unwrap().is_empty());
+    }
+}
+
+/// The words of the recognition model are the outer measure here: what is not among them cannot be heard.
+#[test]
+fn every_command_can_be_said_in_words_the_model_knows() {
+    let lexicon = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/models/en/graph/words.txt")).unwrap();
+    let lexicon: BTreeSet<&str> = lexicon.lines().filter_map(|line| line.split_whitespace().next()).collect();
+    assert!(lexicon.len() > 10_000);
+    let words = Words::english().unwrap();
+    let mut meaning: BTreeMap<String, Command> = BTreeMap::new();
+    for command in ALL {
+        let wordings = words.wordings(command);
+        assert!(wordings.len() >= 2 && wordings.len() <= 5, "{command:?}: {wordings:?}");
+        assert!(wordings.iter().any(|w| w.contains(' ')), "{command:?} has no wording of two words");
+        for wording in wordings {
+            assert!(wording.split(' ').all(|word| lexicon.contains(word)), "not in the lexicon: {wording}");
+            assert!(!["go", "on"].contains(&wording.as_str()));
+            assert_eq!(meaning.insert(wording.clone(), command), None, "{wording} stands twice");
+        }
+    }
+    for (long, command) in &meaning {
+        for (short, other) in &meaning {
+            let begins = long.strip_prefix(short.as_str()).is_some_and(|rest| rest.starts_with(' '));
+            assert!(command == other || !begins, "{long:?} ({command:?}) begins with {short:?} ({other:?})");
+        }
+    }
+}
+
+#[test]
+fn no_message_is_named_like_a_command_that_is_none() {
+    let words = Words::english().unwrap();
+    let known: BTreeSet<String> = ALL.into_iter().map(command_key).collect();
+    let stray: Vec<&str> = words.keys().filter(|key| key.starts_with("cmd-") && !known.contains(*key)).collect();
+    assert!(stray.is_empty(), "{stray:?}");
+}
+
+#[test]
+fn arguments_numbers_and_messages_are_put_in() {
+    let words = catalogue(
+        "goal = { $name }: { $n -> \n    [one] one trial\n   *[other] { $n } trials\n}.\nah = long ah\nbest-of = best of { $n }\n",
+    );
+    let message = |key: &str| Arg::Message(key.into());
+    let say = |n: f64| words.text(&line("goal", &[("name", message("ah")), ("n", Arg::Number(n))])).unwrap();
+    assert_eq!(say(1.0), "long ah: one trial.");
+    assert_eq!(say(3.0), "long ah: 3 trials.");
+    // A message that is put in takes its arguments from the same line.
+    let nested = words.text(&line("goal", &[("n", Arg::Number(2.0)), ("name", message("best-of"))])).unwrap();
+    assert_eq!(nested, "best of 2: 2 trials.");
+}
+
+#[test]
+fn faults_name_the_message_and_the_argument() {
+    let words = catalogue("a = { $x } and { $y }\nb = { a-missing-one }\nc = { SECONDS($x) }\nd = { SPOKEN($x) }\n");
+    let x = ("x", Arg::Text("text".into()));
+    let fault = |key: &str, args: &[(&'static str, Arg)]| words.text(&line(key, args)).unwrap_err();
+    assert_eq!(fault("none", &[]), WordsError::NoMessage { key: "none".into() });
+    assert_eq!(fault("a", &[x.clone()]), WordsError::NoArgument { key: "a".into(), argument: "y".into() });
+    let inner = [x.clone(), ("y", Arg::Message("gone".into()))];
+    assert_eq!(fault("a", &inner), WordsError::NoMessage { key: "gone".into() });
+    assert!(matches!(fault("b", &[]), WordsError::Broken { .. }));
+    assert!(matches!(fault("c", &[x]), WordsError::Broken { .. }), "text where seconds are said");
+    assert_eq!(fault("d", &[]), WordsError::NoArgument { key: "d".into(), argument: "x".into() });
+    assert!(matches!(fault("d", &[("x", Arg::Number(f64::NAN))]), WordsError::Broken { .. }));
+}
+
+#[test]
+fn a_key_that_stands_twice_and_a_text_that_is_none_are_errors_with_their_place() {
+    let files = |texts: &[&str]| -> Vec<(String, String)> {
+        texts.iter().enumerate().map(|(i, text)| (format!("{i}.ftl"), (*text).to_owned())).collect()
+    };
+    let twice = Words::from_files(&files(&["a = one\n", "# again\n\na = two\n"])).err().unwrap();
+    assert_eq!(twice.to_string(), "1.ftl, line 3: the message a stands already in 0.ftl, line 1; rename or delete one");
+    assert!(matches!(Words::from_files(&files(&["a = one\nb = two\na = 3\n"])), Err(WordsError::Twice { line: 3, .. })));
+    let bad = Words::from_files(&files(&["a = one\nb = { $x\n"])).err().unwrap();
+    assert!(matches!(&bad, WordsError::Unreadable { file, line: 2..=3, .. } if file == "0.ftl"), "{bad}");
+}
+
+#[test]
+fn variants_are_picked_by_the_seed_and_all_are_used() {
+    let words = catalogue("well = Well worked.\n    .v1 = Good { $n }.\n    .v2 = Steady.\n    .note = not said\n");
+    let well = line("well", &[("n", Arg::Number(3.0))]);
+    assert_eq!(words.variants("well"), 3);
+    assert_eq!(words.text(&well).unwrap(), "Well worked.");
+    let said: Vec<String> = (0..6).map(|seed| words.text_variant(&well, seed).unwrap()).collect();
+    assert_eq!(said[..3], said[3..]);
+    let distinct: BTreeSet<&String> = said.iter().collect();
+    assert_eq!(distinct, BTreeSet::from([&"Well worked.".into(), &"Good 3.".into(), &"Steady.".into()]));
+    let missing: Vec<_> = (0..3).filter_map(|seed| words.text_variant(&line("well", &[]), seed).err()).collect();
+    assert_eq!(missing, [WordsError::NoArgument { key: "well".into(), argument: "n".into() }]);
+    assert!(words.text_variant(&line("none", &[]), 1).is_err());
+}
+
+/// English number words as any grammar gives them (common practice, no source); the tool's own tables are not consulted.
+#[test]
+fn numbers_are_said_as_people_say_them() {
+    let words = catalogue("s = { SECONDS($n) }\nn = { SPOKEN($n) }\nd = { DURATION($n) }\n");
+    let say = |key: &str, n: f64| words.text(&line(key, &[("n", Arg::Number(n))])).unwrap();
+    for (n, said) in [
+        (0.0, "zero"),
+        (7.0, "seven"),
+        (20.0, "twenty"),
+        (21.0, "twenty-one"),
+        (60.0, "sixty"),
+        (99.96, "one hundred"),
+        (105.5, "one hundred and five point five"),
+        (200.0, "two hundred"),
+        (999.0, "nine hundred and ninety-nine"),
+        (1234.0, "1234"),
+        (-3.0, "minus three"),
+        (-0.01, "zero"),
+    ] {
+        assert_eq!(say("n", n), said);
+    }
+    for (s, said) in [
+        (12.4, "twelve point four seconds"),
+        (14.0, "fourteen seconds"),
+        (14.04, "fourteen seconds"),
+        (0.96, "one second"),
+        (0.5, "zero point five seconds"),
+        (72.3, "seventy-two point three seconds"),
+    ] {
+        assert_eq!(say("s", s), said);
+    }
+    for (s, said) in [
+        (50.2, "fifty seconds"),
+        (60.0, "one minute"),
+        (61.0, "one minute and one second"),
+        (130.0, "two minutes and ten seconds"),
+        (599.6, "ten minutes"),
+        (718.0, "twelve minutes"),
+    ] {
+        assert_eq!(say("d", s), said);
+    }
+    assert_eq!(say("count", 42.0), "forty-two");
+}
+
+#[test]
+fn keys_are_found_in_all_forms_of_a_file() {
+    let text = "# c = no\na = x\n    .v1 = y\nb =\n    more = text\n-term = z\nc-1={ $n ->\n   *[other] x\n}\n";
+    let keys: Vec<_> = keys_of(text).collect();
+    assert_eq!(keys, [(2, "a"), (4, "b"), (6, "-term"), (7, "c-1")]);
+    let words = Words::from_files(&[("t.ftl".into(), text.into())]).unwrap();
+    assert_eq!(words.keys().collect::<Vec<_>>(), ["a", "b", "c-1"]);
+}
