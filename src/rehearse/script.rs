@@ -1,0 +1,266 @@
+//! What a simulated client does on each line it hears: data, read from TOML.
+//!
+//! ```toml
+//! seed = 7
+//! reaction_s = [1.0, 4.0]
+//! voice = { name = "slt", speed = 0.9, level_db = -30.0 }
+//!
+//! [[rule]]
+//! on = ["ask-ready", "ask-ready-*"]
+//! nth = [1]
+//! does = ["nothing"]
+//!
+//! [[rule]]
+//! on = "ask-ready*"
+//! does = [{ say = "i'm ready" }]
+//! ```
+//!
+//! The first rule that fits decides. A rule that fits replaces what the client meant to do but had not begun.
+
+use super::{RehearseError, Vowel};
+use serde::Deserialize;
+use std::collections::BTreeMap;
+use toml::Spanned;
+
+/// A whole client.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Script {
+    /// Of everything that is left to chance.
+    #[serde(default)]
+    pub seed: u64,
+    /// Shortest and longest time from the end of a line to the answer, s.
+    pub reaction_s: [f64; 2],
+    pub voice: ScriptVoice,
+    /// What this client answers to which clue.
+    #[serde(default)]
+    pub answers: BTreeMap<String, String>,
+    #[serde(rename = "rule")]
+    pub rules: Vec<Spanned<Rule>>,
+}
+
+/// How the client speaks.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ScriptVoice {
+    /// A voice of `flite -lv`.
+    pub name: String,
+    /// 1 is the voice's own speed, 0.5 to 2.
+    pub speed: f64,
+    /// RMS at the microphone without pauses, dB re full scale.
+    pub level_db: f64,
+}
+
+/// What to do on which line.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Rule {
+    /// Message keys; one that ends in `*` fits every key that begins so.
+    pub on: OneOrMany,
+    /// Only the n-th such lines, from 1; none: every one.
+    #[serde(default)]
+    pub nth: Option<Vec<u32>>,
+    /// The count starts anew whenever a line with one of these keys begins.
+    #[serde(default)]
+    pub since: Option<OneOrMany>,
+    /// Act from the beginning of the line, over it, instead of from its end.
+    #[serde(default)]
+    pub over: bool,
+    /// In place of the script's.
+    #[serde(default)]
+    pub reaction_s: Option<[f64; 2]>,
+    pub does: Vec<Act>,
+}
+
+/// One key or several.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(untagged)]
+pub enum OneOrMany {
+    One(String),
+    Many(Vec<String>),
+}
+
+impl OneOrMany {
+    pub(crate) fn fits(&self, key: &str) -> bool {
+        let one = |pattern: &str| pattern.strip_suffix('*').map_or(pattern == key, |start| key.starts_with(start));
+        match self {
+            Self::One(p) => one(p),
+            Self::Many(all) => all.iter().any(|p| one(p)),
+        }
+    }
+}
+
+/// Something the client does. Several in a row follow each other with short pauses.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Act {
+    /// Says nothing, does nothing.
+    Nothing,
+    /// Says these words.
+    Say(String),
+    /// Says these words 25 dB softer, for nobody to hear.
+    Mumble(String),
+    /// Reads aloud the argument of this name of the line just heard.
+    Read(String),
+    /// Answers the clue in the argument of this name, from the script's `answers`; silent where it knows none.
+    Answer(String),
+    /// Sustains a vowel.
+    Hold(Hold),
+    /// Slides from one pitch to another.
+    Glide(Glide),
+    /// Repeats syllables.
+    Syllables(Syllables),
+    /// Coughs.
+    Cough,
+    /// Breathes audibly, s.
+    Breath(f64),
+    /// Swallows: silence of this length, s.
+    Swallow(f64),
+    /// Waits, s.
+    Wait(f64),
+}
+
+/// A sustained vowel. See [`super::VowelSpec`] for the quantities.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Hold {
+    #[serde(default = "a")]
+    pub vowel: Vowel,
+    pub f0_hz: f64,
+    pub length_s: f64,
+    /// Of the steady voice; the speaking level where none is given.
+    #[serde(default)]
+    pub level_db: Option<f64>,
+    #[serde(default)]
+    pub fade_db_per_s: f64,
+    #[serde(default = "usual_tremor")]
+    pub tremor_st: f64,
+    #[serde(default = "usual_jitter")]
+    pub jitter_pct: f64,
+    #[serde(default = "usual_shimmer")]
+    pub shimmer_pct: f64,
+    #[serde(default = "usual_hnr")]
+    pub hnr_db: f64,
+    #[serde(default = "usual_attack")]
+    pub attack_s: f64,
+    /// A voice break: `[s after onset, length s]`.
+    #[serde(rename = "break", default)]
+    pub voice_break: Option<[f64; 2]>,
+}
+
+/// A slide of the pitch, even in semitones.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Glide {
+    #[serde(default = "a")]
+    pub vowel: Vowel,
+    pub from_hz: f64,
+    pub to_hz: f64,
+    pub length_s: f64,
+    #[serde(default)]
+    pub level_db: Option<f64>,
+}
+
+/// A train of syllables. See [`super::SyllableSpec`].
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Syllables {
+    #[serde(default = "ptk")]
+    pub consonants: String,
+    /// Syllables per second.
+    pub rate_hz: f64,
+    pub length_s: f64,
+    pub f0_hz: f64,
+    #[serde(default)]
+    pub irregularity_pct: f64,
+}
+
+fn a() -> Vowel {
+    Vowel::A
+}
+fn ptk() -> String {
+    "ptk".into()
+}
+// A mild unsteadiness, so that nothing is perfect by default (common practice, no source).
+fn usual_tremor() -> f64 {
+    0.2
+}
+fn usual_jitter() -> f64 {
+    0.6
+}
+fn usual_shimmer() -> f64 {
+    4.0
+}
+fn usual_hnr() -> f64 {
+    18.0
+}
+fn usual_attack() -> f64 {
+    0.1
+}
+
+impl Script {
+    /// Reads a script.
+    ///
+    /// # Errors
+    /// What is wrong, with `name`, line and remedy; all faults of one kind at once.
+    pub fn parse(name: &str, text: &str) -> Result<Self, RehearseError> {
+        let line_of = |at: usize| text.get(..at).map_or(1, |before| before.matches('\n').count() + 1);
+        let script: Self = toml::from_str(text).map_err(|e| {
+            let line = e.span().map_or(1, |s| line_of(s.start));
+            RehearseError(format!("{name}:{line}: {}", e.message()))
+        })?;
+        let mut faults = Vec::new();
+        if bad_span(script.reaction_s) {
+            faults.push(format!("{name}: reaction_s must be [shortest, longest], 0 to 120 s"));
+        }
+        if !(-80.0..=-6.0).contains(&script.voice.level_db) || !(0.5..=2.0).contains(&script.voice.speed) {
+            faults.push(format!("{name}: voice: level_db must be from -80 to -6, speed from 0.5 to 2"));
+        }
+        for rule in &script.rules {
+            let line = line_of(rule.span().start);
+            let rule = rule.get_ref();
+            if rule.reaction_s.is_some_and(bad_span) {
+                faults.push(format!("{name}:{line}: reaction_s must be [shortest, longest], 0 to 120 s"));
+            }
+            if rule.nth.as_ref().is_some_and(|n| n.is_empty() || n.contains(&0)) {
+                faults.push(format!("{name}:{line}: nth counts from 1, [1] is the first such line; leave it out for every line"));
+            }
+            if rule.does.is_empty() {
+                faults.push(format!("{name}:{line}: does is empty; write [\"nothing\"] where the client shall not answer"));
+            }
+            faults.extend(rule.does.iter().filter_map(Act::fault).map(|f| format!("{name}:{line}: {f}")));
+        }
+        if faults.is_empty() { Ok(script) } else { Err(RehearseError(faults.join("\n"))) }
+    }
+}
+
+fn bad_span([low, high]: [f64; 2]) -> bool {
+    !(0.0..=120.0).contains(&low) || !(low..=120.0).contains(&high)
+}
+
+impl Act {
+    /// What is wrong with the numbers of this act.
+    fn fault(&self) -> Option<String> {
+        let pitch = |f: f64| (60.0..=800.0).contains(&f);
+        let length = |s: f64| (0.05..=120.0).contains(&s);
+        let level = |l: Option<f64>| l.is_none_or(|l| (-80.0..=-6.0).contains(&l));
+        let fault = match self {
+            Self::Say(words) | Self::Mumble(words) if words.trim().is_empty() => "say and mumble need words",
+            Self::Hold(h) if !pitch(h.f0_hz) || !length(h.length_s) || !level(h.level_db) => {
+                "hold: f0_hz must be from 60 to 800, length_s from 0.05 to 120, level_db from -80 to -6"
+            }
+            Self::Hold(h) if h.voice_break.is_some_and(|[at, long]| at <= 0.0 || long <= 0.0 || at + long >= h.length_s) => {
+                "hold: break must be [s after onset, length s] and lie inside the hold"
+            }
+            Self::Glide(g) if !pitch(g.from_hz) || !pitch(g.to_hz) || !length(g.length_s) || !level(g.level_db) => {
+                "glide: from_hz and to_hz must be from 60 to 800, length_s from 0.05 to 120, level_db from -80 to -6"
+            }
+            Self::Syllables(s) if !pitch(s.f0_hz) || !(0.5..=10.0).contains(&s.rate_hz) || !(0.2..=30.0).contains(&s.length_s) => {
+                "syllables: rate_hz must be from 0.5 to 10, length_s from 0.2 to 30, f0_hz from 60 to 800"
+            }
+            Self::Breath(s) | Self::Swallow(s) | Self::Wait(s) if !length(*s) => "breath, swallow and wait last from 0.05 to 120 s",
+            _ => return None,
+        };
+        Some(fault.into())
+    }
+}
