@@ -3,5 +3,8 @@
 //! No I/O, no threads, no clock but the events', no randomness without a seed.
 
 mod event;
+mod measured;
+mod past;
 
 pub use event::*;
+pub use past::{Past, PastExercise, PastResults, Weekday};
