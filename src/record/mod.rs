@@ -1,1 +1,26 @@
 //! The journal, written as it happens, and the history (SQLite).
+//!
+//! Each fact is one committed transaction, so a process that is killed at any instant loses at most the fact under way.
+
+mod database;
+mod error;
+mod folder;
+mod history;
+mod journal;
+mod json_lines;
+mod line;
+mod past;
+mod resume;
+mod running;
+mod store;
+mod writer;
+
+pub use error::RecordError;
+pub use folder::data_folder;
+pub use history::{BestHold, SessionSummary};
+pub use journal::Journal;
+pub use json_lines::JsonLines;
+pub use line::{JournalText, journal_schema, journal_text, read_journal};
+pub use resume::{Unfinished, next_position};
+pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
+pub use writer::JournalWriter;

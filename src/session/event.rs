@@ -1,6 +1,7 @@
 //! What the engine is told, what it asks for, and the facts it leaves.
 
 use crate::hear::{Hold, Utterance, VoiceTask};
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// What happened. Times are seconds on the sample clock and never go back.
@@ -51,7 +52,7 @@ impl Event {
 pub struct LineId(pub u64);
 
 /// Everything that can be said to the tool. The words for each are the message `cmd-NAME`, wordings parted by `|`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Command {
     Ready,
@@ -200,7 +201,7 @@ pub struct View {
 }
 
 /// A place in the routine, each counted from 1.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 pub struct Position {
     pub step: u32,
     pub set: u32,
@@ -208,7 +209,7 @@ pub struct Position {
 }
 
 /// One line of the journal: a fact, when and where in the routine.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Entry {
     /// Seconds on the sample clock.
     pub at_s: f64,
@@ -220,8 +221,8 @@ pub struct Entry {
     pub position: Option<Position>,
 }
 
-/// What can be kept. Units are in the names.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+/// What can be kept. Units are in the names. A value that could not be measured is NaN here and `null` in the journal.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum Fact {
     SessionBegun { routine: String, steps: u32, software: String },
@@ -238,9 +239,17 @@ pub enum Fact {
         onset_s: f64,
         offset_s: f64,
         duration_s: f64,
+        #[serde(with = "super::measured")]
+        #[schemars(with = "Option<f64>")]
         f0_median_hz: f64,
+        #[serde(with = "super::measured")]
+        #[schemars(with = "Option<f64>")]
         f0_span_st: f64,
+        #[serde(with = "super::measured")]
+        #[schemars(with = "Option<f64>")]
         level_mean_db: f64,
+        #[serde(with = "super::measured")]
+        #[schemars(with = "Option<f64>")]
         level_fall_db: f64,
         level_weighting: String,
         level_calibrated: bool,
@@ -255,8 +264,30 @@ pub enum Fact {
     RoundPaced { exercise: String, duration_s: f64, beat_s: f64, complete: bool },
     /// One self-paced repetition; `ended_by` is "done" or "next cue".
     RepetitionDone { exercise: String, duration_s: f64, ended_by: String },
-    PhraseRead { exercise: String, phrase: String, duration_s: f64, level_mean_db: f64, f0_median_hz: f64, level_weighting: String, level_calibrated: bool },
-    SyllablesCounted { exercise: String, syllables: u32, duration_s: f64, rate_hz: f64, irregularity_pct: f64 },
+    PhraseRead {
+        exercise: String,
+        phrase: String,
+        duration_s: f64,
+        #[serde(with = "super::measured")]
+        #[schemars(with = "Option<f64>")]
+        level_mean_db: f64,
+        #[serde(with = "super::measured")]
+        #[schemars(with = "Option<f64>")]
+        f0_median_hz: f64,
+        level_weighting: String,
+        level_calibrated: bool,
+    },
+    SyllablesCounted {
+        exercise: String,
+        syllables: u32,
+        duration_s: f64,
+        #[serde(with = "super::measured")]
+        #[schemars(with = "Option<f64>")]
+        rate_hz: f64,
+        #[serde(with = "super::measured")]
+        #[schemars(with = "Option<f64>")]
+        irregularity_pct: f64,
+    },
     QuestionAnswered { exercise: String, clue: String, answer: Option<String>, correct: bool, hint_given: bool, duration_s: f64 },
     Rested { duration_s: f64 },
     CommandHeard { command: Command, text: String, confidence: f64 },

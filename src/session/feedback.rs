@@ -5,28 +5,36 @@ use super::interrupts::tenth;
 use super::{Arg, LineId, PastExercise};
 
 /// What is true and worth saying about a hold.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 enum Remark {
     LongestThisMonth,
-    /// More, or less, than the last session by this much, s; beyond the usual scatter.
-    MoreThanLast(f64),
+    /// Longer than the last session's best by so many seconds; the message that names its day, within a week.
+    MoreThanLast(f64, Option<&'static str>),
     /// Within what is usual for this person, or nothing to compare with.
     Plain,
 }
 
 /// A difference of less than a second is not worth a word, whatever the scatter.
 const LEAST_DIFFERENCE_S: f64 = 1.0;
+/// Days for which the weekday alone names the day.
+const WEEK_DAYS: u32 = 7;
 
 /// Compares with the person's own past. Shorter than last time is never remarked on (design: no blame), and no
 /// comparison is made inside the usual scatter (no false cheer).
 fn remark(held_s: f64, past: Option<&PastExercise>) -> Remark {
     let Some(past) = past else { return Remark::Plain };
-    let usual = past.mean_s.zip(past.sd_s).is_some_and(|(mean_s, sd_s)| (held_s - mean_s).abs() <= sd_s);
-    if past.month_best_s.is_some_and(|best_s| held_s >= best_s + 0.1) && past.sessions > 1 && !usual {
+    // With too few trials to know the scatter, only the number is said.
+    if !past.is_unusual(held_s) {
+        return Remark::Plain;
+    }
+    if past.best_this_month.as_ref().is_some_and(|best| held_s > best.duration_s) {
         return Remark::LongestThisMonth;
     }
-    match past.last_best_s {
-        Some(last_s) if held_s - last_s >= LEAST_DIFFERENCE_S && !usual => Remark::MoreThanLast(held_s - last_s),
+    match &past.last {
+        Some(last) if held_s - last.duration_s >= LEAST_DIFFERENCE_S => {
+            let weekday = (1..WEEK_DAYS).contains(&last.days_ago).then(|| last.weekday.key());
+            Remark::MoreThanLast(held_s - last.duration_s, weekday)
+        }
         _ => Remark::Plain,
     }
 }
@@ -49,11 +57,12 @@ impl Engine {
         let seconds = ("seconds", Arg::Number(tenth(held_s)));
         match remark(held_s, past.as_ref()) {
             Remark::LongestThisMonth => self.say("held-longest-this-month", &[seconds]),
-            Remark::MoreThanLast(more_s) => {
-                let weekday = past.and_then(|past| past.last_weekday).unwrap_or_default();
-                let key = if weekday.is_empty() { "held-more-than-last" } else { "held-more-than-weekday" };
+            Remark::MoreThanLast(more_s, None) => {
+                self.say("held-more-than-last", &[seconds, ("more", Arg::Number(more_s.round()))])
+            }
+            Remark::MoreThanLast(more_s, Some(weekday)) => {
                 let more = ("more", Arg::Number(more_s.round()));
-                self.say(key, &[seconds, more, ("weekday", Arg::Text(weekday))])
+                self.say("held-more-than-weekday", &[seconds, more, ("weekday", Arg::Message(weekday.into()))])
             }
             Remark::Plain => self.say("held", &[seconds]),
         }
@@ -75,13 +84,15 @@ impl Engine {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::session::{Past, Weekday};
 
-    fn past() -> PastExercise {
+    fn past(month_best_s: f64) -> PastExercise {
+        let hold = |duration_s, days_ago| Past { duration_s, weekday: Weekday::Tuesday, date: "2026-11-24".into(), days_ago };
         PastExercise {
+            last: Some(hold(12.0, 2)),
+            best_this_month: Some(hold(month_best_s, 9)),
             sessions: 5,
-            last_best_s: Some(12.0),
-            last_weekday: Some("Tuesday".into()),
-            month_best_s: Some(15.0),
+            recent_trials: 10,
             mean_s: Some(12.0),
             sd_s: Some(0.8),
         }
@@ -89,10 +100,10 @@ mod tests {
 
     #[test]
     fn compares_only_beyond_the_usual_scatter() {
-        assert_eq!(remark(12.5, Some(&past())), Remark::Plain);
-        assert_eq!(remark(14.0, Some(&past())), Remark::MoreThanLast(2.0));
-        assert_eq!(remark(15.2, Some(&past())), Remark::LongestThisMonth);
-        assert_eq!(remark(9.0, Some(&past())), Remark::Plain, "less is never remarked on");
+        assert_eq!(remark(12.5, Some(&past(15.0))), Remark::Plain);
+        assert_eq!(remark(14.0, Some(&past(15.0))), Remark::MoreThanLast(2.0, Some("weekday-tuesday")));
+        assert_eq!(remark(15.2, Some(&past(15.0))), Remark::LongestThisMonth);
+        assert_eq!(remark(9.0, Some(&past(15.0))), Remark::Plain, "less is never remarked on");
         assert_eq!(remark(14.0, None), Remark::Plain);
     }
 }

@@ -16,6 +16,7 @@ mod feedback;
 mod flow;
 mod interrupts;
 pub mod listening;
+mod measured;
 mod paced;
 mod past;
 mod patience;
@@ -28,7 +29,7 @@ mod voiced;
 
 pub use engine::{Engine, Start};
 pub use event::*;
-pub use past::{PastExercise, PastResults};
+pub use past::{Past, PastExercise, PastResults, Weekday};
 
 #[cfg(test)]
 mod tests;

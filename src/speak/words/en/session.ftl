@@ -219,3 +219,13 @@ say-rest = rest
 say-finish = finish
 say-dizzy = I'm dizzy
 say-hurts = it hurts
+
+# Days
+
+weekday-monday = Monday
+weekday-tuesday = Tuesday
+weekday-wednesday = Wednesday
+weekday-thursday = Thursday
+weekday-friday = Friday
+weekday-saturday = Saturday
+weekday-sunday = Sunday

@@ -1,0 +1,95 @@
+//! Earlier results of a client, for comparisons that are true.
+
+use super::RecordError;
+use super::line::parse_line;
+use super::store::{SessionId, Store, later};
+use crate::session::{Fact, Past, PastExercise, PastResults, Weekday};
+use jiff::ZonedDateTime;
+use std::collections::BTreeMap;
+
+struct Trial {
+    session: i64,
+    duration_s: f64,
+    made_at: ZonedDateTime,
+}
+
+impl Store {
+    /// What the client has managed in live sessions before `now`, not counting `present` (a session that is gone on with).
+    ///
+    /// # Errors
+    /// The database refuses or holds a line that cannot be read.
+    pub fn past(&self, client: &str, now: &ZonedDateTime, present: Option<SessionId>) -> Result<PastResults, RecordError> {
+        let rows: Vec<(i64, u32, String, String)> = self.read(|db| {
+            db.prepare(
+                "SELECT s.id, e.seq, p.started_at, e.json FROM session s JOIN client c ON c.id = s.client
+                 JOIN entry e ON e.session = s.id JOIN part p ON p.session = s.id AND p.number = e.part
+                 WHERE c.name = ?1 AND s.source = 'live' AND s.id IS NOT ?2 AND e.kind = 'hold_measured' ORDER BY s.id, e.seq",
+            )?
+            .query_map((client, present.map(|id| id.0)), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))?
+            .collect()
+        })?;
+        let mut trials: BTreeMap<String, Vec<Trial>> = BTreeMap::new();
+        for (session, seq, started, json) in rows {
+            let entry = parse_line(&json).map_err(|cause| self.bad_line(SessionId(session), seq as usize, cause))?;
+            let Fact::HoldMeasured { exercise, duration_s, complete: true, .. } = entry.fact else { continue };
+            let Some(made_at) = later(&started, entry.at_s) else { continue };
+            trials.entry(exercise).or_default().push(Trial { session, duration_s, made_at });
+        }
+        let by_exercise = trials.into_iter().map(|(exercise, trials)| (exercise, summarise(&trials, now))).collect();
+        Ok(PastResults { by_exercise })
+    }
+}
+
+/// `trials` in the order in which they were made.
+fn summarise(trials: &[Trial], now: &ZonedDateTime) -> PastExercise {
+    let last_session = trials.last().map(|trial| trial.session);
+    let in_month = |trial: &&Trial| {
+        let made = trial.made_at.with_time_zone(now.time_zone().clone());
+        (made.year(), made.month()) == (now.year(), now.month())
+    };
+    let mut sessions: Vec<i64> = trials.iter().map(|trial| trial.session).collect();
+    sessions.dedup();
+    let recent: Vec<f64> = trials.iter().rev().take(PastExercise::RECENT_TRIALS).map(|trial| trial.duration_s).collect();
+    let count = recent.len() as f64;
+    let mean_s = (!recent.is_empty()).then(|| recent.iter().sum::<f64>() / count);
+    let sd_s = mean_s
+        .filter(|_| recent.len() >= 2)
+        .map(|mean| (recent.iter().map(|value| (value - mean).powi(2)).sum::<f64>() / (count - 1.0)).sqrt());
+    PastExercise {
+        last: best(trials.iter().filter(|trial| Some(trial.session) == last_session), now),
+        best_this_month: best(trials.iter().filter(in_month), now),
+        sessions: u32::try_from(sessions.len()).unwrap_or(u32::MAX),
+        recent_trials: u32::try_from(recent.len()).unwrap_or(u32::MAX),
+        mean_s,
+        sd_s,
+    }
+}
+
+fn best<'a>(trials: impl Iterator<Item = &'a Trial>, now: &ZonedDateTime) -> Option<Past> {
+    let trial = trials.max_by(|one, other| one.duration_s.total_cmp(&other.duration_s))?;
+    let made = trial.made_at.with_time_zone(now.time_zone().clone()).date();
+    let days = made.duration_until(now.date()).as_hours() / 24;
+    Some(Past {
+        duration_s: trial.duration_s,
+        weekday: weekday(made.weekday()),
+        date: made.to_string(),
+        days_ago: u32::try_from(days).unwrap_or(0),
+    })
+}
+
+fn weekday(day: jiff::civil::Weekday) -> Weekday {
+    use jiff::civil::Weekday as Day;
+    match day {
+        Day::Monday => Weekday::Monday,
+        Day::Tuesday => Weekday::Tuesday,
+        Day::Wednesday => Weekday::Wednesday,
+        Day::Thursday => Weekday::Thursday,
+        Day::Friday => Weekday::Friday,
+        Day::Saturday => Weekday::Saturday,
+        Day::Sunday => Weekday::Sunday,
+    }
+}
+
+#[cfg(test)]
+#[path = "tests/past.rs"]
+mod tests;

@@ -1,0 +1,121 @@
+//! What was interrupted, and where to go on from.
+
+use super::RecordError;
+use super::running;
+use super::store::{SessionId, Source, Store, later};
+use crate::routine::Routine;
+use crate::session::{Entry, Fact, Position};
+use jiff::{SignedDuration, ZonedDateTime};
+use std::collections::BTreeSet;
+
+/// An interrupted session that can be gone on with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Unfinished {
+    pub session: SessionId,
+    /// The first repetition that was not completed.
+    pub position: Position,
+    /// The exercises agreed to in it.
+    pub agreed: BTreeSet<String>,
+    /// Its entries so far.
+    pub entries: Vec<Entry>,
+    /// Time since its last entry.
+    pub age: SignedDuration,
+}
+
+impl Unfinished {
+    /// An older interruption is not offered: another day, another practice.
+    pub const OFFERED_WITHIN: SignedDuration = SignedDuration::from_hours(24);
+}
+
+impl Store {
+    /// The latest session of this client that followed the same routine file (`routine_text`, byte for byte, so that a
+    /// place in it means the same), came from the same kind of source, was interrupted no longer than `within` ago, is
+    /// not led by another process and has something left to do.
+    ///
+    /// # Errors
+    /// The database refuses or holds a line that cannot be read.
+    pub fn unfinished(
+        &self,
+        client: &str,
+        routine: &Routine,
+        routine_text: &str,
+        source: Source,
+        now: &ZonedDateTime,
+        within: SignedDuration,
+    ) -> Result<Option<Unfinished>, RecordError> {
+        let candidates: Vec<(i64, String, f64)> = self.read(|db| {
+            db.prepare(
+                "SELECT s.id, p.started_at, coalesce((SELECT max(at_s) FROM entry WHERE session = s.id AND part = p.number), 0)
+                 FROM session s JOIN client c ON c.id = s.client
+                 JOIN part p ON p.session = s.id AND p.number = (SELECT max(number) FROM part WHERE session = s.id)
+                 WHERE c.name = ?1 AND s.routine_text = ?2 AND s.source = ?3 AND s.ended_at IS NULL ORDER BY s.id DESC",
+            )?
+            .query_map([client, routine_text, source.as_str()], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?
+            .collect()
+        })?;
+        for (id, started, last_s) in candidates {
+            let Some(last) = later(&started, last_s) else { continue };
+            // A replay's sample clock runs ahead of the clock on the wall.
+            let age = last.duration_until(now).max(SignedDuration::ZERO);
+            if age > within || running::is_led(&self.folder, id) {
+                continue;
+            }
+            let entries = self.entries(SessionId(id))?;
+            if let Some(position) = next_position(&entries, routine).filter(|_| !entries.is_empty()) {
+                let agreed = agreed_in(&entries);
+                return Ok(Some(Unfinished { session: SessionId(id), position, agreed, entries, age }));
+            }
+        }
+        Ok(None)
+    }
+}
+
+fn agreed_in(entries: &[Entry]) -> BTreeSet<String> {
+    let given = entries.iter().filter_map(|entry| match &entry.fact {
+        Fact::Agreement { given: true, exercises } => Some(exercises),
+        _ => None,
+    });
+    given.flatten().cloned().collect()
+}
+
+/// The first repetition that these entries do not complete; none where nothing is left.
+///
+/// A repetition that was only begun, cut off or not answered is done again. A step that was ended by voice stays ended;
+/// one that was gone back to counts again.
+#[must_use]
+pub fn next_position(entries: &[Entry], routine: &Routine) -> Option<Position> {
+    let first_of = |step: u32| Position { step, set: 1, repetition: 1 };
+    let mut next = first_of(1);
+    for entry in entries {
+        let Some(at) = entry.position else { continue };
+        match &entry.fact {
+            Fact::StepBegun { .. } if at.step != next.step => next = at,
+            Fact::StepDone { .. } | Fact::StepStopped { .. } | Fact::StepLeftOut { .. } => next = first_of(at.step.saturating_add(1)),
+            fact if completes(fact) => next = after(at, routine),
+            _ => {}
+        }
+    }
+    let steps = u32::try_from(routine.steps.len()).unwrap_or(u32::MAX);
+    (next.step <= steps).then_some(next)
+}
+
+fn completes(fact: &Fact) -> bool {
+    match fact {
+        Fact::HoldMeasured { complete, .. } | Fact::PostureHeld { complete, .. } | Fact::RoundPaced { complete, .. } => *complete,
+        Fact::RepetitionDone { .. } | Fact::PhraseRead { .. } | Fact::SyllablesCounted { .. } | Fact::QuestionAnswered { .. } => true,
+        _ => false,
+    }
+}
+
+fn after(at: Position, routine: &Routine) -> Position {
+    let step = usize::try_from(at.step).ok().and_then(|step| routine.steps.get(step.checked_sub(1)?));
+    match step {
+        Some(step) if at.repetition < step.repetitions => Position { repetition: at.repetition + 1, ..at },
+        Some(step) if at.set < step.sets => Position { set: at.set + 1, repetition: 1, ..at },
+        _ => Position { step: at.step.saturating_add(1), set: 1, repetition: 1 },
+    }
+}
+
+#[cfg(test)]
+#[path = "tests/resume.rs"]
+mod tests;
