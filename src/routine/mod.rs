@@ -151,6 +151,3 @@ pub struct Exercise {
     /// The client must first get into a position: it waits for "ready" before the first repetition of a set.
     pub waits_for_ready: bool,
 }
-// TEMP
-impl Routine { pub fn planned_duration_s(&self) -> f64 { 60.0 } }
-impl Step { pub fn planned_duration_s(&self) -> f64 { 60.0 } }

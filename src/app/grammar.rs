@@ -1,0 +1,51 @@
+//! What the engine wants to hear, as phrases for the recogniser; and what was heard, as what the engine knows.
+
+use crate::hear::commands::{Choice, Grammar};
+use crate::session::{Command, Listening, listening};
+use crate::speak::words::Words;
+
+/// What a heard tag means.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Meaning {
+    Command(Command),
+    Answer(String),
+}
+
+const ANSWER: &str = "answer:";
+
+/// The main path's phrases for one state.
+pub fn main_grammar(words: &Words, listening: &Listening) -> Grammar {
+    let answers = listening.answers.iter().map(|answer| Choice {
+        tag: format!("{ANSWER}{answer}"),
+        wordings: vec![spoken_form(answer)],
+    });
+    Grammar { choices: commands(words, &listening.commands).chain(answers).collect() }
+}
+
+/// What the fast path listens for, always.
+pub fn fast_grammar(words: &Words) -> Grammar {
+    Grammar { choices: commands(words, listening::ALWAYS).collect() }
+}
+
+fn commands<'a>(words: &'a Words, commands: &'a [Command]) -> impl Iterator<Item = Choice> + 'a {
+    commands.iter().map(|&command| Choice { tag: command.name().to_owned(), wordings: words.wordings(command) })
+}
+
+/// What a tag of one of these grammars stands for.
+pub fn meaning(tag: &str) -> Option<Meaning> {
+    match tag.strip_prefix(ANSWER) {
+        Some(answer) => Some(Meaning::Answer(answer.to_owned())),
+        None => Command::ALL.into_iter().find(|command| command.name() == tag).map(Meaning::Command),
+    }
+}
+
+/// An answer as the lexicon has its words: lower case, no punctuation but apostrophes inside words.
+pub fn spoken_form(answer: &str) -> String {
+    let plain: String = answer
+        .to_lowercase()
+        .replace('\u{2019}', "'")
+        .chars()
+        .map(|c| if c.is_alphanumeric() || c == '\'' { c } else { ' ' })
+        .collect();
+    plain.split_whitespace().collect::<Vec<_>>().join(" ")
+}

@@ -1,0 +1,51 @@
+//! Whoever follows a session from outside: the screen, the journal, the rehearsed client.
+
+use crate::session::{Effect, Entry, Line, View};
+
+/// Follows a session. Called by the sound thread, so nothing here may wait. Times are seconds on the sample clock.
+#[allow(unused_variables, reason = "a follower takes what it cares about and names all arguments for the reader")]
+pub trait Observer: Send {
+    /// The first frame of a line left for the loudspeaker.
+    fn line_began(&mut self, at_s: f64, line: &Line, text: &str) {}
+    /// The last frame left, or the line was hushed.
+    fn line_ended(&mut self, at_s: f64, line: &Line, text: &str) {}
+    /// A command or an answer was heard.
+    fn heard(&mut self, at_s: f64, text: &str) {}
+    /// What stands on the screen from now on, in words.
+    fn shown(&mut self, at_s: f64, view: &ShownView) {}
+    /// A fact of the session.
+    fn kept(&mut self, entry: &Entry) {}
+    /// The client chose whether to go on with the interrupted session.
+    fn resumed(&mut self, go_on: bool) {}
+    /// Something that the person at the machine should know.
+    fn told(&mut self, at_s: f64, warning: &str) {}
+}
+
+/// A [`View`] put into words.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ShownView {
+    pub heading: String,
+    pub prompt: String,
+    pub figure: String,
+    /// What can be said now, few.
+    pub can_say: Vec<String>,
+}
+
+/// The effects that only observers care about, so that the pipeline need not know who they are.
+pub(super) fn pass_on(effect: &Effect, observers: &mut [Box<dyn Observer>]) {
+    match effect {
+        Effect::Record(entry) => observers.iter_mut().for_each(|observer| observer.kept(entry)),
+        Effect::Resume(go_on) => observers.iter_mut().for_each(|observer| observer.resumed(*go_on)),
+        _ => {}
+    }
+}
+
+/// Puts a view into words; a message that is missing shows its key rather than nothing.
+pub(super) fn in_words(view: &View, text: impl Fn(&Line) -> String, named: impl Fn(crate::session::Command) -> String) -> ShownView {
+    ShownView {
+        heading: view.heading.as_ref().map(&text).unwrap_or_default(),
+        prompt: view.prompt.as_ref().map(&text).unwrap_or_default(),
+        figure: view.figure.clone(),
+        can_say: view.can_say.iter().map(|&command| named(command)).collect(),
+    }
+}

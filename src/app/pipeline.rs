@@ -1,0 +1,328 @@
+//! One practice, block by block: the microphone's 10 ms in, the loudspeaker's 10 ms out. The same for devices, recordings
+//! and rehearsals; only the `AudioIo` around it differs.
+
+use std::collections::{BTreeMap, VecDeque};
+
+use super::grammar::{self, Meaning};
+use super::observe::{Observer, in_words, pass_on};
+use super::talk::{TalkEvent, Talker};
+use crate::audio::gate::Gate;
+use crate::audio::resample::Resampler;
+use crate::audio::{AudioError, AudioIo, Captured, ECHO_RATE_HZ, EchoCanceller};
+use crate::hear::commands::{CommandEvent, CommandRecogniser, HeardPhrase, Path};
+use crate::hear::voice_ear::{VoiceEar, VoiceOutput};
+use crate::hear::{VoiceEvent, VoiceTask};
+use crate::session::{Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, listening};
+use crate::speak::words::{Words, live_words};
+
+/// A block, s.
+const BLOCK_S: f64 = 0.01;
+
+/// A line that has not ended yet.
+struct Under {
+    line: Line,
+    text: String,
+    /// It names what the fast path listens for, so that path is closed while it is said.
+    names_live_word: bool,
+    began: bool,
+}
+
+/// The parts that a practice is joined from.
+pub struct Parts {
+    pub engine: Engine,
+    pub words: Words,
+    pub talker: Box<dyn Talker>,
+    pub commands: Box<dyn CommandRecogniser>,
+    pub echo: Box<dyn EchoCanceller>,
+    pub observers: Vec<Box<dyn Observer>>,
+}
+
+/// A practice under way.
+pub struct Pipeline {
+    parts: Parts,
+    ear: VoiceEar,
+    gate: Gate,
+    mic_to_command: Resampler,
+    speaker_to_command: Resampler,
+    mic_rate_hz: f64,
+    /// Microphone frames that passed, lost ones included: the session's clock.
+    frames: u64,
+    holding: bool,
+    listening: Listening,
+    live_words: Vec<String>,
+    under: BTreeMap<LineId, Under>,
+    /// Ends of stretches in which the fast path was closed, s.
+    deaf_until_s: f64,
+    command_block: Vec<f32>,
+    played_block: Vec<f32>,
+    talk_events: Vec<TalkEvent>,
+    events: VecDeque<Event>,
+    finished: bool,
+}
+
+impl Pipeline {
+    /// # Errors
+    /// A rate that cannot be resampled to the command path's.
+    pub fn new(parts: Parts, mic_rate_hz: u32, speaker_rate_hz: u32) -> Result<Self, AudioError> {
+        let mic_to_command = Resampler::new(mic_rate_hz, ECHO_RATE_HZ)?;
+        let speaker_to_command = Resampler::new(speaker_rate_hz, ECHO_RATE_HZ)?;
+        let live_words = listening::ALWAYS.iter().flat_map(|&command| parts.words.wordings(command)).collect();
+        let block = (ECHO_RATE_HZ / 100) as usize;
+        Ok(Self {
+            parts,
+            ear: VoiceEar::new(mic_rate_hz),
+            gate: Gate::default(),
+            mic_to_command,
+            speaker_to_command,
+            mic_rate_hz: f64::from(mic_rate_hz),
+            frames: 0,
+            holding: false,
+            listening: Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle },
+            live_words,
+            under: BTreeMap::new(),
+            deaf_until_s: 0.0,
+            command_block: vec![0.0; block],
+            played_block: vec![0.0; block],
+            talk_events: Vec::new(),
+            events: VecDeque::new(),
+            finished: false,
+        })
+    }
+
+    /// Leads the practice to its end. `interrupted` is asked once a block.
+    ///
+    /// # Errors
+    /// Microphone or loudspeaker failed for good; what was measured is kept.
+    pub fn run(&mut self, io: &mut dyn AudioIo, interrupted: impl Fn() -> bool) -> Result<(), AudioError> {
+        let mut mic = vec![0.0; (io.mic_rate_hz() / 100) as usize];
+        let mut speaker = vec![0.0; (io.speaker_rate_hz() / 100) as usize];
+        let outcome = loop {
+            let captured = match io.read(&mut mic) {
+                Ok(captured) => captured,
+                Err(error) => break Err(error),
+            };
+            if interrupted() {
+                self.events.push_back(Event::Interrupt { at_s: self.now_s() });
+            }
+            self.step(&mic, captured, io.playback_delay_s(), &mut speaker)?;
+            if let Err(error) = io.write(&speaker) {
+                break Err(error);
+            }
+            if self.finished {
+                break Ok(());
+            }
+        };
+        if let Err(error) = &outcome {
+            let at_s = self.now_s();
+            self.tell(&error.to_string());
+            self.events.push_back(Event::Interrupt { at_s });
+            self.settle();
+        }
+        io.finish()?;
+        outcome
+    }
+
+    fn now_s(&self) -> f64 {
+        self.frames as f64 / self.mic_rate_hz
+    }
+
+    /// Hears one block, lets the engine act on it, and fills the block to play.
+    fn step(&mut self, mic: &[f32], captured: Captured, delay_s: f64, speaker: &mut [f32]) -> Result<(), AudioError> {
+        if captured.lost_frames > 0 {
+            self.pass_lost(captured.lost_frames);
+        }
+        let block_s = self.now_s();
+        self.frames += mic.len() as u64;
+        self.hear_voice(mic, block_s);
+        self.hear_commands(mic, block_s)?;
+        self.events.push_back(Event::Tick { at_s: self.now_s() });
+        self.settle();
+        self.talk(block_s, delay_s, speaker);
+        self.settle();
+        self.speaker_to_command.process(speaker, &mut self.played_block)
+    }
+
+    fn pass_lost(&mut self, frames: u64) {
+        let lost_s = frames as f64 / self.mic_rate_hz;
+        let events = &mut self.events;
+        self.ear.skip(frames, &mut |output| events.extend(voice_event(output, 0.0)));
+        self.frames += frames;
+        self.parts.talker.skip(lost_s);
+        self.keep(Fact::SoundLost { lost_s });
+    }
+
+    /// The voice ear reads the raw microphone; what we play ourselves is marked, never removed.
+    fn hear_voice(&mut self, mic: &[f32], block_s: f64) {
+        let masked = self.gate.masks(block_s) || self.gate.masks(block_s + BLOCK_S);
+        let now_s = self.now_s();
+        let events = &mut self.events;
+        self.ear.push(mic, masked, &mut |output| events.extend(voice_event(output, now_s)));
+    }
+
+    fn hear_commands(&mut self, mic: &[f32], block_s: f64) -> Result<(), AudioError> {
+        self.mic_to_command.process(mic, &mut self.command_block)?;
+        self.parts.echo.cancel(&self.played_block, &mut self.command_block);
+        let open = self.gate.is_open(block_s) && !self.holding && !(self.listening.commands.is_empty() && self.listening.answers.is_empty());
+        let sound_s = block_s - self.mic_to_command.delay_s();
+        self.parts.commands.push(sound_s.max(0.0), &self.command_block, open);
+        for event in self.parts.commands.poll() {
+            match event {
+                CommandEvent::Heard(heard) => self.heard(&heard),
+                CommandEvent::Restarted { lost_s } => self.keep(Fact::RecogniserRestarted { lost_s }),
+                CommandEvent::Failed { message } => self.tell(&message),
+            }
+        }
+        Ok(())
+    }
+
+    fn heard(&mut self, heard: &HeardPhrase) {
+        if heard.path == Path::Fast && heard.start_s < self.deaf_until_s {
+            return;
+        }
+        let at_s = self.now_s();
+        let (confidence, text) = (heard.confidence, heard.text.clone());
+        match grammar::meaning(&heard.tag) {
+            Some(Meaning::Command(command)) => {
+                if self.listening.commands.contains(&command) || listening::ALWAYS.contains(&command) {
+                    self.parts.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
+                    self.events.push_back(Event::Command { at_s, command, confidence, text });
+                }
+            }
+            Some(Meaning::Answer(text)) => {
+                self.parts.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
+                self.events.push_back(Event::Answer { at_s, text, confidence });
+            }
+            None => {}
+        }
+    }
+
+    /// Lets the engine take everything that has happened, and does what it asks for.
+    fn settle(&mut self) {
+        while let Some(event) = self.events.pop_front() {
+            match &event {
+                Event::Onset { .. } => self.holding = true,
+                Event::Offset { .. } => self.holding = false,
+                _ => {}
+            }
+            for effect in self.parts.engine.on(event) {
+                self.carry_out(effect);
+            }
+        }
+    }
+
+    fn carry_out(&mut self, effect: Effect) {
+        pass_on(&effect, &mut self.parts.observers);
+        match effect {
+            Effect::Say { id, line, on_beat_s } => self.say(id, line, on_beat_s),
+            Effect::Hush => self.parts.talker.hush(),
+            Effect::Listen(listening) => self.listen(listening),
+            Effect::Volume { change_db } => self.parts.talker.change_volume(change_db),
+            Effect::Show(view) => {
+                let words = &self.parts.words;
+                let text = |line: &Line| words.text(line).unwrap_or_else(|_| line.key.clone());
+                let named = |command: crate::session::Command| text(&Line { key: command.name_key(), args: Vec::new() });
+                let shown = in_words(&view, text, named);
+                let at_s = self.now_s();
+                self.parts.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));
+            }
+            Effect::Finish => self.finished = true,
+            Effect::Record(_) | Effect::Resume(_) => {}
+        }
+    }
+
+    fn say(&mut self, id: LineId, line: Line, on_beat_s: Option<f64>) {
+        let text = match self.parts.words.text_variant(&line, id.0) {
+            Ok(text) => text,
+            Err(error) => {
+                self.tell(&error.to_string());
+                self.events.push_back(Event::LineEnded { at_s: self.now_s(), line: id });
+                return;
+            }
+        };
+        let phrases: Vec<&str> = self.live_words.iter().map(String::as_str).collect();
+        let names_live_word = live_words(&text, &phrases).is_some();
+        self.parts.talker.say(id, &text, on_beat_s);
+        self.under.insert(id, Under { line, text, names_live_word, began: false });
+    }
+
+    fn listen(&mut self, listening: Listening) {
+        self.ear.set_task(listening.voice);
+        if !matches!(listening.voice, VoiceTask::Hold(_)) {
+            self.holding = false;
+        }
+        let grammar = grammar::main_grammar(&self.parts.words, &listening);
+        if !grammar.choices.is_empty()
+            && let Err(error) = self.parts.commands.listen_for(&grammar)
+        {
+            self.tell(&error.to_string());
+        }
+        self.listening = listening;
+    }
+
+    /// Fills the block to play and tells the gate what leaves in it.
+    fn talk(&mut self, block_s: f64, delay_s: f64, speaker: &mut [f32]) {
+        let mut talked = std::mem::take(&mut self.talk_events);
+        self.parts.talker.block(speaker, &mut talked);
+        // What is handed over now is heard after this block at the earliest.
+        let delay_s = delay_s + BLOCK_S;
+        for event in talked.drain(..) {
+            match event {
+                TalkEvent::Began { id, at_s } => self.line_began(id, at_s, block_s, delay_s),
+                TalkEvent::Ended { id, at_s } => self.line_ended(id, at_s, block_s, delay_s),
+                TalkEvent::Failed { id, why } => {
+                    self.tell(&why.to_string());
+                    self.line_ended(id, block_s, block_s, delay_s);
+                }
+            }
+        }
+        self.talk_events = talked;
+    }
+
+    fn line_began(&mut self, id: LineId, at_s: f64, block_s: f64, delay_s: f64) {
+        self.gate.line_began(block_s, delay_s);
+        let Some(under) = self.under.get_mut(&id) else { return };
+        under.began = true;
+        if under.names_live_word {
+            self.deaf_until_s = f64::INFINITY;
+        }
+        for observer in &mut self.parts.observers {
+            observer.line_began(at_s, &under.line, &under.text);
+        }
+        self.events.push_back(Event::LineBegan { at_s, line: id });
+    }
+
+    fn line_ended(&mut self, id: LineId, at_s: f64, block_s: f64, delay_s: f64) {
+        let Some(under) = self.under.remove(&id) else { return };
+        if under.began && !self.under.values().any(|other| other.began) {
+            self.gate.line_ended(block_s + BLOCK_S, delay_s);
+        }
+        if under.names_live_word && self.deaf_until_s.is_infinite() {
+            self.deaf_until_s = block_s + delay_s + crate::audio::gate::DEFAULT_TAIL_S;
+        }
+        for observer in &mut self.parts.observers {
+            observer.line_ended(at_s, &under.line, &under.text);
+        }
+        self.events.push_back(Event::LineEnded { at_s, line: id });
+    }
+
+    fn keep(&mut self, fact: Fact) {
+        let entry = Entry { at_s: self.now_s(), fact, position: None };
+        self.parts.observers.iter_mut().for_each(|observer| observer.kept(&entry));
+    }
+
+    fn tell(&mut self, warning: &str) {
+        let at_s = self.now_s();
+        self.parts.observers.iter_mut().for_each(|observer| observer.told(at_s, warning));
+    }
+}
+
+/// What the engine cares about of what the voice ear gives.
+fn voice_event(output: VoiceOutput, now_s: f64) -> Option<Event> {
+    let VoiceOutput::Event(event) = output else { return None };
+    Some(match event {
+        VoiceEvent::Onset { onset_s, sure_s } => Event::Onset { at_s: now_s.max(sure_s), onset_s },
+        VoiceEvent::Offset(hold) => Event::Offset { at_s: now_s.max(hold.offset_s), hold },
+        VoiceEvent::SpeechBegan { onset_s } => Event::SpeechBegan { at_s: now_s.max(onset_s), onset_s },
+        VoiceEvent::Spoken(utterance) => Event::Spoken { at_s: now_s.max(utterance.offset_s), utterance },
+    })
+}
