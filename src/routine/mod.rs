@@ -2,6 +2,26 @@
 //!
 //! Knows neither devices nor the engine. Texts that are spoken live in the message catalogue; here stand only their keys.
 
+mod catalogue;
+mod check;
+mod dose;
+mod duration;
+mod fault;
+mod file;
+mod limits;
+mod read;
+mod schema;
+mod shape;
+mod text;
+
+pub use catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose, catalogue, find};
+pub use check::{LANGUAGES, Prescription, check_bytes, check_text};
+pub use fault::{Fault, FaultKind, Faults};
+pub use limits::{Limit, limit_of};
+pub use read::MAX_FILE_BYTES;
+pub use schema::schema;
+pub use text::{CommandWords, Hearing};
+
 use serde::{Deserialize, Serialize};
 
 /// One file of prescribed steps, checked and with every default filled in.
@@ -122,7 +142,7 @@ pub struct QuestionItem {
 }
 
 /// The eight ways of timing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Timing {
     Voiced,

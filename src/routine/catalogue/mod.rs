@@ -1,0 +1,212 @@
+//! The catalogue of exercises: data read from the files beside this one, embedded in the program.
+//!
+//! The words (names, purposes, instructions, cautions) are messages named after the ids and keys here.
+
+use std::collections::BTreeMap;
+use std::fmt;
+use std::sync::LazyLock;
+
+use serde::Deserialize;
+
+use super::file::StepFile;
+use super::limits::Limit;
+use super::{Exercise, Timing};
+
+/// The files of the catalogue. A new one is added here.
+const FILES: [(&str, &str); 5] = [
+    ("voice.toml", include_str!("voice.toml")),
+    ("swallow.toml", include_str!("swallow.toml")),
+    ("head-and-neck.toml", include_str!("head-and-neck.toml")),
+    ("face-and-tongue.toml", include_str!("face-and-tongue.toml")),
+    ("breathing-and-speech.toml", include_str!("breathing-and-speech.toml")),
+];
+
+/// One exercise as the catalogue knows it.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CatalogueEntry {
+    /// Kebab-case, "long-ah".
+    pub id: String,
+    pub timing: Timing,
+    /// Waits for "ready" before the first repetition of a set.
+    #[serde(default)]
+    pub waits_for_ready: bool,
+    /// Left out unless a clinician has agreed.
+    #[serde(default)]
+    pub needs_agreement: bool,
+    /// Voiced only: the pitch is meant to move.
+    #[serde(default)]
+    pub glide: bool,
+    /// Repeated only: sips of water may be offered between repetitions, if a clinician enabled them.
+    #[serde(default)]
+    pub sips: bool,
+    /// Keys of the cautions, messages `caution-KEY`.
+    pub cautions: Vec<String>,
+    /// Keys of those who should not do it, messages `notfor-KEY`.
+    pub not_for: Vec<String>,
+    /// What a routine gets that says nothing else.
+    pub(super) dose: StepFile,
+    /// Limits narrower than the general ones, by field.
+    #[serde(default)]
+    pub limits: BTreeMap<String, Limit>,
+    /// Doses from practice and from publications, several on purpose: they disagree.
+    pub usual_doses: Vec<UsualDose>,
+}
+
+impl CatalogueEntry {
+    /// What the engine needs of it.
+    #[must_use]
+    pub fn exercise(&self) -> Exercise {
+        Exercise {
+            id: self.id.clone(),
+            timing: self.timing,
+            cautions: self.cautions.clone(),
+            needs_agreement: self.needs_agreement,
+            waits_for_ready: self.waits_for_ready,
+        }
+    }
+
+    /// Names of the phases of a timed exercise, in their usual order; empty for all others.
+    pub fn phase_names(&self) -> impl Iterator<Item = &str> + Clone {
+        let phases = self.dose.phases.as_ref().map_or(&[][..], |phases| &phases.value);
+        phases.iter().filter_map(|phase| phase.value.name.as_ref()).map(|name| name.value.as_str())
+    }
+}
+
+/// A dose somebody uses or has published.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct UsualDose {
+    /// The dose in words.
+    pub text: String,
+    pub repetitions: Option<Range>,
+    pub hold_s: Option<Range>,
+    pub rest_s: Option<Range>,
+    /// One repetition every so many seconds.
+    pub every_s: Option<Range>,
+    /// Counts in and out of a paced exercise.
+    #[serde(rename = "in")]
+    pub counts_in: Option<Range>,
+    #[serde(rename = "out")]
+    pub counts_out: Option<Range>,
+    pub session_min: Option<Range>,
+    pub sets_per_day: Option<Range>,
+    pub days_per_week: Option<Range>,
+    pub weeks: Option<Range>,
+    /// The people it was used with.
+    pub who: String,
+    /// Where it stands.
+    pub source: String,
+    pub status: DoseStatus,
+    /// What to know about it.
+    pub note: Option<String>,
+}
+
+/// A number, or from-to.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(untagged)]
+pub enum Range {
+    One(f64),
+    FromTo([f64; 2]),
+}
+
+impl fmt::Display for Range {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::One(value) => write!(f, "{value}"),
+            Self::FromTo([from, to]) => write!(f, "{from}-{to}"),
+        }
+    }
+}
+
+/// How well a dose is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+pub enum DoseStatus {
+    /// The value stood in the source, nearly always its abstract or a table.
+    #[serde(rename = "seen")]
+    Seen,
+    /// Seen on a page that quotes another.
+    #[serde(rename = "seen-2nd")]
+    SeenSecondHand,
+    /// Recalled without a text at hand.
+    #[serde(rename = "memory")]
+    FromMemory,
+    #[serde(rename = "common practice, no source")]
+    CommonPractice,
+}
+
+impl fmt::Display for DoseStatus {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Seen => "seen",
+            Self::SeenSecondHand => "seen at second hand",
+            Self::FromMemory => "from memory",
+            Self::CommonPractice => "common practice, no source",
+        })
+    }
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    exercise: Vec<CatalogueEntry>,
+}
+
+static CATALOGUE: LazyLock<Vec<CatalogueEntry>> = LazyLock::new(|| {
+    // Embedded with the program; that each file can be read is tested.
+    FILES.iter().filter_map(|(_, text)| toml::from_str::<File>(text).ok()).flat_map(|file| file.exercise).collect()
+});
+
+/// All exercises.
+#[must_use]
+pub fn catalogue() -> &'static [CatalogueEntry] {
+    &CATALOGUE
+}
+
+/// The exercise of that id.
+#[must_use]
+pub fn find(id: &str) -> Option<&'static CatalogueEntry> {
+    CATALOGUE.iter().find(|entry| entry.id == id)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::routine::limit_of;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_file_of_the_catalogue_can_be_read() {
+        for (name, text) in FILES {
+            let read = toml::from_str::<File>(text);
+            assert!(read.is_ok(), "{name}: {}", read.err().map_or(String::new(), |e| e.to_string()));
+        }
+    }
+
+    #[test]
+    fn ids_are_unique_and_fields_suit_the_timing() {
+        let ids: BTreeSet<_> = catalogue().iter().map(|entry| &entry.id).collect();
+        assert_eq!(ids.len(), catalogue().len());
+        for entry in catalogue() {
+            assert!(!entry.usual_doses.is_empty(), "{}", entry.id);
+            assert!(!entry.glide || entry.timing == Timing::Voiced, "{}", entry.id);
+            assert!(!entry.sips || entry.timing == Timing::Repeated, "{}", entry.id);
+            assert!(!entry.needs_agreement || !entry.cautions.is_empty(), "{}", entry.id);
+            for (field, _) in entry.dose.present() {
+                assert!(crate::routine::dose::fields_of(entry).contains(&field), "{}: {field}", entry.id);
+            }
+            for field in entry.limits.keys() {
+                assert!(limit_of(None, field).is_some(), "{}: {field}", entry.id);
+            }
+        }
+    }
+
+    /// The exercises that safety keeps behind a clinician's agreement: swallows, head lifts, chin tucks, neck, jaw.
+    #[test]
+    fn exercises_that_can_harm_need_agreement() {
+        for entry in catalogue() {
+            let guarded = ["swallow", "head-lift", "chin-tuck", "neck", "jaw"].iter().any(|part| entry.id.contains(part));
+            assert!(!guarded || entry.needs_agreement, "{}", entry.id);
+        }
+    }
+}

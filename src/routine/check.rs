@@ -1,0 +1,162 @@
+//! Reads a routine file and says everything that is wrong with it at once.
+
+use super::catalogue::{catalogue, find};
+use super::dose;
+use super::fault::{FaultKind, Faults, Finder, suggestion};
+use super::file::{NoAnswerFile, RoutineFile};
+use super::read::{self, MAX_FILE_BYTES};
+use super::shape::printable;
+use super::text::{self, Hearing, SaidBy};
+use super::{NoAnswer, Routine, Step};
+
+/// Languages with words for every exercise.
+pub const LANGUAGES: &[&str] = &["en"];
+
+/// The number is told after every fifth trial: feedback on part of the trials is kept better than on each
+/// (Adams, Page & Jog 2002; Chiviacowsky 2010, both seen).
+const FEEDBACK_EVERY: u32 = 5;
+
+/// A routine and what its file says besides.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Prescription {
+    /// The client's short name, for the journal.
+    pub client: Option<String>,
+    /// One of [`LANGUAGES`].
+    pub language: String,
+    pub routine: Routine,
+}
+
+/// Checks the bytes of a file; `name` stands for the file's name in faults. A byte-order mark is let pass.
+///
+/// # Errors
+/// All faults of the file.
+pub fn check_bytes(name: &str, bytes: &[u8], hearing: Hearing<'_>) -> Result<Prescription, Faults> {
+    if bytes.len() > MAX_FILE_BYTES {
+        return Err(too_large(name));
+    }
+    let (text, broken) = read::text_of(bytes);
+    let mut faults = Finder::new(&text);
+    if let Some((line, byte)) = broken {
+        // A lossy reading keeps the lines, so what else is wrong can still be said.
+        let span = text.find(char::REPLACEMENT_CHARACTER).map_or(0..0, |at| at..at);
+        let what = format!("this is not UTF-8 text: byte {} of the file, in line {line}, belongs to no character", byte + 1);
+        faults.add(FaultKind::UnreadableText, span, what, "Save the file as UTF-8.");
+    }
+    check(name, &text, hearing, faults)
+}
+
+/// Checks a text; `name` stands for the file's name in faults.
+///
+/// # Errors
+/// All faults of the text.
+pub fn check_text(name: &str, text: &str, hearing: Hearing<'_>) -> Result<Prescription, Faults> {
+    check_bytes(name, text.as_bytes(), hearing)
+}
+
+fn too_large(name: &str) -> Faults {
+    let what = format!("the file is larger than {MAX_FILE_BYTES} bytes");
+    Faults::of_file(name, what, "Check that it is a routine; split a long one in two.")
+}
+
+fn check(name: &str, text: &str, hearing: Hearing<'_>, mut faults: Finder<'_>) -> Result<Prescription, Faults> {
+    let file = read::routine_file(text, &mut faults);
+    let prescription = build(&file, hearing, &mut faults);
+    match prescription {
+        Some(prescription) if faults.list.is_empty() => Ok(prescription),
+        _ => {
+            if faults.list.is_empty() {
+                faults.add(FaultKind::Missing, 0..0, "the routine is not complete", "Compare it with the schema, `tidecount routine schema`.");
+            }
+            Err(Faults::new(name, text, faults.list))
+        }
+    }
+}
+
+fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Prescription> {
+    let texts = [("title", &file.title, SaidBy::Tool), ("cue_words", &file.cue_words, SaidBy::Tool), ("client", &file.client, SaidBy::Nobody)];
+    for (name, text, said_by) in texts {
+        if let Some(text) = text {
+            text::check(text, name, said_by, hearing, faults);
+        }
+    }
+    if let Some(language) = file.language.as_ref().filter(|language| !LANGUAGES.contains(&language.value.as_str())) {
+        faults.add(
+            FaultKind::UnknownName,
+            language.span.clone(),
+            format!("there are no words in the language \"{}\"", printable(&language.value)),
+            suggestion(&language.value, LANGUAGES.iter().copied()),
+        );
+    }
+    let feedback_every = match &file.feedback_every {
+        Some(every) => {
+            #[allow(clippy::cast_precision_loss, reason = "only compared with a small limit")]
+            dose::check_number("feedback_every", every.value as f64, every.span.clone(), None, faults);
+            u32::try_from(every.value).unwrap_or(FEEDBACK_EVERY)
+        }
+        None => FEEDBACK_EVERY,
+    };
+    let no_answer = no_answer(file.no_answer.as_ref().map(|at| &at.value), faults);
+    let steps = steps(file, hearing, faults);
+    Some(Prescription {
+        client: file.client.as_ref().map(|client| client.value.clone()),
+        language: file.language.as_ref().map_or_else(|| "en".to_owned(), |language| language.value.clone()),
+        routine: Routine {
+            title: file.title.as_ref()?.value.clone(),
+            steps,
+            no_answer,
+            cue_words: file.cue_words.as_ref().map(|words| words.value.clone()),
+            feedback_every,
+        },
+    })
+}
+
+fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Vec<Step> {
+    let Some(typed) = &file.step else { return Vec::new() };
+    if typed.value.is_empty() {
+        faults.add(FaultKind::Missing, typed.span.clone(), "the routine has no steps", "Add at least one `[[step]]` with an `exercise`.");
+    }
+    let mut steps = Vec::new();
+    for step in &typed.value {
+        let Some(id) = &step.value.exercise else { continue };
+        let Some(entry) = find(&id.value) else {
+            faults.add(
+                FaultKind::UnknownExercise,
+                id.span.clone(),
+                format!("unknown exercise \"{}\"", printable(&id.value)),
+                suggestion(&id.value, catalogue().iter().map(|entry| entry.id.as_str())),
+            );
+            continue;
+        };
+        steps.extend(dose::build(step, entry, hearing, faults));
+    }
+    steps
+}
+
+fn no_answer(file: Option<&NoAnswerFile>, faults: &mut Finder<'_>) -> NoAnswer {
+    // Defaults of the contract: a time that suits a slow speaker, asked twice, ten minutes.
+    let mut patience = NoAnswer { ask_again_after_s: 12.0, asks: 2, give_up_after_s: 600.0 };
+    let Some(file) = file else { return patience };
+    if let Some(after) = &file.ask_again_after_s {
+        dose::check_number("ask_again_after_s", after.value, after.span.clone(), None, faults);
+        patience.ask_again_after_s = after.value;
+    }
+    if let Some(asks) = &file.asks {
+        #[allow(clippy::cast_precision_loss, reason = "only compared with a small limit")]
+        dose::check_number("asks", asks.value as f64, asks.span.clone(), None, faults);
+        patience.asks = u32::try_from(asks.value).unwrap_or(patience.asks);
+    }
+    if let Some(give_up) = &file.give_up_after_s {
+        dose::check_number("give_up_after_s", give_up.value, give_up.span.clone(), None, faults);
+        patience.give_up_after_s = give_up.value;
+        let asking_s = patience.ask_again_after_s * f64::from(patience.asks.saturating_add(1));
+        if give_up.value < asking_s {
+            faults.add(
+                FaultKind::OutOfRange,
+                give_up.span.clone(),
+                format!("`give_up_after_s` is {}, but asking again alone takes {asking_s} s", give_up.value),
+                "Give a longer time, or ask less often.",
+            );
+        }
+    }
+    patience
+}

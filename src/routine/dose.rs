@@ -1,0 +1,276 @@
+//! From a step as typed to a step with every default filled in, within its limits.
+
+use std::ops::Range;
+
+use super::catalogue::CatalogueEntry;
+use super::fault::{FaultKind, Finder, suggestion};
+use super::file::{At, QuestionFile, StepFile};
+use super::limits::limit_of;
+use super::text::{self, Hearing, SaidBy};
+use super::{CountedPhase, Phase, QuestionItem, Step, Timing, Work};
+
+/// The fields of a dose that suit the exercise.
+pub(super) fn fields_of(entry: &CatalogueEntry) -> Vec<&'static str> {
+    let own: &[&str] = match entry.timing {
+        Timing::Voiced => &["target_s", "max_break_s", "min_hold_s", "cues_at_s"],
+        Timing::Timed => &["phases", "count_every_s", "count_last_s"],
+        Timing::Paced => &["in", "out", "beat_s"],
+        Timing::Repeated if entry.sips => &["next_cue_after_s", "sip_every", "sips_enabled_by_clinician"],
+        Timing::Repeated => &["next_cue_after_s"],
+        Timing::ReadAloud => &["phrases"],
+        Timing::Rapid => &["syllables", "length_s"],
+        Timing::Question => &["questions", "think_s"],
+        Timing::Rest => return vec!["length_s"],
+    };
+    ["sets", "repetitions", "rest_s", "set_rest_s"].iter().chain(own).copied().collect()
+}
+
+/// The fields that have no default.
+pub(super) fn required_of(entry: &CatalogueEntry) -> &'static [&'static str] {
+    match entry.timing {
+        Timing::ReadAloud => &["phrases"],
+        Timing::Question => &["questions"],
+        _ => &[],
+    }
+}
+
+/// The step, or none where it is too faulty; every fault is noted.
+pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Step> {
+    let (step, id) = (&typed.value, entry.id.as_str());
+    let place = step.exercise.as_ref().map_or(typed.span.clone(), |exercise| exercise.span.clone());
+    let suited = fields_of(entry);
+    for (field, span) in step.present().into_iter().filter(|(field, _)| !suited.contains(field)) {
+        let remedy = match field {
+            "sip_every" | "sips_enabled_by_clinician" if entry.timing == Timing::Repeated => {
+                "Take it out: this exercise is done without anything in the mouth.".to_owned()
+            }
+            _ => format!("Take it out; `{id}` has: {}.", suited.join(", ")),
+        };
+        faults.add(FaultKind::NotForThisExercise, span, format!("`{field}` does not belong to `{id}`"), remedy);
+    }
+    for (field, value, span) in step.numbers().into_iter().filter(|(field, ..)| suited.contains(field) || *field == "phase_s") {
+        check_number(field, value, span, Some(entry), faults);
+    }
+    if entry.needs_agreement && !step.cautions_acknowledged.as_ref().is_some_and(|at| at.value) {
+        let place = step.cautions_acknowledged.as_ref().map_or(place.clone(), |at| at.span.clone());
+        faults.add(
+            FaultKind::MissingAcknowledgement,
+            place,
+            format!("missing caution acknowledgement for `{id}`"),
+            format!("Read its cautions with `tidecount exercises {id}`; if the client's clinician agrees, add `cautions_acknowledged = true`."),
+        );
+    }
+    for field in required_of(entry) {
+        if !step.present().iter().any(|(present, _)| present == field) {
+            let example = if *field == "phrases" { "phrases = [\"Good morning\"]" } else { "questions = [{ clue = \"…\", answers = [\"…\"] }]" };
+            faults.add(FaultKind::Missing, place.clone(), format!("`{id}` has no `{field}`"), format!("Add some, as in `{example}`."));
+        }
+    }
+    let default = &entry.dose;
+    let work = work_of(step, entry, &place, hearing, faults)?;
+    let items = match &work {
+        Work::ReadAloud { phrases } => Some((phrases.len(), "phrases")),
+        Work::Question { items, .. } => Some((items.len(), "questions")),
+        _ => None,
+    };
+    let mut repetitions = count(&step.repetitions, &default.repetitions);
+    if let Some((items, name)) = items {
+        let items = u32::try_from(items).unwrap_or(u32::MAX);
+        if let Some(asked) = step.repetitions.as_ref().filter(|asked| asked.value > i64::from(items)) {
+            let what = format!("`repetitions` asks for {} {name}, but there are {items}", asked.value);
+            faults.add(FaultKind::OutOfRange, asked.span.clone(), what, format!("Give at most {items}, or add {name}."));
+        }
+        repetitions = repetitions.or(Some(items));
+    }
+    let built = Step {
+        exercise: entry.exercise(),
+        sets: count(&step.sets, &default.sets)?,
+        repetitions: repetitions?,
+        rest_s: number(&step.rest_s, &default.rest_s).unwrap_or(0.0),
+        set_rest_s: number(&step.set_rest_s, &default.set_rest_s).unwrap_or(0.0),
+        work,
+    };
+    check_voice_total(&built, step, &place, faults);
+    Some(built)
+}
+
+/// Notes a number out of its limits, with the limit's reason.
+pub(super) fn check_number(field: &str, value: f64, span: Range<usize>, entry: Option<&CatalogueEntry>, faults: &mut Finder<'_>) {
+    let Some(limit) = limit_of(entry, field).filter(|limit| !limit.allows(value)) else { return };
+    let name = if field == "phase_s" { "length_s" } else { field };
+    let of = entry.map_or(String::new(), |entry| format!(" of `{}`", entry.id));
+    faults.add(
+        FaultKind::OutOfRange,
+        span,
+        format!("`{name}`{of} is {value}, outside {} to {}", limit.min, limit.max),
+        format!("Give a value from {} to {} ({}).", limit.min, limit.max, limit.why),
+    );
+}
+
+/// Loud holds add up; the reason stands with the limit.
+fn check_voice_total(built: &Step, step: &StepFile, place: &Range<usize>, faults: &mut Finder<'_>) {
+    let Work::Voiced { target_s: Some(target_s), .. } = built.work else { return };
+    let total_s = target_s * f64::from(built.sets) * f64::from(built.repetitions);
+    let Some(limit) = limit_of(None, "voice_total_s").filter(|limit| total_s.is_finite() && !limit.allows(total_s)) else { return };
+    let place = step.repetitions.as_ref().map_or(place.clone(), |at| at.span.clone());
+    faults.add(
+        FaultKind::OutOfRange,
+        place,
+        format!("the holds of `{}` add up to {total_s} s, more than {} s", built.exercise.id, limit.max),
+        format!("Ask for fewer or shorter holds ({}).", limit.why),
+    );
+}
+
+fn work_of(step: &StepFile, entry: &CatalogueEntry, place: &Range<usize>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Work> {
+    let default = &entry.dose;
+    Some(match entry.timing {
+        Timing::Voiced => voiced(step, entry, faults)?,
+        Timing::Timed => Work::Timed {
+            phases: phases(step, entry, faults),
+            count_every_s: count(&step.count_every_s, &default.count_every_s)?,
+            count_last_s: count(&step.count_last_s, &default.count_last_s)?,
+        },
+        Timing::Paced => Work::Paced {
+            phases: vec![
+                CountedPhase { name: "in".to_owned(), counts: count(&step.counts_in, &default.counts_in)? },
+                CountedPhase { name: "out".to_owned(), counts: count(&step.counts_out, &default.counts_out)? },
+            ],
+            beat_s: number(&step.beat_s, &default.beat_s)?,
+        },
+        Timing::Repeated => Work::Repeated {
+            next_cue_after_s: number(&step.next_cue_after_s, &default.next_cue_after_s),
+            sip_every: sips(step, entry, faults),
+        },
+        Timing::ReadAloud => Work::ReadAloud { phrases: phrases(step, place, hearing, faults) },
+        Timing::Rapid => {
+            if let Some(syllables) = &step.syllables {
+                text::check(syllables, "syllables", SaidBy::Both, hearing, faults);
+            }
+            let syllables = step.syllables.as_ref().or(default.syllables.as_ref())?;
+            Work::Rapid { syllables: syllables.value.clone(), length_s: number(&step.length_s, &default.length_s)? }
+        }
+        Timing::Question => Work::Question {
+            items: questions(step, place, hearing, faults),
+            think_s: number(&step.think_s, &default.think_s)?,
+        },
+        Timing::Rest => Work::Rest { length_s: number(&step.length_s, &default.length_s) },
+    })
+}
+
+fn voiced(step: &StepFile, entry: &CatalogueEntry, faults: &mut Finder<'_>) -> Option<Work> {
+    let default = &entry.dose;
+    let target_s = number(&step.target_s, &default.target_s);
+    let min_hold_s = number(&step.min_hold_s, &default.min_hold_s)?;
+    if let (Some(target_s), Some(place)) = (target_s, step.min_hold_s.as_ref().or(step.target_s.as_ref()))
+        && min_hold_s > target_s
+    {
+        faults.add(
+            FaultKind::OutOfRange,
+            place.span.clone(),
+            format!("`min_hold_s` is {min_hold_s}, longer than the goal of {target_s} s"),
+            "Give a shorter `min_hold_s`, so that reaching the goal counts.",
+        );
+    }
+    let mut cues_at_s: Vec<f64> = list(&step.cues_at_s, &default.cues_at_s).iter().map(|at| at.value).collect();
+    cues_at_s.sort_by(f64::total_cmp);
+    cues_at_s.dedup();
+    Some(Work::Voiced {
+        target_s,
+        max_break_s: number(&step.max_break_s, &default.max_break_s)?,
+        min_hold_s,
+        glide: entry.glide,
+        cues_at_s,
+    })
+}
+
+fn phases(step: &StepFile, entry: &CatalogueEntry, faults: &mut Finder<'_>) -> Vec<Phase> {
+    if let Some(given) = &step.phases {
+        if given.value.is_empty() {
+            faults.add(FaultKind::Missing, given.span.clone(), "`phases` is empty", "Give at least one phase, or leave the key out.");
+        }
+        for name in given.value.iter().filter_map(|phase| phase.value.name.as_ref()) {
+            if !entry.phase_names().any(|known| known == name.value) {
+                faults.add(
+                    FaultKind::UnknownName,
+                    name.span.clone(),
+                    format!("`{}` has no phase \"{}\"", entry.id, super::shape::printable(&name.value)),
+                    suggestion(&name.value, entry.phase_names()),
+                );
+            }
+        }
+    }
+    list(&step.phases, &entry.dose.phases)
+        .iter()
+        .filter_map(|phase| Some(Phase { name: phase.value.name.as_ref()?.value.clone(), length_s: phase.value.length_s.as_ref()?.value }))
+        .collect()
+}
+
+fn sips(step: &StepFile, entry: &CatalogueEntry, faults: &mut Finder<'_>) -> Option<u32> {
+    let every = step.sip_every.as_ref().filter(|_| entry.sips)?;
+    if !step.sips_enabled_by_clinician.as_ref().is_some_and(|at| at.value) {
+        faults.add(
+            FaultKind::NotAllowed,
+            every.span.clone(),
+            "`sip_every` offers water, which only a clinician may enable",
+            "If the client's clinician has enabled sips, add `sips_enabled_by_clinician = true`; otherwise take `sip_every` out.",
+        );
+    }
+    u32::try_from(every.value).ok()
+}
+
+fn phrases(step: &StepFile, place: &Range<usize>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Vec<String> {
+    let given = list(&step.phrases, &None);
+    if given.is_empty() && step.phrases.is_some() {
+        let place = step.phrases.as_ref().map_or(place.clone(), |at| at.span.clone());
+        faults.add(FaultKind::Missing, place, "`phrases` is empty", "Give at least one phrase.");
+    }
+    for phrase in given {
+        text::check(phrase, "phrases", SaidBy::Both, hearing, faults);
+    }
+    given.iter().map(|phrase| phrase.value.clone()).collect()
+}
+
+fn questions(step: &StepFile, place: &Range<usize>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Vec<QuestionItem> {
+    let given = list(&step.questions, &None);
+    if given.is_empty() && step.questions.is_some() {
+        let place = step.questions.as_ref().map_or(place.clone(), |at| at.span.clone());
+        faults.add(FaultKind::Missing, place, "`questions` is empty", "Give at least one question.");
+    }
+    given.iter().filter_map(|question| item(question, hearing, faults)).collect()
+}
+
+fn item(question: &At<QuestionFile>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<QuestionItem> {
+    let file = &question.value;
+    for (name, text) in [("clue", &file.clue), ("hint", &file.hint), ("fact", &file.fact)] {
+        if let Some(text) = text {
+            text::check(text, name, SaidBy::Tool, hearing, faults);
+        }
+    }
+    let answers = file.answers.as_ref()?;
+    if answers.value.is_empty() {
+        faults.add(FaultKind::Missing, answers.span.clone(), "`answers` is empty", "Give at least one answer.");
+    }
+    for answer in &answers.value {
+        text::check(answer, "answers", SaidBy::Both, hearing, faults);
+        text::check_known(answer, hearing, faults);
+    }
+    Some(QuestionItem {
+        clue: file.clue.as_ref()?.value.clone(),
+        answers: answers.value.iter().map(|answer| answer.value.clone()).collect(),
+        hint: file.hint.as_ref().map(|hint| hint.value.clone()),
+        fact: file.fact.as_ref().map(|fact| fact.value.clone()),
+    })
+}
+
+fn number(given: &Option<At<f64>>, default: &Option<At<f64>>) -> Option<f64> {
+    given.as_ref().or(default.as_ref()).map(|at| at.value)
+}
+
+fn count(given: &Option<At<i64>>, default: &Option<At<i64>>) -> Option<u32> {
+    // A value that does not fit was refused by its limits.
+    given.as_ref().or(default.as_ref()).map(|at| u32::try_from(at.value).unwrap_or(1))
+}
+
+fn list<'a, T>(given: &'a Option<At<Vec<At<T>>>>, default: &'a Option<At<Vec<At<T>>>>) -> &'a [At<T>] {
+    given.as_ref().or(default.as_ref()).map_or(&[], |at| &at.value)
+}

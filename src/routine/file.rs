@@ -1,0 +1,216 @@
+//! A routine as it stands in its file: every field optional, each value with its place.
+//!
+//! The published JSON Schema is made from these types; their comments are what an editor shows.
+
+use std::ops::Range;
+
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde::{Deserialize, Deserializer};
+
+/// A value and where it stands in the text, bytes.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct At<T> {
+    pub value: T,
+    pub span: Range<usize>,
+}
+
+impl<'de, T: Deserialize<'de>> Deserialize<'de> for At<T> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let spanned = toml::Spanned::<T>::deserialize(deserializer)?;
+        let span = spanned.span();
+        Ok(Self { value: spanned.into_inner(), span })
+    }
+}
+
+impl<T: JsonSchema> JsonSchema for At<T> {
+    fn inline_schema() -> bool {
+        true
+    }
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        T::schema_name()
+    }
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        T::json_schema(generator)
+    }
+}
+
+/// A tidecount routine: an ordered list of exercises with a dose each.
+///
+/// What a step leaves out is taken from the catalogue; `tidecount exercises ID` shows it.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct RoutineFile {
+    /// What it is called aloud, such as "Evening routine".
+    #[schemars(required)]
+    pub title: Option<At<String>>,
+    /// The language it is led in. Default "en".
+    pub language: Option<At<String>>,
+    /// Whose routine it is: a short name of your own choosing, kept with the journal. No real name is needed.
+    pub client: Option<At<String>>,
+    /// The clinician's words before a loud trial, such as "big voice".
+    pub cue_words: Option<At<String>>,
+    /// The measured number is told after each n-th trial. 0: only when asked. Default 5.
+    pub feedback_every: Option<At<i64>>,
+    /// What to do when nobody answers.
+    pub no_answer: Option<At<NoAnswerFile>>,
+    /// The steps, in order.
+    #[schemars(required)]
+    pub step: Option<At<Vec<At<StepFile>>>>,
+}
+
+/// How patiently silence is taken.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct NoAnswerFile {
+    /// Seconds of silence before it asks again. Default 12.
+    pub ask_again_after_s: Option<At<f64>>,
+    /// How many times it asks again. Default 2.
+    pub asks: Option<At<i64>>,
+    /// Seconds without any answer after which the session ends, with everything kept. Default 600.
+    pub give_up_after_s: Option<At<f64>>,
+}
+
+/// One exercise with its dose.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StepFile {
+    /// Which exercise of the catalogue.
+    #[schemars(required)]
+    pub exercise: Option<At<String>>,
+    /// True: the cautions of this exercise were read, and the client's clinician agrees to it.
+    pub cautions_acknowledged: Option<At<bool>>,
+    /// Number of sets.
+    pub sets: Option<At<i64>>,
+    /// Repetitions in a set; rounds of a paced exercise; how many of the phrases or questions are asked.
+    pub repetitions: Option<At<i64>>,
+    /// Rest between repetitions, seconds.
+    pub rest_s: Option<At<f64>>,
+    /// Rest between sets, seconds.
+    pub set_rest_s: Option<At<f64>>,
+    /// Voiced: the goal that is said and shown, seconds.
+    pub target_s: Option<At<f64>>,
+    /// Voiced: breaks up to this long do not end the hold, seconds.
+    pub max_break_s: Option<At<f64>>,
+    /// Voiced: shorter voicing is not a trial, seconds.
+    pub min_hold_s: Option<At<f64>>,
+    /// Voiced: brief cues during the hold at these seconds. Empty: silent until the voice ends.
+    pub cues_at_s: Option<At<Vec<At<f64>>>>,
+    /// Timed: the phases of the posture, in order.
+    pub phases: Option<At<Vec<At<PhaseFile>>>>,
+    /// Timed: seconds are counted aloud each so many seconds.
+    pub count_every_s: Option<At<i64>>,
+    /// Timed: each second is counted aloud in the last so many seconds of a phase.
+    pub count_last_s: Option<At<i64>>,
+    /// Paced: counts of the breath in.
+    #[serde(rename = "in")]
+    pub counts_in: Option<At<i64>>,
+    /// Paced: counts of the breath out.
+    #[serde(rename = "out")]
+    pub counts_out: Option<At<i64>>,
+    /// Paced: seconds from count to count.
+    pub beat_s: Option<At<f64>>,
+    /// Repeated: the next cue comes by itself after this long, seconds. Left out: it waits for "done".
+    pub next_cue_after_s: Option<At<f64>>,
+    /// Repeated: a sip of water is offered after each n-th repetition. Only with `sips_enabled_by_clinician = true`.
+    pub sip_every: Option<At<i64>>,
+    /// Repeated: true where the client's clinician has enabled sips of water.
+    pub sips_enabled_by_clinician: Option<At<bool>>,
+    /// Read aloud: the phrases.
+    pub phrases: Option<At<Vec<At<String>>>>,
+    /// Rapid: the syllables, such as "pa-ta-ka".
+    pub syllables: Option<At<String>>,
+    /// Rapid, rest: how long, seconds. A rest without a length waits for "ready".
+    pub length_s: Option<At<f64>>,
+    /// Question: the questions.
+    pub questions: Option<At<Vec<At<QuestionFile>>>>,
+    /// Question: time to think, seconds.
+    pub think_s: Option<At<f64>>,
+}
+
+/// One phase of a timed posture.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct PhaseFile {
+    /// One of the exercise's phases, such as "press".
+    #[schemars(required)]
+    pub name: Option<At<String>>,
+    /// How long, seconds.
+    #[schemars(required)]
+    pub length_s: Option<At<f64>>,
+}
+
+/// One word question.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct QuestionFile {
+    /// What is asked.
+    #[schemars(required)]
+    pub clue: Option<At<String>>,
+    /// Accepted answers; the first is the one that is told.
+    #[schemars(required)]
+    pub answers: Option<At<Vec<At<String>>>>,
+    /// Told when the client asks for help.
+    pub hint: Option<At<String>>,
+    /// Told after the answer.
+    pub fact: Option<At<String>>,
+}
+
+macro_rules! present {
+    ($self:ident: $($name:literal $field:ident),* $(,)?) => {{
+        let mut found = Vec::new();
+        $(if let Some(at) = &$self.$field { found.push(($name, at.span.clone())); })*
+        found
+    }};
+}
+
+impl StepFile {
+    /// The dose's fields that were given, with their places.
+    pub fn present(&self) -> Vec<(&'static str, Range<usize>)> {
+        present!(self:
+            "sets" sets, "repetitions" repetitions, "rest_s" rest_s, "set_rest_s" set_rest_s,
+            "target_s" target_s, "max_break_s" max_break_s, "min_hold_s" min_hold_s, "cues_at_s" cues_at_s,
+            "phases" phases, "count_every_s" count_every_s, "count_last_s" count_last_s,
+            "in" counts_in, "out" counts_out, "beat_s" beat_s,
+            "next_cue_after_s" next_cue_after_s, "sip_every" sip_every,
+            "sips_enabled_by_clinician" sips_enabled_by_clinician,
+            "phrases" phrases, "syllables" syllables, "length_s" length_s, "questions" questions, "think_s" think_s,
+        )
+    }
+
+    /// Every number that was given, by the name of its limit.
+    pub fn numbers(&self) -> Vec<(&'static str, f64, Range<usize>)> {
+        #[allow(clippy::cast_precision_loss, reason = "limits are far below 2^53; larger values are refused as well")]
+        let whole = |name, at: &Option<At<i64>>| at.as_ref().map(|at| (name, at.value as f64, at.span.clone()));
+        let number = |name, at: &Option<At<f64>>| at.as_ref().map(|at| (name, at.value, at.span.clone()));
+        let mut all: Vec<_> = [
+            whole("sets", &self.sets),
+            whole("repetitions", &self.repetitions),
+            number("rest_s", &self.rest_s),
+            number("set_rest_s", &self.set_rest_s),
+            number("target_s", &self.target_s),
+            number("max_break_s", &self.max_break_s),
+            number("min_hold_s", &self.min_hold_s),
+            whole("count_every_s", &self.count_every_s),
+            whole("count_last_s", &self.count_last_s),
+            whole("in", &self.counts_in),
+            whole("out", &self.counts_out),
+            number("beat_s", &self.beat_s),
+            number("next_cue_after_s", &self.next_cue_after_s),
+            whole("sip_every", &self.sip_every),
+            number("length_s", &self.length_s),
+            number("think_s", &self.think_s),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
+        for cue in self.cues_at_s.iter().flat_map(|cues| &cues.value) {
+            all.push(("cues_at_s", cue.value, cue.span.clone()));
+        }
+        for phase in self.phases.iter().flat_map(|phases| &phases.value) {
+            if let Some(length) = &phase.value.length_s {
+                all.push(("phase_s", length.value, length.span.clone()));
+            }
+        }
+        all
+    }
+}
