@@ -10,6 +10,9 @@ use std::f64::consts::PI;
 /// Steps per second.
 pub(crate) const STEPS_PER_S: f64 = 400.0;
 
+/// An onset may be asked for this long after it, s.
+const MEMORY_S: f64 = 60.0;
+
 /// The voice's level less this is the least that still counts as voice, dB.
 const DEEPEST_DB: f64 = 20.0;
 /// In loud rooms the limit comes up to this far under the voice, dB.
@@ -65,9 +68,9 @@ impl FineEnergy {
         }
     }
 
-    /// Lets go of what is older than a second before `t_s`.
+    /// Lets go of what is older than [`MEMORY_S`] before `t_s`.
     pub fn forget_before_s(&mut self, t_s: f64) {
-        self.steps_db.forget_before(self.position(t_s - 1.0));
+        self.steps_db.forget_before(self.position(t_s - MEMORY_S));
     }
 
     /// The clock moves on without samples.

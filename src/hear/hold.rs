@@ -22,14 +22,10 @@ pub(crate) struct HoldTracker {
     settings: HoldSettings,
     /// Frames of the run under way, from its first voiced frame.
     run: Vec<RunFrame>,
-    /// Onset of the run, refined.
-    run_onset_s: f64,
     /// The run is a hold.
     sure: Option<Sure>,
     /// Number of frames up to and with the last voiced one.
     voiced_to: usize,
-    /// That frame's instant, refined.
-    last_voiced_s: f64,
     /// No hold begins before this: the end of the last masked frame or the start of the task.
     not_before_s: f64,
 }
@@ -38,35 +34,17 @@ pub(crate) struct HoldTracker {
 struct Sure {
     onset_s: f64,
     sure_s: f64,
-    /// Highest level so far, slowly followed, dB.
-    level_db: f64,
-    /// The last unmasked voiced frame had been followed by masked ones only.
-    in_mask: bool,
+    voice: Voice,
 }
 
 impl HoldTracker {
     pub fn new(settings: HoldSettings, from_s: f64) -> Self {
-        Self {
-            settings,
-            run: Vec::new(),
-            run_onset_s: 0.0,
-            sure: None,
-            voiced_to: 0,
-            last_voiced_s: 0.0,
-            not_before_s: from_s,
-        }
+        Self { settings, run: Vec::new(), sure: None, voiced_to: 0, not_before_s: from_s }
     }
 
     /// The next frame. `fine` must reach 130 ms beyond it.
-    pub fn push(&mut self, mut frame: RunFrame, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
-        if let Some(sure) = &mut self.sure {
-            if frame.f0_hz > 0.0 {
-                if frame.level_db < sure.level_db - UNDER_VOICE_DB {
-                    frame.f0_hz = 0.0;
-                } else if !frame.masked {
-                    sure.level_db = sure.level_db.max(frame.level_db).min(sure.level_db + 0.2);
-                }
-            }
+    pub fn push(&mut self, frame: RunFrame, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
+        if self.sure.is_some() {
             self.go_on(frame, fine, out);
         } else {
             self.begin(frame, fine, out);
@@ -92,50 +70,75 @@ impl HoldTracker {
             }
             return;
         }
-        if self.run.is_empty() {
-            self.run_onset_s = fine.onset_s(frame.t_s).max(self.not_before_s);
-        }
         self.run.push(frame);
         self.voiced_to = self.run.len();
-        self.last_voiced_s = frame.t_s;
-        let judged = (self.settings.min_s.max(JUDGED_S) * RATE).round() as usize;
-        let needed = (self.settings.min_s * RATE).round().max(1.0) as usize;
-        if self.run.len() < needed.max(judged.min(needed)) {
-            return;
-        }
-        let window = &self.run[self.run.len().saturating_sub(judged)..];
-        let steady = Steadiness::of(window);
-        if std::env::var_os("EAR_DUMP").is_some() {
-            eprintln!("STEADY\t{:.2}\t{}\t{:.2}\t{:.2}\t{:.2}\t{:.2}\t{:.2}\t{:.3}", frame.t_s, self.run.len(), steady.flux_db, steady.spread_db, steady.pitch_st, steady.level_db, steady.voiced, steady.periodicity);
-        }
-        if !steady.is_hold(self.settings.glide) {
-            return;
-        }
-        let mut levels: Vec<f64> = window.iter().map(|f| f.level_db).collect();
-        let level_db = percentile(&mut levels, 0.5);
-        let keep = self.run.iter().rposition(|f| f.level_db < level_db - UNDER_VOICE_DB).map_or(0, |k| k + 1);
-        if keep > 0 {
-            self.run.drain(..keep);
-            self.voiced_to = self.run.len();
-            self.run_onset_s = self.run.first().map_or(frame.t_s, |f| f.t_s);
-        }
-        self.sure = Some(Sure { onset_s: self.run_onset_s, sure_s: frame.t_s, level_db, in_mask: false });
-        out(VoiceEvent::Onset { onset_s: self.run_onset_s, sure_s: frame.t_s });
+        self.try_to_prove(frame.t_s, fine, out);
     }
 
-    fn go_on(&mut self, frame: RunFrame, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
-        self.run.push(frame);
-        if frame.f0_hz > 0.0 {
-            if !frame.masked {
-                self.voiced_to = self.run.len();
-                self.last_voiced_s = frame.t_s;
+    /// Takes the run for a hold if its newest stretch is steady and reaches back far enough.
+    fn try_to_prove(&mut self, now_s: f64, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
+        let needed = (self.settings.min_s * RATE).round().max(1.0) as usize;
+        if self.run.len() < needed {
+            return;
+        }
+        let judged = needed.max((JUDGED_S * RATE) as usize);
+        let window = &self.run[self.run.len().saturating_sub(judged)..];
+        if !Steadiness::of(window).is_hold(self.settings.glide) {
+            return;
+        }
+        let voice = Voice::of(window, self.settings.glide);
+        let first = self.first_of(&voice);
+        if self.run.len() - first < needed {
+            return;
+        }
+        self.run.drain(..first);
+        self.voiced_to = self.run.len();
+        let onset_s = fine.onset_s(self.run.first().map_or(now_s, |f| f.t_s)).max(self.not_before_s);
+        self.sure = Some(Sure { onset_s, sure_s: now_s, voice });
+        out(VoiceEvent::Onset { onset_s, sure_s: now_s });
+    }
+
+    /// Goes back through the run as long as it is the same voice; gives the first frame that is.
+    fn first_of(&self, voice: &Voice) -> usize {
+        let mut voice = *voice;
+        let mut first = self.run.len();
+        for (k, frame) in self.run.iter().enumerate().rev() {
+            if frame.f0_hz <= 0.0 {
+                continue;
             }
-            return;
+            if !voice.is_this(frame) {
+                // One odd frame is a slip of the pitch search; two mean that something else sounded before.
+                let before = self.run[..k].iter().rev().find(|f| f.f0_hz > 0.0);
+                if before.is_none_or(|f| !voice.is_this(f)) {
+                    break;
+                }
+                continue;
+            }
+            first = k;
+            voice.follow(frame);
         }
+        first.min(self.run.len().saturating_sub(1))
+    }
+
+    fn go_on(&mut self, mut frame: RunFrame, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
+        if let Some(sure) = &mut self.sure
+            && frame.f0_hz > 0.0
+        {
+            if !sure.voice.is_this(&frame) {
+                frame.f0_hz = 0.0;
+            } else if !frame.masked {
+                sure.voice.follow(&frame);
+            }
+        }
+        self.run.push(frame);
         if frame.masked {
+            // Time under our own playback is no break: the voice may go on unheard. Nor is it proof of the voice.
             return;
         }
-        // Time under our own playback does not count as a break: the voice may have gone on unheard.
+        if frame.f0_hz > 0.0 {
+            self.voiced_to = self.run.len();
+            return;
+        }
         let gap = self.run[self.voiced_to..].iter().filter(|f| !f.masked).count();
         if gap as f64 / RATE > self.settings.max_break_s {
             self.end(fine, out);
@@ -145,15 +148,11 @@ impl HoldTracker {
     /// Ends a hold that is under way, at its last voiced instant.
     pub fn end(&mut self, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
         if let Some(sure) = self.sure {
-            let offset_s = self.refined_end(fine);
             let frames = &self.run[..self.voiced_to.min(self.run.len())];
+            let offset_s = frames.last().map_or(sure.onset_s, |f| fine.offset_s(f.t_s));
             out(VoiceEvent::Offset(measure(sure.onset_s, offset_s, sure.sure_s, frames)));
         }
         self.clear();
-    }
-
-    fn refined_end(&self, fine: &FineEnergy) -> f64 {
-        fine.offset_s(self.last_voiced_s)
     }
 
     fn clear(&mut self) {
@@ -161,6 +160,54 @@ impl HoldTracker {
         self.sure = None;
         self.voiced_to = 0;
     }
+}
+
+/// What a voice has been like lately, to tell it from what sounds besides it.
+#[derive(Debug, Clone, Copy)]
+struct Voice {
+    level_db: f64,
+    pitch_st: f64,
+    periodicity: f64,
+    glide: bool,
+}
+
+impl Voice {
+    fn of(frames: &[RunFrame], glide: bool) -> Self {
+        let voiced = || frames.iter().filter(|f| f.f0_hz > 0.0);
+        let median = |pick: fn(&RunFrame) -> f64| percentile(&mut voiced().map(pick).collect::<Vec<_>>(), 0.5);
+        let newest = frames.iter().rev().find(|f| f.f0_hz > 0.0).map_or(0.0, |f| semitones(f.f0_hz));
+        Self {
+            level_db: median(|f| f.level_db),
+            pitch_st: if glide { newest } else { median(|f| semitones(f.f0_hz)) },
+            periodicity: median(|f| f.periodicity),
+            glide,
+        }
+    }
+
+    /// Whether the frame can be this voice. A voice may fade, and it may jump, but what is at once at another pitch
+    /// and much weaker or less periodic is something else in the room. Octaves are slips of the pitch search.
+    fn is_this(&self, frame: &RunFrame) -> bool {
+        let drop_db = self.level_db - frame.level_db;
+        let away_st = (semitones(frame.f0_hz) - self.pitch_st).abs();
+        let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
+        let elsewhere = octaves_off > 2.5 || (away_st > 2.5 && drop_db > 12.0);
+        !(elsewhere && (drop_db > 7.0 || self.periodicity - frame.periodicity > 0.12)) && drop_db < UNDER_VOICE_DB
+    }
+
+    fn follow(&mut self, frame: &RunFrame) {
+        let away_st = semitones(frame.f0_hz) - self.pitch_st;
+        let share = if self.glide { 0.5 } else { 0.1 };
+        // An octave slip must not carry the reference with it.
+        if away_st.abs() < 9.0 {
+            self.pitch_st += share * away_st;
+        }
+        self.level_db += 0.05 * (frame.level_db - self.level_db);
+        self.periodicity += 0.05 * (frame.periodicity - self.periodicity);
+    }
+}
+
+fn semitones(f0_hz: f64) -> f64 {
+    12.0 * f0_hz.max(1.0).log2()
 }
 
 /// Puts a hold into figures.

@@ -12,6 +12,7 @@ pub mod weighting;
 mod bands;
 mod boundary;
 mod decimate;
+mod fade;
 mod history;
 mod hold;
 mod noise_floor;

@@ -7,6 +7,8 @@ use super::bands::{BANDS, distance};
 pub(crate) struct RunFrame {
     pub t_s: f64,
     pub level_db: f64,
+    /// Power in the band in which periods are looked for, dB.
+    pub power_db: f64,
     /// 0 where unvoiced.
     pub f0_hz: f64,
     pub periodicity: f64,

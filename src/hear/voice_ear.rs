@@ -2,9 +2,10 @@
 
 use super::boundary::FineEnergy;
 use super::decimate::Decimator;
+use super::fade::Fade;
 use super::history::History;
 use super::hold::HoldTracker;
-use super::level::{self, LevelMeter};
+use super::level::{self, LevelMeter, power_db};
 use super::noise_floor::NoiseFloor;
 use super::pitch::PitchFinder;
 use super::pitch_path::{Decision, PitchPath};
@@ -46,7 +47,11 @@ pub struct VoiceEar {
     pitch: PitchFinder,
     path: PitchPath,
     fine: FineEnergy,
+    fade: Fade,
+    /// The room by A-weighted level.
     floor: NoiseFloor,
+    /// The room in the band in which periods are looked for.
+    band_floor: NoiseFloor,
     masks: Spans,
     clips: Spans,
     gaps: Spans,
@@ -87,7 +92,9 @@ impl VoiceEar {
             pitch,
             path: PitchPath::new(),
             fine: FineEnergy::new(pitch_rate_hz),
+            fade: Fade::default(),
             floor: NoiseFloor::default(),
+            band_floor: NoiseFloor::default(),
             masks: Spans::default(),
             clips: Spans::default(),
             gaps: Spans::default(),
@@ -196,33 +203,36 @@ impl VoiceEar {
             self.undecided.push_back(RunFrame {
                 t_s,
                 level_db,
+                power_db: power_db(look.power),
                 shape: look.shape,
                 masked: self.masks.touch(around.clone()),
                 clipped: self.clips.touch(around.clone()),
                 lost: self.gaps.touch(around),
                 ..RunFrame::default()
             });
-            if let Some(decision) = self.path.push(&look, self.doubt(level_db)) {
+            if let Some(decision) = self.path.push(&look, self.doubt(level_db, power_db(look.power))) {
                 self.decide(decision, out);
             }
         }
     }
 
     /// How far the level speaks against a voice, for [`PitchPath::push`].
-    fn doubt(&self, level_db: f64) -> f64 {
+    fn doubt(&self, level_db: f64, power_db: f64) -> f64 {
         if level_db < NO_VOICE_DB {
             return 2.0;
         }
-        self.floor.level_db().map_or(0.0, |floor| 0.3 * ((4.0 - (level_db - floor)) / 4.0).max(0.0))
+        self.band_floor.level_db().map_or(0.0, |floor| 0.3 * ((4.0 - (power_db - floor)) / 4.0).max(0.0))
     }
 
     fn decide(&mut self, decision: Decision, out: &mut impl FnMut(VoiceOutput)) {
         let Some(mut frame) = self.undecided.pop_front() else { return };
-        frame.f0_hz = decision.f0_hz;
+        let periodic = decision.f0_hz > 0.0;
+        let voiced = self.fade.is_voice(periodic, frame.power_db);
+        frame.f0_hz = if voiced { decision.f0_hz } else { 0.0 };
         frame.periodicity = decision.periodicity;
-        let voiced = frame.f0_hz > 0.0;
-        if !voiced && !frame.masked && !frame.lost {
+        if !periodic && !frame.masked && !frame.lost {
             self.floor.push(frame.level_db);
+            self.band_floor.push(frame.power_db);
         }
         out(VoiceOutput::Frame(VoiceFrame {
             t_s: frame.t_s,
