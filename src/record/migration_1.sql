@@ -46,6 +46,11 @@ BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
 CREATE TRIGGER entry_is_never_removed BEFORE DELETE ON entry
 BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
 
+-- Also where a row is replaced, for which no trigger of removal is asked.
+CREATE TRIGGER entry_is_only_added BEFORE INSERT ON entry
+WHEN NEW.seq <= (SELECT coalesce(max(seq), 0) FROM entry WHERE session = NEW.session)
+BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
+
 CREATE TABLE agreement (
     client INTEGER NOT NULL REFERENCES client (id),
     exercise TEXT NOT NULL,

@@ -15,6 +15,10 @@ mod running;
 mod store;
 mod writer;
 
+#[cfg(test)]
+#[path = "tests/samples.rs"]
+mod samples;
+
 pub use error::RecordError;
 pub use folder::data_folder;
 pub use history::{BestHold, SessionSummary};

@@ -1,0 +1,76 @@
+use super::*;
+use crate::record::Store;
+use crate::record::store::DATABASE_NAME;
+
+/// Opens a folder with this file in it, and gives the error; the file must be left byte for byte.
+fn refusal(bytes: &[u8]) -> RecordError {
+    let dir = tempfile::tempdir().expect("a folder");
+    let path = dir.path().join(DATABASE_NAME);
+    std::fs::write(&path, bytes).expect("writes");
+    let error = Store::open(dir.path()).expect_err("refuses");
+    assert_eq!(std::fs::read(&path).expect("is still there"), bytes);
+    error
+}
+
+/// The bytes of a good database after `change`.
+fn database(change: impl FnOnce(&Connection)) -> Vec<u8> {
+    let dir = tempfile::tempdir().expect("a folder");
+    let store = Store::open(dir.path()).expect("opens");
+    change(&store.connection);
+    let path = store.path();
+    store.connection.pragma_update_and_check(None, "journal_mode", "delete", |row| row.get::<_, String>(0)).expect("one file");
+    drop(store);
+    std::fs::read(path).expect("reads")
+}
+
+#[test]
+fn a_file_that_is_no_database_is_left_with_a_remedy() {
+    let error = refusal(b"this is no database, but it is long enough to have a header of a hundred bytes, which is what is looked at");
+    let text = error.to_string();
+    assert!(matches!(error, RecordError::Damaged { .. }), "{text}");
+    assert!(text.contains("practice.sqlite.aside") && text.contains("left as it is"), "{text}");
+}
+
+#[test]
+fn a_damaged_database_is_left_with_a_remedy() {
+    let mut bytes = database(|_| {});
+    // The start of the second page, where its header is.
+    bytes.iter_mut().skip(4096).take(100).for_each(|byte| *byte = 0xAA);
+    assert!(matches!(refusal(&bytes), RecordError::Damaged { .. }));
+    let bytes = database(|_| {});
+    let half = bytes.get(..bytes.len() / 2).expect("half");
+    assert!(matches!(refusal(half), RecordError::Damaged { .. }));
+}
+
+#[test]
+fn a_newer_database_is_left_with_both_versions_told() {
+    let bytes = database(|db| db.pragma_update(None, "user_version", 99).expect("sets"));
+    let error = refusal(&bytes);
+    assert!(matches!(error, RecordError::Newer { found: 99, known: 1, .. }), "{error}");
+}
+
+#[test]
+fn a_database_of_another_program_is_left() {
+    let bytes = database(|db| db.pragma_update(None, "application_id", 0).expect("sets"));
+    assert!(refusal(&bytes).to_string().contains("another program"));
+}
+
+#[test]
+fn many_may_open_a_new_record_at_once() {
+    let dir = tempfile::tempdir().expect("a folder");
+    std::thread::scope(|scope| {
+        let opening: Vec<_> = (0..8).map(|_| scope.spawn(|| Store::open(dir.path()).map(drop))).collect();
+        for one in opening {
+            one.join().expect("no panic").expect("opens");
+        }
+    });
+}
+
+#[test]
+fn the_connection_has_wal_and_foreign_keys() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let store = Store::open(dir.path()).expect("opens");
+    let mode: String = store.connection.pragma_query_value(None, "journal_mode", |row| row.get(0)).expect("asks");
+    let keys: bool = store.connection.pragma_query_value(None, "foreign_keys", |row| row.get(0)).expect("asks");
+    assert_eq!((mode.as_str(), keys), ("wal", true));
+}

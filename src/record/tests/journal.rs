@@ -1,0 +1,47 @@
+use super::*;
+use crate::record::samples::{ROUTINE_TEXT, at, begun, ended, hold, routine, time};
+use crate::record::{Source, Unfinished, journal_text};
+
+const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
+
+fn begin(folder: &Path, lines: Option<&Path>) -> Result<Journal, RecordError> {
+    let started_at = time(START);
+    let new = NewSession {
+        client: "Client",
+        routine_title: "Evening routine",
+        routine_text: ROUTINE_TEXT,
+        source: Source::Replay,
+        software: "tidecount 0.1.0",
+        started_at: &started_at,
+    };
+    Journal::begin(Store::open(folder)?, &new, lines)
+}
+
+#[test]
+fn an_interrupted_journal_goes_on_in_both_places() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let path = dir.path().join("a.jsonl");
+    let mut journal = begin(dir.path(), Some(&path)).expect("begins");
+    journal.append(&begun()).expect("keeps");
+    journal.append(&hold(9.0, at(1, 1, 1), "long-ah", 4.0, true)).expect("keeps");
+    drop(journal);
+    let store = Store::open(dir.path()).expect("opens");
+    let from = store
+        .unfinished("Client", &routine(), ROUTINE_TEXT, Source::Replay, &time(START), Unfinished::OFFERED_WITHIN)
+        .expect("asks")
+        .expect("is offered");
+    let mut journal = Journal::resume(store, &from, &time(START), Some(&path)).expect("resumes");
+    journal.append(&ended(5.0)).expect("keeps");
+    let kept = journal.store().entries(journal.session()).expect("reads");
+    assert_eq!(kept.len(), 3);
+    assert_eq!(std::fs::read_to_string(&path).expect("reads"), journal_text(&kept).expect("text"));
+}
+
+#[test]
+fn no_session_is_begun_where_the_file_is_in_use() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let path = dir.path().join("a.jsonl");
+    std::fs::write(&path, "something\n").expect("writes");
+    assert!(matches!(begin(dir.path(), Some(&path)), Err(RecordError::JournalInUse { .. })));
+    assert!(Store::open(dir.path()).expect("opens").history(None, 9).expect("lists").is_empty());
+}

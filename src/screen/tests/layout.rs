@@ -1,0 +1,63 @@
+use super::*;
+use proptest::prelude::*;
+
+fn hold() -> Shown {
+    Shown {
+        heading: "Long ah, 1 of 3".into(),
+        prompt: "Goal 14 seconds. Big voice.".into(),
+        figure: "12.4".into(),
+        can_say: vec!["stop".into(), "how long".into(), "skip".into()],
+    }
+}
+
+fn picture(shown: &Shown, columns: usize, rows: usize) -> String {
+    block(shown, Size { columns, rows }, '█').into_iter().map(|row| row.text).collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn a_running_hold() {
+    insta::assert_snapshot!(picture(&hold(), 60, 24));
+}
+
+#[test]
+fn a_narrow_terminal_breaks_the_prompt_and_shows_the_figure_small() {
+    insta::assert_snapshot!(picture(&hold(), 24, 24));
+}
+
+#[test]
+fn a_low_terminal_keeps_heading_prompt_and_figure() {
+    insta::assert_snapshot!(picture(&hold(), 60, 5));
+}
+
+#[test]
+fn a_word_as_figure_is_plain_text() {
+    insta::assert_snapshot!(picture(&Shown { figure: "In".into(), ..hold() }, 60, 24));
+}
+
+#[test]
+fn dialogue_keeps_its_column() {
+    let text = "Good evening. Four exercises tonight, about twelve minutes. Say ready when you sit upright.";
+    insta::assert_snapshot!(dialogue(0.4, Who::Tool, text, Some(50)).join("\n"));
+    assert_eq!(dialogue(19.84, Who::Client, "ready", None), ["   19.8  C  ready"]);
+}
+
+#[test]
+fn text_cannot_steer_the_terminal() {
+    assert_eq!(dialogue(1.0, Who::Tool, "a\x1b[2Jb\r\nc\u{9b}d", None), ["    1.0  T  a [2Jb c d"]);
+}
+
+proptest! {
+    #[test]
+    fn nothing_is_ever_wider_or_higher_than_the_terminal(
+        heading in ".{0,40}", prompt in ".{0,200}", figure in "[0-9.:a]{0,8}", words in proptest::collection::vec(".{0,20}", 0..8),
+        columns in 0..200_usize, rows in 0..60_usize,
+    ) {
+        let shown = Shown { heading, prompt, figure, can_say: words };
+        let block = block(&shown, Size { columns, rows }, '█');
+        prop_assert!(block.len() <= rows.saturating_sub(1).max(1));
+        for row in block {
+            prop_assert!(row.text.width() <= columns.saturating_sub(1).max(1), "{:?}", row.text);
+            prop_assert!(!row.text.chars().any(char::is_control));
+        }
+    }
+}
