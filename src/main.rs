@@ -1,11 +1,15 @@
 //! Argument parsing and exit codes, nothing else.
 
-use clap::{Parser, Subcommand};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use clap::{Parser, Subcommand};
+use tidecount::app::{devices_command, error::AppError, practise};
+use tidecount::hear::commands::child::child_main;
+
+/// Leads a voice, breathing and swallow practice hands-free.
 #[derive(Parser)]
-#[command(version, about)]
+#[command(version, about, max_term_width = 100)]
 struct Arguments {
     #[command(subcommand)]
     order: Order,
@@ -13,6 +17,9 @@ struct Arguments {
 
 #[derive(Subcommand)]
 enum Order {
+    Practise(practise::PractiseArgs),
+    /// Lists microphones and loudspeakers and tries them.
+    Devices,
     /// The recogniser's own process; the program starts it itself.
     #[command(name = "__recogniser", hide = true)]
     Recogniser {
@@ -23,7 +30,13 @@ enum Order {
 }
 
 fn main() -> ExitCode {
-    match Arguments::parse().order {
-        Order::Recogniser { model } => tidecount::hear::commands::child::child_main(&model),
-    }
+    let done = match Arguments::parse().order {
+        Order::Practise(args) => practise::run(&args),
+        Order::Devices => Ok(devices_command::run()),
+        Order::Recogniser { model } => return child_main(&model),
+    };
+    done.unwrap_or_else(|error: AppError| {
+        eprintln!("{:?}", miette::Report::new(error));
+        ExitCode::FAILURE
+    })
 }

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError};
 
-use jiff::Zoned;
+use jiff::ZonedDateTime;
 
 use super::observe::Observer;
 use crate::record::{Journal, JournalWriter, NewSession, RecordError, Source, Store, Unfinished};
@@ -15,7 +15,7 @@ pub struct SessionFacts {
     pub routine_title: String,
     pub routine_text: String,
     pub source: Source,
-    pub started_at: Zoned,
+    pub started_at: ZonedDateTime,
     /// The JSON Lines file, where one is asked for.
     pub lines: Option<PathBuf>,
 }
@@ -94,7 +94,7 @@ impl Observer for JournalKeeper {
         let State::Undecided { mut store, unfinished, waiting } = std::mem::replace(&mut self.state, State::Broken) else { return };
         let begun = if go_on {
             lock(&self.kept).entries.splice(0..0, unfinished.entries.iter().cloned());
-            Journal::resume(store, &unfinished, &self.facts.started_at, self.facts.lines.as_deref()).map(|journal| writer(journal, self.facts.source))
+            Journal::resume(store, &unfinished, &self.facts.started_at, self.facts.lines.as_deref()).and_then(|journal| writer(journal, self.facts.source))
         } else {
             store.abandon(unfinished.session, &self.facts.started_at).and_then(|()| begin(store, &self.facts))
         };
@@ -133,13 +133,13 @@ fn begin(store: Store, facts: &SessionFacts) -> Result<JournalWriter, RecordErro
         software: concat!("tidecount ", env!("CARGO_PKG_VERSION")),
         started_at: &facts.started_at,
     };
-    Ok(writer(Journal::begin(store, &new, facts.lines.as_deref())?, facts.source))
+    writer(Journal::begin(store, &new, facts.lines.as_deref())?, facts.source)
 }
 
 /// A replay waits for the disk, so that what it wrote is there when it ends; a live session does not.
-fn writer(journal: Journal, source: Source) -> JournalWriter {
+fn writer(journal: Journal, source: Source) -> Result<JournalWriter, RecordError> {
     match source {
-        Source::Live => JournalWriter::threaded_or_direct(journal),
-        Source::Replay | Source::Rehearsal => JournalWriter::direct(journal),
+        Source::Live => JournalWriter::threaded(journal).map_err(|_| RecordError::WriterGone),
+        Source::Replay | Source::Rehearsal => Ok(JournalWriter::direct(journal)),
     }
 }

@@ -1,3 +1,13 @@
 //! The only room that knows all others: builds the parts and joins them.
 
 pub mod devices_command;
+pub mod error;
+mod follow;
+mod grammar;
+mod journal_keeper;
+pub mod load;
+pub mod observe;
+mod pipeline;
+pub mod practise;
+mod talk;
+mod summary;

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use jiff::Zoned;
+use jiff::ZonedDateTime;
 
 use super::error::AppError;
 use super::follow::{ScreenFollower, SharedScreen};
@@ -124,7 +124,7 @@ impl Practice {
     /// A part cannot be built. Faults after the begin are in the outcome, for then there is something to report.
     pub fn lead(self, mut io: Box<dyn AudioIo>, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<Outcome, AppError> {
         let offline = io.is_offline();
-        let now = Zoned::now();
+        let now = ZonedDateTime::now();
         let store = Store::open(&self.data)?;
         let unfinished = store.unfinished(
             &self.client,
@@ -171,7 +171,7 @@ impl Practice {
 
     /// What the engine must know of earlier sessions. A recording or a rehearsal knows nothing of the client's: a "yes"
     /// in a recording is nobody's agreement, and the same sound must give the same journal.
-    fn start(&self, store: &Store, now: &Zoned, unfinished: Option<&Unfinished>) -> Result<Start, AppError> {
+    fn start(&self, store: &Store, now: &ZonedDateTime, unfinished: Option<&Unfinished>) -> Result<Start, AppError> {
         let resume_from = unfinished.map(|unfinished| unfinished.position);
         let resumed_agreed = unfinished.map(|unfinished| unfinished.agreed.clone()).unwrap_or_default();
         if self.source != Source::Live {

@@ -93,3 +93,21 @@ fn weekday(day: jiff::civil::Weekday) -> Weekday {
 #[cfg(test)]
 #[path = "tests/past.rs"]
 mod tests;
+
+impl Store {
+    /// Exercises that this client has begun in earlier live sessions.
+    ///
+    /// # Errors
+    /// The database refuses.
+    pub fn exercises_begun(&self, client: &str) -> Result<std::collections::BTreeSet<String>, RecordError> {
+        self.read(|db| {
+            db.prepare(
+                "SELECT DISTINCT json_extract(e.json, '$.exercise') FROM entry e
+                 JOIN session s ON s.id = e.session JOIN client c ON c.id = s.client
+                 WHERE c.name = ?1 AND s.source = 'live' AND e.kind = 'step_begun' AND json_extract(e.json, '$.exercise') IS NOT NULL",
+            )?
+            .query_map([client], |row| row.get(0))?
+            .collect()
+        })
+    }
+}
