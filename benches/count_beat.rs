@@ -35,6 +35,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         took_ms[took_ms.len() - 1],
         took_ms.iter().sum::<f64>() / 1e3
     );
+    let longest_s = counts.iter().map(Pcm::duration_s).fold(0.0, f64::max);
+    println!("longest count: {longest_s:.2} s; at a shorter beat its end is faded out");
     let long = "Breathe in through the nose for three, then out through the mouth for eight. Keep the shoulders low.";
     let start = Instant::now();
     let line = cache.line(voice.as_mut(), long)?;
@@ -82,10 +84,18 @@ fn measure(counts: &[Pcm], beat_s: f64) -> Result<(), SpeakError> {
             worst_begin = if error.abs() > worst_begin.abs() { error } else { worst_begin };
         }
     }
+    // What is heard before the end of the count before is that one.
+    let mut ends = vec![0u64; beats.len()];
+    for event in &events {
+        if let MixEvent::Ended { id, frame } = event {
+            ends[id.0 as usize] = *frame;
+        }
+    }
     let heard_ms: Vec<f64> = beats
         .iter()
-        .map(|&beat| {
-            let from = beat as usize - RATE_HZ as usize / 20;
+        .enumerate()
+        .map(|(n, &beat)| {
+            let from = if n == 0 { 0 } else { ends[n - 1] as usize };
             let heard = sound[from..].iter().position(|x| x.abs() > HEARD).map_or(f64::INFINITY, |i| (from + i) as f64);
             (heard - beat as f64) / f64::from(RATE_HZ) * 1e3
         })
