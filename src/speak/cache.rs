@@ -1,5 +1,6 @@
 //! Rendered lines, kept in memory and on disk.
 
+use super::words::without_marks;
 use super::{Pcm, SpeakError, Voice, resample};
 use std::collections::HashMap;
 use std::path::{Path, PathBuf};
@@ -55,6 +56,7 @@ impl LineCache {
     /// # Errors
     /// The voice cannot say it.
     pub fn line(&mut self, voice: &mut dyn Voice, text: &str) -> Result<Pcm, SpeakError> {
+        let text = &without_marks(text);
         let key = format!("{}\n{text}", voice.id());
         self.uses += 1;
         if let Some(kept) = self.memory.get_mut(&key) {
@@ -208,7 +210,7 @@ mod tests {
         let mut voice = Counting(0);
         let mut cache = LineCache::new(Some(folder.path().into()), 48_000);
         let first = cache.line(&mut voice, "seven").unwrap();
-        let second = cache.line(&mut voice, "seven").unwrap();
+        let second = cache.line(&mut voice, "*seven*").unwrap();
         let third = LineCache::new(Some(folder.path().into()), 48_000).line(&mut voice, "seven").unwrap();
         assert_eq!(voice.0, 1);
         assert_eq!(first.rate_hz, 48_000);

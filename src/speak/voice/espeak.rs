@@ -140,6 +140,12 @@ mod tests {
     }
 
     #[test]
+    fn a_missing_program_is_told_with_its_remedy() {
+        let why = fault(&ChildError::NotFound).0;
+        assert!(why.contains("espeak-ng") && why.contains("./setup.sh"), "{why}");
+    }
+
+    #[test]
     fn unknown_names_and_silent_texts_are_errors_that_help() {
         let named = |voice: &str| EspeakOptions { voice: voice.into(), ..EspeakOptions::default() };
         let unknown = EspeakVoice::new(named("en-xx")).unwrap_err().0;

@@ -6,11 +6,9 @@
 //! length; the crate's `voice()` panics on Linux and is never called.
 
 use crate::session::LineId;
-use crate::speak::SpeakError;
+use crate::speak::{SpeakError, words::without_marks};
 use std::collections::VecDeque;
-use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
+use std::sync::mpsc::{Receiver, Sender, channel};
 use std::time::{Duration, Instant};
 
 /// What `--voice` calls it.
@@ -18,8 +16,6 @@ pub const SYSTEM_VOICE: &str = "system";
 
 /// How long the service may take to answer the first time; it starts its daemon then.
 const CONNECT_LIMIT: Duration = Duration::from_secs(8);
-/// How often the watchdog looks.
-const LOOK: Duration = Duration::from_millis(20);
 /// Expected length of a line: so long for each word and this besides, s. 150 words a minute are 0.4 s for each.
 const WORD_S: f64 = 0.4;
 const BESIDES_S: f64 = 0.5;
@@ -27,6 +23,7 @@ const BESIDES_S: f64 = 0.5;
 const BEGUN: u8 = b'b';
 const ENDED: u8 = b'e';
 const STOPPED: u8 = b's';
+const REFUSED: u8 = b'r';
 
 /// What the service did with a line. Times are not told: the service gives none that could be trusted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -37,15 +34,18 @@ pub enum SystemEvent {
 }
 
 enum Order {
-    Speak(LineId, String),
+    Speak(String),
     Stop,
 }
 
 /// Speaks lines one after the other through the system's service.
+///
+/// Call [`SystemSpeaker::poll`] every few ten milliseconds: it also hands over the next line and is the watchdog.
 pub struct SystemSpeaker {
     orders: Sender<Order>,
-    events: Receiver<SystemEvent>,
-    speaking: Arc<AtomicBool>,
+    heard: Receiver<u8>,
+    turns: Turns,
+    start: Instant,
 }
 
 impl SystemSpeaker {
@@ -57,69 +57,78 @@ impl SystemSpeaker {
         Self::with(Dispatcher::open)
     }
 
-    fn with<S: Service>(
-        open: impl FnOnce(Sender<u8>) -> Result<S, String> + Send + 'static,
-    ) -> Result<Self, SpeakError> {
+    fn with<S: Service>(open: impl FnOnce(Sender<u8>) -> Result<S, String> + Send + 'static) -> Result<Self, SpeakError> {
         let fault = |why: &str| {
             SpeakError(format!(
                 "the system's voice cannot be used: {why}; install the packages speech-dispatcher and \
-                 speech-dispatcher-espeak-ng, or leave out --voice {SYSTEM_VOICE}"
+                 speech-dispatcher-espeak-ng (if they are, end a hanging speech-dispatcher and see that sound works), \
+                 or leave out --voice {SYSTEM_VOICE}"
             ))
         };
         let (orders, todo) = channel();
-        let (tell, events) = channel();
+        let (bytes, heard) = channel();
         let (opened, ready) = channel();
-        let speaking = Arc::new(AtomicBool::new(false));
-        let flag = speaking.clone();
         std::thread::Builder::new()
             .name("system voice".into())
-            .spawn(move || {
-                let (bytes, heard) = channel();
-                match open(bytes) {
-                    Ok(service) => {
-                        if opened.send(Ok(())).is_ok() {
-                            attend(service, &todo, &heard, &tell, &flag);
-                        }
+            .spawn(move || match open(bytes.clone()) {
+                Ok(service) => {
+                    if opened.send(Ok(())).is_ok() {
+                        attend(service, &todo, &bytes);
                     }
-                    Err(why) => drop(opened.send(Err(why))),
                 }
+                Err(why) => drop(opened.send(Err(why))),
             })
             .map_err(|why| fault(&why.to_string()))?;
         match ready.recv_timeout(CONNECT_LIMIT) {
-            Ok(Ok(())) => Ok(Self { orders, events, speaking }),
+            Ok(Ok(())) => Ok(Self { orders, heard, turns: Turns::default(), start: Instant::now() }),
             Ok(Err(why)) => Err(fault(&why)),
             Err(_) => Err(fault("it does not answer")),
         }
     }
 
-    /// Says a line after those already given. It gets one [`SystemEvent::Ended`] in any case.
-    ///
-    /// # Errors
-    /// The thread that talks to the service has ended; the line gets no events then.
-    pub fn speak(&self, id: LineId, text: &str) -> Result<(), SpeakError> {
-        self.speaking.store(true, Ordering::Release);
-        self.orders.send(Order::Speak(id, text.into())).map_err(|_| {
-            self.speaking.store(false, Ordering::Release);
-            SpeakError("the system's voice has ended; start the session again".into())
-        })
+    /// Says a line after those already given. It gets one [`SystemEvent::Ended`] in any case, even if the service hangs.
+    pub fn speak(&mut self, id: LineId, text: &str) {
+        self.turns.queue.push_back((id, without_marks(text)));
+        self.turn();
     }
 
     /// Stops talking and drops every line that waits.
-    pub fn stop(&self) {
-        // If the thread is gone, nothing talks.
-        let _ = self.orders.send(Order::Stop);
+    pub fn stop(&mut self) {
+        if self.is_speaking() {
+            self.turns.stop();
+            self.order(Order::Stop);
+        }
     }
 
     /// True from `speak` on until every line has ended; the microphone is to be gated meanwhile.
     #[must_use]
     pub fn is_speaking(&self) -> bool {
-        self.speaking.load(Ordering::Acquire)
+        self.turns.current.is_some() || !self.turns.queue.is_empty()
     }
 
     /// What happened since the last call, one at a time, never waiting.
-    #[must_use]
-    pub fn poll(&self) -> Option<SystemEvent> {
-        self.events.try_recv().ok()
+    pub fn poll(&mut self) -> Option<SystemEvent> {
+        self.turn();
+        self.turns.events.pop_front()
+    }
+
+    fn turn(&mut self) {
+        while let Ok(byte) = self.heard.try_recv() {
+            self.turns.heard(byte);
+        }
+        let now_s = self.start.elapsed().as_secs_f64();
+        if self.turns.watch(now_s) {
+            tracing::warn!("the system's voice told no end of a line; it is taken as over");
+            self.order(Order::Stop);
+        }
+        if let Some(text) = self.turns.next(now_s) {
+            self.order(Order::Speak(text));
+        }
+    }
+
+    /// If the thread is gone or hangs, the watchdog ends the lines.
+    fn order(&self, order: Order) {
+        let _ = self.orders.send(order);
     }
 
     /// Keys of the messages that say what this voice cannot do.
@@ -167,58 +176,27 @@ impl Service for Dispatcher {
     }
 }
 
-/// Runs until the speaker is dropped.
-fn attend(
-    mut service: impl Service,
-    todo: &Receiver<Order>,
-    heard: &Receiver<u8>,
-    tell: &Sender<SystemEvent>,
-    speaking: &AtomicBool,
-) {
-    let start = Instant::now();
-    let mut turns = Turns::default();
-    loop {
-        let order = todo.recv_timeout(LOOK);
-        let now_s = start.elapsed().as_secs_f64();
+/// Runs until the speaker is dropped. Every call to the service may hang; nobody waits for this thread.
+fn attend(mut service: impl Service, todo: &Receiver<Order>, bytes: &Sender<u8>) {
+    while let Ok(order) = todo.recv() {
         match order {
-            Ok(Order::Speak(id, text)) => turns.queue.push_back((id, text)),
-            Ok(Order::Stop) => {
+            Order::Speak(text) => {
+                if let Err(why) = service.speak(&text) {
+                    tracing::warn!("the system's voice refused a line: {why}");
+                    if bytes.send(REFUSED).is_err() {
+                        return;
+                    }
+                }
+            }
+            Order::Stop => {
                 if let Err(why) = service.stop() {
                     tracing::warn!("the system's voice did not stop: {why}");
                 }
-                turns.stop();
             }
-            Err(RecvTimeoutError::Timeout) => {}
-            Err(RecvTimeoutError::Disconnected) => {
-                // Nobody is left to be told.
-                let _ = service.stop();
-                return;
-            }
-        }
-        while let Ok(byte) = heard.try_recv() {
-            turns.heard(byte);
-        }
-        if turns.watch(now_s)
-            && let Err(why) = service.stop()
-        {
-            tracing::warn!("the system's voice did not stop: {why}");
-        }
-        while let Some(text) = turns.next(now_s) {
-            if let Err(why) = service.speak(&text) {
-                tracing::warn!("the system's voice refused a line: {why}");
-                turns.refused();
-            }
-        }
-        let idle = turns.current.is_none() && turns.queue.is_empty();
-        for event in turns.events.drain(..) {
-            if tell.send(event).is_err() {
-                return;
-            }
-        }
-        if idle {
-            speaking.store(false, Ordering::Release);
         }
     }
+    // The speaker is gone: silence, whether it succeeds or not.
+    let _ = service.stop();
 }
 
 /// Whose turn it is; pure.
@@ -228,7 +206,7 @@ struct Turns {
     current: Option<Turn>,
     /// Stops that the service has yet to confirm; until then an end belongs to the stopped line.
     stopping: u32,
-    events: Vec<SystemEvent>,
+    events: VecDeque<SystemEvent>,
 }
 
 struct Turn {
@@ -255,10 +233,11 @@ impl Turns {
                 self.stopping = 0;
                 if let Some(turn) = self.current.as_mut().filter(|turn| !turn.begun) {
                     turn.begun = true;
-                    self.events.push(SystemEvent::Began(turn.id));
+                    self.events.push_back(SystemEvent::Began(turn.id));
                 }
             }
             STOPPED if self.stopping > 0 => self.stopping -= 1,
+            REFUSED => self.end_current(),
             // Before its begin, an end can only be that of a line that was stopped.
             _ if self.current.as_ref().is_some_and(|turn| turn.begun) => self.end_current(),
             _ => {}
@@ -267,12 +246,8 @@ impl Turns {
 
     fn end_current(&mut self) {
         if let Some(turn) = self.current.take() {
-            self.events.push(SystemEvent::Ended(turn.id));
+            self.events.push_back(SystemEvent::Ended(turn.id));
         }
-    }
-
-    fn refused(&mut self) {
-        self.end_current();
     }
 
     fn stop(&mut self) {
@@ -364,24 +339,52 @@ mod tests {
 
     #[test]
     fn the_thread_hands_over_and_tells() {
-        let speaker = SystemSpeaker::with(|bytes| Ok(Fake(bytes))).unwrap();
+        let mut speaker = SystemSpeaker::with(|bytes| Ok(Fake(bytes))).unwrap();
         for (id, text) in [(1, "one"), (2, "refuse"), (3, "three")] {
-            speaker.speak(LineId(id), text).unwrap();
+            speaker.speak(LineId(id), text);
         }
         assert!(speaker.is_speaking());
         let mut ended = Vec::new();
-        for _ in 0..500 {
+        for _ in 0..1000 {
             while let Some(event) = speaker.poll() {
                 if let Ended(id) = event {
                     ended.push(id.0);
                 }
             }
-            if ended.len() == 3 && !speaker.is_speaking() {
+            if ended.len() == 3 {
                 break;
             }
-            std::thread::sleep(Duration::from_millis(10));
+            std::thread::sleep(Duration::from_millis(5));
         }
         assert_eq!(ended, [1, 2, 3]);
+        assert!(!speaker.is_speaking());
+    }
+
+    /// Hangs in every call until the test is over.
+    struct Hanging;
+
+    impl Service for Hanging {
+        fn speak(&mut self, _: &str) -> Result<(), String> {
+            loop {
+                std::thread::park();
+            }
+        }
+        fn stop(&mut self) -> Result<(), String> {
+            self.speak("")
+        }
+    }
+
+    #[test]
+    fn a_service_that_hangs_holds_up_nothing() {
+        let mut speaker = SystemSpeaker::with(|_| Ok(Hanging)).unwrap();
+        speaker.speak(LineId(1), "one");
+        speaker.stop();
+        assert_eq!(speaker.poll(), Some(Ended(LineId(1))));
+        speaker.speak(LineId(2), "two");
+        assert!(speaker.is_speaking());
+        // As if the time had passed.
+        speaker.start -= Duration::from_secs(60);
+        assert_eq!(speaker.poll(), Some(Ended(LineId(2))));
         assert!(!speaker.is_speaking());
     }
 

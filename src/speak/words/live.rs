@@ -12,6 +12,12 @@ pub fn live_words<'a>(text: &str, phrases: &[&'a str]) -> Option<&'a str> {
     })
 }
 
+/// The text without what only the eye needs: the asterisks that set off a word to be said, and line breaks.
+#[must_use]
+pub fn without_marks(text: &str) -> String {
+    text.replace('*', "").split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// Lower-case words; an apostrophe inside a word belongs to it, every other mark parts words.
 fn words_of(text: &str) -> Vec<String> {
     text.to_lowercase()
@@ -25,6 +31,11 @@ fn words_of(text: &str) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn marks_for_the_eye_are_not_said() {
+        assert_eq!(without_marks(" Say *ready*,\n  please. "), "Say ready, please.");
+    }
 
     #[test]
     fn whole_words_are_found_and_parts_are_not() {

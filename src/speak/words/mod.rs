@@ -3,7 +3,7 @@
 mod live;
 mod numbers;
 
-pub use live::live_words;
+pub use live::{live_words, without_marks};
 
 use crate::session::{Arg, Command, Line};
 use fluent_bundle::concurrent::FluentBundle;

@@ -74,14 +74,14 @@ impl Numbers {
         let plain = |n: u32| self.message(&format!("number-{n}"), &[]);
         match n {
             0..=20 => plain(n),
-            21..=99 if n % 10 == 0 => plain(n),
+            21..=99 if n.is_multiple_of(10) => plain(n),
             21..=99 => self.message(
                 "number-tens",
                 &[("tens", plain(n - n % 10)?.into()), ("ones", plain(n % 10)?.into())],
             ),
             _ => {
                 let hundreds = plain(n / 100)?;
-                if n % 100 == 0 {
+                if n.is_multiple_of(100) {
                     return self.message("number-hundreds", &[("hundreds", hundreds.into())]);
                 }
                 let rest = self.whole(f64::from(n % 100))?;

@@ -98,7 +98,7 @@ fn faults_name_the_message_and_the_argument() {
     let x = ("x", Arg::Text("text".into()));
     let fault = |key: &str, args: &[(&'static str, Arg)]| words.text(&line(key, args)).unwrap_err();
     assert_eq!(fault("none", &[]), WordsError::NoMessage { key: "none".into() });
-    assert_eq!(fault("a", &[x.clone()]), WordsError::NoArgument { key: "a".into(), argument: "y".into() });
+    assert_eq!(fault("a", std::slice::from_ref(&x)), WordsError::NoArgument { key: "a".into(), argument: "y".into() });
     let inner = [x.clone(), ("y", Arg::Message("gone".into()))];
     assert_eq!(fault("a", &inner), WordsError::NoMessage { key: "gone".into() });
     assert!(matches!(fault("b", &[]), WordsError::Broken { .. }));
