@@ -4,7 +4,7 @@ use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
 
-use miette::{Diagnostic, LabeledSpan, NamedSource, SourceCode};
+use miette::{Diagnostic, LabeledSpan, NamedSource};
 
 /// What sort of fault it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -75,6 +75,12 @@ impl Faults {
 }
 
 impl Faults {
+    /// The file's name and text, for showing faults under their lines.
+    #[must_use]
+    pub fn source_code(&self) -> NamedSource<String> {
+        NamedSource::clone(&self.source)
+    }
+
     /// The one fault of a file that cannot be looked into at all.
     #[must_use]
     pub fn of_file(file: &str, what: impl Into<String>, remedy: impl Into<String>) -> Self {
@@ -112,17 +118,6 @@ impl Diagnostic for Fault {
     fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
         let label = LabeledSpan::new(Some("here".to_owned()), self.span.start, self.span.len());
         Some(Box::new(std::iter::once(label)))
-    }
-}
-
-/// For a terminal: `miette::GraphicalReportHandler` shows each fault under the lines it is about.
-impl Diagnostic for Faults {
-    fn source_code(&self) -> Option<&dyn SourceCode> {
-        Some(&*self.source)
-    }
-
-    fn related<'a>(&'a self) -> Option<Box<dyn Iterator<Item = &'a dyn Diagnostic> + 'a>> {
-        Some(Box::new(self.list.iter().map(|fault| fault as &dyn Diagnostic)))
     }
 }
 

@@ -66,6 +66,12 @@ impl CatalogueEntry {
         }
     }
 
+    /// The fields of a step that suit it.
+    #[must_use]
+    pub fn dose_fields(&self) -> Vec<&'static str> {
+        super::dose::fields_of(self)
+    }
+
     /// Names of the phases of a timed exercise, in their usual order; empty for all others.
     pub fn phase_names(&self) -> impl Iterator<Item = &str> + Clone {
         let phases = self.dose.phases.as_ref().map_or(&[][..], |phases| &phases.value);
