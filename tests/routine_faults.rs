@@ -64,19 +64,19 @@ fn unknown_exercise_with_a_near_name() {
 fn doses_out_of_range_name_the_limit_and_its_source() {
     let head_lift = "exercise = \"head-lift-sustained\"\ncautions_acknowledged = true\n";
     only(&step(&format!("{head_lift}repetitions = 6")), FaultKind::OutOfRange, 5, "is 6, outside 1 to 5", "Shaker 1997, from memory");
-    only(&step(&format!("{head_lift}phases = [{{ name = \"lift\", length_s = 61 }}]")), FaultKind::OutOfRange, 5, "`length_s` of `head-lift-sustained` is 61", "2 to 60");
+    only(&step(&format!("{head_lift}phases = [{{ name = \"lift\", length_s = 61 }}]")), FaultKind::OutOfRange, 5, "`length_s` of `head-lift-sustained` is 61, outside 2 to 60", "Easterling");
     for bad in ["nan", "inf", "-inf", "0", "-1", "3.5"] {
-        only(&step(&format!("exercise = \"nasal-breathing\"\nbeat_s = {bad}")), FaultKind::OutOfRange, 4, "`beat_s`", "0.5 to 3");
+        only(&step(&format!("exercise = \"nasal-breathing\"\nbeat_s = {bad}")), FaultKind::OutOfRange, 4, "outside 0.5 to 3", "cannot be spoken");
     }
     for bad in ["0", "-3", "61", "9223372036854775807"] {
-        only(&step(&format!("exercise = \"shoulder-rolls\"\nsets = {bad}")), FaultKind::OutOfRange, 4, "`sets`", "1 to 10");
+        only(&step(&format!("exercise = \"shoulder-rolls\"\nsets = {bad}")), FaultKind::OutOfRange, 4, "outside 1 to 10", "Give a value between them");
     }
     only(&step("exercise = \"shoulder-rolls\"\nsets = 99999999999999999999"), FaultKind::OutOfRange, 4, "too large", "smaller");
     only(&step("exercise = \"long-ah\"\ntarget_s = 30\nrepetitions = 20"), FaultKind::OutOfRange, 5, "add up to 600 s", "vocal fatigue");
     only(&step("exercise = \"long-ah\"\ntarget_s = 2\nmin_hold_s = 3"), FaultKind::OutOfRange, 5, "longer than the goal", "shorter");
     only(&step("exercise = \"functional-phrases\"\nrepetitions = 3\nphrases = [\"Good morning\"]"), FaultKind::OutOfRange, 4, "3 phrases, but there are 1", "at most 1");
-    only(&format!("feedback_every = -1\n{}", step("exercise = \"rest\"")), FaultKind::OutOfRange, 1, "`feedback_every`", "0 to 100");
-    only(&step("exercise = \"rest\"\n[no_answer]\nasks = 11"), FaultKind::OutOfRange, 5, "`asks`", "0 to 10");
+    only(&format!("feedback_every = -1\n{}", step("exercise = \"rest\"")), FaultKind::OutOfRange, 1, "outside 0 to 100", "Give");
+    only(&step("exercise = \"rest\"\n[no_answer]\nasks = 11"), FaultKind::OutOfRange, 5, "outside 0 to 10", "presses");
     only(&step("exercise = \"rest\"\n[no_answer]\nask_again_after_s = 60\ngive_up_after_s = 90"), FaultKind::OutOfRange, 6, "takes 180 s", "longer time");
 }
 
@@ -144,7 +144,7 @@ fn names_that_do_not_exist() {
 
 #[test]
 fn unreadable_texts() {
-    for (phrase, what) in [("", "empty"), ("   ", "empty"), ("…!", "nothing that can be spoken"), ("a\\u0007b", "U+0007"), ("a\\nb", "U+000A"), ("a\\u202Eb", "U+202E")] {
+    for (phrase, what) in [("", "an empty text"), ("   ", "an empty text"), ("…!", "nothing that can be spoken"), ("a\\u0007b", "U+0007"), ("a\\nb", "U+000A"), ("a\\u202Eb", "U+202E")] {
         let text = step(&format!("exercise = \"functional-phrases\"\nphrases = [\n  \"Good morning\",\n  \"{phrase}\",\n]"));
         let found = faults(&text);
         assert_eq!((found.len(), found[0].kind, found[0].line), (1, FaultKind::UnreadableText, 6), "{found:#?}");
@@ -173,7 +173,7 @@ fn bytes_that_are_no_text() {
 fn byte_order_mark_and_windows_line_ends_are_let_pass() {
     let text = step("exercise = \"long-ah\"\nsets = 2").replace('\n', "\r\n");
     assert!(check(&format!("\u{FEFF}{text}")).is_ok());
-    only(&format!("\u{FEFF}{}", text.replace("sets = 2", "sets = 0")), FaultKind::OutOfRange, 4, "sets", "1 to 10");
+    only(&format!("\u{FEFF}{}", text.replace("sets = 2", "sets = 0")), FaultKind::OutOfRange, 4, "outside 1 to 10", "Give");
 }
 
 #[test]
@@ -214,6 +214,23 @@ fn files_that_cannot_be_read_or_are_too_large() {
     std::fs::write(&large, vec![b'#'; MAX_FILE_BYTES + 1]).expect("written");
     let large = load_routine(&large, hearing).expect_err("too large");
     assert!(large.list[0].what.contains("larger than 1000000 bytes"), "{large}");
+}
+
+#[test]
+fn too_much_of_anything() {
+    let many = |n: usize, item: &str| vec![item; n].join(", ");
+    only(&step(&format!("exercise = \"functional-phrases\"\nphrases = [{}]", many(61, "\"Good morning\""))), FaultKind::OutOfRange, 4, "61, outside 1 to 60", "Give");
+    let question = format!("exercise = \"word-questions\"\nquestions = [{{ clue = \"It barks\", answers = [{}] }}]", many(9, "\"dog\""));
+    only(&step(&question), FaultKind::OutOfRange, 4, "9 answers", "likely ones");
+    let phases = format!("exercise = \"cheek-puff\"\nphases = [{}]", many(13, "{ name = \"puff\", length_s = 5 }"));
+    only(&step(&phases), FaultKind::OutOfRange, 4, "13 phases", "repetitions");
+    let steps = "[[step]]\nexercise = \"rest\"\n".repeat(101);
+    only(&format!("title = \"x\"\n{steps}"), FaultKind::OutOfRange, 2, "101 steps", "Split it");
+    // A megabyte of nonsense neither panics nor drowns anybody in faults.
+    for line in ["[[step]]\nx = 1\n", "= \n", "[", "\"", "a.", "x = [[[[\n"] {
+        let found = faults(&line.repeat(MAX_FILE_BYTES / line.len()));
+        assert!((1..=100).contains(&found.len()), "{line:?}: {}", found.len());
+    }
 }
 
 /// The whole of `tests/routines/bad.toml`, plain, as it is printed where there is no terminal.

@@ -138,13 +138,15 @@ fn write_entry(entry: &CatalogueEntry, words: Lookup<'_>, out: &mut dyn Write) -
     for dose in &entry.usual_doses {
         write_dose(dose, out)?;
     }
-    writeln!(out, "\nLimits of a routine")?;
+    writeln!(out, "\nFields of a step, with their defaults and limits")?;
+    let defaults = entry.defaults();
     for field in entry.dose_fields() {
-        let limit = if field == "phases" { limit_of(Some(entry), "phase_s") } else { limit_of(Some(entry), field) };
-        if let Some(limit) = limit {
-            writeln!(out, "  {field}: {} to {} ({})", limit.min, limit.max, limit.why)?;
-        } else {
-            writeln!(out, "  {field}")?;
+        let default = defaults.get(field).map_or("-", String::as_str);
+        write!(out, "  {field} = {default}")?;
+        let (limited, each) = if field == "phases" { ("phase_s", "each ") } else { (field, "") };
+        match limit_of(Some(entry), limited) {
+            Some(limit) => writeln!(out, "    {each}{} to {}: {}", limit.min, limit.max, limit.why)?,
+            None => writeln!(out)?,
         }
     }
     if !entry.cautions.is_empty() {
