@@ -32,9 +32,10 @@ fn message(words: &FluentBundle<FluentResource>, key: &str) -> Option<String> {
     errors.is_empty().then_some(text)
 }
 
+/// A few wordings that must never be missing, and those in use, "cmd-stop = stop | stop now".
 fn commands() -> Vec<(String, Vec<String>)> {
-    let of = |tag: &str, wordings: &[&str]| (tag.to_owned(), wordings.iter().map(|&wording| wording.to_owned()).collect());
-    vec![
+    let of = |tag: &str, wordings: &[&str]| (tag.to_owned(), wordings.iter().map(|wording| wording.trim().to_owned()).collect());
+    let mut all = vec![
         of("stop", &["stop"]),
         of("pause", &["pause", "wait please", "wait a moment"]),
         of("again", &["again", "once more"]),
@@ -44,7 +45,14 @@ fn commands() -> Vec<(String, Vec<String>)> {
         of("ready", &["ready"]),
         of("rest", &["rest"]),
         of("finish", &["finish", "enough for today"]),
-    ]
+    ];
+    let in_use = std::fs::read_to_string(root().join("src/speak/words/en/commands.ftl")).unwrap_or_default();
+    for line in in_use.lines() {
+        if let Some((tag, wordings)) = line.strip_prefix("cmd-").and_then(|line| line.split_once('=')) {
+            all.push(of(tag.trim(), &wordings.split('|').collect::<Vec<_>>()));
+        }
+    }
+    all
 }
 
 fn lexicon() -> BTreeSet<String> {
@@ -181,12 +189,8 @@ fn no_word_of_an_exercise_sounds_like_a_command() {
         "stop", "pause", "wait", "halt", "ready", "done", "yes", "no", "again", "once more", "skip", "next", "help", "slower", "faster", "louder",
         "softer", "go on", "go back", "continue", "finish", "dizzy", "hurts", "how long",
     ];
-    let mut commands: Vec<String> = COMMANDS.iter().map(|&command| command.to_owned()).collect();
-    // The wordings in use for the two that interrupt, "cmd-stop = stop | stop now".
-    let wordings = std::fs::read_to_string(root().join("src/speak/words/en/commands.ftl")).unwrap_or_default();
-    for line in wordings.lines().filter(|line| line.starts_with("cmd-stop =") || line.starts_with("cmd-pause =")) {
-        commands.extend(line.split('=').nth(1).into_iter().flat_map(|all| all.split('|')).map(|wording| wording.trim().to_owned()));
-    }
+    let live = commands().into_iter().filter(|(tag, _)| tag == "stop" || tag == "pause").flat_map(|(_, wordings)| wordings);
+    let commands: Vec<String> = COMMANDS.iter().map(|&command| command.to_owned()).chain(live).collect();
     let text = read("src/speak/words/en/exercises.ftl");
     for line in text.lines().filter(|line| !line.starts_with('#')) {
         let Some((key, said)) = line.split_once(" = ") else { continue };
