@@ -9,5 +9,6 @@ pub mod load;
 pub mod observe;
 mod pipeline;
 pub mod practise;
-mod talk;
+pub mod routine_command;
 mod summary;
+mod talk;

@@ -12,6 +12,9 @@ use super::{NoAnswer, Routine, Step};
 /// Languages with words for every exercise.
 pub const LANGUAGES: &[&str] = &["en"];
 
+/// A guard against slips and hostile files, no source.
+pub(super) const MAX_STEPS: usize = 100;
+
 /// The number is told after every fifth trial: feedback on part of the trials is kept better than on each
 /// (Adams, Page & Jog 2002; Chiviacowsky 2010, both seen).
 const FEEDBACK_EVERY: u32 = 5;
@@ -114,6 +117,11 @@ fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> V
     let Some(typed) = &file.step else { return Vec::new() };
     if typed.value.is_empty() {
         faults.add(FaultKind::Missing, typed.span.clone(), "the routine has no steps", "Add at least one `[[step]]` with an `exercise`.");
+    }
+    if typed.value.len() > MAX_STEPS {
+        let what = format!("the routine has {} steps, more than {MAX_STEPS}", typed.value.len());
+        faults.add(FaultKind::OutOfRange, typed.span.clone(), what, "Split it in two files; use `sets` and `repetitions` for what comes back.");
+        return Vec::new();
     }
     let mut steps = Vec::new();
     for step in &typed.value {

@@ -9,6 +9,11 @@ use super::limits::limit_of;
 use super::text::{self, Hearing, SaidBy};
 use super::{CountedPhase, Phase, QuestionItem, Step, Timing, Work};
 
+/// Wordings that can be told apart at once beside the commands: "about ten phrases at most at a time".
+const MAX_ANSWERS: usize = 8;
+/// A posture of more phases is a slip of the keyboard; no source.
+const MAX_PHASES: usize = 12;
+
 /// The fields of a dose that suit the exercise.
 pub(super) fn fields_of(entry: &CatalogueEntry) -> Vec<&'static str> {
     let own: &[&str] = match entry.timing {
@@ -80,12 +85,16 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
             let what = format!("`repetitions` asks for {} {name}, but there are {items}", asked.value);
             faults.add(FaultKind::OutOfRange, asked.span.clone(), what, format!("Give at most {items}, or add {name}."));
         }
+        let listed = step.phrases.as_ref().map(|at| &at.span).or(step.questions.as_ref().map(|at| &at.span));
+        if let (None, Some(listed), 1..) = (&step.repetitions, listed, items) {
+            check_number("repetitions", f64::from(items), listed.clone(), Some(entry), faults);
+        }
         repetitions = repetitions.or(Some(items));
     }
     let built = Step {
         exercise: entry.exercise(),
-        sets: count(&step.sets, &default.sets)?,
-        repetitions: repetitions?,
+        sets: count(&step.sets, &default.sets).unwrap_or(1),
+        repetitions: repetitions.unwrap_or(1),
         rest_s: number(&step.rest_s, &default.rest_s).unwrap_or(0.0),
         set_rest_s: number(&step.set_rest_s, &default.set_rest_s).unwrap_or(0.0),
         work,
@@ -103,7 +112,7 @@ pub(super) fn check_number(field: &str, value: f64, span: Range<usize>, entry: O
         FaultKind::OutOfRange,
         span,
         format!("`{name}`{of} is {value}, outside {} to {}", limit.min, limit.max),
-        format!("Give a value from {} to {} ({}).", limit.min, limit.max, limit.why),
+        format!("Give a value between them. Why this limit: {}.", limit.why),
     );
 }
 
@@ -117,7 +126,7 @@ fn check_voice_total(built: &Step, step: &StepFile, place: &Range<usize>, faults
         FaultKind::OutOfRange,
         place,
         format!("the holds of `{}` add up to {total_s} s, more than {} s", built.exercise.id, limit.max),
-        format!("Ask for fewer or shorter holds ({}).", limit.why),
+        format!("Ask for fewer or shorter holds. Why this limit: {}.", limit.why),
     );
 }
 
@@ -188,6 +197,10 @@ fn phases(step: &StepFile, entry: &CatalogueEntry, faults: &mut Finder<'_>) -> V
         if given.value.is_empty() {
             faults.add(FaultKind::Missing, given.span.clone(), "`phases` is empty", "Give at least one phase, or leave the key out.");
         }
+        if given.value.len() > MAX_PHASES {
+            let what = format!("there are {} phases, more than {MAX_PHASES}", given.value.len());
+            faults.add(FaultKind::OutOfRange, given.span.clone(), what, "Use `repetitions` for what comes back.");
+        }
         for name in given.value.iter().filter_map(|phase| phase.value.name.as_ref()) {
             if !entry.phase_names().any(|known| known == name.value) {
                 faults.add(
@@ -249,6 +262,10 @@ fn item(question: &At<QuestionFile>, hearing: Hearing<'_>, faults: &mut Finder<'
     let answers = file.answers.as_ref()?;
     if answers.value.is_empty() {
         faults.add(FaultKind::Missing, answers.span.clone(), "`answers` is empty", "Give at least one answer.");
+    }
+    if answers.value.len() > MAX_ANSWERS {
+        let what = format!("there are {} answers to one question, more than {MAX_ANSWERS}", answers.value.len());
+        faults.add(FaultKind::OutOfRange, answers.span.clone(), what, "Keep the likely ones: the more is listened for at once, the less surely it is heard.");
     }
     for answer in &answers.value {
         text::check(answer, "answers", SaidBy::Both, hearing, faults);

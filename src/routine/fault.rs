@@ -4,7 +4,7 @@ use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
 
-use miette::{Diagnostic, LabeledSpan, NamedSource, SourceCode};
+use miette::{Diagnostic, LabeledSpan, NamedSource};
 
 /// What sort of fault it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -75,6 +75,12 @@ impl Faults {
 }
 
 impl Faults {
+    /// The file's name and text, for showing faults under their lines.
+    #[must_use]
+    pub fn source_code(&self) -> NamedSource<String> {
+        NamedSource::clone(&self.source)
+    }
+
     /// The one fault of a file that cannot be looked into at all.
     #[must_use]
     pub fn of_file(file: &str, what: impl Into<String>, remedy: impl Into<String>) -> Self {
@@ -110,41 +116,47 @@ impl Diagnostic for Fault {
     }
 
     fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
-        let label = LabeledSpan::new(Some("here".to_owned()), self.span.start, self.span.len());
+        let label = LabeledSpan::new(None, self.span.start, self.span.len());
         Some(Box::new(std::iter::once(label)))
     }
 }
 
-/// For a terminal: `miette::GraphicalReportHandler` shows each fault under the lines it is about.
-impl Diagnostic for Faults {
-    fn source_code(&self) -> Option<&dyn SourceCode> {
-        Some(&*self.source)
-    }
-
-    fn related<'a>(&'a self) -> Option<Box<dyn Iterator<Item = &'a dyn Diagnostic> + 'a>> {
-        Some(Box::new(self.list.iter().map(|fault| fault as &dyn Diagnostic)))
-    }
-}
+/// More faults than this are of no use at once, and a hostile file could have millions.
+const MAX_FAULTS: usize = 100;
 
 /// Gathers faults while a text is looked through.
 pub(super) struct Finder<'t> {
     text: &'t str,
+    /// The first byte of each line.
+    line_starts: Vec<usize>,
     pub list: Vec<Fault>,
 }
 
 impl<'t> Finder<'t> {
     pub fn new(text: &'t str) -> Self {
-        Self { text, list: Vec::new() }
+        let line_starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
+        Self { text, line_starts, list: Vec::new() }
     }
 
-    /// Notes one fault; a span that is out of the text is moved to its end.
+    /// Notes one fault; a span that is out of the text is moved to its end. Beyond a hundred nothing is noted any more.
     pub fn add(&mut self, kind: FaultKind, span: Range<usize>, what: impl Into<String>, remedy: impl Into<String>) {
+        if self.list.len() >= MAX_FAULTS {
+            return;
+        }
         let span = within(self.text, &span);
-        let (line, column) = place(self.text, span.start);
+        let (line, column) = self.place(span.start);
         let fault = Fault { kind, span, line, column, what: what.into(), remedy: remedy.into() };
         if !self.list.contains(&fault) {
             self.list.push(fault);
         }
+    }
+
+    /// Line and column of a character's first byte, both from 1.
+    pub fn place(&self, at: usize) -> (usize, usize) {
+        let line = self.line_starts.partition_point(|&start| start <= at);
+        let start = self.line_starts.get(line.saturating_sub(1)).copied().unwrap_or(0);
+        let column = self.text.get(start..at).map_or(0, |before| before.chars().count()) + 1;
+        (line, column)
     }
 }
 
@@ -159,14 +171,6 @@ fn within(text: &str, span: &Range<usize>) -> Range<usize> {
     };
     let start = whole(span.start);
     start..whole(span.end).max(start)
-}
-
-/// Line and column of a byte, both from 1; `at` is a character's first byte.
-fn place(text: &str, at: usize) -> (usize, usize) {
-    let before = text.get(..at).unwrap_or(text);
-    let line = before.matches('\n').count() + 1;
-    let column = before.rsplit('\n').next().unwrap_or("").chars().count() + 1;
-    (line, column)
 }
 
 /// "did you mean" where something near enough is known; otherwise what there is to choose from.

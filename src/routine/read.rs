@@ -30,14 +30,12 @@ pub(super) fn routine_file(text: &str, faults: &mut Finder<'_>) -> RoutineFile {
     for error in &errors {
         // An error at the end of the text has no span.
         let span = error.span().unwrap_or(text.len()..text.len());
-        let before = faults.list.len();
-        faults.add(FaultKind::Syntax, span, format!("this is not TOML: {}", one_line(error.message())), syntax_remedy(error.message()));
-        let Some(line) = faults.list.get(before).map(|fault| fault.line) else { continue };
-        if broken_lines.contains(&line) {
-            // One slip often brings several errors; the first on a line says it.
-            faults.list.truncate(before);
-        } else {
+        let (line, _) = faults.place(span.start);
+        // One slip often brings several errors; the first on a line says it.
+        if broken_lines.last() != Some(&line) {
             broken_lines.push(line);
+            let what = format!("this is not TOML: {}", one_line(error.message()));
+            faults.add(FaultKind::Syntax, span, what, syntax_remedy(error.message()));
         }
     }
     let syntax_ok = errors.is_empty();

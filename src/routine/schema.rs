@@ -28,11 +28,12 @@ pub(super) fn of_file() -> &'static Value {
 /// must be acknowledged. What it cannot say (command wordings in texts, the lexicon) `routine check` says.
 #[must_use]
 pub fn schema() -> Value {
-    let mut schema = of_file().clone();
-    schema["title"] = json!("tidecount routine");
-    for field in ["feedback_every"] {
-        add_limit(&mut schema["properties"][field], None, field);
+    let types = of_file();
+    let mut schema = json!({ "$schema": types["$schema"], "title": "tidecount routine", "description": types["description"] });
+    for key in ["type", "required", "properties", "additionalProperties"] {
+        schema[key] = types[key].clone();
     }
+    add_limit(&mut schema["properties"]["feedback_every"], None, "feedback_every");
     for field in ["ask_again_after_s", "asks", "give_up_after_s"] {
         add_limit(&mut schema["properties"]["no_answer"]["properties"][field], None, field);
     }
@@ -40,6 +41,7 @@ pub fn schema() -> Value {
     schema["properties"]["language"]["enum"] = json!(super::LANGUAGES);
     let steps = &mut schema["properties"]["step"];
     steps["minItems"] = json!(1);
+    steps["maxItems"] = json!(super::check::MAX_STEPS);
     let step = &mut steps["items"];
     let ids: Vec<_> = catalogue().iter().map(|entry| entry.id.as_str()).collect();
     step["properties"]["exercise"]["enum"] = json!(ids);

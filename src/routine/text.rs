@@ -37,7 +37,7 @@ pub(super) fn check(text: &At<String>, name: &str, said_by: SaidBy, hearing: Hea
     let words = &text.value;
     let mut unreadable = |what: String, remedy: &str| faults.add(FaultKind::UnreadableText, text.span.clone(), what, remedy);
     if words.trim().is_empty() {
-        unreadable(format!("`{name}` is empty"), "Write the words, or leave the key out.");
+        unreadable(format!("`{name}` holds an empty text"), "Write the words, or leave the key out.");
         return;
     }
     if let Some(bad) = words.chars().find(|&c| c.is_control() || c == char::REPLACEMENT_CHARACTER || is_invisible(c)) {

@@ -66,6 +66,31 @@ impl CatalogueEntry {
         }
     }
 
+    /// The fields of a step that suit it.
+    #[must_use]
+    pub fn dose_fields(&self) -> Vec<&'static str> {
+        super::dose::fields_of(self)
+    }
+
+    /// What a step gets that leaves a field out, as text; fields without a default are not listed.
+    #[must_use]
+    pub fn defaults(&self) -> BTreeMap<&'static str, String> {
+        let numbers = self.dose.numbers().into_iter().filter(|(field, ..)| *field != "phase_s");
+        let mut all: BTreeMap<_, _> = numbers.map(|(field, value, _)| (field, value.to_string())).collect();
+        let phases = self.dose.phases.as_ref().map_or(&[][..], |phases| &phases.value).iter().filter_map(|phase| {
+            let (name, length_s) = (phase.value.name.as_ref()?, phase.value.length_s.as_ref()?);
+            Some(format!("{} {} s", name.value, length_s.value))
+        });
+        let phases = phases.collect::<Vec<_>>().join(", ");
+        if !phases.is_empty() {
+            all.insert("phases", phases);
+        }
+        if let Some(syllables) = &self.dose.syllables {
+            all.insert("syllables", syllables.value.clone());
+        }
+        all
+    }
+
     /// Names of the phases of a timed exercise, in their usual order; empty for all others.
     pub fn phase_names(&self) -> impl Iterator<Item = &str> + Clone {
         let phases = self.dose.phases.as_ref().map_or(&[][..], |phases| &phases.value);

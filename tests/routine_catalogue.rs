@@ -1,0 +1,322 @@
+//! Promise: the catalogue says what its sources say, in words that trigger nothing; the demo routines are sound; the
+//! published schema is the one the program reads by.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+
+use fluent_bundle::{FluentBundle, FluentResource};
+use tidecount::app::routine_command::{ExercisesArgs, load_routine, run_exercises};
+use tidecount::routine::{
+    DoseStatus, Hearing, Prescription, Range, Timing, Work, catalogue, check_text, find, schema,
+};
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn read(path: &str) -> String {
+    std::fs::read_to_string(root().join(path)).unwrap_or_else(|error| panic!("{path}: {error}"))
+}
+
+fn words() -> FluentBundle<FluentResource> {
+    let resource = FluentResource::try_new(read("src/speak/words/en/exercises.ftl")).map_err(|(_, errors)| errors).expect("exercises.ftl");
+    let mut bundle = FluentBundle::new(vec!["en".parse().expect("language")]);
+    bundle.add_resource(resource).expect("no message twice");
+    bundle
+}
+
+fn message(words: &FluentBundle<FluentResource>, key: &str) -> Option<String> {
+    let pattern = words.get_message(key)?.value()?;
+    let mut errors = Vec::new();
+    let text = words.format_pattern(pattern, None, &mut errors).into_owned();
+    errors.is_empty().then_some(text)
+}
+
+/// A few wordings that must never be missing, and those in use, "cmd-stop = stop | stop now".
+fn commands() -> Vec<(String, Vec<String>)> {
+    let of = |tag: &str, wordings: &[&str]| (tag.to_owned(), wordings.iter().map(|wording| wording.trim().to_owned()).collect());
+    let mut all = vec![
+        of("stop", &["stop"]),
+        of("pause", &["pause", "wait please", "wait a moment"]),
+        of("again", &["again", "once more"]),
+        of("skip", &["skip", "next"]),
+        of("help", &["help"]),
+        of("done", &["done"]),
+        of("ready", &["ready"]),
+        of("rest", &["rest"]),
+        of("finish", &["finish", "enough for today"]),
+    ];
+    let in_use = std::fs::read_to_string(root().join("src/speak/words/en/commands.ftl")).unwrap_or_default();
+    for line in in_use.lines() {
+        if let Some((tag, wordings)) = line.strip_prefix("cmd-").and_then(|line| line.split_once('=')) {
+            all.push(of(tag.trim(), &wordings.split('|').collect::<Vec<_>>()));
+        }
+    }
+    all
+}
+
+fn lexicon() -> BTreeSet<String> {
+    read("models/en/graph/words.txt").lines().filter_map(|line| line.split(' ').next()).map(str::to_owned).collect()
+}
+
+fn demo(name: &str) -> Prescription {
+    let (commands, lexicon) = (commands(), lexicon());
+    let knows = |word: &str| lexicon.contains(word);
+    let hearing = Hearing { commands: &commands, knows_word: Some(&knows) };
+    load_routine(&root().join("demo").join(name), hearing).unwrap_or_else(|faults| panic!("{faults}"))
+}
+
+/// One step, without its title.
+fn duration_s(step: &str) -> f64 {
+    let text = format!("title = \"x\"\n[[step]]\n{step}");
+    let checked = check_text("x", &text, Hearing { commands: &[], knows_word: None }).unwrap_or_else(|faults| panic!("{faults}"));
+    checked.routine.steps[0].planned_duration_s()
+}
+
+/// Source: `tests/checks/doses.tsv`.
+#[test]
+fn usual_doses_are_those_of_the_table_of_sources() {
+    let table = read("tests/checks/doses.tsv");
+    let mut rows = table.lines().filter(|line| !line.starts_with('#')).map(|line| line.split('\t').collect::<Vec<_>>());
+    let header = rows.next().expect("header");
+    let mut compared = 0;
+    for row in rows {
+        let cell: BTreeMap<_, _> = header.iter().copied().zip(row.iter().copied()).collect();
+        assert_eq!(cell.len(), 9, "{row:?}");
+        let entry = find(cell["exercise"]).unwrap_or_else(|| panic!("{row:?}"));
+        let doses = entry.usual_doses.iter().filter(|dose| dose.source.contains(cell["source"]));
+        let same = doses.filter(|dose| {
+            let numbers = [
+                ("repetitions", dose.repetitions), ("hold_s", dose.hold_s), ("rest_s", dose.rest_s), ("sets_per_day", dose.sets_per_day),
+                ("days_per_week", dose.days_per_week), ("weeks", dose.weeks),
+            ];
+            numbers.iter().all(|(column, value)| as_cell(*value) == cell[column]) && status(dose.status) == cell["status"]
+        });
+        assert_eq!(same.count(), 1, "{row:?}: {:#?}", entry.usual_doses);
+        compared += 1;
+    }
+    assert!(compared >= 40, "{compared}");
+}
+
+fn as_cell(value: Option<Range>) -> String {
+    match value {
+        None => "-".to_owned(),
+        Some(Range::One(value)) => value.to_string(),
+        Some(Range::FromTo([from, to])) => format!("{from}..{to}"),
+    }
+}
+
+fn status(status: DoseStatus) -> &'static str {
+    match status {
+        DoseStatus::Seen => "seen",
+        DoseStatus::SeenSecondHand => "seen-2nd",
+        DoseStatus::FromMemory => "memory",
+        DoseStatus::CommonPractice => "common practice, no source",
+    }
+}
+
+/// The list of the issue that asked for the catalogue: what it must at least hold.
+#[test]
+fn the_catalogue_holds_what_was_asked_for() {
+    let asked = [
+        "long-ah", "high-ee", "glide-up", "glide-down", "functional-phrases", "tongue-hold-swallow", "mid-swallow-hold", "effortful-swallow",
+        "head-lift-sustained", "head-lift-repeated", "chin-tuck-ball", "chin-tuck-ball-repeated", "lip-press-smile", "cheek-puff", "tongue-press",
+        "tongue-side-to-side", "tongue-reach", "jaw-opening", "nasal-breathing", "neck-turns", "neck-tilts", "shoulder-rolls",
+        "syllable-repetition", "word-questions", "rest",
+    ];
+    for id in asked {
+        assert!(find(id).is_some(), "{id}");
+    }
+    let timings: BTreeSet<Timing> = catalogue().iter().map(|entry| entry.timing).collect();
+    assert_eq!(timings.len(), 8, "every way of timing has an exercise");
+}
+
+/// Check values computed by hand from the published doses: 3 × 60 s head lift with 60 s rest between (Shaker 1997, from
+/// memory); 5 × 10 s with 10 s rest (Wada et al. 2012, seen); in 4 out 6 is 6 breaths a minute.
+#[test]
+fn planned_durations_of_published_doses() {
+    let head_lift = "exercise = \"head-lift-sustained\"\ncautions_acknowledged = true\nrepetitions = 3\nrest_s = 60\nphases = [{ name = \"lift\", length_s = 60 }]";
+    assert_eq!(duration_s(head_lift), 300.0);
+    assert_eq!(duration_s("exercise = \"jaw-opening\"\ncautions_acknowledged = true"), 90.0);
+    assert_eq!(duration_s("exercise = \"tongue-press\"\ncautions_acknowledged = true"), 90.0);
+    assert_eq!(duration_s("exercise = \"nasal-breathing\"\nin = 4\nout = 6\nrepetitions = 10"), 100.0);
+    assert_eq!(duration_s("exercise = \"rest\"\nlength_s = 30"), 30.0);
+    // Two sets of the jaw opening with 60 s between: 90 + 60 + 90.
+    assert_eq!(duration_s("exercise = \"jaw-opening\"\ncautions_acknowledged = true\nsets = 2\nset_rest_s = 60"), 240.0);
+}
+
+/// Common practice, no source: in 3, out 8, nine rounds; lips 50 s, 10 s tighter, a smile.
+#[test]
+fn defaults_follow_common_practice_where_there_is_no_source() {
+    let checked = check_text(
+        "x",
+        "title = \"x\"\n[[step]]\nexercise = \"nasal-breathing\"\n[[step]]\nexercise = \"lip-press-smile\"",
+        Hearing { commands: &[], knows_word: None },
+    )
+    .unwrap_or_else(|faults| panic!("{faults}"));
+    let [breathing, lips] = &checked.routine.steps[..] else { panic!("two steps") };
+    let Work::Paced { phases, beat_s } = &breathing.work else { panic!("paced") };
+    assert_eq!((phases[0].counts, phases[1].counts, *beat_s, breathing.repetitions), (3, 8, 1.0, 9));
+    let Work::Timed { phases, .. } = &lips.work else { panic!("timed") };
+    assert_eq!((phases[0].length_s, phases[1].length_s, phases[2].name.as_str()), (50.0, 10.0, "smile"));
+}
+
+#[test]
+fn every_exercise_has_all_its_words() {
+    let words = words();
+    let mut needed = vec!["paced-in".to_owned(), "paced-out".to_owned()];
+    for entry in catalogue() {
+        needed.extend(["name", "purpose", "instruction", "short", "cue"].map(|part| format!("ex-{}-{part}", entry.id)));
+        needed.extend(entry.phase_names().map(|name| format!("ex-{}-phase-{name}", entry.id)));
+        needed.extend(entry.cautions.iter().map(|key| format!("caution-{key}")));
+        needed.extend(entry.not_for.iter().map(|key| format!("notfor-{key}")));
+    }
+    for key in &needed {
+        assert!(message(&words, key).is_some_and(|text| !text.trim().is_empty()), "{key}");
+    }
+    // And none that nobody uses.
+    let needed: BTreeSet<_> = needed.iter().map(String::as_str).collect();
+    let text = read("src/speak/words/en/exercises.ftl");
+    for key in text.lines().filter(|line| !line.starts_with('#')).filter_map(|line| line.split_once(" = ")).map(|(key, _)| key) {
+        assert!(needed.contains(key), "{key} is used by no exercise");
+    }
+}
+
+/// "stop" and "pause" are listened for while the tool talks; the others soon after. "rest" is the name of an exercise.
+#[test]
+fn no_word_of_an_exercise_sounds_like_a_command() {
+    const COMMANDS: [&str; 24] = [
+        "stop", "pause", "wait", "halt", "ready", "done", "yes", "no", "again", "once more", "skip", "next", "help", "slower", "faster", "louder",
+        "softer", "go on", "go back", "continue", "finish", "dizzy", "hurts", "how long",
+    ];
+    let live = commands().into_iter().filter(|(tag, _)| tag == "stop" || tag == "pause").flat_map(|(_, wordings)| wordings);
+    let commands: Vec<String> = COMMANDS.iter().map(|&command| command.to_owned()).chain(live).collect();
+    let text = read("src/speak/words/en/exercises.ftl");
+    for line in text.lines().filter(|line| !line.starts_with('#')) {
+        let Some((key, said)) = line.split_once(" = ") else { continue };
+        let said: String = said.to_lowercase().chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
+        let said = format!(" {} ", said.split_whitespace().collect::<Vec<_>>().join(" "));
+        for command in &commands {
+            assert!(!said.contains(&format!(" {command} ")), "{key} holds \"{command}\"");
+        }
+    }
+}
+
+/// What can harm is behind a clinician's agreement and carries the cautions the safety notes name for it.
+#[test]
+fn risky_exercises_carry_their_cautions() {
+    let wanted: [(&str, &[&str], &[&str]); 8] = [
+        ("tongue-hold-swallow", &["swallow-assessed", "saliva-only", "gentle-bite"], &["poor-clearing"]),
+        ("mid-swallow-hold", &["swallow-assessed", "breath-break-heart"], &["heart-rhythm"]),
+        ("effortful-swallow", &["swallow-assessed", "breath-break-heart"], &["heart-rhythm"]),
+        ("head-lift-sustained", &["keep-breathing", "lie-flat", "static-effort", "rise-slowly"], &["neck-unstable", "tracheostomy", "eye-pressure"]),
+        ("head-lift-repeated", &["keep-breathing", "lie-flat", "rise-slowly"], &["neck-unstable", "tracheostomy", "eye-pressure"]),
+        ("neck-turns", &["neck-signs", "neck-range"], &["neck-unstable", "neck-bones"]),
+        ("chin-tuck-ball", &["keep-breathing", "jaw-pain", "static-effort"], &["neck-unstable", "jaw-joint"]),
+        ("jaw-opening", &["jaw-pain"], &["jaw-joint"]),
+    ];
+    for (id, cautions, not_for) in wanted {
+        let entry = find(id).unwrap_or_else(|| panic!("{id}"));
+        assert!(entry.needs_agreement, "{id}");
+        for key in cautions {
+            assert!(entry.cautions.iter().any(|have| have == key), "{id}: {key}");
+        }
+        for key in not_for {
+            assert!(entry.not_for.iter().any(|have| have == key), "{id}: {key}");
+        }
+    }
+}
+
+#[test]
+fn demo_routines_are_sound() {
+    let evening = demo("evening.toml").routine;
+    let minutes = evening.planned_duration_s() / 60.0;
+    assert!((8.0..12.0).contains(&minutes), "about ten minutes: {minutes}");
+    let timings: BTreeSet<Timing> = evening.steps.iter().map(|step| step.exercise.timing).collect();
+    assert_eq!(timings.len(), 8, "every way of timing once");
+    let short = demo("voice-short.toml").routine.planned_duration_s() / 60.0;
+    assert!((1.0..2.5).contains(&short), "about two minutes: {short}");
+    demo("swallow.toml");
+    demo("stretch.toml");
+}
+
+/// The demo's accepted answers can be heard by the model that comes with the program.
+#[test]
+fn answers_of_the_demo_are_in_the_models_lexicon() {
+    let lexicon = lexicon();
+    let evening = demo("evening.toml").routine;
+    let items: Vec<_> = evening.steps.iter().filter_map(|step| if let Work::Question { items, .. } = &step.work { Some(items) } else { None }).flatten().collect();
+    assert!(items.len() >= 3);
+    for word in items.iter().flat_map(|item| &item.answers).flat_map(|answer| answer.split(' ')) {
+        assert!(lexicon.contains(word), "{word}");
+    }
+}
+
+#[test]
+fn the_published_schema_is_the_programs() {
+    let stored: serde_json::Value = serde_json::from_str(&read("docs/routine.schema.json")).expect("JSON");
+    assert!(stored == schema(), "write it anew: tidecount routine schema > docs/routine.schema.json");
+}
+
+/// Judged by an independent validator, not by our reader.
+#[test]
+fn the_schema_takes_sound_routines_and_refuses_faulty_ones() {
+    let schema = schema();
+    assert!(jsonschema::meta::is_valid(&schema));
+    let validator = jsonschema::validator_for(&schema).expect("a schema");
+    let json = |text: &str| -> serde_json::Value {
+        serde_json::to_value(toml::from_str::<toml::Table>(text).expect("TOML")).expect("JSON")
+    };
+    let mut demos: Vec<PathBuf> = std::fs::read_dir(root().join("demo")).expect("demo").filter_map(|file| Some(file.ok()?.path())).collect();
+    demos.retain(|path| path.extension().is_some_and(|extension| extension == "toml"));
+    assert!(demos.len() >= 4);
+    for path in demos {
+        let value = json(&std::fs::read_to_string(&path).expect("text"));
+        let errors: Vec<_> = validator.iter_errors(&value).map(|error| error.to_string()).collect();
+        assert!(errors.is_empty(), "{}: {errors:?}", path.display());
+    }
+    let step = |lines: &str| format!("title = \"x\"\n[[step]]\n{lines}\n");
+    let bad = [
+        "title = \"x\"\n".to_owned(),
+        "title = \"x\"\nstep = []\n".to_owned(),
+        "[[step]]\nexercise = \"rest\"\n".to_owned(),
+        step("sets = 1"),
+        step("exercise = \"yodel\""),
+        step("exercise = \"long-ah\"\nrepetition = 3"),
+        step("exercise = \"long-ah\"\nrepetitions = \"three\""),
+        step("exercise = \"long-ah\"\nrepetitions = 0"),
+        step("exercise = \"long-ah\"\nbeat_s = 1"),
+        step("exercise = \"head-lift-sustained\""),
+        step("exercise = \"head-lift-sustained\"\ncautions_acknowledged = false"),
+        step("exercise = \"head-lift-sustained\"\ncautions_acknowledged = true\nrepetitions = 6"),
+        step("exercise = \"cheek-puff\"\nphases = [{ name = \"puff\", length_s = 21 }]"),
+        step("exercise = \"cheek-puff\"\nphases = [{ name = \"huff\", length_s = 5 }]"),
+        step("exercise = \"functional-phrases\""),
+        step("exercise = \"mid-swallow-hold\"\ncautions_acknowledged = true\nsip_every = 2"),
+        step("exercise = \"tongue-hold-swallow\"\ncautions_acknowledged = true\nsip_every = 2\nsips_enabled_by_clinician = true"),
+    ];
+    for text in bad {
+        assert!(!validator.is_valid(&json(&text)), "{text}");
+        assert!(check_text("x", &text, Hearing { commands: &[], knows_word: None }).is_err(), "{text}");
+    }
+    assert!(!validator.is_valid(&json(&read("tests/routines/bad.toml"))));
+}
+
+#[test]
+fn an_exercise_is_shown_whole() {
+    let words = words();
+    let show = |id: Option<&str>| {
+        let mut out = Vec::new();
+        let args = ExercisesArgs { id: id.map(str::to_owned) };
+        let found = run_exercises(&args, &|key| message(&words, key), &mut out).expect("written");
+        (found, String::from_utf8(out).expect("text"))
+    };
+    let (found, all) = show(None);
+    assert!(found && all.lines().count() == catalogue().len(), "{all}");
+    let (found, one) = show(Some("jaw-opening"));
+    for part in ["Jaw opening", "5 × 10 s", "Wada et al. 2012", "[seen]", "phases = open 10 s    each 1 to 15: 10 s in the published set", "End at once if your jaw", "People with trouble in the jaw joint", "agreed"] {
+        assert!(one.contains(part), "{part}: {one}");
+    }
+    assert!(found);
+    assert!(!show(Some("yodel")).0);
+}
