@@ -12,6 +12,8 @@ use std::sync::Arc;
 const BETWEEN_ACTS_S: (f64, f64) = (0.15, 0.4);
 /// How much softer mumbling is, dB.
 const MUMBLE_DB: f64 = -25.0;
+/// How much louder calling is, dB.
+const CALL_DB: f64 = 6.0;
 
 /// What the client notices of the tool. `text` is the line as spoken.
 #[derive(Debug, Clone, Copy)]
@@ -29,6 +31,7 @@ pub enum Did {
     Nothing,
     Said,
     Mumbled,
+    Called,
     Held,
     Glided,
     Syllables,
@@ -91,7 +94,7 @@ impl Client {
     pub fn new(script: Script, rate_hz: u32) -> Result<Self, RehearseError> {
         let mut speaker = Speaker::new(&script.voice.name, script.voice.speed, rate_hz)?;
         for act in script.rules.iter().flat_map(|r| &r.get_ref().does) {
-            if let Act::Say(words) | Act::Mumble(words) = act {
+            if let Act::Say(words) | Act::Mumble(words) | Act::Call(words) = act {
                 speaker.say(words)?;
             }
         }
@@ -113,17 +116,19 @@ impl Client {
 
     /// Tells the client that a line began or ended at `at_s` on the sample clock. A line that was hushed has no end.
     pub fn hears(&mut self, at_s: f64, heard: Heard<'_>) {
-        let (line, began) = match heard {
-            Heard::Began { line, .. } => (line, true),
-            Heard::Ended { line, .. } => (line, false),
+        let (line, text, began) = match heard {
+            Heard::Began { line, text } => (line, text, true),
+            Heard::Ended { line, text } => (line, text, false),
         };
+        let text = text.to_lowercase();
         let mut chosen = None;
         for (n, (rule, count)) in self.script.rules.iter().zip(&mut self.counts).enumerate() {
             let rule = rule.get_ref();
             if began && rule.since.as_ref().is_some_and(|s| s.fits(&line.key)) {
                 *count = 0;
             }
-            if rule.over != began || !rule.on.fits(&line.key) {
+            let said = rule.hears.as_ref().is_none_or(|part| text.contains(&part.to_lowercase()));
+            if rule.over != began || !said || !rule.on.fits(&line.key) {
                 continue;
             }
             *count += 1;
@@ -219,10 +224,14 @@ impl Client {
                 entry.kind = Did::Swallowed;
                 quiet(*length_s)
             }
-            Act::Say(words) | Act::Mumble(words) => {
-                let soft = matches!(next.act, Act::Mumble(_));
-                entry.kind = if soft { Did::Mumbled } else { Did::Said };
-                loudness_db = level_db - SPEECH_LEVEL_DB + if soft { MUMBLE_DB } else { 0.0 };
+            Act::Say(words) | Act::Mumble(words) | Act::Call(words) => {
+                let (kind, change_db) = match next.act {
+                    Act::Mumble(_) => (Did::Mumbled, MUMBLE_DB),
+                    Act::Call(_) => (Did::Called, CALL_DB),
+                    _ => (Did::Said, 0.0),
+                };
+                entry.kind = kind;
+                loudness_db = level_db - SPEECH_LEVEL_DB + change_db;
                 entry.words = Some(words.clone());
                 (self.speaker.say(words)?, 0.0)
             }
@@ -247,6 +256,7 @@ impl Client {
             Act::Hold(h) => {
                 entry.kind = Did::Held;
                 let spec = VowelSpec {
+                    tract_scale: self.script.voice.tract_scale,
                     level_db: h.level_db.unwrap_or(level_db),
                     decay_db_per_s: h.fade_db_per_s,
                     attack_s: h.attack_s,
@@ -264,6 +274,7 @@ impl Client {
             Act::Glide(g) => {
                 entry.kind = Did::Glided;
                 let spec = VowelSpec {
+                    tract_scale: self.script.voice.tract_scale,
                     f0_hz: vec![(0.0, g.from_hz), (g.length_s, g.to_hz)],
                     level_db: g.level_db.unwrap_or(level_db),
                     seed,

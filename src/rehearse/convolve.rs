@@ -4,19 +4,47 @@ use realfft::num_complex::Complex;
 use realfft::{ComplexToReal, RealFftPlanner, RealToComplex};
 use std::sync::Arc;
 
+/// A spectrum with real and imaginary parts apart, which the processor multiplies four at a time.
+#[derive(Default)]
+struct Split {
+    re: Vec<f32>,
+    im: Vec<f32>,
+}
+
+impl Split {
+    fn set(&mut self, spectrum: &[Complex<f32>]) {
+        self.re.clear();
+        self.im.clear();
+        self.re.extend(spectrum.iter().map(|c| c.re));
+        self.im.extend(spectrum.iter().map(|c| c.im));
+    }
+
+    /// Adds the product of two spectra.
+    fn add_product(&mut self, a: &Self, b: &Self) {
+        let n = self.re.len().min(a.re.len()).min(b.re.len());
+        let (re, im) = (&mut self.re[..n], &mut self.im[..n]);
+        let (ar, ai, br, bi) = (&a.re[..n], &a.im[..n], &b.re[..n], &b.im[..n]);
+        for i in 0..n {
+            re[i] += ar[i] * br[i] - ai[i] * bi[i];
+            im[i] += ar[i] * bi[i] + ai[i] * br[i];
+        }
+    }
+}
+
 /// One response, one stream. Silent stretches of the input cost next to nothing.
 pub(crate) struct Convolver {
     block: usize,
     forward: Arc<dyn RealToComplex<f32>>,
     backward: Arc<dyn ComplexToReal<f32>>,
     /// Spectra of the response's parts.
-    parts: Vec<Vec<Complex<f32>>>,
+    parts: Vec<Split>,
     /// Spectra of the newest inputs, a ring; none where the input was silent.
-    past: Vec<Option<Vec<Complex<f32>>>>,
+    past: Vec<Option<Split>>,
     newest: usize,
     before: Vec<f32>,
     time: Vec<f32>,
-    sum: Vec<Complex<f32>>,
+    spectrum: Vec<Complex<f32>>,
+    sum: Split,
 }
 
 impl Convolver {
@@ -26,15 +54,17 @@ impl Convolver {
         let forward = planner.plan_fft_forward(2 * block);
         let backward = planner.plan_fft_inverse(2 * block);
         let scale = 1.0 / (2 * block) as f32;
+        let mut spectrum = forward.make_output_vec();
         let parts: Vec<_> = response
             .chunks(block)
             .map(|part| {
                 let mut time = vec![0.0; 2 * block];
                 time.iter_mut().zip(part).for_each(|(t, v)| *t = v * scale);
-                let mut spectrum = forward.make_output_vec();
                 // Lengths come from the plan itself, the only thing that can be wrong here.
                 let _ = forward.process(&mut time, &mut spectrum);
-                spectrum
+                let mut split = Split::default();
+                split.set(&spectrum);
+                split
             })
             .collect();
         Self {
@@ -43,7 +73,8 @@ impl Convolver {
             newest: 0,
             before: vec![0.0; block],
             time: vec![0.0; 2 * block],
-            sum: forward.make_output_vec(),
+            sum: Split { re: vec![0.0; spectrum.len()], im: vec![0.0; spectrum.len()] },
+            spectrum,
             parts,
             forward,
             backward,
@@ -64,29 +95,32 @@ impl Convolver {
                 *slot = None;
             } else {
                 self.time.iter_mut().zip(self.before.iter().chain(input)).for_each(|(t, v)| *t = *v);
-                let spectrum = slot.get_or_insert_with(|| self.forward.make_output_vec());
-                let _ = self.forward.process(&mut self.time, spectrum);
+                let _ = self.forward.process(&mut self.time, &mut self.spectrum);
+                slot.get_or_insert_default().set(&self.spectrum);
             }
         }
         self.before.iter_mut().zip(input).for_each(|(b, v)| *b = *v);
         if self.past.iter().all(Option::is_none) {
             return;
         }
-        self.sum.fill(Complex::new(0.0, 0.0));
+        self.sum.re.fill(0.0);
+        self.sum.im.fill(0.0);
         let order = (0..count).map(|i| (self.newest + i) % count);
         for (part, slot) in self.parts.iter().zip(order) {
             if let Some(Some(spectrum)) = self.past.get(slot) {
-                self.sum.iter_mut().zip(part.iter().zip(spectrum)).for_each(|(s, (a, b))| *s += a * b);
+                self.sum.add_product(part, spectrum);
             }
         }
+        let both = self.sum.re.iter().zip(&self.sum.im);
+        self.spectrum.iter_mut().zip(both).for_each(|(c, (re, im))| *c = Complex::new(*re, *im));
         // The plan wants the first and last bin real; rounding may leave a trace.
-        if let Some(first) = self.sum.first_mut() {
+        if let Some(first) = self.spectrum.first_mut() {
             first.im = 0.0;
         }
-        if let Some(last) = self.sum.last_mut() {
+        if let Some(last) = self.spectrum.last_mut() {
             last.im = 0.0;
         }
-        let _ = self.backward.process(&mut self.sum, &mut self.time);
+        let _ = self.backward.process(&mut self.spectrum, &mut self.time);
         out.iter_mut().zip(self.time.iter().skip(self.block)).for_each(|(o, v)| *o += v);
     }
 }

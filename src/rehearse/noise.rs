@@ -28,6 +28,14 @@ impl Gauss {
         radius * angle.cos()
     }
 
+    /// Mean 0, SD 1, nearly normal (sum of four uniform numbers; no tail beyond 3.5 SD), several times as fast.
+    fn draw_roughly(&mut self) -> f64 {
+        let bits: u64 = self.rng.random();
+        let sum: u64 = (0..4).map(|n| (bits >> (16 * n)) & 0xffff).sum();
+        // Four uniform numbers of width w have SD w·√(4/12).
+        (sum as f64 - 2.0 * 65_535.0) / (65_536.0 / 3f64.sqrt())
+    }
+
     /// Uniform from `low` to `high`.
     pub(crate) fn between(&mut self, low: f64, high: f64) -> f64 {
         low + (high - low) * self.rng.random::<f64>()
@@ -120,7 +128,7 @@ impl NoiseSource {
         }
         for v in out {
             let x = match self.kind {
-                NoiseKind::White => self.gauss.draw(),
+                NoiseKind::White => self.gauss.draw_roughly(),
                 NoiseKind::Pink => self.pink(),
                 NoiseKind::Kitchen => 0.9 * self.pink() + self.hum() + self.clink(),
             };
@@ -129,7 +137,7 @@ impl NoiseSource {
     }
 
     fn pink(&mut self) -> f64 {
-        let white = self.gauss.draw();
+        let white = self.gauss.draw_roughly();
         let mut sum = PINK_DIRECT * white;
         for (pole, weight, state) in &mut self.filters {
             *state = *pole * *state + *weight * white;

@@ -49,6 +49,9 @@ pub struct ScriptVoice {
     pub speed: f64,
     /// RMS at the microphone without pauses, dB re full scale.
     pub level_db: f64,
+    /// Formants of vowels are multiplied by this: 1 for a man, about 1.15 for a woman.
+    #[serde(default = "one")]
+    pub tract_scale: f64,
 }
 
 /// What to do on which line.
@@ -57,6 +60,9 @@ pub struct ScriptVoice {
 pub struct Rule {
     /// Message keys; one that ends in `*` fits every key that begins so.
     pub on: OneOrMany,
+    /// Only lines whose spoken text holds this, whatever the case.
+    #[serde(default)]
+    pub hears: Option<String>,
     /// Only the n-th such lines, from 1; none: every one.
     #[serde(default)]
     pub nth: Option<Vec<u32>>,
@@ -100,6 +106,8 @@ pub enum Act {
     Say(String),
     /// Says these words 25 dB softer, for nobody to hear.
     Mumble(String),
+    /// Says these words 6 dB louder, to be heard over something.
+    Call(String),
     /// Reads aloud the argument of this name of the line just heard.
     Read(String),
     /// Answers the clue in the argument of this name, from the script's `answers`; silent where it knows none.
@@ -175,6 +183,9 @@ pub struct Syllables {
     pub irregularity_pct: f64,
 }
 
+fn one() -> f64 {
+    1.0
+}
 fn a() -> Vowel {
     Vowel::A
 }
@@ -213,8 +224,8 @@ impl Script {
         if bad_span(script.reaction_s) {
             faults.push(format!("{name}: reaction_s must be [shortest, longest], 0 to 120 s"));
         }
-        if !(-80.0..=-6.0).contains(&script.voice.level_db) || !(0.5..=2.0).contains(&script.voice.speed) {
-            faults.push(format!("{name}: voice: level_db must be from -80 to -6, speed from 0.5 to 2"));
+        if !(-80.0..=-6.0).contains(&script.voice.level_db) || !(0.5..=2.0).contains(&script.voice.speed) || !(0.7..=1.6).contains(&script.voice.tract_scale) {
+            faults.push(format!("{name}: voice: level_db must be from -80 to -6, speed from 0.5 to 2, tract_scale from 0.7 to 1.6"));
         }
         for rule in &script.rules {
             let line = line_of(rule.span().start);
@@ -245,7 +256,7 @@ impl Act {
         let length = |s: f64| (0.05..=120.0).contains(&s);
         let level = |l: Option<f64>| l.is_none_or(|l| (-80.0..=-6.0).contains(&l));
         let fault = match self {
-            Self::Say(words) | Self::Mumble(words) if words.trim().is_empty() => "say and mumble need words",
+            Self::Say(words) | Self::Mumble(words) | Self::Call(words) if words.trim().is_empty() => "say, mumble and call need words",
             Self::Hold(h) if !pitch(h.f0_hz) || !length(h.length_s) || !level(h.level_db) => {
                 "hold: f0_hz must be from 60 to 800, length_s from 0.05 to 120, level_db from -80 to -6"
             }

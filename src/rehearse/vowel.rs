@@ -22,7 +22,7 @@ const LEAD_S: f64 = 0.02;
 /// Time for the formants to ring out, s.
 const TAIL_S: f64 = 0.05;
 /// The source is made at this rate or above, Hz.
-const GRID_HZ: f64 = 120_000.0;
+const GRID_HZ: f64 = 96_000.0;
 /// Half length of the decimating low-pass, output samples.
 const LOWPASS_REACH: usize = 16;
 
@@ -208,9 +208,8 @@ impl VowelSpec {
         let voice_power = power(&voice);
         let mut samples: Vec<f64> = voice;
         if let Some(hnr_db) = self.hnr_db {
-            let mut noise = self.breath(&cycles, offset_s, frames * factor, grid_hz, &mut gauss);
-            self.through_tract(&mut noise, grid_hz);
-            let noise = decimate(&noise, factor, frames);
+            let mut noise = self.breath(&cycles, offset_s, frames, rate, &mut gauss);
+            self.through_tract(&mut noise, rate);
             let noise_power = power(&noise);
             if noise_power > 0.0 {
                 let scale = (voice_power / noise_power).sqrt() * gain(-hnr_db);
@@ -273,12 +272,12 @@ impl VowelSpec {
     }
 
     /// Breath: white noise, half as strong while the folds are closed (common practice, no source), on through breaks.
-    fn breath(&self, cycles: &[Cycle], offset_s: f64, len: usize, grid_hz: f64, gauss: &mut Gauss) -> Vec<f64> {
+    fn breath(&self, cycles: &[Cycle], offset_s: f64, len: usize, rate_hz: f64, gauss: &mut Gauss) -> Vec<f64> {
         let mut out = vec![0.0; len];
         for cycle in cycles {
             let level = gain(self.level_at(cycle.closure_s, offset_s));
-            let first = ((LEAD_S + cycle.closure_s) * grid_hz).round() as usize;
-            let last = ((LEAD_S + cycle.closure_s + cycle.period_s) * grid_hz).round() as usize;
+            let first = ((LEAD_S + cycle.closure_s) * rate_hz).round() as usize;
+            let last = ((LEAD_S + cycle.closure_s + cycle.period_s) * rate_hz).round() as usize;
             let opens = first + ((1.0 - OPEN_QUOTIENT) * (last - first) as f64) as usize;
             for (i, v) in out.iter_mut().enumerate().take(last).skip(first) {
                 *v = gauss.draw() * level * if i < opens { 0.5 } else { 1.0 };
@@ -287,13 +286,16 @@ impl VowelSpec {
         out
     }
 
-    /// Three formants of the vowel, then those of a uniform tube of 17.5 cm (3.5, 4.5 … kHz) as far as 10 kHz.
-    fn through_tract(&self, x: &mut [f64], grid_hz: f64) {
+    /// Three formants of the vowel, then those of a uniform tube of 17.5 cm (3.5, 4.5 … kHz) as far as 10 kHz; those too near
+    /// half the rate are left out.
+    fn through_tract(&self, x: &mut [f64], rate_hz: f64) {
         let own = self.vowel.formants_hz();
         let bandwidths = [60.0, 90.0, 150.0];
         let higher = (3..10).map(|n| (500.0 + 1000.0 * f64::from(n), 100.0 + 50.0 * f64::from(n)));
         for (f, b) in own.into_iter().zip(bandwidths).chain(higher) {
-            resonate(x, f * self.tract_scale, b, grid_hz);
+            if f * self.tract_scale < 0.45 * rate_hz {
+                resonate(x, f * self.tract_scale, b, rate_hz);
+            }
         }
     }
 }
@@ -376,7 +378,15 @@ fn decimate(x: &[f64], factor: usize, frames: usize) -> Vec<f64> {
             let skip = reach.saturating_sub(centre);
             let from = centre.saturating_sub(reach);
             let part = x.get(from..).unwrap_or_default();
-            taps.iter().skip(skip).zip(part).map(|(h, v)| h * v).sum::<f64>() / sum
+            // Four sums at a time, so that the processor need not wait for each addition.
+            let taps = taps.get(skip..).unwrap_or_default();
+            let n = taps.len().min(part.len());
+            let (taps, part) = (taps.get(..n).unwrap_or_default(), part.get(..n).unwrap_or_default());
+            let mut sums = [0.0; 4];
+            for (h, v) in taps.chunks(4).zip(part.chunks(4)) {
+                sums.iter_mut().zip(h.iter().zip(v)).for_each(|(s, (h, v))| *s += h * v);
+            }
+            sums.iter().sum::<f64>() / sum
         })
         .collect()
 }

@@ -98,6 +98,23 @@ fn it_reads_and_answers_from_the_line_it_heard() {
 }
 
 #[test]
+fn it_can_go_by_what_was_said_and_raise_its_voice() {
+    let mut c = client("[[rule]]\non = \"hint\"\nhears = \"ticks\"\nreaction_s = [0.0, 0.0]\ndoes = [{ call = \"watch\" }, { mumble = \"watch\" }]");
+    for (at_s, text) in [(0.0, "It flows."), (3.0, "It TICKS.")] {
+        c.hears(at_s, Heard::Ended { line: &line("hint"), text });
+        let mut voice = vec![0.0; 3 * RATE as usize];
+        c.next_block(at_s, &mut voice).unwrap();
+        assert_eq!(voice.iter().all(|v| *v == 0.0), at_s == 0.0);
+        if let [loud, soft] = c.log() {
+            assert_eq!((loud.kind, soft.kind), (Did::Called, Did::Mumbled));
+            let level = |e: &crate::rehearse::LogEntry| level_db(part(&voice, RATE, e.onset_s - at_s, e.offset_s - at_s));
+            assert!((level(loud) - level(soft) - 31.0).abs() < 0.5);
+        }
+    }
+    assert_eq!(c.log().len(), 2);
+}
+
+#[test]
 fn a_missing_argument_is_an_error_that_names_it() {
     let mut c = client("[[rule]]\non = \"x\"\nreaction_s = [0.0, 0.0]\ndoes = [{ read = \"phrase\" }]");
     c.hears(0.0, Heard::Ended { line: &line("x"), text: "" });

@@ -1,4 +1,5 @@
 mod client;
+mod demo;
 mod io;
 mod praat;
 mod room;
