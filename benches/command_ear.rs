@@ -1,0 +1,75 @@
+//! How well commands are heard: counts on recordings of people and on synthetic voices, through the same child process as in a session.
+//!
+//! `cargo bench --bench command_ear -- people [odd|even|all]` runs over the recordings in `../shared/data` (read from `index.tsv` there; skipped
+//! where they are missing), `-- voices` over the voices of the programs flite and espeak-ng, `-- clip FILE PHRASE,PHRASE…` over one file.
+//! Thresholds are chosen on odd-numbered recordings of each set and label; the figures to quote are the even ones'.
+
+#[path = "command_ear/people.rs"]
+mod people;
+#[path = "command_ear/sound.rs"]
+mod sound;
+#[path = "command_ear/voices.rs"]
+mod voices;
+
+use std::path::Path;
+use tidecount::hear::commands::{ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options};
+
+fn main() {
+    let arguments: Vec<String> = std::env::args().skip(1).filter(|a| a != "--bench").collect();
+    match arguments.iter().map(String::as_str).collect::<Vec<_>>()[..] {
+        ["people"] => people::run(people::Half::Even),
+        ["people", "odd"] => people::run(people::Half::Odd),
+        ["people", "even"] => people::run(people::Half::Even),
+        ["people", "all"] => people::run(people::Half::All),
+        ["voices"] => voices::run(),
+        ["clip", file, phrases] => {
+            let phrases: Vec<&str> = phrases.split(',').collect();
+            let mut ear = ear(&phrases, &["stop"]);
+            let sound = sound::read(Path::new(file)).unwrap_or_else(|e| panic!("{file}: {e}"));
+            for heard in hear(&mut ear, &sound, true) {
+                println!("{heard:?}");
+            }
+        }
+        _ => {
+            people::run(people::Half::Even);
+            voices::run();
+        }
+    }
+}
+
+/// Every phrase its own choice.
+fn grammar(phrases: &[&str]) -> Grammar {
+    Grammar { choices: phrases.iter().map(|p| Choice { tag: (*p).to_owned(), wordings: vec![(*p).to_owned()] }).collect() }
+}
+
+fn ear(main: &[&str], fast: &[&str]) -> ChildRecogniser {
+    let options = Options {
+        model: Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en"),
+        program: Some(env!("CARGO_BIN_EXE_tidecount").into()),
+        fast: grammar(fast),
+        mode: Mode::Offline,
+    };
+    let mut ear = ChildRecogniser::start(&options).unwrap_or_else(|e| panic!("{e}"));
+    ear.listen_for(&grammar(main)).unwrap_or_else(|e| panic!("{e}"));
+    ear
+}
+
+/// Feeds one sound from time 0 on in blocks of 10 ms, as a session does.
+fn hear(ear: &mut ChildRecogniser, sound: &[f32], main: bool) -> Vec<HeardPhrase> {
+    let mut events = Vec::new();
+    for (i, block) in sound.chunks(160).enumerate() {
+        ear.push(i as f64 / 100.0, block, main);
+        events.extend(ear.poll());
+    }
+    events.extend(ear.finish());
+    events
+        .into_iter()
+        .filter_map(|e| match e {
+            CommandEvent::Heard(heard) => Some(heard),
+            CommandEvent::Restarted { .. } | CommandEvent::Failed { .. } => {
+                println!("  the recogniser died: {e:?}");
+                None
+            }
+        })
+        .collect()
+}
