@@ -6,10 +6,10 @@
 set -eu
 cd "$(dirname "$0")"
 
-# To build: linker and C compiler, pkg-config, ALSA, Speech Dispatcher, and the library that reads their headers.
+# To build: linker and C compiler, pkg-config, ALSA, SpeexDSP, Speech Dispatcher, and the library that reads its headers.
 # To speak: eSpeak NG; Speech Dispatcher with its eSpeak module for "--voice system"; Flite as the rehearsed client.
 # To test without a sound card: PulseAudio and its small programs.
-PACKAGES="build-essential pkg-config libasound2-dev libspeechd-dev libclang-dev
+PACKAGES="build-essential pkg-config libasound2-dev libspeexdsp-dev libspeechd-dev libclang-dev
 espeak-ng flite speech-dispatcher speech-dispatcher-espeak-ng
 pulseaudio pulseaudio-utils"
 
