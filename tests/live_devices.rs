@@ -63,7 +63,7 @@ fn the_microphone_loses_nothing_and_the_loudspeaker_plays_all() {
     let begin = heard.iter().position(|s| *s != 0.0).expect("something was heard");
     let first = said.iter().position(|s| *s != 0).unwrap();
     let same = heard[begin..].iter().zip(&said[first..]).take_while(|(h, s)| **h == f32::from(**s) / 32_768.0).count();
-    assert!(same >= said.len() - first, "alike for {same} of {} samples", said.len() - first);
+    assert!(same >= said.len() - first, "{}", describe_break(&heard[begin + same..], &said[first + same..], same));
 
     let played: Vec<f64> =
         hound::WavReader::open(server.path("played.wav")).unwrap().into_samples::<i16>().map(|s| f64::from(s.unwrap()) / 32_768.0).collect();
@@ -79,6 +79,15 @@ fn the_microphone_loses_nothing_and_the_loudspeaker_plays_all() {
         assert!(((pair[1] - pair[0]) as f64 - period).abs() < 2.0, "a period of {} frames at {}", pair[1] - pair[0], pair[0]);
     }
     assert!((crossings.len() as f64 - TONE_HZ * TONE_S).abs() <= 2.0, "{} periods", crossings.len());
+}
+
+/// What happened where the microphone no longer gives what was said: silence put in, or samples left out.
+fn describe_break(heard: &[f32], said: &[i16], same: usize) -> String {
+    let silent = heard.iter().take_while(|s| **s == 0.0).count();
+    let after: Vec<f32> = heard[silent..].iter().take(50).copied().collect();
+    let alike = |from: &[i16]| after.iter().zip(from).all(|(h, s)| *h == f32::from(*s) / 32_768.0);
+    let left_out = (0..said.len()).find(|n| alike(&said[*n..]));
+    format!("after {same} samples alike: {silent} of silence put in, then {left_out:?} left out")
 }
 
 /// Seven seconds with live devices: hears the microphone, plays a tone in between.

@@ -3,7 +3,9 @@
 /// Seconds over which the smallest lag is taken; longer than any pause between two callbacks under load.
 const WINDOW_S: f64 = 0.5;
 /// Seconds of lag beyond the usual that count as frames lost.
-const TOLERANCE_S: f64 = 0.04;
+const TOLERANCE_S: f64 = 0.03;
+/// Windows in a row that must show it, since time that was added cannot be taken back.
+const CONFIRM: u32 = 2;
 /// Seconds per second by which the usual lag may grow: clocks of sound cards differ from the computer's by up to
 /// this much without a frame being lost.
 const DRIFT: f64 = 0.001;
@@ -11,7 +13,7 @@ const DRIFT: f64 = 0.001;
 /// Compares frames delivered with time passed, since sound systems do not report every gap.
 ///
 /// The lag swings with the size of the callbacks and the load of the machine, so its minimum over half a second is
-/// looked at: that does not move unless frames are missing for good.
+/// looked at, twice: that does not move unless frames are missing for good.
 #[derive(Debug)]
 pub(super) struct ClockCheck {
     rate_hz: f64,
@@ -19,13 +21,15 @@ pub(super) struct ClockCheck {
     usual_s: Option<f64>,
     window_from_s: f64,
     window_min_s: f64,
+    /// Windows in a row with too much lag.
+    late: u32,
     /// Frames already accounted for as lost.
     lost: u64,
 }
 
 impl ClockCheck {
     pub fn new(rate_hz: u32) -> Self {
-        Self { rate_hz: f64::from(rate_hz), usual_s: None, window_from_s: 0.0, window_min_s: f64::INFINITY, lost: 0 }
+        Self { rate_hz: f64::from(rate_hz), usual_s: None, window_from_s: 0.0, window_min_s: f64::INFINITY, late: 0, lost: 0 }
     }
 
     /// `elapsed_s`: monotonic time since any fixed instant; `frames`: all that the device has delivered since then.
@@ -46,8 +50,10 @@ impl ClockCheck {
         };
         let excess_s = min_s - usual_s;
         if excess_s > TOLERANCE_S {
-            return self.lose(excess_s);
+            self.late += 1;
+            return if self.late < CONFIRM { 0 } else { self.lose(excess_s) };
         }
+        self.late = 0;
         self.usual_s = Some(min_s.min(usual_s + DRIFT * spent_s));
         0
     }
@@ -62,6 +68,7 @@ impl ClockCheck {
     }
 
     fn lose(&mut self, excess_s: f64) -> u64 {
+        self.late = 0;
         let frames = (excess_s * self.rate_hz).round() as u64;
         self.lost += frames;
         frames
@@ -95,7 +102,7 @@ mod tests {
     }
 
     #[test]
-    fn missing_frames_are_found_within_a_block_or_two() {
+    fn missing_frames_are_found() {
         let (lost, found) = run(2_000, 50.0, |n| f64::from(n % 5) * 0.002, |n| if n == 700 { 9_600 } else { 0 });
         assert_eq!(lost, 9_600);
         assert!(found.abs_diff(lost) < 960, "{found} of {lost}");

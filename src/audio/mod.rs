@@ -14,6 +14,7 @@ mod io;
 mod live_mic;
 mod live_speaker;
 pub mod resample;
+mod speex;
 mod stream;
 
 pub use io::{Joined, MicSource, SpeakerSink, open};

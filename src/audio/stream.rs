@@ -10,8 +10,11 @@ use std::sync::Arc;
 use std::sync::atomic::Ordering::Relaxed;
 use std::time::Duration;
 
-/// Frames per callback asked of a PulseAudio or PipeWire server at 48 kHz. Its default would be a buffer of 2 s.
-const SERVER_FRAMES: u32 = 960;
+/// Frames asked of a PulseAudio or PipeWire server at 48 kHz; the default would be a buffer of 2 s. For a loudspeaker
+/// this is one callback and half the server's buffer. For a microphone it is the server's whole buffer, which it empties
+/// in halves and silently drops when full: 960 lost 20 ms in every other run on a busy machine.
+const SERVER_FRAMES_OUT: u32 = 960;
+const SERVER_FRAMES_IN: u32 = 3_840;
 /// Frames per callback asked of ALSA; smaller ones led to endless errors under load.
 const ALSA_FRAMES: u32 = 1_024;
 /// Rates asked for in this order where the device's own does not fit.
@@ -114,20 +117,22 @@ fn is_known(sample: SampleFormat) -> bool {
     )
 }
 
-fn config(host: &Host, format: Format) -> StreamConfig {
-    let at_48k = if host.id().name() == "ALSA" { ALSA_FRAMES } else { SERVER_FRAMES };
-    let frames = u64::from(at_48k) * u64::from(format.rate_hz) / 48_000;
-    let buffer = if host.id().name() == "ALSA" { u64::from(ALSA_FRAMES) } else { frames.max(160) };
-    StreamConfig {
-        channels: format.channels,
-        sample_rate: format.rate_hz,
-        buffer_size: BufferSize::Fixed(u32::try_from(buffer).unwrap_or(ALSA_FRAMES)),
-    }
+fn config(host: &Host, direction: Direction, format: Format) -> StreamConfig {
+    let at_48k = match direction {
+        Direction::Input => SERVER_FRAMES_IN,
+        Direction::Output => SERVER_FRAMES_OUT,
+    };
+    let frames = if host.id().name() == "ALSA" {
+        ALSA_FRAMES
+    } else {
+        (u64::from(at_48k) * u64::from(format.rate_hz) / 48_000) as u32
+    };
+    StreamConfig { channels: format.channels, sample_rate: format.rate_hz, buffer_size: BufferSize::Fixed(frames) }
 }
 
 /// Starts a microphone that fills `ring`.
 pub(super) fn start_input(host: &Host, device: &Device, format: Format, ring: HeapProd<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error> {
-    let config = config(host, format);
+    let config = config(host, Direction::Input, format);
     match format.sample {
         SampleFormat::I16 => input::<i16>(device, config, ring, shared),
         SampleFormat::I24 => input::<I24>(device, config, ring, shared),
@@ -159,7 +164,7 @@ where
 
 /// Starts a loudspeaker that empties `ring`.
 pub(super) fn start_output(host: &Host, device: &Device, format: Format, ring: HeapCons<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error> {
-    let config = config(host, format);
+    let config = config(host, Direction::Output, format);
     match format.sample {
         SampleFormat::I16 => output::<i16>(device, config, ring, shared),
         SampleFormat::I24 => output::<I24>(device, config, ring, shared),

@@ -155,7 +155,7 @@ ex-tongue-reach-phase-up = Now point it up.
 
 ex-jaw-opening-name = Jaw opening
 ex-jaw-opening-purpose = It works the muscles that lift the voice box when you swallow.
-ex-jaw-opening-instruction = Open your mouth as wide as is comfortable, and keep it open until I say close, and breathe.
+ex-jaw-opening-instruction = Open your mouth as wide as is comfortable, and keep it open until I say relax, and breathe.
 ex-jaw-opening-short = Open wide, as far as is comfortable, and stay.
 ex-jaw-opening-cue = And open wide.
 ex-jaw-opening-phase-open = Stay open, and breathe.

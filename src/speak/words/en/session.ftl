@@ -97,7 +97,7 @@ reading-again = Say it in your own time.
 reading-once-more = No hurry. Read it out when you like.
 read-phrase = { $phrase }
 read-phrase-shown = { $phrase }
-rapid-over = And rest.
+rapid-over = Thank you. And rest.
 
 # Postures and paced breathing
 
