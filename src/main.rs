@@ -4,7 +4,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
-use tidecount::app::{devices_command, error::AppError, practise};
+use tidecount::app::{devices_command, error::AppError, practise, routine_command, texts};
 use tidecount::hear::commands::child::child_main;
 
 /// Leads a voice, breathing and swallow practice hands-free.
@@ -18,6 +18,10 @@ struct Arguments {
 #[derive(Subcommand)]
 enum Order {
     Practise(practise::PractiseArgs),
+    /// Checks routines and gives their schema.
+    Routine(routine_command::RoutineArgs),
+    /// Shows the catalogue of exercises, or one exercise whole.
+    Exercises(routine_command::ExercisesArgs),
     /// Lists microphones and loudspeakers and tries them.
     Devices,
     /// The recogniser's own process; the program starts it itself.
@@ -32,11 +36,13 @@ enum Order {
 fn main() -> ExitCode {
     let done = match Arguments::parse().order {
         Order::Practise(args) => practise::run(&args),
+        Order::Routine(args) => texts::routine(&args),
+        Order::Exercises(args) => texts::exercises(&args),
         Order::Devices => Ok(devices_command::run()),
         Order::Recogniser { model } => return child_main(&model),
     };
     done.unwrap_or_else(|error: AppError| {
-        eprintln!("{:?}", miette::Report::new(error));
+        error.report();
         ExitCode::FAILURE
     })
 }

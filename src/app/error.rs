@@ -1,5 +1,8 @@
 //! What a command ends with when it cannot do its work: words for a person, and an exit code.
 
+use std::io::IsTerminal;
+
+use super::routine_command::write_faults;
 use crate::audio::AudioError;
 use crate::hear::commands::CommandEarError;
 use crate::record::RecordError;
@@ -8,10 +11,9 @@ use crate::routine::Faults;
 use crate::speak::{SpeakError, WordsError};
 
 /// Why a command stopped. Every kind's text says what is wrong and what to do.
-#[derive(Debug, thiserror::Error, miette::Diagnostic)]
+#[derive(Debug, thiserror::Error)]
 pub enum AppError {
     #[error(transparent)]
-    #[diagnostic(transparent)]
     Routine(#[from] Faults),
     #[error(transparent)]
     Audio(#[from] AudioError),
@@ -27,4 +29,17 @@ pub enum AppError {
     Words(#[from] WordsError),
     #[error("{0}")]
     Usage(String),
+}
+
+impl AppError {
+    /// Writes it to standard error: faults of a routine each with its line, anything else in one sentence.
+    pub fn report(&self) {
+        let mut to = std::io::stderr();
+        let written = match self {
+            Self::Routine(faults) => write_faults(faults, to.is_terminal(), &mut to),
+            other => std::io::Write::write_fmt(&mut to, format_args!("tidecount: {other}\n")),
+        };
+        // Where even that cannot be written, the exit code alone remains.
+        drop(written);
+    }
 }

@@ -1,12 +1,12 @@
 //! Reads a routine for a practice: checked against the catalogue, the commands and the recogniser's words.
 
-use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use super::error::AppError;
 use super::grammar::spoken_form;
 use crate::hear::commands::Lexicon;
-use crate::routine::{Faults, Hearing, MAX_FILE_BYTES, Prescription, check_bytes};
+use super::routine_command::load_routine;
+use crate::routine::{Hearing, Prescription};
 use crate::session::Command;
 use crate::speak::Words;
 
@@ -20,25 +20,11 @@ pub fn command_words(words: &Words) -> Vec<(String, Vec<String>)> {
 /// # Errors
 /// The file cannot be read, or has faults (all of them are named).
 pub fn routine(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<(Prescription, String), AppError> {
-    let name = path.display().to_string();
-    let bytes = read(path)?;
     let commands = command_words(words);
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
-    let prescription = check_bytes(&name, &bytes, Hearing { commands: &commands, knows_word: Some(&knows) })?;
-    Ok((prescription, String::from_utf8_lossy(&bytes).into_owned()))
-}
-
-/// The bytes of a routine file, one more than the limit at most.
-fn read(path: &Path) -> Result<Vec<u8>, Faults> {
-    let name = path.display().to_string();
-    let unreadable = |why: std::io::Error| {
-        let remedy = if why.kind() == std::io::ErrorKind::NotFound { "Check the name and the folder." } else { "Check that it is a file you may read." };
-        Faults::of_file(&name, format!("cannot be read: {why}"), remedy)
-    };
-    let mut bytes = Vec::new();
-    let file = std::fs::File::open(path).map_err(unreadable)?;
-    file.take(MAX_FILE_BYTES as u64 + 1).read_to_end(&mut bytes).map_err(unreadable)?;
-    Ok(bytes)
+    let prescription = load_routine(path, Hearing { commands: &commands, knows_word: Some(&knows) })?;
+    let text = std::fs::read_to_string(path).map_err(|why| AppError::Usage(format!("{}: cannot be read again: {why}", path.display())))?;
+    Ok((prescription, text))
 }
 
 /// The model folder: the one named, else `models/en` beside the program, where it was built, or where it is installed.

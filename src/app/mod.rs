@@ -12,3 +12,4 @@ pub mod practise;
 pub mod routine_command;
 mod summary;
 mod talk;
+pub mod texts;

@@ -120,31 +120,25 @@ pub struct SystemTalker {
     skipped_s: f64,
     /// Lines to begin at a time, with their texts.
     scheduled: Vec<(LineId, String, f64)>,
-    failed: Vec<(LineId, SpeakError)>,
     dropped: Vec<LineId>,
 }
 
 impl SystemTalker {
     pub fn new(speaker: SystemSpeaker) -> Self {
-        Self { speaker, blocks: 0, skipped_s: 0.0, scheduled: Vec::new(), failed: Vec::new(), dropped: Vec::new() }
+        Self { speaker, blocks: 0, skipped_s: 0.0, scheduled: Vec::new(), dropped: Vec::new() }
     }
 
     fn now_s(&self) -> f64 {
         self.blocks as f64 * 0.01 + self.skipped_s
     }
 
-    fn speak(&mut self, id: LineId, text: &str) {
-        if let Err(why) = self.speaker.speak(id, text) {
-            self.failed.push((id, why));
-        }
-    }
 }
 
 impl Talker for SystemTalker {
     fn say(&mut self, id: LineId, text: &str, on_beat_s: Option<f64>) {
         match on_beat_s {
             Some(beat_s) => self.scheduled.push((id, text.to_owned(), beat_s)),
-            None => self.speak(id, text),
+            None => self.speaker.speak(id, text),
         }
     }
 
@@ -166,10 +160,9 @@ impl Talker for SystemTalker {
         let at_s = self.now_s();
         let due: Vec<_> = self.scheduled.extract_if(.., |line| line.2 <= at_s).collect();
         for (id, text, _) in due {
-            self.speak(id, &text);
+            self.speaker.speak(id, &text);
         }
         events.extend(self.dropped.drain(..).map(|id| TalkEvent::Ended { id, at_s }));
-        events.extend(self.failed.drain(..).map(|(id, why)| TalkEvent::Failed { id, why }));
         while let Some(event) = self.speaker.poll() {
             events.push(match event {
                 SystemEvent::Began(id) => TalkEvent::Began { id, at_s },

@@ -1,0 +1,47 @@
+//! The commands that only read and write text: routines and the catalogue.
+
+use std::io::IsTerminal;
+use std::process::ExitCode;
+
+use super::error::AppError;
+use super::grammar::spoken_form;
+use super::load;
+use super::routine_command::{ExercisesArgs, RoutineArgs, run_exercises, run_routine};
+use crate::hear::commands::Lexicon;
+use crate::routine::Hearing;
+use crate::session::Line;
+use crate::speak::Words;
+
+/// `tidecount routine …`.
+///
+/// # Errors
+/// The output cannot be written. Without a recognition model the words of answers are not checked.
+pub fn routine(args: &RoutineArgs) -> Result<ExitCode, AppError> {
+    let words = Words::english()?;
+    let commands = load::command_words(&words);
+    let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());
+    let knows = |word: &str| lexicon.as_ref().and_then(|lexicon| lexicon.knows(&spoken_form(word))).unwrap_or(true);
+    let hearing = Hearing { commands: &commands, knows_word: Some(&knows) };
+    let fancy = std::io::stdout().is_terminal();
+    done(run_routine(args, hearing, fancy, &mut std::io::stdout().lock()))
+}
+
+/// `tidecount exercises [ID]`.
+///
+/// # Errors
+/// The output cannot be written.
+pub fn exercises(args: &ExercisesArgs) -> Result<ExitCode, AppError> {
+    let words = Words::english()?;
+    let look_up = |key: &str| words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok();
+    done(run_exercises(args, &look_up, &mut std::io::stdout().lock()))
+}
+
+/// A reader that went away (`| head`) is no fault of ours.
+fn done(outcome: std::io::Result<bool>) -> Result<ExitCode, AppError> {
+    match outcome {
+        Ok(true) => Ok(ExitCode::SUCCESS),
+        Ok(false) => Ok(ExitCode::FAILURE),
+        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(ExitCode::SUCCESS),
+        Err(error) => Err(AppError::Usage(format!("the output cannot be written: {error}"))),
+    }
+}
