@@ -1,5 +1,6 @@
 //! The only room that knows all others: builds the parts and joins them.
 
+pub mod demo;
 pub mod devices_command;
 pub mod error;
 mod follow;

@@ -8,7 +8,7 @@ use crate::session::{Effect, Entry, Line, View};
 pub trait Observer: Send {
     /// The first frame of a line left for the loudspeaker.
     fn line_began(&mut self, at_s: f64, line: &Line, text: &str) {}
-    /// The last frame left, or the line was hushed.
+    /// The last frame left; not called for a line that was hushed.
     fn line_ended(&mut self, at_s: f64, line: &Line, text: &str) {}
     /// A command or an answer was heard.
     fn heard(&mut self, at_s: f64, text: &str) {}

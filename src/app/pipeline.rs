@@ -25,6 +25,8 @@ struct Under {
     /// It names what the fast path listens for, so that path is closed while it is said.
     names_live_word: bool,
     began: bool,
+    /// It was silenced before its end.
+    hushed: bool,
 }
 
 /// The parts that a practice is joined from.
@@ -214,7 +216,10 @@ impl Pipeline {
         pass_on(&effect, &mut self.parts.observers);
         match effect {
             Effect::Say { id, line, on_beat_s } => self.say(id, line, on_beat_s),
-            Effect::Hush => self.parts.talker.hush(),
+            Effect::Hush => {
+                self.under.values_mut().for_each(|under| under.hushed = true);
+                self.parts.talker.hush();
+            }
             Effect::Listen(listening) => self.listen(listening),
             Effect::Volume { change_db } => self.parts.talker.change_volume(change_db),
             Effect::Show(view) => {
@@ -242,7 +247,7 @@ impl Pipeline {
         let phrases: Vec<&str> = self.live_words.iter().map(String::as_str).collect();
         let names_live_word = live_words(&text, &phrases).is_some();
         self.parts.talker.say(id, &text, on_beat_s);
-        self.under.insert(id, Under { line, text, names_live_word, began: false });
+        self.under.insert(id, Under { line, text, names_live_word, began: false, hushed: false });
     }
 
     fn listen(&mut self, listening: Listening) {
@@ -299,8 +304,8 @@ impl Pipeline {
         if under.names_live_word && self.deaf_until_s.is_infinite() {
             self.deaf_until_s = block_s + delay_s + crate::audio::gate::DEFAULT_TAIL_S;
         }
-        for observer in &mut self.parts.observers {
-            observer.line_ended(at_s, &under.line, &under.text);
+        if under.began && !under.hushed {
+            self.parts.observers.iter_mut().for_each(|observer| observer.line_ended(at_s, &under.line, &under.text));
         }
         self.events.push_back(Event::LineEnded { at_s, line: id });
     }

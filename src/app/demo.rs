@@ -1,0 +1,134 @@
+//! `tidecount demo`: a simulated client in a simulated room goes through a routine, closed loop, through the real ears.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use super::error::AppError;
+use super::follow::SharedScreen;
+use super::load;
+use super::observe::Observer;
+use super::practise::Practice;
+use crate::audio;
+use crate::hear::commands::Lexicon;
+use crate::record::Source;
+use crate::rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
+use crate::routine::{Hearing, check_text};
+use crate::screen::TerminalScreen;
+use crate::session::Line;
+use crate::speak::Words;
+
+/// The invented household.
+const ROUTINE: (&str, &str) = ("demo/evening.toml", include_str!("../../demo/evening.toml"));
+const CLIENT: (&str, &str) = ("demo/client.toml", include_str!("../../demo/client.toml"));
+/// Rate of the rehearsed room, Hz; the recogniser's own, so that the room costs least.
+const ROOM_HZ: u32 = 16_000;
+/// How late the rehearsed loudspeaker is, s; about what the live path has.
+const LOUDSPEAKER_DELAY_S: f64 = 0.06;
+
+/// Shows a whole practice with a simulated client.
+#[derive(Debug, Clone, clap::Args)]
+pub struct DemoArgs {
+    /// In real time and aloud: both sides are played on the loudspeaker.
+    #[arg(long)]
+    pub aloud: bool,
+    /// Loudspeaker for --aloud.
+    #[arg(long, default_value = "default", value_name = "default|NAME", requires = "aloud")]
+    pub speaker: String,
+    /// Folder for the recording of both sides and the journal; what an earlier demo left there is replaced.
+    #[arg(long, default_value = "tidecount-demo", value_name = "DIR")]
+    pub out: PathBuf,
+    /// Another routine than the invented household's.
+    #[arg(long, value_name = "FILE.toml")]
+    pub routine: Option<PathBuf>,
+    /// Another client than the invented one.
+    #[arg(long, value_name = "FILE.toml")]
+    pub client: Option<PathBuf>,
+    /// The tool's voice: `espeak-ng[:VARIANT]` or `piper[:FILE.onnx]`.
+    #[arg(long, value_name = "NAME")]
+    pub voice: Option<String>,
+    /// Recognition model, a folder in the Vosk layout.
+    #[arg(long, value_name = "DIR")]
+    pub model: Option<PathBuf>,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// Routine, client script, model, voice, loudspeaker or output folder cannot be used.
+pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
+    let words = Words::english()?;
+    let model = load::model_folder(args.model.as_deref())?;
+    let lexicon = Lexicon::open(&model)?;
+    let (prescription, routine_text) = match &args.routine {
+        Some(path) => load::routine(path, &words, &lexicon)?,
+        None => {
+            let commands = load::command_words(&words);
+            (check_text(ROUTINE.0, ROUTINE.1, Hearing { commands: &commands, knows_word: None })?, ROUTINE.1.to_owned())
+        }
+    };
+    let script = match &args.client {
+        Some(path) => {
+            let text = std::fs::read_to_string(path)
+                .map_err(|why| AppError::Usage(format!("{}: cannot be read: {why}; check its name", path.display())))?;
+            Script::parse(&path.display().to_string(), &text)?
+        }
+        None => Script::parse(CLIENT.0, CLIENT.1)?,
+    };
+    let (wav, journal, data) = fresh_folder(&args.out)?;
+
+    let loudspeaker = args.aloud.then(|| audio::open("none", &args.speaker, false)).transpose()?;
+    let rate_hz = loudspeaker.as_ref().map_or(ROOM_HZ, |io| io.speaker_rate_hz());
+    let (mut io, rehearsal) = RehearsedIo::new(Client::new(script, rate_hz)?, &RoomSpec::living_room(rate_hz), LOUDSPEAKER_DELAY_S)?;
+    io.write_wav(&wav)?;
+    if let Some(loudspeaker) = loudspeaker {
+        io.aloud(loudspeaker)?;
+    }
+
+    let practice = Practice {
+        prescription,
+        routine_text,
+        words,
+        model,
+        lexicon,
+        hears_itself: true,
+        voice: args.voice.clone(),
+        source: Source::Rehearsal,
+        client: "household".into(),
+        data,
+        journal: Some(journal.clone()),
+    };
+    let screen = SharedScreen::new(TerminalScreen::stdout());
+    let outcome = practice.lead(Box::new(io), screen.clone(), vec![Box::new(ClientsEar(rehearsal))])?;
+    outcome.report(&screen);
+    println!("Both sides as sound (left the room, right the tool): {}", wav.display());
+    println!("The journal, one fact a line:                         {}", journal.display());
+    Ok(outcome.exit_code())
+}
+
+/// Makes the folder and takes away what an earlier demo left in it: these three and nothing else.
+fn fresh_folder(out: &Path) -> Result<(PathBuf, PathBuf, PathBuf), AppError> {
+    let (wav, journal, data) = (out.join("both-sides.wav"), out.join("journal.jsonl"), out.join("record"));
+    let gone = |outcome: std::io::Result<()>| match outcome {
+        Err(why) if why.kind() != std::io::ErrorKind::NotFound => Err(why),
+        _ => Ok(()),
+    };
+    std::fs::create_dir_all(out)
+        .and_then(|()| gone(std::fs::remove_file(&wav)))
+        .and_then(|()| gone(std::fs::remove_file(&journal)))
+        .and_then(|()| gone(std::fs::remove_dir_all(&data)))
+        .map_err(|why| AppError::Usage(format!("{}: cannot be used for the demo: {why}; name another folder with --out", out.display())))?;
+    Ok((wav, journal, data))
+}
+
+/// The simulated client hears what leaves the loudspeaker, and nothing else of the session.
+struct ClientsEar(Rehearsal);
+
+impl Observer for ClientsEar {
+    fn line_began(&mut self, at_s: f64, line: &Line, text: &str) {
+        self.0.hears(at_s, Heard::Began { line, text });
+    }
+
+    fn line_ended(&mut self, at_s: f64, line: &Line, text: &str) {
+        self.0.hears(at_s, Heard::Ended { line, text });
+    }
+}
