@@ -19,13 +19,17 @@ pub(super) struct Row {
     pub(super) look: Look,
 }
 
-/// What stands on the screen, all words resolved.
+/// What stands on the screen, all in words.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub(super) struct Shown {
-    pub(super) heading: String,
-    pub(super) prompt: String,
-    pub(super) figure: String,
-    pub(super) can_say: Vec<String>,
+pub struct Shown {
+    /// "Long ah, 1 of 3".
+    pub heading: String,
+    /// What to do now, or the clinician's cue words.
+    pub prompt: String,
+    /// The large figure: running hold time or count.
+    pub figure: String,
+    /// What can be said now, few.
+    pub can_say: Vec<String>,
 }
 
 /// Room on the terminal, cells.

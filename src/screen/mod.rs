@@ -4,14 +4,13 @@ mod digits;
 mod layout;
 mod terminal;
 
-pub use terminal::{CommandWords, TerminalScreen};
-
-use crate::session::View;
+pub use layout::Shown;
+pub use terminal::TerminalScreen;
 
 /// Shows a session to the eye. Times are seconds on the sample clock.
 pub trait Screen: Send {
     /// What stands on the screen from now on.
-    fn show(&mut self, at_s: f64, view: &View);
+    fn show(&mut self, at_s: f64, view: &Shown);
     /// The tool says this.
     fn said(&mut self, at_s: f64, text: &str);
     /// The client was heard to say this.
@@ -29,7 +28,7 @@ pub trait Screen: Send {
 pub struct NoScreen;
 
 impl Screen for NoScreen {
-    fn show(&mut self, _at_s: f64, _view: &View) {}
+    fn show(&mut self, _at_s: f64, _view: &Shown) {}
     fn said(&mut self, _at_s: f64, _text: &str) {}
     fn heard(&mut self, _at_s: f64, _text: &str) {}
     fn note(&mut self, _at_s: f64, _text: &str) {}

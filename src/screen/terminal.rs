@@ -2,16 +2,11 @@
 
 use super::Screen;
 use super::layout::{Look, Row, Shown, Size, Who, block, dialogue};
-use crate::session::{Command, View};
-use std::collections::BTreeMap;
 use std::io::{IsTerminal, Write};
 use std::sync::Once;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 use unicode_width::UnicodeWidthStr;
-
-/// How each command is said, for the row of what can be said now.
-pub type CommandWords = BTreeMap<Command, String>;
 
 /// Redraws are at least this far apart: ten a second are smooth enough for a figure that counts seconds.
 const REDRAW: Duration = Duration::from_millis(100);
@@ -24,7 +19,6 @@ const SHOW: &str = "\x1b[?25h";
 /// Shows a session on a terminal, or as plain lines in a pipe or file.
 pub struct TerminalScreen {
     out: Box<dyn Write + Send>,
-    words: CommandWords,
     live: Option<Live>,
 }
 
@@ -51,11 +45,11 @@ impl TerminalScreen {
     /// Standard output: redrawn if it is a terminal that can be, else plain lines without any escape codes.
     /// Honours `NO_COLOR` (no bold or faint either) and `TERM=dumb`.
     #[must_use]
-    pub fn stdout(words: CommandWords) -> Self {
+    pub fn stdout() -> Self {
         let set = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
         let dumb = std::env::var_os("TERM").is_none_or(|term| term == "dumb");
         if !std::io::stdout().is_terminal() || dumb {
-            return Self::plain(Box::new(std::io::stdout()), words);
+            return Self::plain(Box::new(std::io::stdout()));
         }
         // The first of these that is set decides the character set (POSIX, "Environment Variables").
         let locale = ["LC_ALL", "LC_CTYPE", "LANG"].into_iter().find(|name| set(name)).and_then(std::env::var_os);
@@ -66,7 +60,6 @@ impl TerminalScreen {
         let started = Instant::now();
         let screen = Self::terminal(
             Box::new(std::io::stdout()),
-            words,
             Box::new(|| {
                 terminal_size::terminal_size().map_or(Size { columns: 80, rows: 24 }, |(columns, rows)| Size {
                     columns: usize::from(columns.0),
@@ -83,20 +76,19 @@ impl TerminalScreen {
 
     /// Plain lines, one for each thing said, heard or noted.
     #[must_use]
-    pub fn plain(out: Box<dyn Write + Send>, words: CommandWords) -> Self {
-        Self { out, words, live: None }
+    pub fn plain(out: Box<dyn Write + Send>) -> Self {
+        Self { out, live: None }
     }
 
     fn terminal(
         out: Box<dyn Write + Send>,
-        words: CommandWords,
         size: Box<dyn Fn() -> Size + Send>,
         now: Box<dyn Fn() -> Duration + Send>,
         styled: bool,
         ink: char,
     ) -> Self {
         let live = Live { size, now, styled, ink, shown: Shown::default(), drawn: Vec::new(), drawn_at: None, pending: false };
-        let mut this = Self { out, words, live: Some(live) };
+        let mut this = Self { out, live: Some(live) };
         HIDDEN.store(true, Ordering::SeqCst);
         this.write(HIDE);
         this
@@ -184,16 +176,10 @@ impl Live {
 }
 
 impl Screen for TerminalScreen {
-    fn show(&mut self, _at_s: f64, view: &View) {
+    fn show(&mut self, _at_s: f64, view: &Shown) {
         let Some(live) = &mut self.live else { return };
-        let shown = Shown {
-            heading: view.heading.clone(),
-            prompt: view.prompt.clone(),
-            figure: view.figure.clone(),
-            can_say: view.can_say.iter().filter_map(|command| self.words.get(command).cloned()).collect(),
-        };
-        if shown != live.shown {
-            live.shown = shown;
+        if *view != live.shown {
+            live.shown = view.clone();
             live.pending = true;
         }
         self.draw_if_due();
