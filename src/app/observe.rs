@@ -1,5 +1,6 @@
 //! Whoever follows a session from outside: the screen, the journal, the rehearsed client.
 
+use crate::screen::ShownView;
 use crate::session::{Effect, Entry, Line, View};
 
 /// Follows a session. Called by the sound thread, so nothing here may wait. Times are seconds on the sample clock.
@@ -19,16 +20,6 @@ pub trait Observer: Send {
     fn resumed(&mut self, go_on: bool) {}
     /// Something that the person at the machine should know.
     fn told(&mut self, at_s: f64, warning: &str) {}
-}
-
-/// A [`View`] put into words.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct ShownView {
-    pub heading: String,
-    pub prompt: String,
-    pub figure: String,
-    /// What can be said now, few.
-    pub can_say: Vec<String>,
 }
 
 /// The effects that only observers care about, so that the pipeline need not know who they are.

@@ -1,4 +1,24 @@
 //! Devices, streams, rings, the sample clock, resampling, echo cancelling and WAV files.
+//!
+//! [`open`] joins one microphone (device or recording) and one loudspeaker (device, WAV file or none).
+
+mod callback;
+mod clock;
+pub mod decode;
+pub mod devices;
+pub mod echo;
+pub mod file;
+mod fill;
+pub mod gate;
+mod io;
+mod live_mic;
+mod live_speaker;
+pub mod resample;
+mod stream;
+
+pub use io::{Joined, MicSource, SpeakerSink, open};
+pub use live_mic::LiveMic;
+pub use live_speaker::LiveSpeaker;
 
 pub mod decode;
 
@@ -44,6 +64,43 @@ pub trait AudioIo: Send {
     fn is_offline(&self) -> bool;
     /// Called once at the end, so that files are closed properly and what is queued is played out.
     fn finish(&mut self) -> Result<(), AudioError>;
+    /// What went wrong with the devices so far; all zero for files.
+    fn health(&self) -> Health {
+        Health::default()
+    }
+}
+
+/// Faults of the devices since they were opened. None of them ends a run.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Health {
+    /// Over- and underruns that the sound system reported.
+    pub xruns: u64,
+    /// Other errors that the sound system reported.
+    pub errors: u64,
+    /// Microphone frames that never arrived.
+    pub lost_frames: u64,
+    /// Loudspeaker frames that were due while none was ready; they were played as silence.
+    pub starved_frames: u64,
+    /// Blocks of 10 ms left out or put in to follow the difference of the two devices' clocks.
+    pub blocks_dropped: u64,
+    pub blocks_inserted: u64,
+    /// Times a stream was built anew after its device went away.
+    pub rebuilds: u64,
+}
+
+impl std::ops::Add for Health {
+    type Output = Self;
+    fn add(self, other: Self) -> Self {
+        Self {
+            xruns: self.xruns + other.xruns,
+            errors: self.errors + other.errors,
+            lost_frames: self.lost_frames + other.lost_frames,
+            starved_frames: self.starved_frames + other.starved_frames,
+            blocks_dropped: self.blocks_dropped + other.blocks_dropped,
+            blocks_inserted: self.blocks_inserted + other.blocks_inserted,
+            rebuilds: self.rebuilds + other.rebuilds,
+        }
+    }
 }
 
 /// Takes what we played out of what the microphone heard, for the command path alone.

@@ -1,4 +1,34 @@
 //! The command ear: closed-grammar recognition of spoken commands, in a supervised child process.
+//!
+//! Sound goes `ChildRecogniser` (parent) → pipe → `child` → `ear` (level gate, one `listener` per path) → Vosk,
+//! and decisions come back the same way. All deciding is in the child, by pure code (`decide`, `level`,
+//! `listener`), so that a result depends on the samples alone and not on who waits for whom.
+
+mod batch;
+pub mod child;
+mod decide;
+mod decoder;
+mod ear;
+mod file;
+mod level;
+mod lexicon;
+mod listener;
+mod parent;
+mod supervise;
+mod wire;
+
+pub use file::{recognise_file, recognise_with};
+pub use lexicon::Lexicon;
+pub use parent::{ChildRecogniser, Mode, Options};
+
+/// Rate the command ear works at, Hz.
+pub const RATE_HZ: u32 = 16_000;
+
+/// From this confidence on a phrase may be acted upon. Chosen on odd-numbered recordings, see `benches/command_ear.rs`.
+pub const ACT_CONFIDENCE: f64 = 0.8;
+
+/// Below this nothing is reported; between this and [`ACT_CONFIDENCE`] the caller asks "was that …?".
+pub const ASK_CONFIDENCE: f64 = 0.5;
 
 /// One thing that may be said, and all its everyday wordings.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -48,6 +78,8 @@ pub enum CommandEvent {
     Heard(HeardPhrase),
     /// The child process died and was started again; `lost_s` seconds of sound went unheard.
     Restarted { lost_s: f64 },
+    /// The child keeps dying and is not started again; nothing more will be heard. Said once.
+    Failed { message: String },
 }
 
 /// Why the command ear cannot work. The text names what is wrong and what to do.

@@ -1,0 +1,314 @@
+//! `tidecount practise`: leads one routine from greeting to summary.
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use jiff::Zoned;
+
+use super::error::AppError;
+use super::follow::{ScreenFollower, SharedScreen};
+use super::grammar::{self, fast_grammar, spoken_form};
+use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
+use super::observe::Observer;
+use super::pipeline::{Parts, Pipeline};
+use super::talk::{PcmTalker, SystemTalker, Talker};
+use super::{load, summary};
+use crate::audio::echo::{AdaptiveCanceller, NoCancel};
+use crate::audio::file::names_file;
+use crate::audio::{self, AudioIo, EchoCanceller};
+use crate::hear::commands::{ChildRecogniser, Choice, Grammar, Lexicon, Mode, Options};
+use crate::record::{Source, Store, Unfinished, data_folder};
+use crate::routine::{Prescription, Work};
+use crate::screen::TerminalScreen;
+use crate::session::{Arg, Engine, Line, Start, listening};
+use crate::speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
+
+/// Leads a routine, hands-free.
+#[derive(Debug, Clone, clap::Args)]
+pub struct PractiseArgs {
+    /// The routine, a TOML file; `tidecount routine check` finds its faults.
+    pub routine: PathBuf,
+    /// Microphone: `default`, a name from `tidecount devices`, or a recording.
+    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
+    pub mic: String,
+    /// Loudspeaker: `default`, a name, a WAV file to write, or `none`. With a recording as microphone: none.
+    #[arg(long, value_name = "default|NAME|FILE.wav|none")]
+    pub speaker: Option<String>,
+    /// Voice: `espeak-ng[:VARIANT]`, `piper[:FILE.onnx]` or `system`. Default: Piper where installed, else espeak-ng.
+    #[arg(long, value_name = "NAME")]
+    pub voice: Option<String>,
+    /// Writes the journal to this file too, one JSON object a line.
+    #[arg(long, value_name = "FILE.jsonl")]
+    pub journal: Option<PathBuf>,
+    /// With a recording: as fast as the machine allows instead of in real time.
+    #[arg(long)]
+    pub fast: bool,
+    /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
+    #[arg(long, value_name = "DIR")]
+    pub model: Option<PathBuf>,
+    /// Where the record is kept. Default: $TIDECOUNT_DATA, else the user's data folder.
+    #[arg(long, value_name = "DIR")]
+    pub data: Option<PathBuf>,
+    /// Who practises. Default: the routine's `client`, else "client".
+    #[arg(long, value_name = "NAME")]
+    pub client: Option<String>,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// Routine, devices, model, voice or record cannot be used; nothing has been led then.
+pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
+    let recording = names_file(&args.mic);
+    if args.fast && !recording {
+        return Err(AppError::Usage("--fast needs a recording: name a file with --mic FILE.wav; a live microphone runs in real time".into()));
+    }
+    let speaker = args.speaker.clone().unwrap_or_else(|| if recording { "none".into() } else { "default".into() });
+    let words = Words::english()?;
+    let model = load::model_folder(args.model.as_deref())?;
+    let lexicon = Lexicon::open(&model)?;
+    let (prescription, routine_text) = load::routine(&args.routine, &words, &lexicon)?;
+    let io = audio::open(&args.mic, &speaker, args.fast)?;
+    let client = args.client.clone().or_else(|| prescription.client.clone()).unwrap_or_else(|| "client".into());
+    let data = data_folder(args.data.as_deref())?;
+    let practice = Practice {
+        prescription,
+        routine_text,
+        words,
+        model,
+        lexicon,
+        // Nothing that we play can be in a recording, nor in a microphone when we play nothing.
+        hears_itself: !recording && !names_file(&speaker) && speaker != "none",
+        voice: args.voice.clone(),
+        source: if recording { Source::Replay } else { Source::Live },
+        client,
+        data,
+        journal: args.journal.clone(),
+    };
+    let screen = SharedScreen::new(TerminalScreen::stdout());
+    let outcome = practice.lead(io, screen.clone(), Vec::new())?;
+    outcome.report(&screen);
+    Ok(outcome.exit_code())
+}
+
+/// Everything a practice is made of besides its devices.
+pub struct Practice {
+    pub prescription: Prescription,
+    pub routine_text: String,
+    pub words: Words,
+    pub model: PathBuf,
+    pub lexicon: Lexicon,
+    /// What we play comes back through the microphone.
+    pub hears_itself: bool,
+    pub voice: Option<String>,
+    pub source: Source,
+    pub client: String,
+    pub data: PathBuf,
+    pub journal: Option<PathBuf>,
+}
+
+/// How a practice ended.
+pub struct Outcome {
+    kept: SharedKept,
+    /// Why it had to end, where it was not led to its end.
+    fault: Option<String>,
+    names: Vec<(String, String)>,
+}
+
+impl Practice {
+    /// Leads it. Blocks until it is over; Ctrl-C ends it cleanly.
+    ///
+    /// # Errors
+    /// A part cannot be built. Faults after the begin are in the outcome, for then there is something to report.
+    pub fn lead(self, mut io: Box<dyn AudioIo>, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<Outcome, AppError> {
+        let offline = io.is_offline();
+        let now = Zoned::now();
+        let store = Store::open(&self.data)?;
+        let unfinished = store.unfinished(
+            &self.client,
+            &self.prescription.routine,
+            &self.routine_text,
+            self.source,
+            &now,
+            Unfinished::OFFERED_WITHIN,
+        )?;
+        let start = self.start(&store, &now, unfinished.as_ref())?;
+        let mut commands = ChildRecogniser::start(&Options {
+            model: self.model.clone(),
+            program: None,
+            fast: fast_grammar(&self.words),
+            mode: if offline { Mode::Offline } else { Mode::Live },
+        })?;
+        self.try_grammars(&mut commands)?;
+        let talker = self.talker(io.speaker_rate_hz(), offline)?;
+        let names = self.names();
+        let facts = SessionFacts {
+            client: self.client,
+            routine_title: self.prescription.routine.title.clone(),
+            routine_text: self.routine_text,
+            source: self.source,
+            started_at: now,
+            lines: self.journal,
+        };
+        let (keeper, kept) = JournalKeeper::new(store, facts, unfinished)?;
+        observers.push(Box::new(keeper));
+        observers.push(Box::new(ScreenFollower::new(screen)));
+        let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AdaptiveCanceller::new()) } else { Box::new(NoCancel) };
+        let parts = Parts {
+            engine: Engine::new(self.prescription.routine, start),
+            words: self.words,
+            talker,
+            commands: Box::new(commands),
+            echo,
+            observers,
+        };
+        let mut pipeline = Pipeline::new(parts, io.mic_rate_hz(), io.speaker_rate_hz())?;
+        let fault = until_interrupted(move |interrupted| pipeline.run(io.as_mut(), || interrupted.load(Ordering::Relaxed)))?;
+        Ok(Outcome { kept, fault, names })
+    }
+
+    /// What the engine must know of earlier sessions. A recording or a rehearsal knows nothing of the client's: a "yes"
+    /// in a recording is nobody's agreement, and the same sound must give the same journal.
+    fn start(&self, store: &Store, now: &Zoned, unfinished: Option<&Unfinished>) -> Result<Start, AppError> {
+        let resume_from = unfinished.map(|unfinished| unfinished.position);
+        let resumed_agreed = unfinished.map(|unfinished| unfinished.agreed.clone()).unwrap_or_default();
+        if self.source != Source::Live {
+            return Ok(Start { first_session: resume_from.is_none(), agreed: resumed_agreed, resume_from, ..Start::default() });
+        }
+        let known = store.exercises_begun(&self.client)?;
+        let mut agreed = store.agreed(&self.client)?;
+        agreed.extend(resumed_agreed);
+        Ok(Start { first_session: known.is_empty(), agreed, known, resume_from, past: store.past(&self.client, now, None)? })
+    }
+
+    /// Every grammar of the session is tried before it begins, so that no state finds a word missing later.
+    fn try_grammars(&self, commands: &mut ChildRecogniser) -> Result<(), AppError> {
+        use crate::hear::commands::CommandRecogniser;
+        for (_, list) in listening::ALL {
+            let listening = crate::session::Listening { commands: list.to_vec(), answers: Vec::new(), voice: crate::hear::VoiceTask::Idle };
+            let grammar = grammar::main_grammar(&self.words, &listening);
+            if !grammar.choices.is_empty() {
+                commands.listen_for(&grammar)?;
+            }
+        }
+        for step in &self.prescription.routine.steps {
+            let Work::Question { items, .. } = &step.work else { continue };
+            for item in items {
+                let choices = item.answers.iter().map(|answer| Choice { tag: answer.clone(), wordings: vec![spoken_form(answer)] });
+                self.lexicon.validate(&Grammar { choices: choices.collect() })?;
+            }
+        }
+        Ok(())
+    }
+
+    fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, AppError> {
+        if self.voice.as_deref() == Some(SYSTEM_VOICE) {
+            if offline {
+                return Err(AppError::Usage(
+                    "--voice system speaks through the system's own loudspeaker and cannot be written to a file or hurried; use --voice espeak-ng here".into(),
+                ));
+            }
+            for key in SystemSpeaker::limits() {
+                eprintln!("{}", self.words.text(&Line { key: (*key).to_owned(), args: Vec::new() })?);
+            }
+            return Ok(Box::new(SystemTalker::new(SystemSpeaker::open()?)));
+        }
+        let voice = choose_voice(self.voice.as_deref())?;
+        let cache = LineCache::new(Some(self.data.join("voice-cache")), rate_hz);
+        let mut renderer = if offline { Renderer::offline(voice, cache) } else { Renderer::live(voice, cache)? };
+        if !offline {
+            renderer.prerender(self.lines_to_come());
+        }
+        Ok(Box::new(PcmTalker::new(renderer, rate_hz)))
+    }
+
+    /// The lines that this routine will need, the counts first: they must be there on the beat.
+    fn lines_to_come(&self) -> Vec<String> {
+        let mut lines: Vec<Line> = Vec::new();
+        let plain = |key: String| Line { key, args: Vec::new() };
+        for step in &self.prescription.routine.steps {
+            let longest = match &step.work {
+                Work::Timed { phases, .. } => phases.iter().map(|phase| phase.length_s).fold(0.0, f64::max),
+                Work::Paced { phases, .. } => phases.iter().map(|phase| f64::from(phase.counts)).fold(0.0, f64::max),
+                _ => 0.0,
+            };
+            for n in 1..=longest as u32 {
+                lines.push(Line { key: "count".into(), args: vec![("n", Arg::Number(f64::from(n)))] });
+            }
+            if let Work::Paced { phases, .. } = &step.work {
+                lines.extend(phases.iter().map(|phase| plain(format!("paced-{}", phase.name))));
+                lines.extend(["paced-last-round", "paced-over"].map(|key| plain(key.into())));
+            }
+            let id = &step.exercise.id;
+            if let Work::Timed { phases, .. } = &step.work {
+                lines.extend(phases.iter().map(|phase| plain(format!("ex-{id}-phase-{}", phase.name))));
+                lines.push(plain("posture-over".into()));
+            }
+            lines.extend(["cue", "short", "instruction"].map(|part| plain(format!("ex-{id}-{part}"))));
+        }
+        let fixed = ["stopped", "paused", "resting", "going-on", "help", "help-go-on", "voice-again", "ask-ready-again", "trial-over"];
+        lines.extend(fixed.map(|key| plain(key.into())));
+        let mut texts: Vec<String> = lines.iter().filter_map(|line| self.words.text(line).ok()).collect();
+        let mut seen = std::collections::BTreeSet::new();
+        texts.retain(|text| seen.insert(text.clone()));
+        texts
+    }
+
+    /// What each exercise is called in the summary.
+    fn names(&self) -> Vec<(String, String)> {
+        let name = |id: &str| self.words.text(&Line { key: format!("ex-{id}-name"), args: Vec::new() }).unwrap_or_else(|_| id.to_owned());
+        self.prescription.routine.steps.iter().map(|step| (step.exercise.id.clone(), name(&step.exercise.id))).collect()
+    }
+}
+
+impl Outcome {
+    /// The summary table, and what went wrong on the way.
+    pub fn report(&self, screen: &SharedScreen) {
+        screen.finish();
+        let kept = lock(&self.kept);
+        let name = |id: &str| self.names.iter().find(|(known, _)| known == id).map_or_else(|| id.to_owned(), |(_, name)| name.clone());
+        println!("\n{}", summary::table(&kept.entries, &name));
+        for failure in &kept.failures {
+            eprintln!("The journal has a gap: {failure}");
+        }
+        if let Some(fault) = &self.fault {
+            eprintln!("{fault}");
+        }
+    }
+
+    /// Success unless something failed; being ended by Ctrl-C or by the client is no failure.
+    pub fn exit_code(&self) -> ExitCode {
+        if self.fault.is_none() && lock(&self.kept).failures.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+    }
+}
+
+/// Runs the sound loop on a thread of its own while this one waits for its end or for Ctrl-C; a second Ctrl-C does not wait.
+fn until_interrupted(
+    lead: impl FnOnce(Arc<AtomicBool>) -> Result<(), audio::AudioError> + Send + 'static,
+) -> Result<Option<String>, AppError> {
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .worker_threads(1)
+        .enable_all()
+        .build()
+        .map_err(|why| AppError::Usage(format!("the program cannot start its threads: {why}; close other programs and try again")))?;
+    let interrupted = Arc::new(AtomicBool::new(false));
+    let flag = interrupted.clone();
+    runtime.block_on(async move {
+        let mut led = tokio::task::spawn_blocking(move || lead(flag));
+        loop {
+            tokio::select! {
+                ended = &mut led => return match ended {
+                    Ok(outcome) => Ok(outcome.err().map(|error| error.to_string())),
+                    Err(panic) => Ok(Some(format!("the practice broke off: {panic}. What was measured is kept."))),
+                },
+                signal = tokio::signal::ctrl_c() => {
+                    if signal.is_err() || interrupted.swap(true, Ordering::Relaxed) {
+                        std::process::exit(130);
+                    }
+                }
+            }
+        }
+    })
+}

@@ -1,0 +1,181 @@
+//! Changing the rate of a mono stream in blocks of 10 ms, and of a whole recording.
+
+use super::AudioError;
+use rubato::audioadapter_buffers::direct::InterleavedSlice;
+use rubato::{Fft, FixedSync, Resampler as _};
+
+/// Turns blocks of 10 ms at one rate into blocks of 10 ms at another, with a fixed delay and without allocating.
+pub struct Resampler {
+    /// None where both rates are the same.
+    fft: Option<Fft<f32>>,
+    in_block: usize,
+    out_block: usize,
+    delay_s: f64,
+}
+
+impl Resampler {
+    /// Both rates in Hz, multiples of 100, so that 10 ms are whole frames on both sides.
+    ///
+    /// # Errors
+    /// A rate is zero or no multiple of 100.
+    pub fn new(in_hz: u32, out_hz: u32) -> Result<Self, AudioError> {
+        for rate_hz in [in_hz, out_hz] {
+            if rate_hz == 0 || rate_hz % 100 != 0 {
+                return Err(AudioError::Device(format!("{rate_hz} Hz cannot be cut into blocks of 10 ms")));
+            }
+        }
+        let (in_block, out_block) = ((in_hz / 100) as usize, (out_hz / 100) as usize);
+        let fft = if in_hz == out_hz { None } else { Some(fft(in_hz, out_hz, in_block)?) };
+        // The filter's middle lies on a whole input frame; `output_delay` rounds it to output frames.
+        let delay_s = fft.as_ref().map_or(0.0, |f| (f.fft_size_in() / 2) as f64 / f64::from(in_hz));
+        Ok(Self { fft, in_block, out_block, delay_s })
+    }
+
+    /// Frames that [`Resampler::process`] takes.
+    #[must_use]
+    pub fn in_block(&self) -> usize {
+        self.in_block
+    }
+
+    /// Frames that [`Resampler::process`] gives.
+    #[must_use]
+    pub fn out_block(&self) -> usize {
+        self.out_block
+    }
+
+    /// Seconds by which the output lags behind the input (5 ms; 0 for equal rates).
+    #[must_use]
+    pub fn delay_s(&self) -> f64 {
+        self.delay_s
+    }
+
+    /// One block of 10 ms.
+    ///
+    /// # Errors
+    /// `input` is not [`Resampler::in_block`] or `output` not [`Resampler::out_block`] frames long.
+    pub fn process(&mut self, input: &[f32], output: &mut [f32]) -> Result<(), AudioError> {
+        if input.len() != self.in_block || output.len() != self.out_block {
+            return Err(AudioError::Device(format!(
+                "a block of {} frames to be turned into {} came as {} for {}",
+                self.in_block,
+                self.out_block,
+                input.len(),
+                output.len()
+            )));
+        }
+        let Some(fft) = &mut self.fft else {
+            output.copy_from_slice(input);
+            return Ok(());
+        };
+        let failed = |why: String| AudioError::Device(format!("the rate cannot be changed: {why}"));
+        let from = InterleavedSlice::new(input, 1, self.in_block).map_err(|e| failed(e.to_string()))?;
+        let mut to = InterleavedSlice::new_mut(output, 1, self.out_block).map_err(|e| failed(e.to_string()))?;
+        fft.process_into_buffer(&from, &mut to, None).map_err(|e| failed(e.to_string()))?;
+        Ok(())
+    }
+}
+
+/// Changes the rate of a whole recording; beginning and length in seconds are kept.
+///
+/// # Errors
+/// A rate is zero.
+pub fn resample_all(samples: &[f32], in_hz: u32, out_hz: u32) -> Result<Vec<f32>, AudioError> {
+    if samples.is_empty() || in_hz == out_hz {
+        return Ok(samples.to_vec());
+    }
+    let failed = |why: String| AudioError::File(format!("{in_hz} Hz cannot be turned into {out_hz} Hz: {why}"));
+    let mut fft = fft(in_hz, out_hz, 1024)?;
+    let mut output = vec![0.0; fft.process_all_needed_output_len(samples.len())];
+    let frames = output.len();
+    let from = InterleavedSlice::new(samples, 1, samples.len()).map_err(|e| failed(e.to_string()))?;
+    let mut to = InterleavedSlice::new_mut(&mut output, 1, frames).map_err(|e| failed(e.to_string()))?;
+    let (_, produced) =
+        fft.process_all_into_buffer(&from, &mut to, samples.len(), None).map_err(|e| failed(e.to_string()))?;
+    output.truncate(produced);
+    Ok(output)
+}
+
+fn fft(in_hz: u32, out_hz: u32, chunk: usize) -> Result<Fft<f32>, AudioError> {
+    // One FFT block per chunk. With 10 ms this is the shortest block both rates share for certain.
+    Fft::new_custom(
+        in_hz as usize,
+        out_hz as usize,
+        chunk,
+        1,
+        1,
+        rubato::WindowFunction::BlackmanHarris2,
+        FixedSync::Both,
+    )
+    .map_err(|e| AudioError::Device(format!("{in_hz} Hz cannot be turned into {out_hz} Hz: {e}")))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tone(rate_hz: u32, f_hz: f64, frames: usize) -> Vec<f32> {
+        (0..frames).map(|n| (std::f64::consts::TAU * f_hz * n as f64 / f64::from(rate_hz)).sin() as f32 * 0.5).collect()
+    }
+
+    /// Largest difference between what a resampler gives for a tone and that tone, delayed, computed at the new rate.
+    fn error_of(in_hz: u32, out_hz: u32, f_hz: f64) -> f32 {
+        let mut resampler = Resampler::new(in_hz, out_hz).unwrap();
+        let input = tone(in_hz, f_hz, in_hz as usize);
+        let mut output = vec![0.0; out_hz as usize];
+        for (from, to) in input.chunks(resampler.in_block()).zip(output.chunks_mut(resampler.out_block())) {
+            resampler.process(from, to).unwrap();
+        }
+        let mut worst: f32 = 0.0;
+        for (n, got) in output.iter().enumerate().skip(out_hz as usize / 10) {
+            let t = n as f64 / f64::from(out_hz) - resampler.delay_s();
+            let want = (std::f64::consts::TAU * f_hz * t).sin() as f32 * 0.5;
+            worst = worst.max((got - want).abs());
+        }
+        worst
+    }
+
+    #[test]
+    fn a_tone_keeps_frequency_level_and_the_stated_delay() {
+        for (in_hz, out_hz) in
+            [(48_000, 16_000), (44_100, 16_000), (32_000, 16_000), (8_000, 16_000), (24_000, 48_000), (16_000, 16_000)]
+        {
+            let worst = error_of(in_hz, out_hz, 440.0);
+            assert!(worst < 0.005, "{in_hz} to {out_hz} Hz: off by {worst}");
+        }
+    }
+
+    #[test]
+    fn what_the_lower_rate_cannot_carry_is_gone() {
+        // 10 kHz would fold to 6 kHz at 16 kHz.
+        let mut resampler = Resampler::new(48_000, 16_000).unwrap();
+        let mut out = vec![0.0; 160];
+        let mut peak: f32 = 0.0;
+        for (n, block) in tone(48_000, 10_000.0, 48_000).chunks(480).enumerate() {
+            resampler.process(block, &mut out).unwrap();
+            if n > 5 {
+                peak = out.iter().fold(peak, |p, s| p.max(s.abs()));
+            }
+        }
+        assert!(peak < 0.001, "{peak} left");
+    }
+
+    #[test]
+    fn odd_rates_and_lengths_are_refused_kindly() {
+        assert!(Resampler::new(22_050, 16_000).is_err());
+        assert!(Resampler::new(0, 16_000).is_err());
+        let mut resampler = Resampler::new(48_000, 16_000).unwrap();
+        assert!(resampler.process(&[0.0; 3], &mut [0.0; 160]).is_err());
+    }
+
+    #[test]
+    fn a_whole_recording_keeps_its_length_and_place() {
+        let mut input = vec![0.0; 22_050];
+        input[11_025] = 1.0;
+        let output = resample_all(&input, 22_050, 24_000).unwrap();
+        assert!(output.len().abs_diff(24_000) <= 1, "{}", output.len());
+        let (at, _) = output.iter().enumerate().fold((0, 0.0_f32), |b, (i, s)| if s.abs() > b.1 { (i, s.abs()) } else { b });
+        assert!(at.abs_diff(12_000) <= 1, "the click lies at {at}");
+        assert!(resample_all(&[], 22_050, 24_000).unwrap().is_empty());
+        assert!(!resample_all(&[0.5], 11_025, 12_000).unwrap().is_empty());
+    }
+}

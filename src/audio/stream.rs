@@ -1,0 +1,222 @@
+//! Builds cpal streams: which host, which device, which format. The only file besides `devices` and the callbacks that knows cpal.
+
+use super::AudioError;
+use super::callback::{Shared, capture, play};
+use cpal::traits::{DeviceTrait, HostTrait, StreamTrait};
+use cpal::{BufferSize, Device, FromSample, Host, I24, Sample, SampleFormat, SizedSample, StreamConfig, SupportedStreamConfigRange};
+use ringbuf::traits::{Consumer, Producer};
+use ringbuf::{HeapCons, HeapProd};
+use std::sync::Arc;
+use std::sync::atomic::Ordering::Relaxed;
+use std::time::Duration;
+
+/// Frames per callback asked of a PulseAudio or PipeWire server at 48 kHz. Its default would be a buffer of 2 s.
+const SERVER_FRAMES: u32 = 960;
+/// Frames per callback asked of ALSA; smaller ones led to endless errors under load.
+const ALSA_FRAMES: u32 = 1_024;
+/// Rates asked for in this order where the device's own does not fit.
+const RATES_HZ: [u32; 5] = [48_000, 44_100, 32_000, 16_000, 8_000];
+const BUILD_TIMEOUT: Duration = Duration::from_secs(2);
+
+/// Microphone or loudspeaker.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Direction {
+    Input,
+    Output,
+}
+
+impl Direction {
+    pub fn noun(self) -> &'static str {
+        match self {
+            Self::Input => "microphone",
+            Self::Output => "loudspeaker",
+        }
+    }
+    pub fn option(self) -> &'static str {
+        match self {
+            Self::Input => "--mic",
+            Self::Output => "--speaker",
+        }
+    }
+}
+
+/// How a device is to be opened.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Format {
+    pub rate_hz: u32,
+    pub channels: u16,
+    pub sample: SampleFormat,
+}
+
+/// A running stream. Dropping it stops it, on another thread, for a dead server may keep the drop waiting.
+pub(super) struct Running(Option<cpal::Stream>);
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        if let Some(stream) = self.0.take() {
+            std::thread::spawn(move || drop(stream));
+        }
+    }
+}
+
+/// The sound server where one can be reached, otherwise ALSA.
+pub(super) fn host() -> Host {
+    quiet_alsa();
+    cpal::default_host()
+}
+
+/// ALSA's library prints what it tries to standard error. Its messages of this thread go to a buffer instead.
+fn quiet_alsa() {
+    #[cfg(target_os = "linux")]
+    let _ = alsa::Output::local_error_handler();
+}
+
+fn configs(device: &Device, direction: Direction) -> Result<(cpal::SupportedStreamConfig, Vec<SupportedStreamConfigRange>), cpal::Error> {
+    Ok(match direction {
+        Direction::Input => (device.default_input_config()?, device.supported_input_configs()?.collect()),
+        Direction::Output => (device.default_output_config()?, device.supported_output_configs()?.collect()),
+    })
+}
+
+/// The device's own rate if 10 ms of it are whole frames and it is no higher than needed, otherwise the first usual
+/// one it can do; its own sample format if known here.
+pub(super) fn format(device: &Device, direction: Direction) -> Result<Format, AudioError> {
+    let (own, ranges) = configs(device, direction).map_err(|e| refused(direction, &device.to_string(), &e))?;
+    let own_fits = own.sample_rate() % 100 == 0 && (8_000..=48_000).contains(&own.sample_rate());
+    let can = |rate_hz: u32, sample: SampleFormat, channels: u16| {
+        ranges.iter().any(|r| r.sample_format() == sample && r.channels() == channels && r.contains_rate(rate_hz))
+    };
+    if own_fits && is_known(own.sample_format()) {
+        return Ok(Format { rate_hz: own.sample_rate(), channels: own.channels(), sample: own.sample_format() });
+    }
+    let rates = own_fits.then_some(own.sample_rate()).into_iter().chain(RATES_HZ);
+    let samples = [own.sample_format(), SampleFormat::F32, SampleFormat::I16, SampleFormat::I32];
+    let channels = [own.channels(), 1, 2];
+    for rate_hz in rates {
+        for sample in samples.into_iter().filter(|s| is_known(*s)) {
+            if let Some(channels) = channels.into_iter().find(|c| can(rate_hz, sample, *c)) {
+                return Ok(Format { rate_hz, channels, sample });
+            }
+        }
+    }
+    Err(AudioError::Device(format!(
+        "the {} \"{device}\" offers neither {} Hz nor another rate of 8 to 48 kHz that can be used; choose another with {}",
+        direction.noun(),
+        own.sample_rate(),
+        direction.option()
+    )))
+}
+
+fn is_known(sample: SampleFormat) -> bool {
+    matches!(
+        sample,
+        SampleFormat::F32 | SampleFormat::I16 | SampleFormat::I24 | SampleFormat::I32 | SampleFormat::U8 | SampleFormat::U16
+    )
+}
+
+fn config(host: &Host, format: Format) -> StreamConfig {
+    let at_48k = if host.id().name() == "ALSA" { ALSA_FRAMES } else { SERVER_FRAMES };
+    let frames = u64::from(at_48k) * u64::from(format.rate_hz) / 48_000;
+    let buffer = if host.id().name() == "ALSA" { u64::from(ALSA_FRAMES) } else { frames.max(160) };
+    StreamConfig {
+        channels: format.channels,
+        sample_rate: format.rate_hz,
+        buffer_size: BufferSize::Fixed(u32::try_from(buffer).unwrap_or(ALSA_FRAMES)),
+    }
+}
+
+/// Starts a microphone that fills `ring`.
+pub(super) fn start_input(host: &Host, device: &Device, format: Format, ring: HeapProd<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error> {
+    let config = config(host, format);
+    match format.sample {
+        SampleFormat::I16 => input::<i16>(device, config, ring, shared),
+        SampleFormat::I24 => input::<I24>(device, config, ring, shared),
+        SampleFormat::I32 => input::<i32>(device, config, ring, shared),
+        SampleFormat::U8 => input::<u8>(device, config, ring, shared),
+        SampleFormat::U16 => input::<u16>(device, config, ring, shared),
+        _ => input::<f32>(device, config, ring, shared),
+    }
+}
+
+fn input<T>(device: &Device, config: StreamConfig, mut ring: HeapProd<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error>
+where
+    T: SizedSample + Send + 'static,
+    f32: FromSample<T>,
+    HeapProd<f32>: Producer<Item = f32>,
+{
+    let channels = usize::from(config.channels);
+    let errors = Arc::clone(&shared);
+    let mut pushed = 0;
+    let stream = device.build_input_stream(
+        config,
+        move |data: &[T], _| capture(data, channels, &mut pushed, &mut ring, &shared),
+        move |error: cpal::Error| errors.error(error.kind()),
+        Some(BUILD_TIMEOUT),
+    )?;
+    stream.play()?;
+    Ok(Running(Some(stream)))
+}
+
+/// Starts a loudspeaker that empties `ring`.
+pub(super) fn start_output(host: &Host, device: &Device, format: Format, ring: HeapCons<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error> {
+    let config = config(host, format);
+    match format.sample {
+        SampleFormat::I16 => output::<i16>(device, config, ring, shared),
+        SampleFormat::I24 => output::<I24>(device, config, ring, shared),
+        SampleFormat::I32 => output::<i32>(device, config, ring, shared),
+        SampleFormat::U8 => output::<u8>(device, config, ring, shared),
+        SampleFormat::U16 => output::<u16>(device, config, ring, shared),
+        _ => output::<f32>(device, config, ring, shared),
+    }
+}
+
+fn output<T>(device: &Device, config: StreamConfig, mut ring: HeapCons<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error>
+where
+    T: SizedSample + Sample + FromSample<f32> + Send + 'static,
+    HeapCons<f32>: Consumer<Item = f32>,
+{
+    let channels = usize::from(config.channels);
+    let errors = Arc::clone(&shared);
+    let stream = device.build_output_stream(
+        config,
+        move |data: &mut [T], info: &cpal::OutputCallbackInfo| {
+            let stamp = info.timestamp();
+            let latency = stamp.playback.saturating_duration_since(stamp.callback);
+            shared.latency_us.store(u32::try_from(latency.as_micros()).unwrap_or(u32::MAX), Relaxed);
+            play(data, channels, &mut ring, &shared);
+        },
+        move |error: cpal::Error| errors.error(error.kind()),
+        Some(BUILD_TIMEOUT),
+    )?;
+    stream.play()?;
+    Ok(Running(Some(stream)))
+}
+
+/// What a refusal means for the user.
+pub(super) fn refused(direction: Direction, name: &str, error: &cpal::Error) -> AudioError {
+    use cpal::ErrorKind::{DeviceBusy, DeviceNotAvailable, HostUnavailable, PermissionDenied};
+    let noun = direction.noun();
+    match error.kind() {
+        DeviceNotAvailable | HostUnavailable => AudioError::NoDevice(format!(
+            "the {noun} \"{name}\" is not there ({error}); is it plugged in and switched on? `tidecount devices` lists those that are"
+        )),
+        DeviceBusy => AudioError::Device(format!("the {noun} \"{name}\" is in use by another program; close that one and try again")),
+        PermissionDenied => AudioError::Device(format!(
+            "the {noun} \"{name}\" may not be used by this user; on Debian, put the user into the group \"audio\" and log in again"
+        )),
+        _ => AudioError::Device(format!("the {noun} \"{name}\" cannot be opened: {error}; `tidecount devices` tries all of them")),
+    }
+}
+
+/// The device of that name, or the default one.
+pub(super) fn find(host: &Host, direction: Direction, name: &str) -> Result<Device, AudioError> {
+    super::devices::find(host, direction, name)
+}
+
+/// The default device of a host.
+pub(super) fn default_device(host: &Host, direction: Direction) -> Option<Device> {
+    match direction {
+        Direction::Input => host.default_input_device(),
+        Direction::Output => host.default_output_device(),
+    }
+}

@@ -1,0 +1,124 @@
+//! The one place that touches Vosk.
+
+use super::decide::{UNKNOWN, Word};
+use super::{CommandEarError, RATE_HZ};
+use std::cell::RefCell;
+use std::path::Path;
+use std::rc::Rc;
+use vosk::{CompleteResult, DecodingState, LogLevel, Model, Recognizer};
+
+/// Turns the sound of one utterance into words.
+pub(crate) trait Decoder {
+    /// Forgets everything; the next samples begin an utterance.
+    fn restart(&mut self);
+    /// Takes samples at [`RATE_HZ`]; true where the decoder itself finds the utterance over.
+    fn accept(&mut self, samples: &[i16]) -> bool;
+    /// The words so far; lags some tenths of a second behind the sound.
+    fn partial(&mut self) -> Vec<Word>;
+    /// The words up to the last sample. [`Decoder::restart`] must follow.
+    fn finish(&mut self) -> Vec<Word>;
+}
+
+/// A loaded model.
+#[derive(Clone)]
+pub(crate) struct VoskModel(Rc<RefCell<Model>>);
+
+impl VoskModel {
+    /// Loads it, some tenths of a second. `talkative` lets the library write to standard error.
+    ///
+    /// # Errors
+    /// The folder's name is no UTF-8, the library does not take the model, or the model has no unknown-speech symbol.
+    pub fn load(folder: &Path, talkative: bool) -> Result<Self, CommandEarError> {
+        vosk::set_log_level(if talkative { LogLevel::Info } else { LogLevel::Error });
+        let shown = folder.display();
+        let name = folder.to_str().ok_or_else(|| {
+            CommandEarError(format!("{shown}: the folder's name has characters that the recogniser cannot take; rename it"))
+        })?;
+        let model = Model::new(name).ok_or_else(|| {
+            CommandEarError(format!(
+                "{shown}: the recogniser does not take this model; the folder may be damaged or made for another version. Unpack the model anew"
+            ))
+        })?;
+        let model = Self(Rc::new(RefCell::new(model)));
+        if !model.knows(UNKNOWN) {
+            return Err(CommandEarError(format!(
+                "{shown}: the model has no word {UNKNOWN}, so it would take any sound for a command; use a model that has one"
+            )));
+        }
+        Ok(model)
+    }
+
+    /// The model's lexicon has this word.
+    pub fn knows(&self, word: &str) -> bool {
+        self.0.borrow_mut().find_word(word).is_some()
+    }
+
+    /// A decoder for these phrases and unknown speech. None where there is no phrase, or where one has a word that
+    /// the lexicon has not: the library would crash on a list it cannot read.
+    pub fn decoder(&self, phrases: &[String]) -> Option<VoskDecoder> {
+        let sound = !phrases.is_empty()
+            && phrases.iter().all(|p| {
+                !p.contains(['"', '\\']) && !p.chars().any(char::is_control) && p.split(' ').all(|w| self.knows(w))
+            });
+        let mut grammar = phrases.to_vec();
+        grammar.push(UNKNOWN.to_owned());
+        sound.then(|| VoskDecoder { model: self.clone(), grammar, recogniser: None })
+    }
+}
+
+/// Decodes one utterance after another, each by a new recogniser (set-up under a millisecond): nothing is left over
+/// from the one before, times begin at 0, and memory cannot grow.
+pub(crate) struct VoskDecoder {
+    model: VoskModel,
+    grammar: Vec<String>,
+    recogniser: Option<Recognizer>,
+}
+
+impl VoskDecoder {
+    fn recogniser(&mut self) -> Option<&mut Recognizer> {
+        if self.recogniser.is_none() {
+            let new = Recognizer::new_with_grammar(&self.model.0.borrow(), RATE_HZ as f32, &self.grammar);
+            self.recogniser = new.map(|mut r| {
+                r.set_words(true);
+                r.set_partial_words(true);
+                r
+            });
+        }
+        self.recogniser.as_mut()
+    }
+}
+
+fn words(of: &[vosk::Word]) -> Vec<Word> {
+    of.iter()
+        .map(|w| Word {
+            text: w.word.to_owned(),
+            start_s: f64::from(w.start),
+            end_s: f64::from(w.end),
+            confidence: f64::from(w.conf).clamp(0.0, 1.0),
+        })
+        .collect()
+}
+
+impl Decoder for VoskDecoder {
+    fn restart(&mut self) {
+        self.recogniser = None;
+    }
+
+    fn accept(&mut self, samples: &[i16]) -> bool {
+        let state = self.recogniser().map(|r| r.accept_waveform(samples));
+        matches!(state, Some(Ok(DecodingState::Finalized)))
+    }
+
+    fn partial(&mut self) -> Vec<Word> {
+        self.recogniser().map(|r| words(&r.partial_result().partial_result)).unwrap_or_default()
+    }
+
+    fn finish(&mut self) -> Vec<Word> {
+        let result = match self.recogniser().map(Recognizer::final_result) {
+            Some(CompleteResult::Single(result)) => words(&result.result),
+            _ => Vec::new(),
+        };
+        self.recogniser = None;
+        result
+    }
+}

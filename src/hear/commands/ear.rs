@@ -1,0 +1,100 @@
+//! Both paths on one stream of sound.
+
+use super::decoder::Decoder;
+use super::level::Meter;
+use super::listener::{Decided, Listener, seconds};
+use super::{HeardPhrase, Path};
+
+/// A jump of the clock beyond this is a gap in the sound, s.
+const GAP_S: f64 = 0.02;
+
+/// Hears the main grammar and the fast one.
+pub(crate) struct Ear<D> {
+    meter: Meter,
+    main: Option<Listener<D>>,
+    fast: Option<Listener<D>>,
+    /// The main path heard the last batch.
+    main_open: bool,
+    now_s: f64,
+    /// End of the last phrase reported: what overlaps it is the same utterance by the other path.
+    told_until_s: f64,
+}
+
+impl<D: Decoder> Ear<D> {
+    pub fn new() -> Self {
+        Self { meter: Meter::default(), main: None, fast: None, main_open: false, now_s: 0.0, told_until_s: f64::NEG_INFINITY }
+    }
+
+    /// Replaces what a path listens for; what it had half heard is dropped.
+    pub fn listen(&mut self, path: Path, listener: Option<Listener<D>>) {
+        match path {
+            Path::Main => self.main = listener,
+            Path::Fast => self.fast = listener,
+        }
+    }
+
+    /// Takes one batch; `main` says whether the main path hears it. Gives what was decided; tags are left empty.
+    pub fn hear(&mut self, start_s: f64, samples: &[i16], main: bool) -> Vec<HeardPhrase> {
+        let mut heard = Vec::new();
+        let gap = (start_s - self.now_s).abs() > GAP_S;
+        if gap {
+            self.finish_path(Path::Fast, &mut heard);
+        }
+        if self.main_open && (gap || !main) {
+            self.finish_path(Path::Main, &mut heard);
+        }
+        if start_s < self.now_s - GAP_S {
+            self.told_until_s = f64::NEG_INFINITY;
+        }
+        self.main_open = main;
+        self.now_s = start_s + seconds(samples.len());
+        let level = self.meter.measure(samples);
+        if let Some(decided) = self.fast.as_mut().and_then(|l| l.hear(start_s, samples, level)) {
+            self.tell(Path::Fast, decided, &mut heard);
+        }
+        if main && let Some(decided) = self.main.as_mut().and_then(|l| l.hear(start_s, samples, level)) {
+            self.tell(Path::Main, decided, &mut heard);
+        }
+        heard
+    }
+
+    /// The sound is over: decides on what is still open.
+    pub fn finish(&mut self) -> Vec<HeardPhrase> {
+        let mut heard = Vec::new();
+        self.finish_path(Path::Fast, &mut heard);
+        self.finish_path(Path::Main, &mut heard);
+        heard
+    }
+
+    /// Everything before this instant on the clock has been dealt with, s.
+    pub fn settled_s(&self) -> f64 {
+        [&self.main, &self.fast].into_iter().flatten().filter_map(Listener::open_since_s).fold(self.now_s, f64::min)
+    }
+
+    fn finish_path(&mut self, path: Path, heard: &mut Vec<HeardPhrase>) {
+        let listener = match path {
+            Path::Main => &mut self.main,
+            Path::Fast => &mut self.fast,
+        };
+        if let Some(decided) = listener.as_mut().and_then(Listener::finish) {
+            self.tell(path, decided, heard);
+        }
+    }
+
+    fn tell(&mut self, path: Path, decided: Decided, heard: &mut Vec<HeardPhrase>) {
+        let Decided { phrase, decided_s } = decided;
+        if phrase.start_s < self.told_until_s - 0.05 {
+            return;
+        }
+        self.told_until_s = phrase.end_s;
+        heard.push(HeardPhrase {
+            tag: String::new(),
+            text: phrase.text,
+            start_s: phrase.start_s,
+            end_s: phrase.end_s,
+            decided_s,
+            confidence: phrase.confidence,
+            path,
+        });
+    }
+}

@@ -1,0 +1,140 @@
+//! The level of the sound, the floor of the room, and whether something stands out above it.
+
+use super::RATE_HZ;
+use std::collections::VecDeque;
+
+/// Sound this far above the floor opens the gate, dB.
+const OPEN_DB: f64 = 8.0;
+/// Sound below this much above the floor counts as quiet, dB.
+const CLOSE_DB: f64 = 6.0;
+/// The floor is never taken lower than this, dB re full scale: digital silence has no level.
+const LOWEST_FLOOR_DB: f64 = -72.0;
+/// Until a quiet moment was met the floor is not taken higher than this, dB re full scale.
+const HIGHEST_FIRST_FLOOR_DB: f64 = -45.0;
+/// The floor is the least mean level of this many seconds. Longer than a held vowel, so that one does not become the floor.
+const MEMORY_S: f64 = 30.0;
+/// Levels are averaged over this many batches before the least is taken.
+const AVERAGED: usize = 4;
+/// Corner of the one-pole high-pass that keeps rumble out, Hz.
+const RUMBLE_HZ: f64 = 120.0;
+
+/// What the meter says of one batch.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Level {
+    /// dB re full scale, above [`RUMBLE_HZ`].
+    pub level_db: f64,
+    /// The room, dB re full scale.
+    pub floor_db: f64,
+    /// Stands out above the floor (with hysteresis).
+    pub loud: bool,
+}
+
+/// Follows the floor by the least short-time level of the last half minute: down at once, up only after [`MEMORY_S`].
+#[derive(Debug, Default)]
+pub(crate) struct Meter {
+    last_in: f64,
+    last_out: f64,
+    averaged: VecDeque<f64>,
+    /// Least power of each past second, oldest first.
+    least_of_seconds: VecDeque<f64>,
+    least_now: Option<f64>,
+    in_second_s: f64,
+    loud: bool,
+}
+
+impl Meter {
+    /// Takes the next samples.
+    pub fn measure(&mut self, samples: &[i16]) -> Level {
+        let coefficient = (-std::f64::consts::TAU * RUMBLE_HZ / f64::from(RATE_HZ)).exp();
+        let mut power = 0.0;
+        for &sample in samples {
+            let x = f64::from(sample) / 32768.0;
+            self.last_out = coefficient * (self.last_out + x - self.last_in);
+            self.last_in = x;
+            power += self.last_out * self.last_out;
+        }
+        let count = samples.len().max(1) as f64;
+        power /= count;
+        self.averaged.push_back(power);
+        if self.averaged.len() > AVERAGED {
+            self.averaged.pop_front();
+        }
+        if self.averaged.len() == AVERAGED {
+            let mean = self.averaged.iter().sum::<f64>() / AVERAGED as f64;
+            self.least_now = Some(self.least_now.map_or(mean, |least| least.min(mean)));
+        }
+        self.in_second_s += count / f64::from(RATE_HZ);
+        if self.in_second_s >= 1.0 {
+            self.in_second_s = 0.0;
+            if let Some(least) = self.least_now.take() {
+                self.least_of_seconds.push_back(least);
+            }
+            while self.least_of_seconds.len() as f64 > MEMORY_S {
+                self.least_of_seconds.pop_front();
+            }
+        }
+        let floor = self.least_of_seconds.iter().copied().chain(self.least_now).reduce(f64::min);
+        let mut floor_db = floor.map_or(HIGHEST_FIRST_FLOOR_DB, to_db).max(LOWEST_FLOOR_DB);
+        if (self.least_of_seconds.len() as f64) < MEMORY_S {
+            floor_db = floor_db.min(HIGHEST_FIRST_FLOOR_DB);
+        }
+        let level_db = to_db(power);
+        self.loud = level_db > floor_db + if self.loud { CLOSE_DB } else { OPEN_DB };
+        Level { level_db, floor_db, loud: self.loud }
+    }
+}
+
+/// Power to dB; silence gives -120.
+fn to_db(power: f64) -> f64 {
+    10.0 * power.max(1e-12).log10()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use rand::{Rng, SeedableRng, rngs::StdRng};
+
+    /// White noise of so many seconds at a level in dB re full scale, in batches of 30 ms.
+    fn noise(rng: &mut StdRng, db: f64, s: f64) -> Vec<Vec<i16>> {
+        let peak = 32768.0 * 10f64.powf(db / 20.0) * 3f64.sqrt();
+        (0..(s / 0.03) as usize).map(|_| (0..480).map(|_| rng.random_range(-peak..peak) as i16).collect()).collect()
+    }
+
+    fn share_loud(meter: &mut Meter, batches: &[Vec<i16>]) -> f64 {
+        batches.iter().filter(|b| meter.measure(b).loud).count() as f64 / batches.len() as f64
+    }
+
+    #[test]
+    fn steady_noise_is_not_loud_and_a_burst_is() {
+        for floor_db in [-70.0, -55.0, -46.0] {
+            let mut rng = StdRng::seed_from_u64(1);
+            let mut meter = Meter::default();
+            assert_eq!(share_loud(&mut meter, &noise(&mut rng, floor_db, 5.0)), 0.0, "{floor_db}");
+            assert!(share_loud(&mut meter, &noise(&mut rng, floor_db + 12.0, 0.4)) > 0.9, "{floor_db}");
+            assert!(share_loud(&mut meter, &noise(&mut rng, floor_db, 1.0)) < 0.05, "{floor_db}");
+        }
+    }
+
+    #[test]
+    fn a_vowel_of_twenty_seconds_does_not_become_the_floor() {
+        let mut rng = StdRng::seed_from_u64(2);
+        let mut meter = Meter::default();
+        share_loud(&mut meter, &noise(&mut rng, -60.0, 2.0));
+        assert!(share_loud(&mut meter, &noise(&mut rng, -30.0, 20.0)) > 0.99);
+    }
+
+    #[test]
+    fn a_louder_room_becomes_the_floor_in_the_end() {
+        let mut rng = StdRng::seed_from_u64(3);
+        let mut meter = Meter::default();
+        share_loud(&mut meter, &noise(&mut rng, -65.0, 2.0));
+        share_loud(&mut meter, &noise(&mut rng, -40.0, 32.0));
+        assert_eq!(share_loud(&mut meter, &noise(&mut rng, -40.0, 5.0)), 0.0);
+    }
+
+    #[test]
+    fn digital_silence_is_quiet() {
+        let level = Meter::default().measure(&[0; 480]);
+        assert!(!level.loud && level.floor_db >= LOWEST_FLOOR_DB);
+    }
+}

@@ -1,0 +1,356 @@
+//! The parent's side: what the session holds.
+
+use super::batch::{Batch, Batcher};
+use super::lexicon::unknown_words;
+use super::supervise::{self, Leash, Order, Recipe, Report};
+use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
+use super::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Lexicon, Path};
+use std::collections::{HashMap, VecDeque};
+use std::path::PathBuf;
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
+use std::time::Duration;
+
+/// Whether the caller may be kept waiting.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Mode {
+    /// [`CommandRecogniser::poll`] gives what there is and never waits.
+    Live,
+    /// [`CommandRecogniser::poll`] waits until every full batch (30 ms) pushed so far has been answered: the same sound gives the same
+    /// events at the same polls, on any machine.
+    Offline,
+}
+
+/// How to start the command ear.
+#[derive(Debug, Clone)]
+pub struct Options {
+    /// Model folder in the Vosk layout.
+    pub model: PathBuf,
+    /// The program that runs as the child with `__recogniser --model DIR`; None for the running one.
+    pub program: Option<PathBuf>,
+    /// What the fast path listens for, always; few and short phrases. May be empty.
+    pub fast: Grammar,
+    pub mode: Mode,
+}
+
+/// In live mode, a child that leaves this much sound unanswered is taken for hung, s.
+const HUNG_S: f64 = 8.0;
+/// Longest wait for one answer where waiting is allowed.
+const PATIENCE: Duration = Duration::from_secs(20);
+
+/// A [`CommandRecogniser`] in a supervised child process.
+pub struct ChildRecogniser {
+    lexicon: Lexicon,
+    mode: Mode,
+    orders: Sender<Order>,
+    reports: Receiver<Report>,
+    keeper: Option<std::thread::JoinHandle<()>>,
+    pid: u32,
+    leash: Leash,
+    batcher: Batcher,
+    /// Sound on its way: number and the instant it ends, s.
+    unanswered: VecDeque<(u64, f64)>,
+    sent: u64,
+    /// All sound before this was dealt with, s.
+    settled_s: f64,
+    main: Listening,
+    fast: Listening,
+    ready: bool,
+    kill_sent: bool,
+    failed: Option<String>,
+    last_error: Option<String>,
+    unknown: Option<Vec<String>>,
+    events: Vec<CommandEvent>,
+}
+
+/// What a path listens for.
+#[derive(Debug, Default)]
+struct Listening {
+    generation: u64,
+    phrases: Vec<String>,
+    tags: HashMap<String, String>,
+}
+
+impl ChildRecogniser {
+    /// Checks the model, starts the child and waits until it has loaded the model (some tenths of a second).
+    ///
+    /// # Errors
+    /// Model or fast grammar are not usable, or the child does not start. The text names what and what to do.
+    pub fn start(options: &Options) -> Result<Self, CommandEarError> {
+        let lexicon = Lexicon::open(&options.model)?;
+        let program = match &options.program {
+            Some(program) => program.clone(),
+            None => std::env::current_exe()
+                .map_err(|e| CommandEarError(format!("the program cannot find its own file: {e}; start it by its full path")))?,
+        };
+        let (orders, inbox) = channel();
+        let (outbox, reports) = channel();
+        let recipe = Recipe { program, model: options.model.clone() };
+        let (pid, leash, keeper) = supervise::start(recipe, orders.clone(), inbox, outbox)?;
+        let mut ear = Self {
+            lexicon,
+            mode: options.mode,
+            orders,
+            reports,
+            keeper: Some(keeper),
+            pid,
+            leash,
+            batcher: Batcher::default(),
+            unanswered: VecDeque::new(),
+            sent: 0,
+            settled_s: 0.0,
+            main: Listening::default(),
+            fast: Listening::default(),
+            ready: false,
+            kill_sent: false,
+            failed: None,
+            last_error: None,
+            unknown: None,
+            events: Vec::new(),
+        };
+        ear.wait_until(|ear| ear.ready || ear.last_error.is_some());
+        if let Some(message) = ear.last_error.take().or_else(|| ear.failed.take()) {
+            return Err(CommandEarError(message));
+        }
+        if !ear.ready {
+            return Err(CommandEarError(format!(
+                "{}: the recogniser did not load this model within {} s; use a smaller model",
+                options.model.display(),
+                PATIENCE.as_secs()
+            )));
+        }
+        ear.events.clear();
+        ear.listen(Path::Fast, &options.fast)?;
+        Ok(ear)
+    }
+
+    /// The words that can be recognised.
+    #[must_use]
+    pub fn lexicon(&self) -> &Lexicon {
+        &self.lexicon
+    }
+
+    /// Process id of the child that runs now.
+    #[must_use]
+    pub fn child_id(&self) -> u32 {
+        self.pid
+    }
+
+    /// Changes what the fast path listens for.
+    ///
+    /// # Errors
+    /// As [`CommandRecogniser::listen_for`].
+    pub fn listen_for_fast(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
+        self.listen(Path::Fast, grammar)
+    }
+
+    /// The sound is over: waits, decides on what is still open, and gives the last events.
+    pub fn finish(&mut self) -> Vec<CommandEvent> {
+        self.flush();
+        self.sent += 1;
+        let (number, body) = (self.sent, self.sent.to_le_bytes().to_vec());
+        let end_s = self.unanswered.back().map_or(self.settled_s, |u| u.1);
+        self.unanswered.push_back((number, end_s));
+        self.order(Order::Frame { kind: kind::FINISH, body, number: Some(number) });
+        self.wait_until(|ear| ear.unanswered.is_empty());
+        std::mem::take(&mut self.events)
+    }
+
+    fn listen(&mut self, path: Path, grammar: &Grammar) -> Result<(), CommandEarError> {
+        if let Some(message) = &self.failed {
+            return Err(CommandEarError(message.clone()));
+        }
+        self.lexicon.validate(grammar)?;
+        self.ask_for_unlisted(grammar)?;
+        let mut tags = HashMap::new();
+        let mut phrases = Vec::new();
+        for choice in &grammar.choices {
+            for wording in &choice.wordings {
+                // A wording that two choices share belongs to the first.
+                if !tags.contains_key(wording) {
+                    phrases.push(wording.clone());
+                    tags.insert(wording.clone(), choice.tag.clone());
+                }
+            }
+        }
+        self.flush();
+        let fast = path == Path::Fast;
+        let listening = if fast { &mut self.fast } else { &mut self.main };
+        listening.tags = tags;
+        if listening.phrases == phrases {
+            return Ok(());
+        }
+        listening.generation += 1;
+        listening.phrases.clone_from(&phrases);
+        let order = GrammarOrder { fast, generation: listening.generation, phrases };
+        let body = serde_json::to_vec(&order).map_err(|e| CommandEarError(format!("the commands cannot be written down: {e}")))?;
+        self.order(Order::Grammar { fast, body });
+        Ok(())
+    }
+
+    /// Where the model has no word list, the child tells whether it knows the words.
+    fn ask_for_unlisted(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
+        for choice in &grammar.choices {
+            for wording in &choice.wordings {
+                let words: Vec<&str> = wording.split(' ').filter(|w| self.lexicon.knows(w).is_none()).collect();
+                if words.is_empty() {
+                    continue;
+                }
+                let body = serde_json::to_vec(&words).unwrap_or_default();
+                self.unknown = None;
+                self.order(Order::Frame { kind: kind::WORDS, body, number: None });
+                self.wait_until(|ear| ear.unknown.is_some());
+                match self.unknown.take() {
+                    Some(unknown) if unknown.is_empty() => {}
+                    Some(unknown) => {
+                        let unknown: Vec<&str> = unknown.iter().map(String::as_str).collect();
+                        return Err(unknown_words(&choice.tag, wording, &unknown));
+                    }
+                    None => {
+                        return Err(CommandEarError(format!(
+                            "command {:?}: the recogniser did not say whether it knows {wording:?}; try again",
+                            choice.tag
+                        )));
+                    }
+                }
+            }
+        }
+        Ok(())
+    }
+
+    fn order(&mut self, order: Order) {
+        // Fails only after the keeper gave up, and its last report says so.
+        let _ = self.orders.send(order);
+    }
+
+    fn flush(&mut self) {
+        if let Some(batch) = self.batcher.flush() {
+            self.send(batch);
+        }
+    }
+
+    fn send(&mut self, batch: Batch) {
+        if self.failed.is_some() {
+            return;
+        }
+        self.sent += 1;
+        let sound = Sound { number: self.sent, start_s: batch.start_s, main: batch.main, samples: batch.samples };
+        let end_s = sound.start_s + super::listener::seconds(sound.samples.len());
+        if self.unanswered.is_empty() && self.sent == 1 {
+            self.settled_s = sound.start_s;
+        }
+        self.unanswered.push_back((self.sent, end_s));
+        let (number, body) = (Some(self.sent), sound.to_body());
+        self.order(Order::Frame { kind: kind::SOUND, body, number });
+    }
+
+    /// Takes reports until `enough`, or patience ends, which is treated as a hung child.
+    fn wait_until(&mut self, enough: impl Fn(&Self) -> bool) {
+        while !enough(self) && self.failed.is_none() {
+            match self.reports.recv_timeout(PATIENCE) {
+                Ok(report) => self.take(report),
+                Err(RecvTimeoutError::Timeout) if self.kill_sent || !self.ready => return,
+                Err(RecvTimeoutError::Timeout) => self.kill(),
+                Err(RecvTimeoutError::Disconnected) => {
+                    self.fail("the recogniser's keeper ended; restart the program".to_owned());
+                }
+            }
+        }
+    }
+
+    fn kill(&mut self) {
+        self.kill_sent = true;
+        self.leash.kill();
+    }
+
+    fn fail(&mut self, message: String) {
+        if self.failed.is_none() {
+            self.unanswered.clear();
+            self.failed = Some(message.clone());
+            self.events.push(CommandEvent::Failed { message });
+        }
+    }
+
+    fn take(&mut self, report: Report) {
+        match report {
+            Report::Frame { kind: kind::READY, .. } => self.ready = true,
+            Report::Frame { kind: kind::ERROR, body } => self.last_error = Some(String::from_utf8_lossy(&body).into_owned()),
+            Report::Frame { kind: kind::UNKNOWN_WORDS, body } => self.unknown = serde_json::from_slice(&body).ok(),
+            Report::Frame { kind: kind::DONE, body } => {
+                if let Some((number, Some(settled_s))) = wire::number_and_instant(&body) {
+                    while self.unanswered.front().is_some_and(|u| u.0 <= number) {
+                        self.unanswered.pop_front();
+                    }
+                    self.settled_s = settled_s;
+                }
+            }
+            Report::Frame { kind: kind::HEARD, body } => {
+                if let Ok(heard) = serde_json::from_slice::<HeardReport>(&body) {
+                    self.take_heard(heard);
+                }
+            }
+            Report::Frame { .. } => {}
+            Report::Restarted { number, pid } => {
+                let mut until_s = self.settled_s;
+                while let Some((_, end_s)) = self.unanswered.pop_front_if(|u| u.0 <= number) {
+                    until_s = end_s;
+                }
+                (self.pid, self.ready, self.kill_sent) = (pid, false, false);
+                self.events.push(CommandEvent::Restarted { lost_s: (until_s - self.settled_s).max(0.0) });
+                self.settled_s = until_s;
+            }
+            Report::Failed { message } => self.fail(message),
+        }
+    }
+
+    fn take_heard(&mut self, heard: HeardReport) {
+        let listening = if heard.fast { &self.fast } else { &self.main };
+        if heard.generation != listening.generation {
+            return;
+        }
+        let Some(tag) = listening.tags.get(&heard.text).cloned() else { return };
+        let path = heard.path();
+        let HeardReport { text, start_s, end_s, decided_s, confidence, .. } = heard;
+        self.events.push(CommandEvent::Heard(HeardPhrase { tag, text, start_s, end_s, decided_s, confidence, path }));
+    }
+}
+
+impl CommandRecogniser for ChildRecogniser {
+    /// As the trait says; the same wordings again change nothing and drop nothing.
+    fn listen_for(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
+        self.listen(Path::Main, grammar)
+    }
+
+    fn push(&mut self, start_s: f64, block: &[f32], main: bool) {
+        for batch in self.batcher.push(start_s, block, main) {
+            self.send(batch);
+        }
+        let behind_s = match (self.unanswered.front(), self.unanswered.back()) {
+            (Some(first), Some(last)) => last.1 - first.1,
+            _ => 0.0,
+        };
+        if self.mode == Mode::Live && self.ready && !self.kill_sent && behind_s > HUNG_S {
+            self.kill();
+        }
+    }
+
+    fn poll(&mut self) -> Vec<CommandEvent> {
+        while let Ok(report) = self.reports.try_recv() {
+            self.take(report);
+        }
+        if self.mode == Mode::Offline {
+            self.wait_until(|ear| ear.unanswered.is_empty());
+        }
+        std::mem::take(&mut self.events)
+    }
+}
+
+impl Drop for ChildRecogniser {
+    fn drop(&mut self) {
+        self.order(Order::Quit);
+        self.leash.let_go();
+        if let Some(keeper) = self.keeper.take() {
+            // It panics never; if it did, there is nothing to save.
+            let _ = keeper.join();
+        }
+    }
+}
