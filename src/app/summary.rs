@@ -31,7 +31,7 @@ struct StepResult {
 /// complete hold, the median over its trials of the fundamental frequency, the energy mean of the level, and what is
 /// worth a note. Levels that are not calibrated are marked. `name_of` gives an exercise's name from its id.
 #[must_use]
-pub fn summary_table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
+pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
     let (steps, left_out) = results(entries);
     let relative = steps.values().any(|step| !step.level_db.is_empty() && !step.calibrated);
     let mut text = row(["Exercise", "Done", "Best s", "Mean s", "F0 Hz", "dB(A)", "Notes"]);

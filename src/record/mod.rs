@@ -25,7 +25,6 @@ pub use history::{BestHold, SessionSummary};
 pub use journal::Journal;
 pub use json_lines::JsonLines;
 pub use line::{JournalText, journal_schema, journal_text, read_journal};
-pub use past::Acquaintance;
 pub use resume::{Unfinished, next_position};
 pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
 pub use writer::JournalWriter;

@@ -5,7 +5,7 @@ use super::line::parse_line;
 use super::store::{SessionId, Store, later};
 use crate::session::{Fact, Past, PastExercise, PastResults, Weekday};
 use jiff::ZonedDateTime;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 struct Trial {
     session: i64,
@@ -13,39 +13,7 @@ struct Trial {
     made_at: ZonedDateTime,
 }
 
-/// How well a client knows the practice already, from live sessions alone.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Acquaintance {
-    /// True once a live session was begun, except by `present`.
-    pub has_practised: bool,
-    /// Exercises that were begun in live sessions.
-    pub known: BTreeSet<String>,
-}
-
 impl Store {
-    /// What this client has done before, not counting `present` (a session that is gone on with).
-    ///
-    /// # Errors
-    /// The database refuses.
-    pub fn acquaintance(&self, client: &str, present: Option<SessionId>) -> Result<Acquaintance, RecordError> {
-        self.read(|db| {
-            let sessions: i64 = db.query_row(
-                "SELECT count(*) FROM session s JOIN client c ON c.id = s.client
-                 WHERE c.name = ?1 AND s.source = 'live' AND s.id IS NOT ?2 AND EXISTS (SELECT 1 FROM entry WHERE session = s.id)",
-                (client, present.map(|id| id.0)),
-                |row| row.get(0),
-            )?;
-            let known = db
-                .prepare(
-                    "SELECT DISTINCT e.json ->> 'exercise' FROM session s JOIN client c ON c.id = s.client JOIN entry e ON e.session = s.id
-                     WHERE c.name = ?1 AND s.source = 'live' AND s.id IS NOT ?2 AND e.kind = 'step_begun'",
-                )?
-                .query_map((client, present.map(|id| id.0)), |row| row.get(0))?
-                .collect::<Result<_, _>>()?;
-            Ok(Acquaintance { has_practised: sessions > 0, known })
-        })
-    }
-
     /// What the client has managed in live sessions before `now`, not counting `present` (a session that is gone on with).
     ///
     /// # Errors
@@ -125,3 +93,21 @@ fn weekday(day: jiff::civil::Weekday) -> Weekday {
 #[cfg(test)]
 #[path = "tests/past.rs"]
 mod tests;
+
+impl Store {
+    /// Exercises that this client has begun in earlier live sessions.
+    ///
+    /// # Errors
+    /// The database refuses.
+    pub fn exercises_begun(&self, client: &str) -> Result<std::collections::BTreeSet<String>, RecordError> {
+        self.read(|db| {
+            db.prepare(
+                "SELECT DISTINCT json_extract(e.json, '$.exercise') FROM entry e
+                 JOIN session s ON s.id = e.session JOIN client c ON c.id = s.client
+                 WHERE c.name = ?1 AND s.source = 'live' AND e.kind = 'step_begun' AND json_extract(e.json, '$.exercise') IS NOT NULL",
+            )?
+            .query_map([client], |row| row.get(0))?
+            .collect()
+        })
+    }
+}

@@ -1,6 +1,6 @@
 //! Where everything stands: pure functions from what is to be shown to rows of text.
 
-use super::digits;
+use super::{ShownView, digits};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// The look of a row.
@@ -17,19 +17,6 @@ pub(super) enum Look {
 pub(super) struct Row {
     pub(super) text: String,
     pub(super) look: Look,
-}
-
-/// What stands on the screen, all in words.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Shown {
-    /// "Long ah, 1 of 3".
-    pub heading: String,
-    /// What to do now, or the clinician's cue words.
-    pub prompt: String,
-    /// The large figure: running hold time or count.
-    pub figure: String,
-    /// What can be said now, few.
-    pub can_say: Vec<String>,
 }
 
 /// Room on the terminal, cells.
@@ -70,7 +57,7 @@ fn wrapped(text: &str, width: usize) -> Vec<String> {
 
 /// The block at the foot of the terminal. The last column stays free, so that no terminal breaks a row by itself.
 /// Where rows are few the large figure gives way first, then the rule, then what can be said.
-pub(super) fn block(shown: &Shown, size: Size, ink: char) -> Vec<Row> {
+pub(super) fn block(shown: &ShownView, size: Size, ink: char) -> Vec<Row> {
     let width = size.columns.saturating_sub(1).max(1);
     let room = size.rows.saturating_sub(1).max(1);
     let row = |text: String, look: Look| Row { text, look };

@@ -4,13 +4,25 @@ mod digits;
 mod layout;
 mod terminal;
 
-pub use layout::Shown;
 pub use terminal::TerminalScreen;
+
+/// What stands on the screen, all words resolved.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ShownView {
+    /// "Long ah · 1 of 3".
+    pub heading: String,
+    /// What to do now, or the clinician's cue words.
+    pub prompt: String,
+    /// The large figure: running hold time or count.
+    pub figure: String,
+    /// What can be said now, few.
+    pub can_say: Vec<String>,
+}
 
 /// Shows a session to the eye. Times are seconds on the sample clock.
 pub trait Screen: Send {
     /// What stands on the screen from now on.
-    fn show(&mut self, at_s: f64, view: &Shown);
+    fn show(&mut self, at_s: f64, view: &ShownView);
     /// The tool says this.
     fn said(&mut self, at_s: f64, text: &str);
     /// The client was heard to say this.
@@ -28,7 +40,7 @@ pub trait Screen: Send {
 pub struct NoScreen;
 
 impl Screen for NoScreen {
-    fn show(&mut self, _at_s: f64, _view: &Shown) {}
+    fn show(&mut self, _at_s: f64, _view: &ShownView) {}
     fn said(&mut self, _at_s: f64, _text: &str) {}
     fn heard(&mut self, _at_s: f64, _text: &str) {}
     fn note(&mut self, _at_s: f64, _text: &str) {}

@@ -1,7 +1,8 @@
 //! The terminal: dialogue above, a block with the large figure at the foot; or plain lines where nobody looks.
 
 use super::Screen;
-use super::layout::{Look, Row, Shown, Size, Who, block, dialogue};
+use super::ShownView;
+use super::layout::{Look, Row, Size, Who, block, dialogue};
 use std::io::{IsTerminal, Write};
 use std::sync::Once;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -28,7 +29,7 @@ struct Live {
     now: Box<dyn Fn() -> Duration + Send>,
     styled: bool,
     ink: char,
-    shown: Shown,
+    shown: ShownView,
     /// Rows on the terminal now, each with its width in cells.
     drawn: Vec<usize>,
     drawn_at: Option<Duration>,
@@ -87,7 +88,7 @@ impl TerminalScreen {
         styled: bool,
         ink: char,
     ) -> Self {
-        let live = Live { size, now, styled, ink, shown: Shown::default(), drawn: Vec::new(), drawn_at: None, pending: false };
+        let live = Live { size, now, styled, ink, shown: ShownView::default(), drawn: Vec::new(), drawn_at: None, pending: false };
         let mut this = Self { out, live: Some(live) };
         HIDDEN.store(true, Ordering::SeqCst);
         this.write(HIDE);
@@ -176,7 +177,7 @@ impl Live {
 }
 
 impl Screen for TerminalScreen {
-    fn show(&mut self, _at_s: f64, view: &Shown) {
+    fn show(&mut self, _at_s: f64, view: &ShownView) {
         let Some(live) = &mut self.live else { return };
         if *view != live.shown {
             live.shown = view.clone();

@@ -44,8 +44,8 @@ fn rig(styled: bool) -> Rig {
     Rig { sink, size, now, screen }
 }
 
-fn view(figure: &str) -> Shown {
-    Shown {
+fn view(figure: &str) -> ShownView {
+    ShownView {
         heading: "Long ah, 1 of 3".into(),
         prompt: "Goal 14 seconds".into(),
         figure: figure.into(),
