@@ -78,7 +78,7 @@ fn child_that_practises() {
 }
 
 /// Starts the child, kills it after it has kept something and a random while has passed; gives the last number it told.
-fn practise_and_kill(folder: &Path, while_ms: u64) -> u32 {
+fn practise_and_kill(folder: &Path, while_us: u64) -> u32 {
     let mut child = Command::new(std::env::current_exe().expect("this test"))
         .args(["--exact", "child_that_practises", "--ignored", "--nocapture"])
         .env(FOLDER, folder)
@@ -88,7 +88,7 @@ fn practise_and_kill(folder: &Path, while_ms: u64) -> u32 {
     let mut told = BufReader::new(child.stdout.take().expect("piped"));
     let mut text = String::new();
     while !text.contains("kept") && told.read_line(&mut text).expect("reads") > 0 {}
-    std::thread::sleep(Duration::from_micros(while_ms));
+    std::thread::sleep(Duration::from_micros(while_us));
     child.kill().expect("kills");
     child.wait().expect("is gone");
     told.read_to_string(&mut text).expect("reads the rest");

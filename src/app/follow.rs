@@ -60,6 +60,10 @@ impl Observer for ScreenFollower {
         }
     }
 
+    fn tick(&mut self) {
+        self.screen.lock().tick();
+    }
+
     fn told(&mut self, at_s: f64, warning: &str) {
         self.screen.lock().note(at_s, warning);
     }
@@ -70,14 +74,19 @@ fn note(fact: &Fact) -> Option<String> {
     Some(match fact {
         Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, complete, .. } => {
             let cut = if *complete { "" } else { ", cut off" };
-            format!("held {duration_s:.1} s, {f0_median_hz:.0} Hz, {level_mean_db:.0} dB(A) relative{cut}")
+            format!("held {duration_s:.1} s, {}, {}{cut}", measured(*f0_median_hz, "Hz"), measured(*level_mean_db, "dB(A) relative"))
         }
         Fact::PostureHeld { duration_s, prescribed_s, .. } => format!("posture {duration_s:.0} of {prescribed_s:.0} s"),
-        Fact::PhraseRead { duration_s, level_mean_db, .. } => format!("phrase {duration_s:.1} s, {level_mean_db:.0} dB(A) relative"),
+        Fact::PhraseRead { duration_s, level_mean_db, .. } => format!("phrase {duration_s:.1} s, {}", measured(*level_mean_db, "dB(A) relative")),
         Fact::SyllablesCounted { syllables, rate_hz, .. } => format!("{syllables} syllables, {rate_hz:.1} per second"),
         Fact::StepLeftOut { exercise, reason } => format!("{exercise} left out: {reason}"),
         Fact::RecogniserRestarted { lost_s } => format!("the recogniser was restarted; {lost_s:.1} s went unheard"),
         Fact::SoundLost { lost_s } => format!("{lost_s:.2} s of sound were lost"),
         _ => return None,
     })
+}
+
+/// A figure with its unit; what could not be measured says so.
+fn measured(value: f64, unit: &str) -> String {
+    if value.is_finite() { format!("{value:.0} {unit}") } else { format!("no {unit}") }
 }

@@ -18,6 +18,8 @@ pub trait Observer: Send {
     fn kept(&mut self, entry: &Entry) {}
     /// The client chose whether to go on with the interrupted session.
     fn resumed(&mut self, go_on: bool) {}
+    /// Every tenth of a second.
+    fn tick(&mut self) {}
     /// Something that the person at the machine should know.
     fn told(&mut self, at_s: f64, warning: &str) {}
 }

@@ -49,6 +49,7 @@ pub struct Pipeline {
     mic_rate_hz: f64,
     /// Microphone frames that passed, lost ones included: the session's clock.
     frames: u64,
+    blocks: u64,
     holding: bool,
     listening: Listening,
     live_words: Vec<String>,
@@ -78,6 +79,7 @@ impl Pipeline {
             speaker_to_command,
             mic_rate_hz: f64::from(mic_rate_hz),
             frames: 0,
+            blocks: 0,
             holding: false,
             listening: Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle },
             live_words,
@@ -141,6 +143,10 @@ impl Pipeline {
         self.settle();
         self.talk(block_s, delay_s, speaker);
         self.settle();
+        self.blocks += 1;
+        if self.blocks.is_multiple_of(10) {
+            self.parts.observers.iter_mut().for_each(|observer| observer.tick());
+        }
         self.speaker_to_command.process(speaker, &mut self.played_block)
     }
 

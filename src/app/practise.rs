@@ -180,7 +180,7 @@ impl Practice {
         let known = store.exercises_begun(&self.client)?;
         let mut agreed = store.agreed(&self.client)?;
         agreed.extend(resumed_agreed);
-        Ok(Start { first_session: known.is_empty(), agreed, known, resume_from, past: store.past(&self.client, now, None)? })
+        Ok(Start { first_session: known.is_empty(), agreed, known, resume_from, past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))? })
     }
 
     /// Every grammar of the session is tried before it begins, so that no state finds a word missing later.

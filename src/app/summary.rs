@@ -1,3 +1,194 @@
-//! temp
-use crate::session::Entry;
-pub fn table(entries: &[Entry], _name: &dyn Fn(&str) -> String) -> String { format!("{} entries", entries.len()) }
+//! The table at the end of a session, from its entries alone.
+
+use std::collections::BTreeMap;
+
+use unicode_width::UnicodeWidthStr;
+
+use crate::session::{Entry, Fact};
+
+/// Cells of the widest row.
+const WIDTH: usize = 80;
+/// Cells of the column of exercises.
+const NAME: usize = 26;
+
+/// What came of one step.
+#[derive(Debug, Default)]
+struct StepResult {
+    exercise: String,
+    /// Set by the entry that ends the step.
+    done: Option<(u32, u32)>,
+    holds_s: Vec<f64>,
+    f0_hz: Vec<f64>,
+    level_db: Vec<f64>,
+    calibrated: bool,
+    rates_hz: Vec<f64>,
+    questions: (u32, u32),
+    masked: u32,
+    notes: Vec<String>,
+}
+
+/// The table in plain text, at most 80 cells wide: for each step what was done of what was prescribed, the best and mean
+/// complete hold, the median over its trials of the fundamental frequency, the energy mean of the level, and what is
+/// worth a note. Levels that are not calibrated are marked. `name_of` gives an exercise's name from its id.
+#[must_use]
+pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
+    let (steps, left_out) = results(entries);
+    let relative = steps.values().any(|step| !step.level_db.is_empty() && !step.calibrated);
+    let mut text = row(["Exercise", "Done", "Best s", "Mean s", "F0 Hz", "dB(A)", "Notes"]);
+    text.push_str(&"-".repeat(WIDTH));
+    text.push('\n');
+    for step in steps.values() {
+        let done = step.done.map_or_else(|| "-".to_owned(), |(done, prescribed)| format!("{done}/{prescribed}"));
+        let best = step.holds_s.iter().copied().reduce(f64::max);
+        let level = energy_mean(&step.level_db).map_or_else(String::new, |db| format!("{db:.1}{}", if step.calibrated { "" } else { "*" }));
+        let figure = |value: Option<f64>, decimals: usize| value.map_or_else(String::new, |value| format!("{value:.decimals$}"));
+        text.push_str(&row([
+            &name_of(&step.exercise),
+            &done,
+            &figure(best, 1),
+            &figure(mean(&step.holds_s), 1),
+            &figure(median(&step.f0_hz), 0),
+            &level,
+            &notes(step),
+        ]));
+    }
+    for (exercise, reason) in &left_out {
+        text.push_str(&row([&name_of(exercise), "-", "", "", "", "", &format!("left out: {reason}")]));
+    }
+    if relative {
+        text.push_str("* relative to full scale: the microphone is not calibrated\n");
+    }
+    if let Some(Fact::SessionEnded { reason, steps_done, steps_prescribed, .. }) = entries.last().map(|entry| &entry.fact) {
+        text.push_str(&format!("{steps_done} of {steps_prescribed} exercises done; ended: {}\n", plain(reason)));
+    }
+    text
+}
+
+/// Results by step, in the routine's order, and what was left out with the reason.
+fn results(entries: &[Entry]) -> (BTreeMap<u32, StepResult>, Vec<(String, String)>) {
+    let mut steps: BTreeMap<u32, StepResult> = BTreeMap::new();
+    let mut left_out = Vec::new();
+    for entry in entries {
+        if let Fact::StepLeftOut { exercise, reason } = &entry.fact {
+            // Said again where an interrupted session is gone on with.
+            let pair = (exercise.clone(), reason.clone());
+            if !left_out.contains(&pair) {
+                left_out.push(pair);
+            }
+            continue;
+        }
+        if let Some(at) = entry.position {
+            steps.entry(at.step).or_default().add(&entry.fact);
+        }
+    }
+    steps.retain(|_, step| !step.exercise.is_empty());
+    (steps, left_out)
+}
+
+impl StepResult {
+    fn add(&mut self, fact: &Fact) {
+        match fact {
+            Fact::StepBegun { exercise } => self.exercise.clone_from(exercise),
+            Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, level_calibrated, masked_s, complete: true, .. } => {
+                self.holds_s.push(*duration_s);
+                self.voice(*f0_median_hz, *level_mean_db, *level_calibrated);
+                self.masked += u32::from(*masked_s > 0.0);
+            }
+            Fact::PostureHeld { duration_s, complete: true, .. } => self.holds_s.push(*duration_s),
+            Fact::PhraseRead { f0_median_hz, level_mean_db, level_calibrated, .. } => {
+                self.voice(*f0_median_hz, *level_mean_db, *level_calibrated);
+            }
+            Fact::SyllablesCounted { rate_hz, .. } if rate_hz.is_finite() => self.rates_hz.push(*rate_hz),
+            Fact::QuestionAnswered { correct, .. } => {
+                self.questions.0 += u32::from(*correct);
+                self.questions.1 += 1;
+            }
+            Fact::StepDone { repetitions_done, repetitions_prescribed, .. } => self.done = Some((*repetitions_done, *repetitions_prescribed)),
+            Fact::StepStopped { repetitions_done, repetitions_prescribed, reason, .. } => {
+                self.done = Some((*repetitions_done, *repetitions_prescribed));
+                self.notes.push(format!("stopped: {}", plain(reason)));
+            }
+            _ => {}
+        }
+    }
+
+    fn voice(&mut self, f0_hz: f64, level_db: f64, calibrated: bool) {
+        if f0_hz.is_finite() && f0_hz > 0.0 {
+            self.f0_hz.push(f0_hz);
+        }
+        if level_db.is_finite() {
+            self.level_db.push(level_db);
+            self.calibrated = calibrated;
+        }
+    }
+}
+
+fn notes(step: &StepResult) -> String {
+    let mut notes = step.notes.clone();
+    if let Some(rate) = mean(&step.rates_hz) {
+        notes.push(format!("{rate:.1} syll/s"));
+    }
+    if step.questions.1 > 0 {
+        notes.push(format!("{} of {} right", step.questions.0, step.questions.1));
+    }
+    if step.masked > 0 {
+        notes.push(format!("{} under our voice", step.masked));
+    }
+    notes.join("; ")
+}
+
+fn mean(values: &[f64]) -> Option<f64> {
+    (!values.is_empty()).then(|| values.iter().sum::<f64>() / values.len() as f64)
+}
+
+/// 10·log10 of the mean of 10^(L/10): levels add by energy (ISO 1996-1, equivalent level).
+fn energy_mean(levels_db: &[f64]) -> Option<f64> {
+    let energies: Vec<f64> = levels_db.iter().map(|db| 10_f64.powf(db / 10.0)).collect();
+    mean(&energies).map(|energy| 10.0 * energy.log10())
+}
+
+fn median(values: &[f64]) -> Option<f64> {
+    let mut sorted = values.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    let middle = sorted.len() / 2;
+    let upper = sorted.get(middle)?;
+    if sorted.len() % 2 == 1 { Some(*upper) } else { sorted.get(middle - 1).map(|lower| f64::midpoint(*lower, *upper)) }
+}
+
+/// One row; what is too long for its column is cut, and the notes, last, are broken into further rows.
+fn row(cells: [&str; 7]) -> String {
+    let [name, done, best, mean, f0, level, notes] = cells;
+    let name = fit(&plain(name), NAME);
+    let pad = " ".repeat(NAME.saturating_sub(name.width()));
+    let start = format!("{name}{pad} {done:>5} {best:>6} {mean:>6} {f0:>5} {level:>6}  ");
+    let indent = " ".repeat(start.width());
+    let wrapped = textwrap::wrap(notes, WIDTH.saturating_sub(start.width()).max(8));
+    let mut text = String::new();
+    for (index, part) in wrapped.iter().enumerate() {
+        text.push_str(format!("{}{part}", if index == 0 { &start } else { &indent }).trim_end());
+        text.push('\n');
+    }
+    text
+}
+
+fn fit(text: &str, width: usize) -> String {
+    if text.width() <= width {
+        return text.to_owned();
+    }
+    let mut kept = String::new();
+    for character in text.chars() {
+        if kept.width() + unicode_width::UnicodeWidthChar::width(character).unwrap_or(0) >= width {
+            break;
+        }
+        kept.push(character);
+    }
+    kept + "…"
+}
+
+fn plain(text: &str) -> String {
+    text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect()
+}
+
+#[cfg(test)]
+#[path = "tests/summary.rs"]
+mod tests;

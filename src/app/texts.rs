@@ -5,6 +5,7 @@ use std::process::ExitCode;
 
 use super::error::AppError;
 use super::grammar::spoken_form;
+use super::history_command::{HistoryArgs, run_history};
 use super::load;
 use super::routine_command::{ExercisesArgs, RoutineArgs, run_exercises, run_routine};
 use crate::hear::commands::Lexicon;
@@ -34,6 +35,14 @@ pub fn exercises(args: &ExercisesArgs) -> Result<ExitCode, AppError> {
     let words = Words::english()?;
     let look_up = |key: &str| words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok();
     done(run_exercises(args, &look_up, &mut std::io::stdout().lock()))
+}
+
+/// `tidecount history`.
+///
+/// # Errors
+/// The record cannot be read.
+pub fn history(args: &HistoryArgs) -> Result<ExitCode, AppError> {
+    run_history(args, &mut std::io::stdout().lock()).map(|()| ExitCode::SUCCESS)
 }
 
 /// A reader that went away (`| head`) is no fault of ours.

@@ -59,8 +59,13 @@ impl Store {
     /// One practice at a glance.
     ///
     /// # Errors
-    /// There is no such session.
-    pub fn summary(&self, session: SessionId) -> Result<SessionSummary, RecordError> {
+    /// There is no such session, or a stored line cannot be read.
+    pub fn history_of(&self, session: SessionId) -> Result<SessionSummary, RecordError> {
+        self.with_results(self.summary(session)?)
+    }
+
+    /// What the session's own row tells, without its results.
+    pub(super) fn summary(&self, session: SessionId) -> Result<SessionSummary, RecordError> {
         self.read(|db| db.query_row(&format!("{SUMMARY} WHERE s.id = ?1"), [session.0], summary).optional())?
             .ok_or(RecordError::NoSuchSession { id: session.0 })
     }

@@ -90,10 +90,6 @@ fn weekday(day: jiff::civil::Weekday) -> Weekday {
     }
 }
 
-#[cfg(test)]
-#[path = "tests/past.rs"]
-mod tests;
-
 impl Store {
     /// Exercises that this client has begun in earlier live sessions.
     ///
@@ -111,3 +107,7 @@ impl Store {
         })
     }
 }
+
+#[cfg(test)]
+#[path = "tests/past.rs"]
+mod tests;

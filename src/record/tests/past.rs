@@ -42,3 +42,16 @@ fn the_scatter_rests_on_the_newest_ten() {
     assert_eq!((long_ah.recent_trials, long_ah.mean_s, long_ah.sd_s), (10, Some(10.0), Some(0.0)));
     assert!(store.past("Other", &time("2026-11-25T19:00:00+01:00[Europe/Berlin]"), None).expect("asks").by_exercise.is_empty());
 }
+
+#[test]
+fn only_live_sessions_make_an_exercise_known() {
+    use crate::record::samples::entry;
+    use crate::session::Fact;
+    let dir = tempfile::tempdir().expect("a folder");
+    let mut store = Store::open(dir.path()).expect("opens");
+    let step = [entry(3.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into() })];
+    keep(&mut store, "Client", Source::Replay, "2026-11-24T19:00:00+01:00[Europe/Berlin]", &step);
+    assert!(store.exercises_begun("Client").expect("asks").is_empty());
+    keep(&mut store, "Client", Source::Live, "2026-11-24T19:00:00+01:00[Europe/Berlin]", &step);
+    assert_eq!(store.exercises_begun("Client").expect("asks").into_iter().collect::<Vec<_>>(), ["long-ah"]);
+}

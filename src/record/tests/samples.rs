@@ -142,6 +142,7 @@ fn fact() -> impl Strategy<Value = Fact> {
             repetitions_prescribed
         }),
         seconds().prop_map(|duration_s| Fact::Rested { duration_s }),
+        text().prop_map(|from| Fact::SessionResumed { from }),
         proptest::collection::vec(text(), 0..3).prop_map(|exercises| Fact::Agreement { given: true, exercises }),
     ]
 }

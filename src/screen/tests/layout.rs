@@ -1,8 +1,8 @@
 use super::*;
 use proptest::prelude::*;
 
-fn hold() -> Shown {
-    Shown {
+fn hold() -> ShownView {
+    ShownView {
         heading: "Long ah, 1 of 3".into(),
         prompt: "Goal 14 seconds. Big voice.".into(),
         figure: "12.4".into(),
@@ -10,7 +10,7 @@ fn hold() -> Shown {
     }
 }
 
-fn picture(shown: &Shown, columns: usize, rows: usize) -> String {
+fn picture(shown: &ShownView, columns: usize, rows: usize) -> String {
     block(shown, Size { columns, rows }, '█').into_iter().map(|row| row.text).collect::<Vec<_>>().join("\n")
 }
 
@@ -31,7 +31,7 @@ fn a_low_terminal_keeps_heading_prompt_and_figure() {
 
 #[test]
 fn a_word_as_figure_is_plain_text() {
-    insta::assert_snapshot!(picture(&Shown { figure: "In".into(), ..hold() }, 60, 24));
+    insta::assert_snapshot!(picture(&ShownView { figure: "In".into(), ..hold() }, 60, 24));
 }
 
 #[test]
@@ -52,7 +52,7 @@ proptest! {
         heading in ".{0,40}", prompt in ".{0,200}", figure in "[0-9.:a]{0,8}", words in proptest::collection::vec(".{0,20}", 0..8),
         columns in 0..200_usize, rows in 0..60_usize,
     ) {
-        let shown = Shown { heading, prompt, figure, can_say: words };
+        let shown = ShownView { heading, prompt, figure, can_say: words };
         let block = block(&shown, Size { columns, rows }, '█');
         prop_assert!(block.len() <= rows.saturating_sub(1).max(1));
         for row in block {

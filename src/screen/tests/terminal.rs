@@ -33,11 +33,9 @@ fn rig(styled: bool) -> Rig {
     let sink = Sink::default();
     let size = Arc::new(Mutex::new(Size { columns: 40, rows: 20 }));
     let now = Arc::new(Mutex::new(Duration::ZERO));
-    let words = CommandWords::from([(Command::Stop, "stop".to_owned()), (Command::HowLong, "how long".to_owned())]);
     let (asked_size, asked_now) = (Arc::clone(&size), Arc::clone(&now));
     let screen = TerminalScreen::terminal(
         Box::new(sink.clone()),
-        words,
         Box::new(move || *asked_size.lock().expect("not poisoned")),
         Box::new(move || *asked_now.lock().expect("not poisoned")),
         styled,
@@ -46,12 +44,12 @@ fn rig(styled: bool) -> Rig {
     Rig { sink, size, now, screen }
 }
 
-fn view(figure: &str) -> View {
-    View {
+fn view(figure: &str) -> ShownView {
+    ShownView {
         heading: "Long ah, 1 of 3".into(),
         prompt: "Goal 14 seconds".into(),
         figure: figure.into(),
-        can_say: vec![Command::Stop, Command::HowLong],
+        can_say: vec!["stop".into(), "how long".into()],
     }
 }
 
@@ -175,7 +173,7 @@ fn the_cursor_comes_back_and_the_block_goes_at_the_end() {
 #[test]
 fn a_pipe_gets_one_plain_line_for_each_thing() {
     let sink = Sink::default();
-    let mut screen = TerminalScreen::plain(Box::new(sink.clone()), CommandWords::new());
+    let mut screen = TerminalScreen::plain(Box::new(sink.clone()));
     screen.show(0.0, &view("12"));
     screen.said(0.4, "Good evening.");
     screen.heard(2.0, "ready");
