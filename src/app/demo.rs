@@ -98,11 +98,23 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
         journal: Some(journal.clone()),
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let outcome = practice.lead(Box::new(io), screen.clone(), vec![Box::new(ClientsEar(rehearsal))])?;
+    let outcome = practice.lead(Box::new(io), screen.clone(), vec![Box::new(ClientsEar(rehearsal.clone()))])?;
     outcome.report(&screen);
+    let truth = write_truth(&args.out, &rehearsal)?;
     println!("Both sides as sound (left the room, right the tool): {}", wav.display());
     println!("The journal, one fact a line:                         {}", journal.display());
+    println!("What the simulated client really did:                 {}", truth.display());
     Ok(outcome.exit_code())
+}
+
+/// What the client did, with exact times, to compare the journal with.
+fn write_truth(out: &Path, rehearsal: &Rehearsal) -> Result<PathBuf, AppError> {
+    let path = out.join("client.jsonl");
+    let lines: Result<Vec<String>, _> = rehearsal.log().iter().map(serde_json::to_string).collect();
+    let failed = |why: &dyn std::fmt::Display| AppError::Usage(format!("{}: cannot be written: {why}", path.display()));
+    let text = lines.map_err(|why| failed(&why))?.join("\n") + "\n";
+    std::fs::write(&path, text).map_err(|why| failed(&why))?;
+    Ok(path)
 }
 
 /// Makes the folder and takes away what an earlier demo left in it: these three and nothing else.
