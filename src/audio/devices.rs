@@ -58,10 +58,7 @@ fn listed(host: &Host, direction: Direction) -> Result<Vec<Listed>, AudioError> 
         .iter()
         .filter_map(|device| {
             let name = id(device)?;
-            let works = match direction {
-                Direction::Input => device.default_input_config().is_ok(),
-                Direction::Output => device.default_output_config().is_ok(),
-            };
+            let works = config_error(device, direction).is_none();
             (works && !is_pseudo(host, &name)).then(|| Listed {
                 description: device.to_string().lines().next().unwrap_or_default().to_owned(),
                 is_default: default.as_ref() == Some(&name),
@@ -72,6 +69,13 @@ fn listed(host: &Host, direction: Direction) -> Result<Vec<Listed>, AudioError> 
     // Real microphones before what only records a loudspeaker.
     found.sort_by_key(|l| (!l.is_default, l.name.ends_with(".monitor")));
     Ok(found)
+}
+
+fn config_error(device: &Device, direction: Direction) -> Option<cpal::Error> {
+    match direction {
+        Direction::Input => device.default_input_config().err(),
+        Direction::Output => device.default_output_config().err(),
+    }
 }
 
 fn id(device: &Device) -> Option<String> {
@@ -91,7 +95,10 @@ fn alsa_pseudo(name: &str) -> bool {
 /// The device the user means: its exact name, its description, or a part of either that only one has.
 pub(super) fn find(host: &Host, direction: Direction, name: &str) -> Result<Device, AudioError> {
     if name == "default" {
-        return default_device(host, direction).ok_or_else(|| none_there(host, direction, name));
+        // ALSA names a default device even where there is none.
+        return default_device(host, direction)
+            .filter(|d| !config_error(d, direction).is_some_and(|e| e.kind() == cpal::ErrorKind::DeviceNotAvailable))
+            .ok_or_else(|| none_there(host, direction, name));
     }
     let devices = all(host, direction)?;
     if let Some(at) = choose(&devices.iter().map(|d| (id(d).unwrap_or_default(), d.to_string())).collect::<Vec<_>>(), name)

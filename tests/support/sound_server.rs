@@ -78,25 +78,24 @@ impl SoundServer {
         }
         fs::write(at("server.pa"), script).expect("the script");
         fs::write(at("daemon.conf"), DAEMON).expect("the settings");
-        let server = Command::new("pulseaudio")
-            .args(["-n", "-F", &format!("{root}/server.pa"), "--daemonize=no", "--use-pid-file=no", "--disallow-exit"])
-            .args(["--disable-shm=no", &format!("--log-target=file:{root}/log"), "--log-level=notice"])
-            .envs(env(folder.path()))
-            .env("HOME", at("home"))
-            .env("PULSE_CONFIG", at("daemon.conf"))
-            .env_remove("DBUS_SESSION_BUS_ADDRESS")
-            .env_remove("DISPLAY")
-            .stdin(Stdio::null())
-            .stdout(Stdio::null())
-            .stderr(Stdio::null())
-            .spawn()
-            .expect("pulseaudio starts");
-        let mut this = Self { server, folder };
+        let mut this = Self { server: spawn(&folder), folder };
         this.wait_until_ready();
         if let Some(echo) = echo {
             this.set_echo_level(echo.level_db);
         }
         Some(this)
+    }
+
+    /// Stops the server, as if all devices were unplugged.
+    pub fn stop(&mut self) {
+        stop(&mut self.server);
+        let _ = fs::remove_file(self.path("run/native"));
+    }
+
+    /// Starts it again after [`SoundServer::stop`]; an echo is at its full level then.
+    pub fn start_again(&mut self) {
+        self.server = spawn(&self.folder);
+        self.wait_until_ready();
     }
 
     /// Variables that lead a child process to this server.
@@ -160,6 +159,23 @@ impl SoundServer {
         let set = self.client("pactl").args(["set-sink-input-volume", &index, &format!("{level_db}dB")]).status();
         assert!(set.is_ok_and(|s| s.success()), "the echo's level cannot be set");
     }
+}
+
+fn spawn(folder: &tempfile::TempDir) -> Child {
+    let root = folder.path().display();
+    Command::new("pulseaudio")
+        .args(["-n", "-F", &format!("{root}/server.pa"), "--daemonize=no", "--use-pid-file=no", "--disallow-exit"])
+        .args(["--disable-shm=no", &format!("--log-target=file:{root}/log"), "--log-level=notice"])
+        .envs(env(folder.path()))
+        .env("HOME", folder.path().join("home"))
+        .env("PULSE_CONFIG", folder.path().join("daemon.conf"))
+        .env_remove("DBUS_SESSION_BUS_ADDRESS")
+        .env_remove("DISPLAY")
+        .stdin(Stdio::null())
+        .stdout(Stdio::null())
+        .stderr(Stdio::null())
+        .spawn()
+        .expect("pulseaudio starts")
 }
 
 impl Drop for SoundServer {
