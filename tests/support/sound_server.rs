@@ -103,6 +103,32 @@ impl SoundServer {
         env(self.folder.path())
     }
 
+    /// Variables that lead a child process to this server through ALSA alone, as on a computer whose programs know no
+    /// sound server. `None`, with a line on standard output, where ALSA's way to it is not installed.
+    pub fn alsa_env(&self) -> Option<Vec<(String, String)>> {
+        let socket = self.path("run/native");
+        let settings = format!(
+            "</usr/share/alsa/alsa.conf>\n\
+             pcm.!default {{ type pulse server \"unix:{0}\" fallback \"null\" }}\n\
+             ctl.!default {{ type pulse server \"unix:{0}\" }}\n",
+            socket.display()
+        );
+        fs::write(self.path("alsa.conf"), settings).expect("the settings");
+        let empty = self.path("empty").display().to_string();
+        let mut env = env(self.folder.path());
+        env.retain(|(name, _)| name == "PULSE_COOKIE" || name == "PULSE_STATE_PATH");
+        env.push(("XDG_RUNTIME_DIR".to_owned(), empty.clone()));
+        env.push(("PULSE_RUNTIME_PATH".to_owned(), empty));
+        env.push(("ALSA_CONFIG_PATH".to_owned(), self.path("alsa.conf").display().to_string()));
+        let plugin = ["/usr/lib/x86_64-linux-gnu", "/usr/lib/aarch64-linux-gnu", "/usr/lib64", "/usr/lib"]
+            .iter()
+            .any(|lib| Path::new(lib).join("alsa-lib/libasound_module_pcm_pulse.so").exists());
+        if !plugin {
+            println!("skipped: ALSA's PulseAudio plugin is not installed (Debian: libasound2-plugins)");
+        }
+        plugin.then_some(env)
+    }
+
     /// A path in the server's folder, for recordings.
     pub fn path(&self, name: &str) -> PathBuf {
         self.folder.path().join(name)
