@@ -155,6 +155,8 @@ fn child_round_trip() {
     let Some(out) = std::env::var_os(OUT).map(PathBuf::from) else { return };
     let mut io = tidecount::audio::open("default", "default", false).unwrap();
     assert_eq!((io.mic_rate_hz(), io.speaker_rate_hz(), io.is_offline()), (48_000, 48_000, false));
+    let devices = tidecount::audio::devices::list().unwrap();
+    assert!(devices.microphones[0].is_default && devices.loudspeakers[0].is_default, "{devices:?}");
     let block = RATE / 100;
     let mut mic = vec![0.0; block];
     let mut speaker = vec![0.0; block];

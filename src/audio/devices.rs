@@ -6,9 +6,9 @@ use cpal::traits::{DeviceTrait, HostTrait};
 use cpal::{Device, Host};
 
 /// ALSA's names for things that are no device of their own: converters, mixers, ways to other servers.
-const PSEUDO: [&str; 22] = [
+const PSEUDO: [&str; 21] = [
     "null", "default", "sysdefault", "lavrate", "samplerate", "speexrate", "speex", "jack", "oss", "pulse", "pipewire", "upmix",
-    "vdownmix", "dmix", "dsnoop", "dshare", "usbstream", "front", "surround", "iec958", "hdmi:CARD=vc4", "modem",
+    "vdownmix", "dmix", "dsnoop", "dshare", "usbstream", "front", "surround", "iec958", "modem",
 ];
 
 /// One microphone or loudspeaker.
@@ -66,6 +66,13 @@ fn listed(host: &Host, direction: Direction) -> Result<Vec<Listed>, AudioError> 
             })
         })
         .collect();
+    // ALSA's default is one of the names left out above, but it is what most people want.
+    if let Some(device) = default_device(host, direction)
+        && !found.iter().any(|l| l.is_default)
+        && config_error(&device, direction).is_none()
+    {
+        found.push(Listed { name: "default".to_owned(), description: "the system's default".to_owned(), is_default: true });
+    }
     // Real microphones before what only records a loudspeaker.
     found.sort_by_key(|l| (!l.is_default, l.name.ends_with(".monitor")));
     Ok(found)
