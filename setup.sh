@@ -11,7 +11,7 @@ cd "$(dirname "$0")"
 # To test without a sound card: PulseAudio and its small programs.
 PACKAGES="build-essential pkg-config libasound2-dev libspeexdsp-dev libspeechd-dev libclang-dev
 espeak-ng flite speech-dispatcher speech-dispatcher-espeak-ng
-pulseaudio pulseaudio-utils"
+pulseaudio pulseaudio-utils libasound2-plugins"
 
 VOSK_VERSION=0.3.45
 WHEEL_SHA256=25e025093c4399d7278f543568ed8cc5460ac3a4bf48c23673ace1e25d26619f

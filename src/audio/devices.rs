@@ -6,9 +6,9 @@ use cpal::traits::{DeviceTrait, HostTrait};
 use cpal::{Device, Host};
 
 /// ALSA's names for things that are no device of their own: converters, mixers, ways to other servers.
-const PSEUDO: [&str; 22] = [
+const PSEUDO: [&str; 21] = [
     "null", "default", "sysdefault", "lavrate", "samplerate", "speexrate", "speex", "jack", "oss", "pulse", "pipewire", "upmix",
-    "vdownmix", "dmix", "dsnoop", "dshare", "usbstream", "front", "surround", "iec958", "hdmi:CARD=vc4", "modem",
+    "vdownmix", "dmix", "dsnoop", "dshare", "usbstream", "front", "surround", "iec958", "modem",
 ];
 
 /// One microphone or loudspeaker.
@@ -58,10 +58,7 @@ fn listed(host: &Host, direction: Direction) -> Result<Vec<Listed>, AudioError> 
         .iter()
         .filter_map(|device| {
             let name = id(device)?;
-            let works = match direction {
-                Direction::Input => device.default_input_config().is_ok(),
-                Direction::Output => device.default_output_config().is_ok(),
-            };
+            let works = config_error(device, direction).is_none();
             (works && !is_pseudo(host, &name)).then(|| Listed {
                 description: device.to_string().lines().next().unwrap_or_default().to_owned(),
                 is_default: default.as_ref() == Some(&name),
@@ -69,9 +66,23 @@ fn listed(host: &Host, direction: Direction) -> Result<Vec<Listed>, AudioError> 
             })
         })
         .collect();
+    // ALSA's default is one of the names left out above, but it is what most people want.
+    if let Some(device) = default_device(host, direction)
+        && !found.iter().any(|l| l.is_default)
+        && config_error(&device, direction).is_none()
+    {
+        found.push(Listed { name: "default".to_owned(), description: "the system's default".to_owned(), is_default: true });
+    }
     // Real microphones before what only records a loudspeaker.
     found.sort_by_key(|l| (!l.is_default, l.name.ends_with(".monitor")));
     Ok(found)
+}
+
+fn config_error(device: &Device, direction: Direction) -> Option<cpal::Error> {
+    match direction {
+        Direction::Input => device.default_input_config().err(),
+        Direction::Output => device.default_output_config().err(),
+    }
 }
 
 fn id(device: &Device) -> Option<String> {
@@ -91,7 +102,10 @@ fn alsa_pseudo(name: &str) -> bool {
 /// The device the user means: its exact name, its description, or a part of either that only one has.
 pub(super) fn find(host: &Host, direction: Direction, name: &str) -> Result<Device, AudioError> {
     if name == "default" {
-        return default_device(host, direction).ok_or_else(|| none_there(host, direction, name));
+        // ALSA names a default device even where there is none.
+        return default_device(host, direction)
+            .filter(|d| !config_error(d, direction).is_some_and(|e| e.kind() == cpal::ErrorKind::DeviceNotAvailable))
+            .ok_or_else(|| none_there(host, direction, name));
     }
     let devices = all(host, direction)?;
     if let Some(at) = choose(&devices.iter().map(|d| (id(d).unwrap_or_default(), d.to_string())).collect::<Vec<_>>(), name)

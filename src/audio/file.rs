@@ -63,7 +63,7 @@ impl FileMic {
 }
 
 fn usable_rate_hz(rate_hz: u32) -> u32 {
-    if rate_hz % 100 == 0 && (8_000..=48_000).contains(&rate_hz) {
+    if rate_hz.is_multiple_of(100) && (8_000..=48_000).contains(&rate_hz) {
         return rate_hz;
     }
     RATES_HZ.into_iter().find(|r| *r >= rate_hz).unwrap_or(48_000)
@@ -124,7 +124,7 @@ impl WavSpeaker {
             writer.write_sample(value).map_err(|e| cannot_write(&self.path, &e))?;
         }
         self.blocks += 1;
-        if self.blocks % FLUSH_BLOCKS == 0 {
+        if self.blocks.is_multiple_of(FLUSH_BLOCKS) {
             writer.flush().map_err(|e| cannot_write(&self.path, &e))?;
         }
         Ok(())

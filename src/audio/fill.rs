@@ -1,7 +1,10 @@
 //! Keeps the loudspeaker's ring at a small fill while two clocks drift.
 
-/// Seconds of fill to begin with and to come back to after the ring ran dry.
-pub(super) const TARGET_S: f64 = 0.05;
+/// Seconds of fill to begin with: a microphone that comes in pieces of 40 ms, a loudspeaker that takes 20 ms, and some
+/// to spare. Where less will do it comes down in the first silence.
+pub(super) const TARGET_S: f64 = 0.08;
+/// Blocks put in after the ring ran dry.
+const REFILL: u32 = 3;
 /// Blocks over which the smallest fill is taken.
 const WINDOW: u32 = 100;
 /// Smallest fill in a window, in blocks: below the first one is put in, above the second some are left out.
@@ -41,10 +44,9 @@ impl FillKeeper {
     pub fn decide(&mut self, fill: usize, silent: bool, dry: bool) -> Action {
         let fill = fill as f64 / self.block;
         if dry {
-            // There is a hole already. Fill up at once, for the next one would follow.
+            // There is a hole already. Put in at once what would be short again next time.
             self.start_over();
-            let wanted = (TARGET_S * 100.0 - fill).max(0.0) as u32;
-            return if wanted == 0 { Action::Push } else { Action::Insert(wanted) };
+            return Action::Insert(REFILL);
         }
         if fill > FULL {
             self.start_over();
@@ -132,8 +134,8 @@ mod tests {
     #[test]
     fn a_ring_that_ran_dry_is_filled_at_once() {
         let mut keeper = FillKeeper::new(480);
-        assert_eq!(keeper.decide(0, false, true), Action::Insert(5));
-        assert_eq!(keeper.decide(2_400, false, true), Action::Push);
+        assert_eq!(keeper.decide(0, false, true), Action::Insert(REFILL));
+        assert_eq!(keeper.decide(0, false, false), Action::Push);
     }
 
     #[test]

@@ -95,17 +95,16 @@ impl LiveMic {
             }
             self.lose(missing);
         }
+        let faults = self.shared.errors.load(Relaxed) + self.shared.xruns.load(Relaxed);
+        let fresh = faults.saturating_sub(self.storm_base);
+        if fresh > STORM {
+            self.shared.dead.store(true, SeqCst);
+        }
         if now - self.storm_from > Duration::from_secs(1) {
-            let faults = self.shared.errors.load(Relaxed) + self.shared.xruns.load(Relaxed);
-            let fresh = faults.saturating_sub(self.storm_base);
             if fresh > 0 {
                 tracing::warn!(faults = fresh, "the microphone reported faults in the last second");
             }
-            self.storm_from = now;
-            self.storm_base = faults;
-            if fresh > STORM {
-                self.shared.dead.store(true, SeqCst);
-            }
+            (self.storm_from, self.storm_base) = (now, faults);
         }
         if self.shared.dead.load(SeqCst) || now - self.last_frame > SILENT_DEATH {
             self.rebuild()?;

@@ -42,6 +42,7 @@ pub struct LiveSpeaker {
     storm_from: Instant,
     storm_base: u64,
     past: Health,
+    finished: bool,
 }
 
 impl LiveSpeaker {
@@ -69,6 +70,7 @@ impl LiveSpeaker {
             storm_from: now,
             storm_base: 0,
             past: Health::default(),
+            finished: false,
         })
     }
 
@@ -86,17 +88,16 @@ impl LiveSpeaker {
 
     fn watch(&mut self) -> Result<(), AudioError> {
         let now = Instant::now();
+        let faults = self.shared.errors.load(Relaxed) + self.shared.xruns.load(Relaxed);
+        let fresh = faults.saturating_sub(self.storm_base);
+        if fresh > STORM {
+            self.shared.dead.store(true, SeqCst);
+        }
         if now - self.storm_from > Duration::from_secs(1) {
-            let faults = self.shared.errors.load(Relaxed) + self.shared.xruns.load(Relaxed);
-            let fresh = faults.saturating_sub(self.storm_base);
             if fresh > 0 {
                 tracing::warn!(faults = fresh, "the loudspeaker reported faults in the last second");
             }
-            self.storm_from = now;
-            self.storm_base = faults;
-            if fresh > STORM {
-                self.shared.dead.store(true, SeqCst);
-            }
+            (self.storm_from, self.storm_base) = (now, faults);
         }
         if self.stream.is_some() && self.shared.dead.load(SeqCst) {
             tracing::warn!(name = self.name, "the loudspeaker went away; trying to get it back");
@@ -177,8 +178,12 @@ impl SpeakerSink for LiveSpeaker {
         let dry = match self.starved.replace(starved) {
             Some(before) => starved > before,
             None => {
+                // The device ran before the first block came; what it found in the ring is gone.
                 self.starved_before = starved;
-                true
+                let wanted = (TARGET_S * f64::from(self.format.rate_hz)) as usize;
+                let missing = wanted.saturating_sub(self.ring.occupied_len());
+                self.ring.push_iter(std::iter::repeat_n(0.0, missing));
+                false
             }
         };
         let silent = speaker.iter().all(|s| s.abs() < SILENCE);
@@ -209,6 +214,9 @@ impl SpeakerSink for LiveSpeaker {
     }
 
     fn finish(&mut self) -> Result<(), AudioError> {
+        // From here on the ring may run dry; that is no fault.
+        self.past = self.health();
+        self.finished = true;
         let patience = Instant::now() + Duration::from_secs_f64(RING_S + LATENCY_MAX_S);
         while self.stream.is_some() && self.ring.occupied_len() > 0 && Instant::now() < patience {
             if self.shared.dead.load(SeqCst) {
@@ -228,6 +236,9 @@ impl SpeakerSink for LiveSpeaker {
     }
 
     fn health(&self) -> Health {
+        if self.finished {
+            return self.past;
+        }
         Health {
             xruns: self.past.xruns + self.shared.xruns.load(Relaxed),
             errors: self.past.errors + self.shared.errors.load(Relaxed),

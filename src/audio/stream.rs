@@ -15,8 +15,8 @@ use std::time::Duration;
 /// in halves and silently drops when full: 960 lost 20 ms in every other run on a busy machine.
 const SERVER_FRAMES_OUT: u32 = 960;
 const SERVER_FRAMES_IN: u32 = 3_840;
-/// Frames per callback asked of ALSA; smaller ones led to endless errors under load.
-const ALSA_FRAMES: u32 = 1_024;
+/// Frames of buffer asked of ALSA; with 1,024 and less one underrun could lead to endless errors under load.
+const ALSA_FRAMES: u32 = 2_048;
 /// Rates asked for in this order where the device's own does not fit.
 const RATES_HZ: [u32; 5] = [48_000, 44_100, 32_000, 16_000, 8_000];
 const BUILD_TIMEOUT: Duration = Duration::from_secs(2);

@@ -78,20 +78,7 @@ impl SoundServer {
         }
         fs::write(at("server.pa"), script).expect("the script");
         fs::write(at("daemon.conf"), DAEMON).expect("the settings");
-        let server = Command::new("pulseaudio")
-            .args(["-n", "-F", &format!("{root}/server.pa"), "--daemonize=no", "--use-pid-file=no", "--disallow-exit"])
-            .args(["--disable-shm=no", &format!("--log-target=file:{root}/log"), "--log-level=notice"])
-            .envs(env(folder.path()))
-            .env("HOME", at("home"))
-            .env("PULSE_CONFIG", at("daemon.conf"))
-            .env_remove("DBUS_SESSION_BUS_ADDRESS")
-            .env_remove("DISPLAY")
-            .stdin(Stdio::null())
-            .stdout(Stdio::null())
-            .stderr(Stdio::null())
-            .spawn()
-            .expect("pulseaudio starts");
-        let mut this = Self { server, folder };
+        let mut this = Self { server: spawn(&folder), folder };
         this.wait_until_ready();
         if let Some(echo) = echo {
             this.set_echo_level(echo.level_db);
@@ -99,9 +86,47 @@ impl SoundServer {
         Some(this)
     }
 
+    /// Stops the server, as if all devices were unplugged.
+    pub fn stop(&mut self) {
+        stop(&mut self.server);
+        let _ = fs::remove_file(self.path("run/native"));
+    }
+
+    /// Starts it again after [`SoundServer::stop`]; an echo is at its full level then.
+    pub fn start_again(&mut self) {
+        self.server = spawn(&self.folder);
+        self.wait_until_ready();
+    }
+
     /// Variables that lead a child process to this server.
     pub fn env(&self) -> Vec<(String, String)> {
         env(self.folder.path())
+    }
+
+    /// Variables that lead a child process to this server through ALSA alone, as on a computer whose programs know no
+    /// sound server. `None`, with a line on standard output, where ALSA's way to it is not installed.
+    pub fn alsa_env(&self) -> Option<Vec<(String, String)>> {
+        let socket = self.path("run/native");
+        let settings = format!(
+            "</usr/share/alsa/alsa.conf>\n\
+             pcm.!default {{ type pulse server \"unix:{0}\" fallback \"null\" }}\n\
+             ctl.!default {{ type pulse server \"unix:{0}\" }}\n",
+            socket.display()
+        );
+        fs::write(self.path("alsa.conf"), settings).expect("the settings");
+        let empty = self.path("empty").display().to_string();
+        let mut env = env(self.folder.path());
+        env.retain(|(name, _)| name == "PULSE_COOKIE" || name == "PULSE_STATE_PATH");
+        env.push(("XDG_RUNTIME_DIR".to_owned(), empty.clone()));
+        env.push(("PULSE_RUNTIME_PATH".to_owned(), empty));
+        env.push(("ALSA_CONFIG_PATH".to_owned(), self.path("alsa.conf").display().to_string()));
+        let plugin = ["/usr/lib/x86_64-linux-gnu", "/usr/lib/aarch64-linux-gnu", "/usr/lib64", "/usr/lib"]
+            .iter()
+            .any(|lib| Path::new(lib).join("alsa-lib/libasound_module_pcm_pulse.so").exists());
+        if !plugin {
+            println!("skipped: ALSA's PulseAudio plugin is not installed (Debian: libasound2-plugins)");
+        }
+        plugin.then_some(env)
     }
 
     /// A path in the server's folder, for recordings.
@@ -160,6 +185,23 @@ impl SoundServer {
         let set = self.client("pactl").args(["set-sink-input-volume", &index, &format!("{level_db}dB")]).status();
         assert!(set.is_ok_and(|s| s.success()), "the echo's level cannot be set");
     }
+}
+
+fn spawn(folder: &tempfile::TempDir) -> Child {
+    let root = folder.path().display();
+    Command::new("pulseaudio")
+        .args(["-n", "-F", &format!("{root}/server.pa"), "--daemonize=no", "--use-pid-file=no", "--disallow-exit"])
+        .args(["--disable-shm=no", &format!("--log-target=file:{root}/log"), "--log-level=notice"])
+        .envs(env(folder.path()))
+        .env("HOME", folder.path().join("home"))
+        .env("PULSE_CONFIG", folder.path().join("daemon.conf"))
+        .env_remove("DBUS_SESSION_BUS_ADDRESS")
+        .env_remove("DISPLAY")
+        .stdin(Stdio::null())
+        .stdout(Stdio::null())
+        .stderr(Stdio::null())
+        .spawn()
+        .expect("pulseaudio starts")
 }
 
 impl Drop for SoundServer {
