@@ -1,6 +1,6 @@
 //! How well commands are heard: counts on recordings of people and on synthetic voices, through the same child process as in a session.
 //!
-//! `cargo bench --bench command_ear -- people [odd|even|all]` runs over the recordings in `../shared/data` (read from `index.tsv` there; skipped
+//! `cargo bench --bench command_ear -- people [odd|even|all [LABEL]]` runs over the recordings in `../shared/data` (read from `index.tsv` there; skipped
 //! where they are missing), `-- voices` over the voices of the programs flite and espeak-ng, `-- clip FILE PHRASE,PHRASE…` over one file.
 //! Thresholds are chosen on odd-numbered recordings of each set and label; the figures to quote are the even ones'.
 
@@ -17,10 +17,9 @@ use tidecount::hear::commands::{ChildRecogniser, Choice, CommandEvent, CommandRe
 fn main() {
     let arguments: Vec<String> = std::env::args().skip(1).filter(|a| a != "--bench").collect();
     match arguments.iter().map(String::as_str).collect::<Vec<_>>()[..] {
-        ["people"] => people::run(people::Half::Even),
-        ["people", "odd"] => people::run(people::Half::Odd),
-        ["people", "even"] => people::run(people::Half::Even),
-        ["people", "all"] => people::run(people::Half::All),
+        ["people"] => people::run(people::Half::Even, ""),
+        ["people", half] => people::run(people::Half::named(half), ""),
+        ["people", half, label] => people::run(people::Half::named(half), label),
         ["voices"] => voices::run(),
         ["clip", file, phrases] => {
             let phrases: Vec<&str> = phrases.split(',').collect();
@@ -31,7 +30,7 @@ fn main() {
             }
         }
         _ => {
-            people::run(people::Half::Even);
+            people::run(people::Half::Even, "");
             voices::run();
         }
     }
@@ -54,15 +53,10 @@ fn ear(main: &[&str], fast: &[&str]) -> ChildRecogniser {
     ear
 }
 
-/// Feeds one sound from time 0 on in blocks of 10 ms, as a session does.
+/// Feeds one sound from time 0 on.
 fn hear(ear: &mut ChildRecogniser, sound: &[f32], main: bool) -> Vec<HeardPhrase> {
-    let mut events = Vec::new();
-    for (i, block) in sound.chunks(160).enumerate() {
-        ear.push(i as f64 / 100.0, block, main);
-        events.extend(ear.poll());
-    }
-    events.extend(ear.finish());
-    events
+    ear.push(0.0, sound, main);
+    ear.finish()
         .into_iter()
         .filter_map(|e| match e {
             CommandEvent::Heard(heard) => Some(heard),

@@ -2,7 +2,7 @@
 
 use super::{ear, grammar, hear, sound};
 use std::process::Command;
-use tidecount::hear::commands::{ACT_CONFIDENCE, CommandRecogniser, Lexicon};
+use tidecount::hear::commands::{ACT_CONFIDENCE, Choice, CommandRecogniser, Grammar, Lexicon};
 
 /// Wordings by command, several for each.
 const WORDINGS: [(&str, &[&str]); 20] = [
@@ -76,9 +76,11 @@ pub fn run() {
     for (command, wordings) in WORDINGS {
         let Some(state) = STATES.iter().find(|s| s.contains(&command)) else { continue };
         let known = |w: &&str| lexicon.validate(&grammar(&[w])).is_ok();
-        let phrases: Vec<&str> =
-            WORDINGS.iter().filter(|(c, _)| state.contains(c)).flat_map(|(_, w)| w.iter().copied()).filter(known).collect();
-        ear.listen_for(&grammar(&phrases)).unwrap_or_else(|e| panic!("{e}"));
+        let choices = WORDINGS.iter().filter(|(c, _)| state.contains(c)).map(|(c, w)| Choice {
+            tag: (*c).to_owned(),
+            wordings: w.iter().filter(|w| known(w)).map(|w| (*w).to_owned()).collect(),
+        });
+        ear.listen_for(&Grammar { choices: choices.collect() }).unwrap_or_else(|e| panic!("{e}"));
         for wording in wordings {
             if !known(wording) {
                 println!("{wording:<20} not in the lexicon");
@@ -95,7 +97,7 @@ pub fn run() {
                 let heard = hear(&mut ear, &sound::between_pauses(&raw, 0.8, 1.2), true);
                 let cell = match heard.first() {
                     None => "-".to_owned(),
-                    Some(h) if h.text != *wording => format!("x{}", h.text),
+                    Some(h) if h.tag != command => format!("x{}", h.text),
                     Some(h) => {
                         if h.confidence >= ACT_CONFIDENCE {
                             heard_by += 1;

@@ -5,7 +5,7 @@ use super::RATE_HZ;
 /// Length of a batch, samples (30 ms).
 const BATCH: usize = 480;
 /// A block that begins this far from where the last one ended starts a new stretch, s.
-const GAP_S: f64 = 0.02;
+pub(crate) const GAP_S: f64 = 0.02;
 
 /// One batch of a stretch.
 #[derive(Debug, Clone, PartialEq)]

@@ -36,14 +36,17 @@ fn senseless(what: u8) -> CommandEarError {
     CommandEarError(format!("the recogniser was sent something it cannot read, kind {:?}", char::from(what)))
 }
 
-fn run(model: &std::path::Path, input: &mut impl Read, output: &mut impl Write) -> Result<(), CommandEarError> {
+fn run(model: &std::path::Path, input: &mut BufReader<impl Read>, output: &mut impl Write) -> Result<(), CommandEarError> {
     let model = VoskModel::load(model, std::env::var_os(LOG_VARIABLE).is_some())?;
     let mut service = Service { model, ear: Ear::new(), main_generation: 0, fast_generation: 0 };
-    let mut send = |what: u8, body: &[u8]| wire::write_frame(output, what, body).and_then(|()| output.flush());
-    send(kind::READY, &[]).map_err(|e| torn(&e))?;
+    wire::write_frame(output, kind::READY, &[]).and_then(|()| output.flush()).map_err(|e| torn(&e))?;
     while let Some((what, body)) = wire::read_frame(input).map_err(|e| torn(&e))? {
         for (what, body) in service.answer(what, &body)? {
-            send(what, &body).map_err(|e| torn(&e))?;
+            wire::write_frame(output, what, &body).map_err(|e| torn(&e))?;
+        }
+        // While more has come already, the answers may gather.
+        if input.buffer().is_empty() {
+            output.flush().map_err(|e| torn(&e))?;
         }
     }
     Ok(())
@@ -67,7 +70,7 @@ impl Service {
                     (Path::Main, Tuning::MAIN, &mut self.main_generation)
                 };
                 *generation = order.generation;
-                let listener = self.model.decoder(&order.phrases).map(|d| Listener::new(d, &order.phrases, tuning));
+                let listener = self.model.decoder(&order.choices.concat()).map(|d| Listener::new(d, &order.choices, tuning));
                 self.ear.listen(path, listener);
                 Ok(Vec::new())
             }

@@ -1,12 +1,10 @@
 //! Both paths on one stream of sound.
 
+use super::batch::GAP_S;
 use super::decoder::Decoder;
 use super::level::Meter;
 use super::listener::{Decided, Listener, seconds};
 use super::{HeardPhrase, Path};
-
-/// A jump of the clock beyond this is a gap in the sound, s.
-const GAP_S: f64 = 0.02;
 
 /// Hears the main grammar and the fast one.
 pub(crate) struct Ear<D> {
@@ -44,6 +42,8 @@ impl<D: Decoder> Ear<D> {
             self.finish_path(Path::Main, &mut heard);
         }
         if start_s < self.now_s - GAP_S {
+            // Another recording.
+            self.meter = Meter::default();
             self.told_until_s = f64::NEG_INFINITY;
         }
         self.main_open = main;

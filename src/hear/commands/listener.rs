@@ -32,7 +32,7 @@ impl Tuning {
         trial_confidence: 0.8,
         end_quiet_s: 0.66,
         stands_s: 0.36,
-        rules: Rules { min_confidence: ASK_CONFIDENCE, min_duration_s: 0.15, max_word_s: 1.5, alone_s: 0.2 },
+        rules: Rules { min_confidence: ASK_CONFIDENCE, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.2 },
     };
     /// Stop and its like: sooner, and closer to other sound, since it must get through.
     pub const FAST: Self = Self {
@@ -40,7 +40,7 @@ impl Tuning {
         trial_confidence: 0.8,
         end_quiet_s: 0.48,
         stands_s: 0.24,
-        rules: Rules { min_confidence: ASK_CONFIDENCE, min_duration_s: 0.15, max_word_s: 1.5, alone_s: 0.1 },
+        rules: Rules { min_confidence: ASK_CONFIDENCE, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.1 },
     };
 }
 
@@ -94,8 +94,8 @@ pub(crate) struct Listener<D> {
 }
 
 impl<D: Decoder> Listener<D> {
-    pub fn new(decoder: D, phrases: &[String], tuning: Tuning) -> Self {
-        Self { decoder, book: PhraseBook::new(phrases), tuning, before: VecDeque::new(), before_len: 0, utterance: None }
+    pub fn new(decoder: D, choices: &[Vec<String>], tuning: Tuning) -> Self {
+        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None }
     }
 
     /// Clock from which sound still matters, if an utterance is open.
@@ -201,16 +201,18 @@ impl<D: Decoder> Listener<D> {
     /// The utterance is over: a phrase of enough confidence is reported.
     fn end(&mut self) -> Option<Decided> {
         let words = self.decoder.finish();
+        if std::env::var_os("DUMP").is_some() { eprintln!("end {:.2} {words:?}", self.utterance.as_ref()?.heard_s()); }
         self.utterance.as_ref()?.judge(&words, &self.book, &self.tuning.rules)
     }
 
     /// Asks for the final result now. A sure phrase that cannot go on is taken; else the sound so far is decoded anew.
     fn trial(&mut self) -> Option<Decided> {
         let words = self.decoder.finish();
+        if std::env::var_os("DUMP").is_some() { eprintln!("trial {:.2} {words:?}", self.utterance.as_ref()?.heard_s()); }
         let utterance = self.utterance.as_ref()?;
         let rules = Rules { min_confidence: self.tuning.trial_confidence, ..self.tuning.rules };
         if let Some(decided) = utterance.judge(&words, &self.book, &rules)
-            && !self.book.may_go_on(&decided.phrase.text)
+            && !self.book.may_mean_more(&decided.phrase.text)
         {
             self.forget();
             return Some(decided);
@@ -260,14 +262,22 @@ impl Utterance {
         self.levels.push((self.heard_s(), level.level_db - level.floor_db));
     }
 
-    /// The phrase in `words`, if it stands out above the room, on the caller's clock.
+    /// The phrase in `words`, if it stands out from the room, on the caller's clock.
     fn judge(&self, words: &[Word], book: &PhraseBook, rules: &Rules) -> Option<Decided> {
-        /// A phrase must reach this much above the floor, dB.
+        /// A phrase must be so much above the floor, dB.
         const STANDS_OUT_DB: f64 = 6.0;
+        /// The decoder's times may be off by this much, s.
+        const SLACK_S: f64 = 0.15;
         let mut phrase = judge(words, book, rules, self.mid_sound)?;
-        let (from_s, to_s) = (phrase.start_s - 0.03, phrase.end_s + 0.06);
-        let peak_db = self.levels.iter().filter(|l| l.0 >= from_s && l.0 <= to_s).map(|l| l.1).fold(0.0, f64::max);
-        if peak_db < STANDS_OUT_DB {
+        let (from_s, to_s) = (phrase.start_s - SLACK_S, phrase.end_s + SLACK_S);
+        let (mut loud_s, mut last_s) = (0.0, 0.0);
+        for &(end_s, above_db) in &self.levels {
+            if end_s > from_s && last_s < to_s && above_db >= STANDS_OUT_DB {
+                loud_s += end_s - last_s;
+            }
+            last_s = end_s;
+        }
+        if loud_s < rules.min_loud_s {
             return None;
         }
         phrase.start_s += self.start_s;

@@ -1,6 +1,7 @@
 //! The parent's side: what the session holds.
 
-use super::batch::{Batch, Batcher};
+use super::batch::{Batch, Batcher, GAP_S};
+use super::level::Meter;
 use super::lexicon::unknown_words;
 use super::supervise::{self, Leash, Order, Recipe, Report};
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
@@ -15,8 +16,8 @@ use std::time::Duration;
 pub enum Mode {
     /// [`CommandRecogniser::poll`] gives what there is and never waits.
     Live,
-    /// [`CommandRecogniser::poll`] waits until every full batch (30 ms) pushed so far has been answered: the same sound gives the same
-    /// events at the same polls, on any machine.
+    /// [`CommandRecogniser::poll`] waits for every full batch (30 ms) pushed so far that could lead to an event: the same sound gives the
+    /// same events at the same polls, on any machine.
     Offline,
 }
 
@@ -47,9 +48,16 @@ pub struct ChildRecogniser {
     pid: u32,
     leash: Leash,
     batcher: Batcher,
-    /// Sound on its way: number and the instant it ends, s.
-    unanswered: VecDeque<(u64, f64)>,
+    unanswered: VecDeque<OnItsWay>,
+    /// The same meter on the same sound as in the child: an utterance opens only where this says loud.
+    meter: Meter,
+    /// False after a restart, where the child's meter began anew.
+    meters_agree: bool,
+    /// An utterance was open at the last answer.
+    open: bool,
     sent: u64,
+    /// Clock at the end of the last batch sent, s.
+    sent_until_s: f64,
     /// All sound before this was dealt with, s.
     settled_s: f64,
     main: Listening,
@@ -62,11 +70,24 @@ pub struct ChildRecogniser {
     events: Vec<CommandEvent>,
 }
 
+/// A frame that awaits its answer.
+#[derive(Debug)]
+struct OnItsWay {
+    number: u64,
+    /// Clock at its end, s.
+    end_s: f64,
+    /// It may open an utterance, or end one.
+    eventful: bool,
+}
+
+/// Frames that may be on their way at a time in offline mode: bounds the memory.
+const AHEAD: usize = 2_000;
+
 /// What a path listens for.
 #[derive(Debug, Default)]
 struct Listening {
     generation: u64,
-    phrases: Vec<String>,
+    choices: Vec<Vec<String>>,
     tags: HashMap<String, String>,
 }
 
@@ -96,7 +117,11 @@ impl ChildRecogniser {
             leash,
             batcher: Batcher::default(),
             unanswered: VecDeque::new(),
+            meter: Meter::default(),
+            meters_agree: true,
+            open: false,
             sent: 0,
+            sent_until_s: 0.0,
             settled_s: 0.0,
             main: Listening::default(),
             fast: Listening::default(),
@@ -148,8 +173,8 @@ impl ChildRecogniser {
         self.flush();
         self.sent += 1;
         let (number, body) = (self.sent, self.sent.to_le_bytes().to_vec());
-        let end_s = self.unanswered.back().map_or(self.settled_s, |u| u.1);
-        self.unanswered.push_back((number, end_s));
+        let end_s = self.unanswered.back().map_or(self.settled_s, |u| u.end_s);
+        self.unanswered.push_back(OnItsWay { number, end_s, eventful: true });
         self.order(Order::Frame { kind: kind::FINISH, body, number: Some(number) });
         self.wait_until(|ear| ear.unanswered.is_empty());
         std::mem::take(&mut self.events)
@@ -162,26 +187,23 @@ impl ChildRecogniser {
         self.lexicon.validate(grammar)?;
         self.ask_for_unlisted(grammar)?;
         let mut tags = HashMap::new();
-        let mut phrases = Vec::new();
+        let mut choices = Vec::new();
         for choice in &grammar.choices {
-            for wording in &choice.wordings {
-                // A wording that two choices share belongs to the first.
-                if !tags.contains_key(wording) {
-                    phrases.push(wording.clone());
-                    tags.insert(wording.clone(), choice.tag.clone());
-                }
-            }
+            // A wording that two choices share belongs to the first.
+            let own: Vec<String> = choice.wordings.iter().filter(|w| !tags.contains_key(*w)).cloned().collect();
+            tags.extend(own.iter().map(|w| (w.clone(), choice.tag.clone())));
+            choices.push(own);
         }
         self.flush();
         let fast = path == Path::Fast;
         let listening = if fast { &mut self.fast } else { &mut self.main };
         listening.tags = tags;
-        if listening.phrases == phrases {
+        if listening.choices == choices {
             return Ok(());
         }
         listening.generation += 1;
-        listening.phrases.clone_from(&phrases);
-        let order = GrammarOrder { fast, generation: listening.generation, phrases };
+        listening.choices.clone_from(&choices);
+        let order = GrammarOrder { fast, generation: listening.generation, choices };
         let body = serde_json::to_vec(&order).map_err(|e| CommandEarError(format!("the commands cannot be written down: {e}")))?;
         self.order(Order::Grammar { fast, body });
         Ok(())
@@ -238,7 +260,12 @@ impl ChildRecogniser {
         if self.unanswered.is_empty() && self.sent == 1 {
             self.settled_s = sound.start_s;
         }
-        self.unanswered.push_back((self.sent, end_s));
+        if sound.start_s < self.sent_until_s - GAP_S {
+            self.meter = Meter::default();
+        }
+        self.sent_until_s = end_s;
+        let eventful = self.meter.measure(&sound.samples).loud || !self.meters_agree;
+        self.unanswered.push_back(OnItsWay { number: self.sent, end_s, eventful });
         let (number, body) = (Some(self.sent), sound.to_body());
         self.order(Order::Frame { kind: kind::SOUND, body, number });
     }
@@ -277,8 +304,8 @@ impl ChildRecogniser {
             Report::Frame { kind: kind::UNKNOWN_WORDS, body } => self.unknown = serde_json::from_slice(&body).ok(),
             Report::Frame { kind: kind::DONE, body } => {
                 if let Some((number, Some(settled_s))) = wire::number_and_instant(&body) {
-                    while self.unanswered.front().is_some_and(|u| u.0 <= number) {
-                        self.unanswered.pop_front();
+                    while let Some(answered) = self.unanswered.pop_front_if(|u| u.number <= number) {
+                        self.open = settled_s < answered.end_s - 1e-6;
                     }
                     self.settled_s = settled_s;
                 }
@@ -291,9 +318,10 @@ impl ChildRecogniser {
             Report::Frame { .. } => {}
             Report::Restarted { number, pid } => {
                 let mut until_s = self.settled_s;
-                while let Some((_, end_s)) = self.unanswered.pop_front_if(|u| u.0 <= number) {
-                    until_s = end_s;
+                while let Some(lost) = self.unanswered.pop_front_if(|u| u.number <= number) {
+                    until_s = lost.end_s;
                 }
+                self.meters_agree = false;
                 (self.pid, self.ready, self.kill_sent) = (pid, false, false);
                 self.events.push(CommandEvent::Restarted { lost_s: (until_s - self.settled_s).max(0.0) });
                 self.settled_s = until_s;
@@ -325,7 +353,7 @@ impl CommandRecogniser for ChildRecogniser {
             self.send(batch);
         }
         let behind_s = match (self.unanswered.front(), self.unanswered.back()) {
-            (Some(first), Some(last)) => last.1 - first.1,
+            (Some(first), Some(last)) => last.end_s - first.end_s,
             _ => 0.0,
         };
         if self.mode == Mode::Live && self.ready && !self.kill_sent && behind_s > HUNG_S {
@@ -338,7 +366,8 @@ impl CommandRecogniser for ChildRecogniser {
             self.take(report);
         }
         if self.mode == Mode::Offline {
-            self.wait_until(|ear| ear.unanswered.is_empty());
+            let calm = |ear: &Self| !ear.open && ear.unanswered.len() < AHEAD && ear.unanswered.iter().all(|u| !u.eventful);
+            self.wait_until(|ear| ear.unanswered.is_empty() || calm(ear));
         }
         std::mem::take(&mut self.events)
     }

@@ -4,7 +4,7 @@ use super::CommandEarError;
 use super::child::LOG_VARIABLE;
 use super::wire::{self, kind};
 use std::collections::VecDeque;
-use std::io::{BufRead, BufReader};
+use std::io::{BufRead, BufReader, BufWriter, Write};
 use std::path::PathBuf;
 use std::process::{Child, ChildStdin, Command, Stdio};
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -90,7 +90,7 @@ impl Leash {
 
 struct Running {
     pid: u32,
-    input: ChildStdin,
+    input: BufWriter<ChildStdin>,
     serial: u64,
     last_words: Arc<Mutex<VecDeque<String>>>,
 }
@@ -145,7 +145,18 @@ fn thread(name: &str, work: impl FnOnce() + Send + 'static) -> Result<JoinHandle
 
 impl Supervisor {
     fn keep(mut self, mut running: Running, inbox: &Receiver<Order>) {
-        while let Ok(order) = inbox.recv() {
+        loop {
+            // Written out when no more orders wait, so that much sound at once needs few system calls.
+            let order = match inbox.try_recv() {
+                Ok(order) => order,
+                Err(_) => {
+                    let _ = running.input.flush();
+                    match inbox.recv() {
+                        Ok(order) => order,
+                        Err(_) => break,
+                    }
+                }
+            };
             let alive = match order {
                 Order::Frame { kind, body, number } => {
                     self.written = number.unwrap_or(self.written);
@@ -252,7 +263,7 @@ impl Supervisor {
         })?;
         let pid = process.id();
         self.leash.replace(Some(process));
-        Ok(Running { pid, input, serial, last_words })
+        Ok(Running { pid, input: BufWriter::with_capacity(1 << 15, input), serial, last_words })
     }
 }
 

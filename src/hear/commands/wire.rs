@@ -42,7 +42,8 @@ pub(crate) struct GrammarOrder {
     pub fast: bool,
     /// Comes back with each phrase heard, so that one heard under an older grammar can be told.
     pub generation: u64,
-    pub phrases: Vec<String>,
+    /// The wordings of each choice.
+    pub choices: Vec<Vec<String>>,
 }
 
 /// Body of `H`.
