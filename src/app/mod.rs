@@ -11,6 +11,7 @@ pub mod load;
 pub mod observe;
 mod pipeline;
 pub mod practise;
+mod reference;
 pub mod routine_command;
 mod summary;
 mod talk;

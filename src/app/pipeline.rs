@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, VecDeque};
 
 use super::grammar::{self, Meaning};
 use super::observe::{Observer, in_words, pass_on};
+use super::reference::Reference;
 use super::talk::{TalkEvent, Talker};
 use crate::audio::gate::Gate;
 use crate::audio::resample::Resampler;
@@ -58,6 +59,8 @@ pub struct Pipeline {
     deaf_until_s: f64,
     command_block: Vec<f32>,
     played_block: Vec<f32>,
+    reference: Reference,
+    silence: Vec<f32>,
     talk_events: Vec<TalkEvent>,
     events: VecDeque<Event>,
     finished: bool,
@@ -87,6 +90,8 @@ impl Pipeline {
             deaf_until_s: 0.0,
             command_block: vec![0.0; block],
             played_block: vec![0.0; block],
+            reference: Reference::default(),
+            silence: vec![0.0; block],
             talk_events: Vec::new(),
             events: VecDeque::new(),
             finished: false,
@@ -138,7 +143,7 @@ impl Pipeline {
         let block_s = self.now_s();
         self.frames += mic.len() as u64;
         self.hear_voice(mic, block_s);
-        self.hear_commands(mic, block_s)?;
+        self.hear_commands(mic, block_s, delay_s)?;
         self.events.push_back(Event::Tick { at_s: self.now_s() });
         self.settle();
         self.talk(block_s, delay_s, speaker);
@@ -147,7 +152,9 @@ impl Pipeline {
         if self.blocks.is_multiple_of(10) {
             self.parts.observers.iter_mut().for_each(|observer| observer.tick());
         }
-        self.speaker_to_command.process(speaker, &mut self.played_block)
+        self.speaker_to_command.process(speaker, &mut self.played_block)?;
+        self.reference.push(&self.played_block);
+        Ok(())
     }
 
     fn pass_lost(&mut self, frames: u64) {
@@ -167,9 +174,10 @@ impl Pipeline {
         self.ear.push(mic, masked, &mut |output| events.extend(voice_event(output, now_s)));
     }
 
-    fn hear_commands(&mut self, mic: &[f32], block_s: f64) -> Result<(), AudioError> {
+    fn hear_commands(&mut self, mic: &[f32], block_s: f64, delay_s: f64) -> Result<(), AudioError> {
         self.mic_to_command.process(mic, &mut self.command_block)?;
-        self.parts.echo.cancel(&self.played_block, &mut self.command_block);
+        let played = self.reference.heard_now(delay_s).unwrap_or(&self.silence);
+        self.parts.echo.cancel(played, &mut self.command_block);
         let open = self.gate.is_open(block_s) && !self.holding && !(self.listening.commands.is_empty() && self.listening.answers.is_empty());
         let sound_s = block_s - self.mic_to_command.delay_s();
         self.parts.commands.push(sound_s.max(0.0), &self.command_block, open);

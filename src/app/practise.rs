@@ -15,7 +15,7 @@ use super::observe::Observer;
 use super::pipeline::{Parts, Pipeline};
 use super::talk::{PcmTalker, SystemTalker, Talker};
 use super::{load, summary};
-use crate::audio::echo::{AdaptiveCanceller, NoCancel};
+use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
 use crate::audio::{self, AudioIo, EchoCanceller};
 use crate::hear::commands::{ChildRecogniser, Choice, Grammar, Lexicon, Mode, Options};
@@ -155,7 +155,7 @@ impl Practice {
         let (keeper, kept) = JournalKeeper::new(store, facts, unfinished)?;
         observers.push(Box::new(keeper));
         observers.push(Box::new(ScreenFollower::new(screen)));
-        let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AdaptiveCanceller::new()) } else { Box::new(NoCancel) };
+        let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AutoCanceller::new()) } else { Box::new(NoCancel) };
         let parts = Parts {
             engine: Engine::new(self.prescription.routine, start),
             words: self.words,

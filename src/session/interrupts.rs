@@ -6,10 +6,9 @@ use super::{Arg, Command, Effect, Fact, Line, listening};
 use crate::hear::VoiceTask;
 use crate::routine::Work;
 
-/// Below this confidence nothing is done (model card: what is heard under 0.5 is mostly something else).
+/// Below this confidence nothing is done; from here on a harmless command is taken (model card: what is heard under
+/// 0.5 is mostly something else).
 const HEARD_AT_ALL: f64 = 0.5;
-/// From here on a harmless command is taken.
-const SURE_ENOUGH: f64 = 0.6;
 /// From here on a costly command is taken without asking (model card: advised threshold 0.8).
 const SURE: f64 = 0.8;
 /// How much "louder" and "softer" change the voice, dB.
@@ -36,10 +35,6 @@ impl Engine {
             self.cut_repetition();
             self.hush();
             self.ask(Ask::Confirm(command));
-            return;
-        }
-        let urgent = matches!(command, Command::Stop | Command::Pause | Command::Dizzy | Command::Hurts | Command::Help);
-        if confidence < SURE_ENOUGH && !urgent {
             return;
         }
         self.record(Fact::CommandHeard { command, text, confidence });
