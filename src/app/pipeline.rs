@@ -26,6 +26,8 @@ struct Under {
     /// It names what the fast path listens for, so that path is closed while it is said.
     names_live_word: bool,
     began: bool,
+    /// It stands on a beat and is no reason to close the gate.
+    leaves_open: bool,
     /// It was silenced before its end.
     hushed: bool,
 }
@@ -44,6 +46,10 @@ pub struct Parts {
 pub struct Pipeline {
     parts: Parts,
     ear: VoiceEar,
+    /// Everything we play: what the voice ear must mark.
+    masks: Gate,
+    /// What the main path may not act on. Counts on the beat are short and follow each other without a pause, so they
+    /// leave it open where the echo canceller takes them out, or the client could never say "slower".
     gate: Gate,
     mic_to_command: Resampler,
     speaker_to_command: Resampler,
@@ -77,6 +83,7 @@ impl Pipeline {
         Ok(Self {
             parts,
             ear: VoiceEar::new(mic_rate_hz),
+            masks: Gate::default(),
             gate: Gate::default(),
             mic_to_command,
             speaker_to_command,
@@ -168,7 +175,7 @@ impl Pipeline {
 
     /// The voice ear reads the raw microphone; what we play ourselves is marked, never removed.
     fn hear_voice(&mut self, mic: &[f32], block_s: f64) {
-        let masked = self.gate.masks(block_s) || self.gate.masks(block_s + BLOCK_S);
+        let masked = self.masks.masks(block_s) || self.masks.masks(block_s + BLOCK_S);
         let now_s = self.now_s();
         let events = &mut self.events;
         self.ear.push(mic, masked, &mut |output| events.extend(voice_event(output, now_s)));
@@ -260,8 +267,9 @@ impl Pipeline {
         };
         let phrases: Vec<&str> = self.live_words.iter().map(String::as_str).collect();
         let names_live_word = live_words(&text, &phrases).is_some();
+        let leaves_open = on_beat_s.is_some() && self.parts.talker.gives_samples();
         self.parts.talker.say(id, &text, on_beat_s);
-        self.under.insert(id, Under { line, text, names_live_word, began: false, hushed: false });
+        self.under.insert(id, Under { line, text, names_live_word, began: false, leaves_open, hushed: false });
     }
 
     fn listen(&mut self, listening: Listening) {
@@ -298,9 +306,12 @@ impl Pipeline {
     }
 
     fn line_began(&mut self, id: LineId, at_s: f64, block_s: f64, delay_s: f64) {
-        self.gate.line_began(block_s, delay_s);
         let Some(under) = self.under.get_mut(&id) else { return };
         under.began = true;
+        self.masks.line_began(block_s, delay_s);
+        if !under.leaves_open {
+            self.gate.line_began(block_s, delay_s);
+        }
         if under.names_live_word {
             self.deaf_until_s = f64::INFINITY;
         }
@@ -312,8 +323,14 @@ impl Pipeline {
 
     fn line_ended(&mut self, id: LineId, at_s: f64, block_s: f64, delay_s: f64) {
         let Some(under) = self.under.remove(&id) else { return };
-        if under.began && !self.under.values().any(|other| other.began) {
-            self.gate.line_ended(block_s + BLOCK_S, delay_s);
+        if under.began {
+            let end_s = block_s + BLOCK_S;
+            if !self.under.values().any(|other| other.began) {
+                self.masks.line_ended(end_s, delay_s);
+            }
+            if !self.under.values().any(|other| other.began && !other.leaves_open) {
+                self.gate.line_ended(end_s, delay_s);
+            }
         }
         if under.names_live_word && self.deaf_until_s.is_infinite() {
             self.deaf_until_s = block_s + delay_s + crate::audio::gate::DEFAULT_TAIL_S;

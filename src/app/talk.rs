@@ -14,6 +14,8 @@ pub enum TalkEvent {
 
 /// A voice that talks. Called by the sound thread once a block, never from a device callback.
 pub trait Talker: Send {
+    /// True where what is spoken is handed over as samples, so that the echo canceller knows it.
+    fn gives_samples(&self) -> bool;
     /// Speaks a line; on a beat it begins exactly then, else behind those under way.
     fn say(&mut self, id: LineId, text: &str, on_beat_s: Option<f64>);
     /// Silence at once; every line not yet ended gets its end from the next `block`.
@@ -75,6 +77,10 @@ impl PcmTalker {
 }
 
 impl Talker for PcmTalker {
+    fn gives_samples(&self) -> bool {
+        true
+    }
+
     fn say(&mut self, id: LineId, text: &str, on_beat_s: Option<f64>) {
         if let Some(beat_s) = on_beat_s {
             self.beats.push((id, beat_s));
@@ -135,6 +141,10 @@ impl SystemTalker {
 }
 
 impl Talker for SystemTalker {
+    fn gives_samples(&self) -> bool {
+        false
+    }
+
     fn say(&mut self, id: LineId, text: &str, on_beat_s: Option<f64>) {
         match on_beat_s {
             Some(beat_s) => self.scheduled.push((id, text.to_owned(), beat_s)),

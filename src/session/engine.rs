@@ -136,6 +136,8 @@ pub struct Engine {
     /// The last thing that was announced, for "again".
     pub(super) last_said: Option<Line>,
     listening: Option<Listening>,
+    /// Facts that become true a moment from now, by an end that has been scheduled already.
+    due: Vec<Entry>,
     next_line: u64,
     /// Lines of ours under way.
     speaking: BTreeSet<LineId>,
@@ -164,6 +166,7 @@ impl Engine {
             pace: 1.0,
             last_said: None,
             listening: None,
+            due: Vec::new(),
             next_line: 0,
             speaking: BTreeSet::new(),
             view: View::default(),
@@ -187,6 +190,7 @@ impl Engine {
             self.began_s = self.now_s;
             self.greet();
         }
+        self.record_due(false);
         match event {
             Event::Tick { .. } => self.tick(),
             Event::Command { command, confidence, text, .. } => self.command(command, confidence, text),
@@ -360,7 +364,23 @@ impl Engine {
         }
     }
 
+    /// Keeps a fact that is true from `at_s` on, at most a look-ahead from now.
+    pub(super) fn record_at(&mut self, at_s: f64, fact: Fact) {
+        let position = self.in_step.then_some(self.here);
+        self.due.push(Entry { at_s, fact, position });
+    }
+
+    /// Facts whose time has come; all of them where something else is written, so that the journal's order holds.
+    pub(super) fn record_due(&mut self, all: bool) {
+        let now_s = self.now_s;
+        for mut entry in self.due.extract_if(.., |entry| all || entry.at_s <= now_s) {
+            entry.at_s = entry.at_s.min(now_s);
+            self.out.push(Effect::Record(entry));
+        }
+    }
+
     pub(super) fn record(&mut self, fact: Fact) {
+        self.record_due(true);
         let position = self.in_step.then_some(self.here);
         self.out.push(Effect::Record(Entry { at_s: self.now_s, fact, position }));
     }

@@ -49,22 +49,23 @@ impl Engine {
             return None;
         }
         let held_s = self.holds_s.last().copied()?;
-        Some(self.say_held(held_s))
+        Some(self.say_held("held", held_s))
     }
 
-    fn say_held(&mut self, held_s: f64) -> LineId {
+    /// `what` is "held" for one trial, "best" for the best of several.
+    fn say_held(&mut self, what: &str, held_s: f64) -> LineId {
         let past = self.start.past.by_exercise.get(&self.exercise_id()).cloned();
         let seconds = ("seconds", Arg::Number(tenth(held_s)));
         match remark(held_s, past.as_ref()) {
-            Remark::LongestThisMonth => self.say("held-longest-this-month", &[seconds]),
+            Remark::LongestThisMonth => self.say(&format!("{what}-longest-this-month"), &[seconds]),
             Remark::MoreThanLast(more_s, None) => {
-                self.say("held-more-than-last", &[seconds, ("more", Arg::Number(more_s.round()))])
+                self.say(&format!("{what}-more-than-last"), &[seconds, ("more", Arg::Number(more_s.round()))])
             }
             Remark::MoreThanLast(more_s, Some(weekday)) => {
                 let more = ("more", Arg::Number(more_s.round()));
-                self.say("held-more-than-weekday", &[seconds, more, ("weekday", Arg::Message(weekday.into()))])
+                self.say(&format!("{what}-more-than-weekday"), &[seconds, more, ("weekday", Arg::Message(weekday.into()))])
             }
-            Remark::Plain => self.say("held", &[seconds]),
+            Remark::Plain => self.say(what, &[seconds]),
         }
     }
 
@@ -74,10 +75,7 @@ impl Engine {
         if best_s.is_nan() {
             return Some(self.say("step-done", &[]));
         }
-        if self.holds_s.len() > 1 {
-            self.say("step-done-best", &[]);
-        }
-        Some(self.say_held(best_s))
+        Some(self.say_held(if self.holds_s.len() > 1 { "best" } else { "held" }, best_s))
     }
 }
 

@@ -351,6 +351,9 @@ impl Engine {
             self.summarise("completed");
             return;
         };
+        if matches!(step.work, Work::Rest { .. }) {
+            self.repetition_complete();
+        }
         let rest_s = if self.here.repetition < step.repetitions {
             self.here.repetition += 1;
             self.go_on = Then::BeginRepetition;

@@ -187,8 +187,8 @@ impl Engine {
     pub(super) fn cut_repetition(&mut self) {
         match self.state.clone() {
             State::Voiced(run) => self.cut_voiced(&run),
-            State::Posture(run) => self.record_posture(&run, false),
-            State::Paced(run) => self.record_round(&run, false),
+            State::Posture(run) => self.record_cut_posture(&run),
+            State::Paced(run) => self.record_cut_round(&run),
             _ => {}
         }
         if matches!(

@@ -104,7 +104,7 @@ impl Engine {
     /// The next round follows on the beat; behind the last one the set is over.
     fn end_round(&mut self, run: &PacedRun) {
         let ends_s = run.ends_s();
-        self.record_round(run, true);
+        self.record_at(ends_s, self.round_paced(run, ends_s - run.begins_s, true));
         self.repetition_complete();
         let more = self.step().is_some_and(|step| self.here.repetition < step.repetitions);
         let rests = self.step().is_some_and(|step| step.rest_s > 0.0);
@@ -117,9 +117,14 @@ impl Engine {
         }
     }
 
-    pub(super) fn record_round(&mut self, run: &PacedRun, complete: bool) {
-        let whole_s = run.ends_s() - run.begins_s;
-        let duration_s = if complete { whole_s } else { (self.now_s - run.begins_s).clamp(0.0, whole_s) };
-        self.record(Fact::RoundPaced { exercise: self.exercise_id(), duration_s, beat_s: run.beat_s, complete });
+    /// A command cut it off now.
+    pub(super) fn record_cut_round(&mut self, run: &PacedRun) {
+        let duration_s = (self.now_s - run.begins_s).clamp(0.0, run.ends_s() - run.begins_s);
+        let fact = self.round_paced(run, duration_s, false);
+        self.record(fact);
+    }
+
+    fn round_paced(&self, run: &PacedRun, duration_s: f64, complete: bool) -> Fact {
+        Fact::RoundPaced { exercise: self.exercise_id(), duration_s, beat_s: run.beat_s, complete }
     }
 }

@@ -116,19 +116,20 @@ impl Engine {
     fn end_posture(&mut self, run: &PostureRun) {
         let ends_s = run.ends_s();
         let last = self.say_on_beat("posture-over", &[], ends_s);
-        self.record_posture(run, true);
+        self.record_at(ends_s, self.posture_held(run, run.prescribed_s(), true));
         self.repetition_complete();
         self.after(last, 0.5, Then::AfterRepetition);
     }
 
-    pub(super) fn record_posture(&mut self, run: &PostureRun, complete: bool) {
-        let held_s = if complete { run.prescribed_s() } else { (self.now_s - run.begins_s).clamp(0.0, run.prescribed_s()) };
-        self.record(Fact::PostureHeld {
-            exercise: self.exercise_id(),
-            duration_s: held_s,
-            prescribed_s: run.prescribed_s(),
-            complete,
-        });
+    /// A command cut it off now.
+    pub(super) fn record_cut_posture(&mut self, run: &PostureRun) {
+        let held_s = (self.now_s - run.begins_s).clamp(0.0, run.prescribed_s());
+        let fact = self.posture_held(run, held_s, false);
+        self.record(fact);
+    }
+
+    fn posture_held(&self, run: &PostureRun, duration_s: f64, complete: bool) -> Fact {
+        Fact::PostureHeld { exercise: self.exercise_id(), duration_s, prescribed_s: run.prescribed_s(), complete }
     }
 }
 

@@ -84,6 +84,7 @@ impl Engine {
         if !matches!(self.state, State::Voiced(_)) {
             if let Some((exercise, position)) = self.cut_hold.take() {
                 let fact = measured(exercise, hold, false);
+                self.record_due(true);
                 self.effect(Effect::Record(Entry { at_s: self.now_s, fact, position: Some(position) }));
             }
             return;

@@ -56,8 +56,8 @@ gave-up = I have not heard from you for a while, so I end here. Everything is ke
 
 # Steps
 
-step-first = First, { $name }.
-step-next = Next, { $name }.
+step-first = First: { $name }.
+step-next = Next: { $name }.
 dose-times = { $sets ->
     [one] { $repetitions ->
         [one] Once.
@@ -77,7 +77,7 @@ dose-questions = { $repetitions ->
     [one] One question.
    *[other] { SPOKEN($repetitions) } questions.
 }
-goal = Your goal is { DURATION($seconds) }.
+goal = Your goal is { SECONDS($seconds) }.
 cue-words = In your { $words }.
 cue-words-shown = { $words }
 repetition-number = Number { SPOKEN($n) }.
@@ -139,17 +139,27 @@ question-fact = { $fact }
 
 # Results
 
-held = { DURATION($seconds) }.
-held-longest-this-month = { DURATION($seconds) }. Your longest this month.
-held-more-than-last = { DURATION($seconds) }. { $more ->
+held = { SECONDS($seconds) }.
+held-longest-this-month = { SECONDS($seconds) }. Your longest this month.
+held-more-than-last = { SECONDS($seconds) }. { $more ->
     [one] One more
    *[other] { SPOKEN($more) } more
 } than last time.
-held-more-than-weekday = { DURATION($seconds) }. { $more ->
+held-more-than-weekday = { SECONDS($seconds) }. { $more ->
     [one] One more
    *[other] { SPOKEN($more) } more
 } than { $weekday }.
-step-done-best = All done. The best was
+best = That one is done. The best was { SECONDS($seconds) }.
+    .v1 = Done. Your best was { SECONDS($seconds) }.
+best-longest-this-month = That one is done. The best was { SECONDS($seconds) }: your longest this month.
+best-more-than-last = That one is done. The best was { SECONDS($seconds) }, { $more ->
+    [one] one more
+   *[other] { SPOKEN($more) } more
+} than last time.
+best-more-than-weekday = That one is done. The best was { SECONDS($seconds) }, { $more ->
+    [one] one more
+   *[other] { SPOKEN($more) } more
+} than { $weekday }.
 step-done = That one is done.
     .v1 = Done. Well worked.
     .v2 = That's that one.
