@@ -1,1 +1,3 @@
 //! The only room that knows all others: builds the parts and joins them.
+
+pub mod hear_files;
