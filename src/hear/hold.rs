@@ -192,18 +192,24 @@ impl Voice {
         }
     }
 
-    /// Whether the frame can be this voice. A voice may fade, and it may jump, but what is at once at another pitch
-    /// and much weaker or less periodic is something else in the room. Octaves are slips of the pitch search.
+    /// Whether the frame can be this voice. A voice may fade, and it may jump, but what is at once much weaker and of
+    /// another pitch, colour or clearness is something else in the room. Octaves are slips of the pitch search.
     fn is_this(&self, frame: &RunFrame) -> bool {
         let drop_db = self.level_db - frame.level_db;
+        let blurred = self.periodicity - frame.periodicity > 0.12;
         let away_st = (semitones(frame.f0_hz) - self.pitch_st).abs();
         let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
-        !(octaves_off > 2.5 && (drop_db > 7.0 || self.periodicity - frame.periodicity > 0.12)) && drop_db < UNDER_VOICE_DB
+        let elsewhere = octaves_off > 2.5 && (drop_db > 7.0 || blurred);
+        let slip_st = if self.glide { 2.5 } else { 1.0 };
+        let unlike = away_st > slip_st || blurred || distance(&frame.shape, &self.shape) > 6.0;
+        let other = drop_db > 12.0 && unlike;
+        !elsewhere && !other && drop_db < UNDER_VOICE_DB
     }
 
-    /// Whether the frame, after a break, can be this voice again: it comes back about as clear as it was, or as loud.
+    /// Whether the frame, after a break, can be this voice again: it comes back about as loud and clear as it was.
     fn resumes(&self, frame: &RunFrame) -> bool {
-        self.level_db - frame.level_db < 4.0 || self.periodicity - frame.periodicity < 0.25
+        let drop_db = self.level_db - frame.level_db;
+        drop_db < 4.0 || (drop_db < 10.0 && self.periodicity - frame.periodicity < 0.25)
     }
 
     /// Whether a frame without a clear period is the same voice gone rough (creak, a voice that breaks): as loud as the
