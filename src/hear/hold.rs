@@ -201,8 +201,9 @@ impl Voice {
         let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
         let elsewhere = octaves_off > 2.5 && (drop_db > 7.0 || blurred);
         let slip_st = if self.glide { 2.5 } else { 1.0 };
-        let unlike = away_st > slip_st || blurred || distance(&frame.shape, &self.shape) > 6.0;
-        let other = drop_db > 12.0 && unlike;
+        let signs = [away_st > slip_st, blurred, distance(&frame.shape, &self.shape) > 6.0];
+        let unlike = signs.iter().filter(|sign| **sign).count();
+        let other = (drop_db > 12.0 && unlike > 0) || (drop_db > 6.0 && unlike > 1);
         !elsewhere && !other && drop_db < UNDER_VOICE_DB
     }
 
