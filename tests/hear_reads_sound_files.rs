@@ -79,7 +79,7 @@ fn every_usual_kind_of_file_is_read() {
     writer.finalize().unwrap();
     check(&lines(&[float], None), "float");
 
-    // G.711 in a WAV: format code 7.
+    // G.711 in a WAV: format code 7, the short form of its header.
     let data: Vec<u8> = buzz(8000).into_iter().map(mu_law).collect();
     let mut bytes = b"RIFF\0\0\0\0WAVEfmt \x10\0\0\0\x07\0\x01\0".to_vec();
     bytes.extend(8000u32.to_le_bytes());

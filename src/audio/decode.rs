@@ -40,7 +40,7 @@ pub fn decode(path: &Path) -> Result<Sound, AudioError> {
     if bytes.is_empty() {
         return Err(fail("is empty: it has no bytes at all. Record or export it again.".to_owned()));
     }
-    mend_wav_length(&mut bytes);
+    mend_wav_header(&mut bytes);
     let stream = MediaSourceStream::new(Box::new(Cursor::new(bytes)), MediaSourceStreamOptions::default());
     let mut hint = Hint::new();
     if let Some(extension) = path.extension().and_then(|e| e.to_str()) {
@@ -68,7 +68,7 @@ pub fn decode(path: &Path) -> Result<Sound, AudioError> {
                 rate_hz = buffer.spec().rate();
                 let channels = buffer.spec().channels().count().max(1);
                 buffer.copy_to_vec_interleaved(&mut interleaved);
-                samples.extend(interleaved.chunks_exact(channels).map(|frame| mean(frame)));
+                samples.extend(interleaved.chunks_exact(channels).map(mean));
             }
             Err(Error::DecodeError(_)) => {}
             Err(_) => break,
@@ -87,25 +87,33 @@ fn mean(frame: &[f32]) -> f32 {
 }
 
 /// Programs that write a WAV to a pipe cannot know its length and leave 0 or a huge one in the header; a recording cut
-/// off in the middle has one that is too long. Puts in what is there.
-fn mend_wav_length(bytes: &mut [u8]) {
+/// off in the middle has one that is too long. Puts in what is there. Some telephone recorders leave out the two bytes
+/// that close the format of A-law and mu-law; adds them.
+fn mend_wav_header(bytes: &mut Vec<u8>) {
     if bytes.len() < 12 || &bytes[..4] != b"RIFF" || &bytes[8..12] != b"WAVE" {
         return;
     }
     let mut at = 12;
-    while let Some(header) = bytes.get(at..at + 8) {
+    while let Some(header) = bytes.get(at..at.saturating_add(8)) {
         let length = u32::from_le_bytes([header[4], header[5], header[6], header[7]]) as usize;
         let there = bytes.len() - at - 8;
+        if &header[..4] == b"fmt " && length == 16 && matches!(bytes.get(at + 8), Some(6 | 7)) && there >= 16 {
+            bytes[at + 4] = 18;
+            bytes.splice(at + 24..at + 24, [0, 0]);
+            continue;
+        }
         if &header[..4] != b"data" {
-            at += 8 + length + length % 2;
+            at = at.saturating_add(8 + length + length % 2);
             continue;
         }
         // A length of 0 with more chunks behind it is an empty recording, not an unknown length.
         let unknown = length == 0 && there > 8 && !bytes[at + 8..].starts_with(b"LIST");
         if (unknown || length > there)
-            && let (Ok(data), Ok(all)) = (u32::try_from(there), u32::try_from(bytes.len() - 8))
+            && let Ok(data) = u32::try_from(there)
         {
             bytes[at + 4..at + 8].copy_from_slice(&data.to_le_bytes());
+        }
+        if let Ok(all) = u32::try_from(bytes.len() - 8) {
             bytes[4..8].copy_from_slice(&all.to_le_bytes());
         }
         return;

@@ -199,27 +199,28 @@ impl Voice {
         let away_st = (semitones(frame.f0_hz) - self.pitch_st).abs();
         let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
         let elsewhere = octaves_off > 2.5 && (drop_db > 7.0 || self.is_blurred(frame));
-        let unlike = self.unlike(frame);
-        let other = (drop_db > 12.0 && unlike > 0) || (drop_db > 6.0 && unlike > 1);
+        let pitch_or_clearness = self.is_off_pitch(frame) || self.is_blurred(frame);
+        let other = (drop_db > 12.0 && pitch_or_clearness)
+            || (drop_db > 6.0 && pitch_or_clearness && self.is_recoloured(frame))
+            || (drop_db > 6.0 && self.is_off_pitch(frame) && self.is_blurred(frame));
         !elsewhere && !other && drop_db < UNDER_VOICE_DB
     }
 
     /// Whether the frame, after a break, can be this voice again: it comes back about as loud, or softer but alike.
     fn resumes(&self, frame: &RunFrame) -> bool {
-        let drop_db = self.level_db - frame.level_db;
-        drop_db < 4.0 || (drop_db < 10.0 && self.unlike(frame) == 0)
+        self.level_db - frame.level_db < 4.0 || !(self.is_off_pitch(frame) || self.is_blurred(frame))
+    }
+
+    fn is_off_pitch(&self, frame: &RunFrame) -> bool {
+        (semitones(frame.f0_hz) - self.pitch_st).abs() > if self.glide { 2.5 } else { 1.0 }
     }
 
     fn is_blurred(&self, frame: &RunFrame) -> bool {
         self.periodicity - frame.periodicity > 0.12
     }
 
-    /// In how many of pitch, clearness and colour the frame differs from the voice.
-    fn unlike(&self, frame: &RunFrame) -> usize {
-        let slip_st = if self.glide { 2.5 } else { 1.0 };
-        let pitch = (semitones(frame.f0_hz) - self.pitch_st).abs() > slip_st;
-        let colour = distance(&frame.shape, &self.shape) > 6.0;
-        [pitch, self.is_blurred(frame), colour].iter().filter(|sign| **sign).count()
+    fn is_recoloured(&self, frame: &RunFrame) -> bool {
+        distance(&frame.shape, &self.shape) > 6.0
     }
 
     /// Whether a frame without a clear period is the same voice gone rough (creak, a voice that breaks): as loud as the

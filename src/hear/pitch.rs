@@ -122,7 +122,7 @@ impl PitchFinder {
         let top = f64::from(self.correlation[0]);
         let size = self.time.len() as f64;
         look.power = top / (size * self.window_power);
-        if !(look.power > 1e-13) {
+        if look.power.is_nan() || look.power < 1e-13 {
             look.power = 0.0;
             return look;
         }

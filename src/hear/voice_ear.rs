@@ -266,7 +266,7 @@ impl VoiceEar {
         match &mut self.task {
             Task::Idle => {}
             Task::Hold(tracker) => tracker.push(frame, fine, &mut tell),
-            Task::Speech(tracker) => tracker.push(frame, floor_db, fine, &mut tell),
+            Task::Speech(tracker) => tracker.push(frame, floor_db, &mut tell),
         }
         self.fine.forget_before_s(frame.t_s);
     }
@@ -285,7 +285,7 @@ impl Task {
         match self {
             Self::Idle => {}
             Self::Hold(tracker) => tracker.end(fine, out),
-            Self::Speech(tracker) => tracker.end(fine, out),
+            Self::Speech(tracker) => tracker.end(out),
         }
     }
 }
