@@ -93,7 +93,7 @@ fn mend_wav_header(bytes: &mut Vec<u8>) {
     if bytes.len() < 12 || &bytes[..4] != b"RIFF" || &bytes[8..12] != b"WAVE" {
         return;
     }
-    let mut at = 12;
+    let mut at = 12usize;
     while let Some(header) = bytes.get(at..at.saturating_add(8)) {
         let length = u32::from_le_bytes([header[4], header[5], header[6], header[7]]) as usize;
         let there = bytes.len() - at - 8;
