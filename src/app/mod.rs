@@ -5,6 +5,7 @@ pub mod devices_command;
 pub mod error;
 mod follow;
 mod grammar;
+pub mod hear_files;
 pub mod history_command;
 mod journal_keeper;
 pub mod load;

@@ -3,7 +3,7 @@
 /// Sound this far under the loudest of its own run of voicing is the room or an echo, dB. Praat's silence threshold
 /// (0.03 of the loudest, with the default voicing threshold: -27.7 dB) does the same for a whole file; a stream cannot
 /// know what comes, so here it is the loudest so far, and a run, not the file.
-const UNDER_LOUDEST_DB: f64 = 27.7;
+const UNDER_LOUDEST_DB: f64 = 29.5;
 /// A run ends after this many frames without a period: 0.3 s.
 const FORGET: u32 = 30;
 

@@ -1,7 +1,8 @@
 //! Onset and offset of sustained vowels.
 
+use super::bands::{BANDS, distance};
 use super::boundary::FineEnergy;
-use super::steadiness::{RunFrame, Steadiness, percentile};
+use super::steadiness::{RunFrame, Steadiness, mean_shape, percentile, regression};
 use super::level::{db_power, power_db};
 use super::{Hold, HoldSettings, VoiceEvent};
 
@@ -9,9 +10,12 @@ use super::{Hold, HoldSettings, VoiceEvent};
 /// 30 dB under the loudest for silence: silence threshold 0.03.)
 const UNDER_VOICE_DB: f64 = 30.0;
 /// Breaks inside a run that has not proved a hold yet, s.
-const EARLY_BREAK_S: f64 = 0.06;
+const EARLY_BREAK_S: f64 = 0.12;
 /// Steadiness is judged over at least this much, s.
 const JUDGED_S: f64 = 0.6;
+
+/// A break of this many frames makes the tracker ask whether it is the same voice that comes back.
+const AFTER_BREAK: usize = 3;
 
 /// Frames per second.
 const RATE: f64 = 100.0;
@@ -124,7 +128,8 @@ impl HoldTracker {
         if let Some(sure) = &mut self.sure
             && frame.f0_hz > 0.0
         {
-            if !sure.voice.is_this(&frame) {
+            let in_break = self.run.len() >= self.voiced_to + AFTER_BREAK;
+            if !sure.voice.is_this(&frame) || (in_break && !sure.voice.resumes(&frame)) {
                 frame.f0_hz = 0.0;
             } else if !frame.masked {
                 sure.voice.follow(&frame);
@@ -135,7 +140,8 @@ impl HoldTracker {
             // Time under our own playback is no break: the voice may go on unheard. Nor is it proof of the voice.
             return;
         }
-        if frame.f0_hz > 0.0 {
+        let rough = self.sure.as_ref().is_some_and(|sure| sure.voice.is_rough(&frame));
+        if frame.f0_hz > 0.0 || rough {
             self.voiced_to = self.run.len();
             return;
         }
@@ -168,6 +174,7 @@ struct Voice {
     level_db: f64,
     pitch_st: f64,
     periodicity: f64,
+    shape: [f32; BANDS],
     glide: bool,
 }
 
@@ -180,18 +187,50 @@ impl Voice {
             level_db: median(|f| f.level_db),
             pitch_st: if glide { newest } else { median(|f| semitones(f.f0_hz)) },
             periodicity: median(|f| f.periodicity),
+            shape: mean_shape(frames),
             glide,
         }
     }
 
-    /// Whether the frame can be this voice. A voice may fade, and it may jump, but what is at once at another pitch
-    /// and much weaker or less periodic is something else in the room. Octaves are slips of the pitch search.
+    /// Whether the frame can be this voice. A voice may fade, and it may jump, but what is at once much weaker and of
+    /// another pitch, colour or clearness is something else in the room. Octaves are slips of the pitch search.
     fn is_this(&self, frame: &RunFrame) -> bool {
         let drop_db = self.level_db - frame.level_db;
         let away_st = (semitones(frame.f0_hz) - self.pitch_st).abs();
         let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
-        let elsewhere = octaves_off > 2.5 || (away_st > 2.5 && drop_db > 12.0);
-        !(elsewhere && (drop_db > 7.0 || self.periodicity - frame.periodicity > 0.12)) && drop_db < UNDER_VOICE_DB
+        let elsewhere = octaves_off > 2.5 && (drop_db > 7.0 || self.is_blurred(frame));
+        let pitch_or_clearness = self.is_off_pitch(frame) || self.is_blurred(frame);
+        let other = (drop_db > 12.0 && pitch_or_clearness)
+            || (drop_db > 6.0 && pitch_or_clearness && self.is_recoloured(frame))
+            || (drop_db > 6.0 && self.is_off_pitch(frame) && self.is_blurred(frame));
+        !elsewhere && !other && drop_db < UNDER_VOICE_DB
+    }
+
+    /// Whether the frame, after a break, can be this voice again: it comes back about as loud, or softer but alike.
+    fn resumes(&self, frame: &RunFrame) -> bool {
+        self.level_db - frame.level_db < 4.0 || !(self.is_off_pitch(frame) || self.is_blurred(frame))
+    }
+
+    fn is_off_pitch(&self, frame: &RunFrame) -> bool {
+        (semitones(frame.f0_hz) - self.pitch_st).abs() > if self.glide { 2.5 } else { 1.0 }
+    }
+
+    fn is_blurred(&self, frame: &RunFrame) -> bool {
+        self.periodicity - frame.periodicity > 0.12
+    }
+
+    fn is_recoloured(&self, frame: &RunFrame) -> bool {
+        distance(&frame.shape, &self.shape) > 6.0
+    }
+
+    /// Whether a frame without a clear period is the same voice gone rough (creak, a voice that breaks): as loud as the
+    /// voice was and of the same colour.
+    fn is_rough(&self, frame: &RunFrame) -> bool {
+        frame.f0_hz <= 0.0
+            && frame.periodicity > 0.3
+            && frame.over_room_db > 10.0
+            && frame.level_db > self.level_db - 4.0
+            && distance(&frame.shape, &self.shape) < 4.0
     }
 
     fn follow(&mut self, frame: &RunFrame) {
@@ -203,6 +242,7 @@ impl Voice {
         }
         self.level_db += 0.05 * (frame.level_db - self.level_db);
         self.periodicity += 0.05 * (frame.periodicity - self.periodicity);
+        self.shape.iter_mut().zip(&frame.shape).for_each(|(mean, here)| *mean += 0.05 * (here - *mean));
     }
 }
 
@@ -225,7 +265,7 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
     let sd_st = (pitch.iter().map(|p| (p - median_st).powi(2)).sum::<f64>() / count).sqrt();
     let clear: Vec<&&RunFrame> = used.iter().filter(|f| !f.masked).collect();
     let power = clear.iter().map(|f| db_power(f.level_db)).sum::<f64>() / clear.len().max(1) as f64;
-    let slope = regression_slope(clear.iter().map(|f| (f.t_s, f.level_db)));
+    let slope = regression(clear.iter().map(|f| (f.t_s, f.level_db)));
     let breaks = frames.windows(2).filter(|w| w[0].f0_hz > 0.0 && w[1].f0_hz <= 0.0).count();
     Hold {
         onset_s,
@@ -242,16 +282,4 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
         masked_s: frames.iter().filter(|f| f.masked).count() as f64 / RATE,
         clipped_s: frames.iter().filter(|f| f.clipped).count() as f64 / RATE,
     }
-}
-
-/// Least squares slope of y over x; 0 where it is not defined.
-fn regression_slope(points: impl Iterator<Item = (f64, f64)> + Clone) -> f64 {
-    let n = points.clone().count() as f64;
-    if n < 2.0 {
-        return 0.0;
-    }
-    let mean_x = points.clone().map(|p| p.0).sum::<f64>() / n;
-    let mean_y = points.clone().map(|p| p.1).sum::<f64>() / n;
-    let (xy, xx) = points.fold((0.0, 0.0), |(xy, xx), (x, y)| (xy + (x - mean_x) * (y - mean_y), xx + (x - mean_x).powi(2)));
-    if xx > 0.0 { xy / xx } else { 0.0 }
 }

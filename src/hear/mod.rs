@@ -127,3 +127,6 @@ pub struct HoldSettings {
     /// True where the pitch is meant to move (glides): the steadiness test is eased.
     pub glide: bool,
 }
+
+#[cfg(test)]
+mod tests;

@@ -122,7 +122,7 @@ impl PitchFinder {
         let top = f64::from(self.correlation[0]);
         let size = self.time.len() as f64;
         look.power = top / (size * self.window_power);
-        if !(look.power > 1e-13) {
+        if look.power.is_nan() || look.power < 1e-13 {
             look.power = 0.0;
             return look;
         }
@@ -191,9 +191,11 @@ impl Look {
 }
 
 /// How good a candidate is by itself: its periodicity, and a little for being the shorter of equal periods
-/// (octave cost 0.01 per octave, Boersma 1993).
+/// (octave cost 0.01 per octave, Boersma 1993). Above 300 Hz it is 0.03: breath and rumble sound well below such a voice
+/// and make its double period look the better one.
 pub(crate) fn strength(candidate: &Candidate) -> f64 {
-    candidate.periodicity + 0.01 * (candidate.f0_hz / FLOOR_HZ).log2()
+    let high = (candidate.f0_hz / 300.0).log2().max(0.0);
+    candidate.periodicity + 0.01 * (candidate.f0_hz / FLOOR_HZ).log2() + 0.02 * high
 }
 
 /// The part of the spectrum in which periods are looked for: voices have most of their periodicity below 2 kHz, rooms

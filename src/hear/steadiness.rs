@@ -9,6 +9,8 @@ pub(crate) struct RunFrame {
     pub level_db: f64,
     /// Power in the band in which periods are looked for, dB.
     pub power_db: f64,
+    /// Level over the room's, dB; large while the room is not known.
+    pub over_room_db: f64,
     /// 0 where unvoiced.
     pub f0_hz: f64,
     pub periodicity: f64,
@@ -28,8 +30,8 @@ pub(crate) struct Steadiness {
     pub spread_db: f64,
     /// 10th to 90th percentile of F0, semitones.
     pub pitch_st: f64,
-    /// 10th to 90th percentile of the level, dB.
-    pub level_db: f64,
+    /// The same after the straight line through it is taken off: what is left of a glide is little.
+    pub waver_st: f64,
     /// Share of voiced frames.
     pub voiced: f64,
     /// Mean periodicity of voiced frames.
@@ -48,25 +50,34 @@ pub(crate) fn percentile(values: &mut [f64], share: f64) -> f64 {
     values[low] + (values[high] - values[low]) * (place - low as f64)
 }
 
+/// The mean colour of the voiced frames.
+pub(crate) fn mean_shape(frames: &[RunFrame]) -> [f32; BANDS] {
+    let mut mean = [0f32; BANDS];
+    let mut count = 0.0;
+    for frame in frames.iter().filter(|f| f.f0_hz > 0.0) {
+        count += 1.0;
+        mean.iter_mut().zip(&frame.shape).for_each(|(m, s)| *m += (s - *m) / count);
+    }
+    mean
+}
+
 impl Steadiness {
     pub fn of(frames: &[RunFrame]) -> Self {
         let voiced: Vec<&RunFrame> = frames.iter().filter(|f| f.f0_hz > 0.0).collect();
         let count = voiced.len().max(1) as f64;
-        let mut mean = [0f32; BANDS];
-        for frame in &voiced {
-            mean.iter_mut().zip(&frame.shape).for_each(|(m, s)| *m += s / count as f32);
-        }
+        let mean = mean_shape(frames);
         let spread_db = voiced.iter().map(|f| distance(&f.shape, &mean)).sum::<f64>() / count;
         const APART: usize = 10;
         let pairs = frames.iter().zip(frames.iter().skip(APART)).filter(|(a, b)| a.f0_hz > 0.0 && b.f0_hz > 0.0);
         let (sum, pairs) = pairs.fold((0.0, 0.0), |(s, n), (a, b)| (s + distance(&a.shape, &b.shape), n + 1.0));
         let mut pitch: Vec<f64> = voiced.iter().map(|f| 12.0 * f.f0_hz.log2()).collect();
-        let mut level: Vec<f64> = voiced.iter().map(|f| f.level_db).collect();
+        let line = regression(voiced.iter().map(|f| (f.t_s, 12.0 * f.f0_hz.log2())));
+        let mut waver: Vec<f64> = voiced.iter().map(|f| 12.0 * f.f0_hz.log2() - line * f.t_s).collect();
         Self {
             flux_db: if pairs > 0.0 { sum / pairs } else { 99.0 },
             spread_db,
             pitch_st: percentile(&mut pitch, 0.9) - percentile(&mut pitch, 0.1),
-            level_db: percentile(&mut level, 0.9) - percentile(&mut level, 0.1),
+            waver_st: percentile(&mut waver, 0.9) - percentile(&mut waver, 0.1),
             voiced: voiced.len() as f64 / frames.len().max(1) as f64,
             periodicity: voiced.iter().map(|f| f.periodicity).sum::<f64>() / count,
         }
@@ -74,8 +85,23 @@ impl Steadiness {
 
     /// Whether this is how a held vowel behaves. `glide`: the pitch is meant to move.
     pub fn is_hold(&self, glide: bool) -> bool {
-        let pitch_limit = if glide { 20.0 } else { 4.0 };
-        let flux_limit = if glide { 5.0 } else { 4.0 };
-        self.voiced > 0.85 && self.flux_db < flux_limit && self.spread_db < 5.0 && self.pitch_st < pitch_limit
+        let (pitch_limit, waver_limit, flux_limit) = if glide { (20.0, 4.0, 5.0) } else { (6.0, 2.5, 4.2) };
+        self.voiced > 0.85
+            && self.flux_db < flux_limit
+            && self.spread_db < 5.0
+            && self.pitch_st < pitch_limit
+            && self.waver_st < waver_limit
     }
+}
+
+/// Least squares slope of y over x; 0 where it is not defined.
+pub(crate) fn regression(points: impl Iterator<Item = (f64, f64)> + Clone) -> f64 {
+    let n = points.clone().count() as f64;
+    if n < 2.0 {
+        return 0.0;
+    }
+    let mean_x = points.clone().map(|p| p.0).sum::<f64>() / n;
+    let mean_y = points.clone().map(|p| p.1).sum::<f64>() / n;
+    let (xy, xx) = points.fold((0.0, 0.0), |(xy, xx), (x, y)| (xy + (x - mean_x) * (y - mean_y), xx + (x - mean_x).powi(2)));
+    if xx > 0.0 { xy / xx } else { 0.0 }
 }

@@ -1,7 +1,6 @@
 //! Stretches of speech between pauses.
 
 use super::VoiceEvent;
-use super::boundary::FineEnergy;
 use super::level::{db_power, power_db};
 use super::steadiness::{RunFrame, percentile};
 use super::syllables::{nuclei_s, rate_and_irregularity};
@@ -37,7 +36,7 @@ impl UtteranceTracker {
     }
 
     /// The next frame.
-    pub fn push(&mut self, frame: RunFrame, floor_db: Option<f64>, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
+    pub fn push(&mut self, frame: RunFrame, floor_db: Option<f64>, out: &mut impl FnMut(VoiceEvent)) {
         if frame.t_s < self.from_s {
             return;
         }
@@ -55,12 +54,12 @@ impl UtteranceTracker {
         let pause = self.frames[self.loud_to..].iter().filter(|f| !f.masked).count() as f64 / RATE;
         let begun = self.loud_to as f64 / RATE >= LEAST_ONSET_S;
         if pause >= self.end_pause_s || (!begun && pause > LEAST_ONSET_S) {
-            self.end(fine, out);
+            self.end(out);
         }
     }
 
     /// Ends the stretch under way, if any.
-    pub fn end(&mut self, _fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
+    pub fn end(&mut self, out: &mut impl FnMut(VoiceEvent)) {
         self.frames.truncate(self.loud_to);
         if self.voiced_s() >= LEAST_VOICED_S
             && let (Some(first), Some(last)) = (self.frames.first(), self.frames.last())

@@ -20,7 +20,13 @@ pub const FRAMES_PER_S: u64 = 100;
 /// Samples this near full scale are clipped.
 const CLIPPED: f32 = 0.99;
 /// Levels under this are no voice whatever their period: converters' own noise, dB.
-const NO_VOICE_DB: f64 = -85.0;
+const NO_VOICE_DB: f64 = -75.0;
+/// The same while nothing is known of the room: what is softer then is taken for the room.
+const NO_VOICE_YET_DB: f64 = -64.0;
+/// A soft sound that A-weighting takes down by more than this is mains hum or a fan, not a voice, dB: of recorded vowels
+/// 99 % lose less than 12 dB. Loud sounds are heard whatever their colour.
+const HUM_WEIGHTED_AWAY_DB: f64 = 14.0;
+const HUM_BELOW_DB: f64 = -50.0;
 /// Samples lost beyond this many seconds are passed over in whole seconds.
 const LONGEST_SILENCE_S: u64 = 20;
 
@@ -218,16 +224,20 @@ impl VoiceEar {
 
     /// How far the level speaks against a voice, for [`PitchPath::push`].
     fn doubt(&self, level_db: f64, power_db: f64) -> f64 {
-        if level_db < NO_VOICE_DB {
+        let hum = level_db < HUM_BELOW_DB && power_db - level_db > HUM_WEIGHTED_AWAY_DB;
+        let floor_db = self.band_floor.level_db();
+        let least_db = if floor_db.is_some() { NO_VOICE_DB } else { NO_VOICE_YET_DB };
+        if level_db < least_db || hum {
             return 2.0;
         }
-        self.band_floor.level_db().map_or(0.0, |floor| 0.3 * ((4.0 - (power_db - floor)) / 4.0).max(0.0))
+        floor_db.map_or(0.0, |floor| 0.3 * ((4.0 - (power_db - floor)) / 4.0).max(0.0))
     }
 
     fn decide(&mut self, decision: Decision, out: &mut impl FnMut(VoiceOutput)) {
         let Some(mut frame) = self.undecided.pop_front() else { return };
         let periodic = decision.f0_hz > 0.0;
         let voiced = self.fade.is_voice(periodic, frame.power_db);
+        frame.over_room_db = self.floor.level_db().map_or(99.0, |floor| frame.level_db - floor);
         frame.f0_hz = if voiced { decision.f0_hz } else { 0.0 };
         frame.periodicity = decision.periodicity;
         if !periodic && !frame.masked && !frame.lost {
@@ -256,7 +266,7 @@ impl VoiceEar {
         match &mut self.task {
             Task::Idle => {}
             Task::Hold(tracker) => tracker.push(frame, fine, &mut tell),
-            Task::Speech(tracker) => tracker.push(frame, floor_db, fine, &mut tell),
+            Task::Speech(tracker) => tracker.push(frame, floor_db, &mut tell),
         }
         self.fine.forget_before_s(frame.t_s);
     }
@@ -275,7 +285,7 @@ impl Task {
         match self {
             Self::Idle => {}
             Self::Hold(tracker) => tracker.end(fine, out),
-            Self::Speech(tracker) => tracker.end(fine, out),
+            Self::Speech(tracker) => tracker.end(out),
         }
     }
 }

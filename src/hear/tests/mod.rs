@@ -1,0 +1,9 @@
+//! Checks of the voice ear that take more than one of its parts.
+
+mod holds;
+mod praat;
+mod rates;
+mod speech;
+mod streaming;
+mod synth;
+mod weighting;

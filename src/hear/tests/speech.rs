@@ -1,0 +1,66 @@
+//! Stretches of speech and syllables of known number and rate.
+
+use super::synth::{AH, Noise, Vowel};
+use crate::hear::{Utterance, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
+
+const RATE: u32 = 16_000;
+
+/// `count` syllables at `rate_hz`, from 1 s on, each a stop with a burst and a vowel; then 1.5 s of quiet.
+fn syllables(count: usize, rate_hz: f64) -> Vec<f32> {
+    let period_s = 1.0 / rate_hz;
+    let total_s = 2.5 + count as f64 * period_s;
+    let mut sound = vec![0f32; (total_s * f64::from(RATE)) as usize];
+    let mut noise = Noise(3);
+    sound.iter_mut().for_each(|x| *x = (3e-4 * noise.next()) as f32);
+    for k in 0..count {
+        let from = ((1.0 + k as f64 * period_s) * f64::from(RATE)) as usize;
+        for n in 0..(0.012 * f64::from(RATE)) as usize {
+            sound[from + n] += (0.1 * noise.next()) as f32;
+        }
+        let length_s = period_s * 0.6;
+        let vowel = Vowel { formants: AH, onset_s: 0.0, offset_s: length_s, total_s: length_s, ..Vowel::default() };
+        let at = from + (0.02 * f64::from(RATE)) as usize;
+        sound[at..].iter_mut().zip(vowel.sound(RATE)).for_each(|(x, v)| *x += v);
+    }
+    sound
+}
+
+fn spoken(sound: &[f32], end_pause_s: f64) -> Vec<Utterance> {
+    let mut ear = VoiceEar::new(RATE);
+    ear.set_task(VoiceTask::Speech { end_pause_s });
+    let mut all = Vec::new();
+    let mut keep = |o| {
+        if let VoiceOutput::Event(VoiceEvent::Spoken(utterance)) = o {
+            all.push(utterance);
+        }
+    };
+    ear.push(sound, false, &mut keep);
+    ear.finish(&mut keep);
+    all
+}
+
+#[test]
+fn syllables_are_counted_from_2_to_8_a_second() {
+    for rate_hz in [2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0] {
+        let count = 20;
+        let found = spoken(&syllables(count, rate_hz), 0.8);
+        assert_eq!(found.len(), 1, "{rate_hz}: {found:?}");
+        let u = &found[0];
+        assert!(u.syllables.abs_diff(count as u32) <= 1, "{rate_hz}: {u:?}");
+        assert!((u.syllable_rate_hz - rate_hz).abs() < 0.05 * rate_hz, "{rate_hz}: {u:?}");
+        assert!(u.syllable_irregularity_pct < 12.0, "{rate_hz}: {u:?}");
+        assert!((u.onset_s - 1.0).abs() < 0.05, "{rate_hz}: {u:?}");
+        assert!((u.f0_median_hz - 120.0).abs() < 2.0, "{rate_hz}: {u:?}");
+    }
+}
+
+#[test]
+fn pauses_part_stretches_and_knocks_are_none() {
+    let mut sound = syllables(6, 4.0);
+    sound.extend(syllables(6, 4.0));
+    assert_eq!(spoken(&sound, 0.8).len(), 2);
+    assert_eq!(spoken(&sound, 3.5).len(), 1);
+    let mut knock = vec![1e-4f32; 48_000];
+    knock[20_000..20_200].iter_mut().enumerate().for_each(|(k, x)| *x = if k % 7 < 3 { 0.5 } else { -0.5 });
+    assert!(spoken(&knock, 0.5).is_empty());
+}
