@@ -1,3 +1,4 @@
 //! What several tests share.
 
+pub mod live_client;
 pub mod sound_server;
