@@ -6,6 +6,9 @@ use super::{Arg, Command, Effect, Fact, Line, LineId, listening};
 use crate::hear::VoiceTask;
 use crate::routine::{Step, Work};
 
+/// What is said and shown to ask, what is listened for, what is shown as sayable.
+type Question = (&'static str, Vec<(&'static str, Arg)>, &'static [Command], &'static [Command]);
+
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
 /// Between an exercise's instruction and its first repetition, s.
@@ -150,7 +153,7 @@ impl Engine {
     // Asking.
 
     pub(super) fn ask(&mut self, ask: Ask) {
-        let (key, args, commands, can_say): (&str, Vec<(&'static str, Arg)>, &[Command], &[Command]) = match ask {
+        let (key, args, commands, can_say): Question = match ask {
             Ask::Resume => ("ask-resume", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
             Ask::Agreement => ("ask-agreement", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
             Ask::Start => ("ask-ready", vec![], listening::READY, &[Command::Ready, Command::Stop]),
