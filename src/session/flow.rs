@@ -79,9 +79,8 @@ impl Engine {
         self.here.step = self.here.step.clamp(1, u32::try_from(self.routine.steps.len()).unwrap_or(u32::MAX));
         // Repetitions before the break were done and are on record.
         let before = self.step().map_or(0, |step| (from.set.max(1) - 1) * step.repetitions + from.repetition.max(1) - 1);
-        for index in 0..self.step_index() {
-            self.steps_done.insert(index);
-        }
+        // A step that was stopped or left out lies behind us too, but was not done.
+        self.steps_done = self.start.resume_done.iter().map(|&step| (step.max(1) - 1) as usize).collect();
         let key = self.exercise_key("name");
         self.record(Fact::SessionResumed { from: self.exercise_id() });
         self.leave_out_quietly();

@@ -2,6 +2,7 @@
 
 mod live;
 mod numbers;
+mod sentence;
 
 pub use live::{live_words, without_marks};
 
@@ -177,7 +178,7 @@ impl Words {
         for (name, text) in resolved {
             args.set(name, text);
         }
-        self.format(&line.key, which, &args)
+        Ok(sentence::with_capitals(&self.format(&line.key, which, &args)?))
     }
 
     fn format(&self, key: &str, which: usize, args: &FluentArgs) -> Result<String, WordsError> {
