@@ -3,7 +3,7 @@
 pub mod demo;
 pub mod devices_command;
 pub mod error;
-mod follow;
+pub mod follow;
 mod grammar;
 pub mod hear_files;
 pub mod history_command;
