@@ -286,7 +286,7 @@ impl Outcome {
 }
 
 /// Runs the sound loop on a thread of its own while this one waits for its end or for Ctrl-C; a second Ctrl-C does not wait.
-fn until_interrupted(
+pub(super) fn until_interrupted(
     lead: impl FnOnce(Arc<AtomicBool>) -> Result<(), audio::AudioError> + Send + 'static,
 ) -> Result<Option<String>, AppError> {
     let runtime = tokio::runtime::Builder::new_multi_thread()
