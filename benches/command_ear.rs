@@ -25,7 +25,7 @@ fn main() {
             let phrases: Vec<&str> = phrases.split(',').collect();
             let mut ear = ear(&phrases, &["stop"]);
             let sound = sound::read(Path::new(file)).unwrap_or_else(|e| panic!("{file}: {e}"));
-            for heard in hear(&mut ear, &sound, true) {
+            for heard in hear(&mut ear, &sound::between_pauses(&sound, 0.5, 1.5), true) {
                 println!("{heard:?}");
             }
         }
@@ -41,11 +41,18 @@ fn grammar(phrases: &[&str]) -> Grammar {
     Grammar { choices: phrases.iter().map(|p| Choice { tag: (*p).to_owned(), wordings: vec![(*p).to_owned()] }).collect() }
 }
 
+/// All phrases are wordings of one choice.
+fn one_choice(phrases: &[&str]) -> Grammar {
+    Grammar { choices: vec![Choice { tag: phrases[0].to_owned(), wordings: phrases.iter().map(|p| (*p).to_owned()).collect() }] }
+}
+
 fn ear(main: &[&str], fast: &[&str]) -> ChildRecogniser {
+    // Wordings of one choice: the fast path need not wait for "please".
+    let fast = if fast.is_empty() { Grammar::default() } else { one_choice(fast) };
     let options = Options {
         model: Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en"),
         program: Some(env!("CARGO_BIN_EXE_tidecount").into()),
-        fast: grammar(fast),
+        fast,
         mode: Mode::Offline,
     };
     let mut ear = ChildRecogniser::start(&options).unwrap_or_else(|e| panic!("{e}"));

@@ -51,13 +51,18 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     println!("the same from disk: {:.1} ms", start.elapsed().as_secs_f64() * 1e3);
 
     println!("beat, s | counts | begin, worst frames | heard, mean ms | heard, worst ms | mixing, times real time");
+    let mut worst_ms = 0.0_f64;
     for beat_s in [0.8, 1.0, 1.2] {
-        measure(&counts, beat_s)?;
+        worst_ms = worst_ms.max(measure(&counts, beat_s)?);
     }
+    // A line that `benches/run.sh` puts into its table.
+    let met = if worst_ms < 20.0 { "met" } else { "missed" };
+    println!("= counts against the beat, begin or first sound, worst | {worst_ms:.1} ms | < 20 ms | {met}");
     Ok(())
 }
 
-fn measure(counts: &[Pcm], beat_s: f64) -> Result<(), SpeakError> {
+/// Prints a row; gives the worst error of all, ms.
+fn measure(counts: &[Pcm], beat_s: f64) -> Result<f64, SpeakError> {
     let beats: Vec<u64> = (1..)
         .map(|n| f64::from(n) * beat_s)
         .take_while(|at_s| *at_s < LENGTH_S)
@@ -103,5 +108,5 @@ fn measure(counts: &[Pcm], beat_s: f64) -> Result<(), SpeakError> {
     let mean = heard_ms.iter().sum::<f64>() / heard_ms.len() as f64;
     let worst = heard_ms.iter().copied().fold(0.0, |w: f64, e| if e.abs() > w.abs() { e } else { w });
     println!("{beat_s} | {} | {worst_begin} | {mean:.2} | {worst:.2} | {speed:.0}", beats.len());
-    Ok(())
+    Ok(worst.abs().max(worst_begin.unsigned_abs() as f64 / f64::from(RATE_HZ) * 1e3))
 }

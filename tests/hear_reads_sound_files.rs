@@ -2,7 +2,8 @@
 
 use std::f64::consts::PI;
 use std::path::{Path, PathBuf};
-use tidecount::app::hear_files::{HearArgs, run};
+use tidecount::app::hear_command::HearArgs;
+use tidecount::app::hear_files::run;
 use tidecount::audio::decode::decode;
 
 /// A buzz of 12 harmonics at 140 Hz from 0.5 s to 2 s, of 2.5 s.
@@ -39,7 +40,9 @@ fn mu_law(x: f64) -> u8 {
 
 fn lines(files: &[PathBuf], frames: Option<PathBuf>) -> Vec<serde_json::Value> {
     let mut out = Vec::new();
-    run(&HearArgs { files: files.to_vec(), json: true, frames, ..HearArgs::default() }, &mut out).unwrap();
+    let mut err = Vec::new();
+    assert!(run(&HearArgs { files: files.to_vec(), json: true, frames, ..HearArgs::default() }, &mut out, &mut err).unwrap());
+    assert!(err.is_empty());
     String::from_utf8(out).unwrap().lines().map(|l| serde_json::from_str(l).unwrap()).collect()
 }
 
@@ -134,10 +137,12 @@ fn what_is_no_sound_is_refused_with_a_remedy() {
         assert!(error.contains(&path.display().to_string()) && error.contains(remedy), "{error}");
     }
     let args = HearArgs { files: vec![text.clone(), empty], frames: Some(folder.path().join("f.csv")), ..HearArgs::default() };
-    let error = run(&args, &mut Vec::new()).unwrap_err().to_string();
+    let error = run(&args, &mut Vec::new(), &mut Vec::new()).unwrap_err().to_string();
     assert!(error.contains("one recording at a time"), "{error}");
     let slow = folder.path().join("slow.wav");
     write_pcm(&slow, 1000, 16, 1);
-    let error = run(&HearArgs { files: vec![slow], ..HearArgs::default() }, &mut Vec::new()).unwrap_err().to_string();
+    let mut error = Vec::new();
+    assert!(!run(&HearArgs { files: vec![slow], ..HearArgs::default() }, &mut Vec::new(), &mut error).unwrap());
+    let error = String::from_utf8(error).unwrap();
     assert!(error.contains("slow.wav") && error.contains("8000"), "{error}");
 }

@@ -1,186 +1,151 @@
-//! `tidecount hear` on recordings: what the voice ear finds in them, as a table, as JSON lines and as frames.
+//! `tidecount hear` on recordings: what the ears find in them, as a table, as JSON lines and as frames.
 
+use super::error::AppError;
+use super::hear_command::{HearArgs, phrase_ear, reader_left, unwritten};
+use super::hear_lines::{FRAMES_HEAD, Found, TABLE_HEAD, frame_row, shown};
+use super::hear_phrases::PhraseEar;
 use crate::audio::AudioError;
-use crate::audio::decode::decode;
-use crate::hear::{Hold, VoiceFrame, analyse_voice};
-use serde::Serialize;
+use crate::audio::decode::SoundReader;
+use crate::hear::commands::Mode;
+use crate::hear::voice_file::FILE_SETTINGS;
+use crate::hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 use std::fs::File;
 use std::io::{BufWriter, Write};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 /// Rates under this carry too little of a voice, Hz.
 const LOWEST_RATE_HZ: u32 = 4000;
+/// Rates over this are none of sound in air; a damaged header has them, Hz.
+const HIGHEST_RATE_HZ: u32 = 768_000;
 
-/// Arguments of `tidecount hear`.
-#[derive(Debug, Clone, Default, clap::Args)]
-pub struct HearArgs {
-    /// Recordings to hear (WAV, AIFF or FLAC). Without any: a live meter of the microphone
-    #[arg(value_name = "FILE")]
-    pub files: Vec<PathBuf>,
-    /// One JSON object per line instead of a table
-    #[arg(long)]
-    pub json: bool,
-    /// Write time, F0, level and voicing of every 10 ms to this CSV file (one recording at a time)
-    #[arg(long, value_name = "FILE.csv")]
-    pub frames: Option<PathBuf>,
-    /// Spoken commands to listen for, parted by commas
-    #[arg(long, value_name = "WORDS")]
-    pub commands: Option<String>,
-    /// Folder of another Vosk model
-    #[arg(long, value_name = "DIR")]
-    pub model: Option<PathBuf>,
-}
-
-/// Why `tidecount hear` could not do what was asked. The text names the file and the remedy.
-#[derive(Debug, thiserror::Error)]
-pub enum HearError {
-    #[error(transparent)]
-    Sound(#[from] AudioError),
-    /// The arguments cannot be served together.
-    #[error("{0}")]
-    Arguments(String),
-    /// The result cannot be written.
-    #[error("{0}")]
-    Write(String),
-}
-
-/// A hold as it stands in a line of output; units are in the names.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct HoldLine {
-    pub kind: &'static str,
-    pub file: String,
-    pub onset_s: f64,
-    pub offset_s: f64,
-    pub duration_s: f64,
-    pub f0_median_hz: f64,
-    pub f0_span_st: f64,
-    pub f0_sd_st: f64,
-    pub level_mean_db: f64,
-    pub level_fall_db: f64,
-    pub level_slope_db_per_s: f64,
-    /// "A": A-weighted after IEC 61672-1.
-    pub level_weighting: &'static str,
-    /// False: dB re full scale (root mean square 1 is 0 dB), not sound pressure level.
-    pub level_calibrated: bool,
-    pub breaks: u32,
-    pub clipped_s: f64,
-}
-
-impl HoldLine {
-    /// The line for a hold found in `file`.
-    pub fn new(file: &Path, hold: &Hold) -> Self {
-        Self {
-            kind: "voiced",
-            file: file.display().to_string(),
-            onset_s: rounded(hold.onset_s, 4),
-            offset_s: rounded(hold.offset_s, 4),
-            duration_s: rounded(hold.duration_s, 4),
-            f0_median_hz: rounded(hold.f0_median_hz, 2),
-            f0_span_st: rounded(hold.f0_span_st, 3),
-            f0_sd_st: rounded(hold.f0_sd_st, 3),
-            level_mean_db: rounded(hold.level_mean_db, 2),
-            level_fall_db: rounded(hold.level_fall_db, 2),
-            level_slope_db_per_s: rounded(hold.level_slope_db_per_s, 3),
-            level_weighting: "A",
-            level_calibrated: false,
-            breaks: hold.breaks,
-            clipped_s: rounded(hold.clipped_s, 2),
-        }
-    }
-}
-
-fn rounded(value: f64, digits: i32) -> f64 {
-    let scale = 10f64.powi(digits);
-    // Adding 0 turns -0 into 0.
-    (value * scale).round() / scale + 0.0
-}
-
-/// Hears the recordings for their voiced holds and writes what was found to `out`. Spoken commands are not part of it.
+/// Hears the recordings and writes what was found to `out`; those that cannot be heard are named on `err`. True if all
+/// were heard.
 ///
 /// # Errors
-/// An unreadable file, `--frames` with several files, or a result that cannot be written. Files before the faulty one
-/// have been reported by then.
-pub fn run(args: &HearArgs, out: &mut impl Write) -> Result<(), HearError> {
-    if args.frames.is_some() && args.files.len() != 1 {
-        return Err(HearError::Arguments(format!(
-            "--frames takes one recording at a time, and {} were named. Run `tidecount hear` once for each.",
+/// The arguments cannot be served together, the commands cannot be listened for, or the result cannot be written.
+pub fn run(args: &HearArgs, out: &mut impl Write, err: &mut impl Write) -> Result<bool, AppError> {
+    if let Some(csv) = &args.frames {
+        check_frames(csv, args)?;
+    }
+    let mut phrases = phrase_ear(args, Mode::Offline)?;
+    let mut all = true;
+    for (number, file) in args.files.iter().enumerate() {
+        let written = match hear(file, args.frames.as_deref(), phrases.as_mut()) {
+            Ok(found) if args.json => found.iter().try_for_each(|found| found.write_json(out)),
+            Ok(found) => write_table(out, file, &found, number == 0, phrases.is_some()),
+            Err(error) => {
+                all = false;
+                // Where even that cannot be written, the exit code alone remains.
+                let _ = writeln!(err, "tidecount: {error}");
+                continue;
+            }
+        };
+        match written.and_then(|()| out.flush()) {
+            Err(error) if reader_left(&error) => return Ok(all),
+            outcome => outcome.map_err(|error| unwritten(&error))?,
+        }
+    }
+    Ok(all)
+}
+
+fn check_frames(csv: &Path, args: &HearArgs) -> Result<(), AppError> {
+    if args.files.len() != 1 {
+        return Err(AppError::Usage(format!(
+            "--frames takes one recording at a time, and {} were named; run `tidecount hear` once for each",
             args.files.len()
         )));
     }
-    for (number, file) in args.files.iter().enumerate() {
-        let (frames, holds) = hear_file(file)?;
-        if let Some(csv) = &args.frames {
-            write_frames(csv, &frames)?;
-        }
-        let written = if args.json { write_json(out, file, &holds) } else { write_table(out, file, &holds, number == 0) };
-        written.and_then(|()| out.flush()).map_err(|e| HearError::Write(format!("the result cannot be written ({e}).")))?;
+    let same = |file: &std::path::PathBuf| file.canonicalize().is_ok_and(|file| csv.canonicalize().is_ok_and(|csv| csv == file));
+    if args.files.iter().any(same) {
+        return Err(AppError::Usage(format!("{}: is the recording itself; give --frames another name", csv.display())));
     }
     Ok(())
 }
 
-/// Frames and holds of one recording.
+/// What is heard in one recording, in order of time. It is read piece by piece: an hour takes no more memory than a minute.
 ///
 /// # Errors
-/// The file cannot be read as sound or its rate is under 4 kHz.
-pub fn hear_file(file: &Path) -> Result<(Vec<VoiceFrame>, Vec<Hold>), HearError> {
-    let sound = decode(file)?;
-    if sound.rate_hz < LOWEST_RATE_HZ {
-        return Err(HearError::Sound(AudioError::File(format!(
-            "{}: has {} samples a second, too few for a voice. Record it at 8000 to 48000.",
-            file.display(),
-            sound.rate_hz
-        ))));
+/// It cannot be read as sound, its rate is not one of sound, the recogniser died on it, or the frames cannot be written.
+fn hear(file: &Path, frames: Option<&Path>, mut phrases: Option<&mut PhraseEar>) -> Result<Vec<Found>, AppError> {
+    let name = file.display().to_string();
+    let mut sound = SoundReader::open(file)?;
+    let rate_hz = sound.rate_hz();
+    if !(LOWEST_RATE_HZ..=HIGHEST_RATE_HZ).contains(&rate_hz) {
+        let what = if rate_hz < LOWEST_RATE_HZ { "too few for a voice" } else { "more than any recording of sound" };
+        return Err(AudioError::File(format!("{name}: has {rate_hz} samples a second, {what}. Record it at 8000 to 48000.")).into());
     }
-    Ok(analyse_voice(&sound.samples, sound.rate_hz))
+    let mut csv = frames.map(FramesFile::create).transpose()?;
+    let mut ear = VoiceEar::new(rate_hz);
+    ear.set_task(VoiceTask::Hold(FILE_SETTINGS));
+    let mut found = Vec::new();
+    let mut keep = |output| match output {
+        VoiceOutput::Frame(frame) => {
+            if let Some(csv) = &mut csv {
+                csv.write(&frame_row(&frame));
+            }
+        }
+        VoiceOutput::Event(VoiceEvent::Offset(hold)) => found.push(Found::hold(&name, &hold)),
+        VoiceOutput::Event(_) => {}
+    };
+    if let Some(phrases) = phrases.as_deref_mut() {
+        phrases.begin(rate_hz)?;
+    }
+    while let Some(samples) = sound.read() {
+        ear.push(samples, false, &mut keep);
+        if let Some(phrases) = phrases.as_deref_mut() {
+            phrases.push(samples);
+        }
+    }
+    ear.finish(&mut keep);
+    if let Some(csv) = csv {
+        csv.close()?;
+    }
+    if let Some(phrases) = phrases {
+        let heard = phrases.end().map_err(|error| AppError::Usage(format!("{name}: {error}")))?;
+        found.extend(heard.iter().map(|phrase| Found::command(&name, phrase)));
+    }
+    found.sort_by(|a, b| a.start_s().total_cmp(&b.start_s()));
+    Ok(found)
 }
 
-fn write_json(out: &mut impl Write, file: &Path, holds: &[Hold]) -> std::io::Result<()> {
-    for hold in holds {
-        serde_json::to_writer(&mut *out, &HoldLine::new(file, hold))?;
-        writeln!(out)?;
-    }
-    Ok(())
-}
-
-fn write_table(out: &mut impl Write, file: &Path, holds: &[Hold], first: bool) -> std::io::Result<()> {
+fn write_table(out: &mut impl Write, file: &Path, found: &[Found], first: bool, commands: bool) -> std::io::Result<()> {
     if !first {
         writeln!(out)?;
     }
-    writeln!(out, "{}", file.display())?;
-    if holds.is_empty() {
-        return writeln!(out, "  no held vowel");
+    writeln!(out, "{}", shown(&file.display().to_string()))?;
+    if found.is_empty() {
+        return writeln!(out, "  no held vowel{}", if commands { " and no command" } else { "" });
     }
-    writeln!(out, "  onset s  offset s  duration s  F0 Hz  span st  level dB(A) re full scale  fall dB  breaks")?;
-    for hold in holds {
-        writeln!(
-            out,
-            "  {:>7.2}  {:>8.2}  {:>10.2}  {:>5.0}  {:>7.1}  {:>26.1}  {:>7.1}  {:>6}",
-            hold.onset_s,
-            hold.offset_s,
-            hold.duration_s,
-            hold.f0_median_hz,
-            hold.f0_span_st,
-            rounded(hold.level_mean_db, 1),
-            rounded(hold.level_fall_db, 1),
-            hold.breaks
-        )?;
-    }
-    Ok(())
+    writeln!(out, "{TABLE_HEAD}")?;
+    found.iter().try_for_each(|found| writeln!(out, "{}", found.row()))
 }
 
-/// Writes `t_s,f0_hz,level_db,voiced` for every frame; F0 is 0 where unvoiced.
-///
-/// # Errors
-/// The file cannot be written.
-pub fn write_frames(path: &Path, frames: &[VoiceFrame]) -> Result<(), HearError> {
-    let fail = |e: std::io::Error| {
-        HearError::Write(format!("{}: cannot be written ({e}). Name a file in a folder you may write to.", path.display()))
-    };
-    let mut out = BufWriter::new(File::create(path).map_err(fail)?);
-    writeln!(out, "t_s,f0_hz,level_db,voiced").map_err(fail)?;
-    for frame in frames {
-        let level_db = rounded(frame.level_db, 2);
-        writeln!(out, "{:.2},{:.2},{level_db:.2},{}", frame.t_s, frame.f0_hz, u8::from(frame.voiced)).map_err(fail)?;
+/// The CSV file of frames, written as they come; the first fault is kept for the end.
+struct FramesFile<'a> {
+    path: &'a Path,
+    out: BufWriter<File>,
+    fault: Option<std::io::Error>,
+}
+
+impl<'a> FramesFile<'a> {
+    fn create(path: &'a Path) -> Result<Self, AppError> {
+        let out = File::create(path).map_err(|error| Self::failed(path, &error))?;
+        let mut this = Self { path, out: BufWriter::new(out), fault: None };
+        this.write(FRAMES_HEAD);
+        Ok(this)
     }
-    out.flush().map_err(fail)
+
+    fn failed(path: &Path, error: &std::io::Error) -> AppError {
+        AppError::Usage(format!("{}: cannot be written ({error}). Name a file in a folder you may write to.", path.display()))
+    }
+
+    fn write(&mut self, row: &str) {
+        if self.fault.is_none() {
+            self.fault = writeln!(self.out, "{row}").err();
+        }
+    }
+
+    fn close(mut self) -> Result<(), AppError> {
+        self.fault.take().map_or_else(|| self.out.flush(), Err).map_err(|error| Self::failed(self.path, &error))
+    }
 }

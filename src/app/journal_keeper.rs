@@ -37,7 +37,7 @@ pub fn lock(kept: &SharedKept) -> std::sync::MutexGuard<'_, Kept> {
 
 enum State {
     /// Until the client has chosen, nobody knows whose journal it is.
-    Undecided { store: Store, unfinished: Unfinished, waiting: Vec<Entry> },
+    Undecided { store: Box<Store>, unfinished: Box<Unfinished>, waiting: Vec<Entry> },
     Writing(JournalWriter),
     Broken,
 }
@@ -57,7 +57,7 @@ impl JournalKeeper {
     pub fn new(store: Store, facts: SessionFacts, unfinished: Option<Unfinished>) -> Result<(Self, SharedKept), RecordError> {
         let kept = SharedKept::default();
         let state = match unfinished {
-            Some(unfinished) => State::Undecided { store, unfinished, waiting: Vec::new() },
+            Some(unfinished) => State::Undecided { store: Box::new(store), unfinished: Box::new(unfinished), waiting: Vec::new() },
             None => State::Writing(begin(store, &facts)?),
         };
         Ok((Self { facts, state, kept: kept.clone() }, kept))
@@ -94,9 +94,9 @@ impl Observer for JournalKeeper {
         let State::Undecided { mut store, unfinished, waiting } = std::mem::replace(&mut self.state, State::Broken) else { return };
         let begun = if go_on {
             lock(&self.kept).entries.splice(0..0, unfinished.entries.iter().cloned());
-            Journal::resume(store, &unfinished, &self.facts.started_at, self.facts.lines.as_deref()).and_then(|journal| writer(journal, self.facts.source))
+            Journal::resume(*store, &unfinished, &self.facts.started_at, self.facts.lines.as_deref()).and_then(|journal| writer(journal, self.facts.source))
         } else {
-            store.abandon(unfinished.session, &self.facts.started_at).and_then(|()| begin(store, &self.facts))
+            store.abandon(unfinished.session, &self.facts.started_at).and_then(|()| begin(*store, &self.facts))
         };
         match begun {
             Ok(writer) => self.state = State::Writing(writer),

@@ -3,12 +3,17 @@
 pub mod demo;
 pub mod devices_command;
 pub mod error;
-mod follow;
+pub mod follow;
 mod grammar;
+pub mod hear_command;
 pub mod hear_files;
+pub mod hear_lines;
+mod hear_live;
+mod hear_phrases;
 pub mod history_command;
 mod journal_keeper;
 pub mod load;
+mod meter;
 pub mod observe;
 mod pipeline;
 pub mod practise;

@@ -13,7 +13,7 @@ use crate::audio::{AudioError, AudioIo, Captured, ECHO_RATE_HZ, EchoCanceller};
 use crate::hear::commands::{CommandEvent, CommandRecogniser, HeardPhrase, Path};
 use crate::hear::voice_ear::{VoiceEar, VoiceOutput};
 use crate::hear::{VoiceEvent, VoiceTask};
-use crate::session::{Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, listening};
+use crate::session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, listening};
 use crate::speak::words::{Words, live_words};
 
 /// A block, s.
@@ -205,11 +205,11 @@ impl Pipeline {
         let at_s = self.now_s();
         let (confidence, text) = (heard.confidence, heard.text.clone());
         match grammar::meaning(&heard.tag) {
+            // A word that was half heard when the state changed may come after it.
+            Some(Meaning::Command(command)) if !self.may_be_said(command) => {}
             Some(Meaning::Command(command)) => {
-                if self.listening.commands.contains(&command) || listening::ALWAYS.contains(&command) {
-                    self.parts.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
-                    self.events.push_back(Event::Command { at_s, command, confidence, text });
-                }
+                self.parts.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
+                self.events.push_back(Event::Command { at_s, command, confidence, text });
             }
             Some(Meaning::Answer(text)) => {
                 self.parts.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
@@ -217,6 +217,10 @@ impl Pipeline {
             }
             None => {}
         }
+    }
+
+    fn may_be_said(&self, command: Command) -> bool {
+        self.listening.commands.contains(&command) || listening::ALWAYS.contains(&command)
     }
 
     /// Lets the engine take everything that has happened, and does what it asks for.
@@ -246,7 +250,7 @@ impl Pipeline {
             Effect::Show(view) => {
                 let words = &self.parts.words;
                 let text = |line: &Line| words.text(line).unwrap_or_else(|_| line.key.clone());
-                let named = |command: crate::session::Command| text(&Line { key: command.name_key(), args: Vec::new() });
+                let named = |command: Command| text(&Line { key: command.name_key(), args: Vec::new() });
                 let shown = in_words(&view, text, named);
                 let at_s = self.now_s();
                 self.parts.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));

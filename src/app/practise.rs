@@ -173,14 +173,15 @@ impl Practice {
     /// in a recording is nobody's agreement, and the same sound must give the same journal.
     fn start(&self, store: &Store, now: &ZonedDateTime, unfinished: Option<&Unfinished>) -> Result<Start, AppError> {
         let resume_from = unfinished.map(|unfinished| unfinished.position);
+        let resume_done = unfinished.map(|unfinished| unfinished.steps_done.clone()).unwrap_or_default();
         let resumed_agreed = unfinished.map(|unfinished| unfinished.agreed.clone()).unwrap_or_default();
         if self.source != Source::Live {
-            return Ok(Start { first_session: resume_from.is_none(), agreed: resumed_agreed, resume_from, ..Start::default() });
+            return Ok(Start { first_session: resume_from.is_none(), agreed: resumed_agreed, resume_from, resume_done, ..Start::default() });
         }
         let known = store.exercises_begun(&self.client)?;
         let mut agreed = store.agreed(&self.client)?;
         agreed.extend(resumed_agreed);
-        Ok(Start { first_session: known.is_empty(), agreed, known, resume_from, past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))? })
+        Ok(Start { first_session: known.is_empty(), agreed, known, resume_from, resume_done, past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))? })
     }
 
     /// Every grammar of the session is tried before it begins, so that no state finds a word missing later.
@@ -285,7 +286,7 @@ impl Outcome {
 }
 
 /// Runs the sound loop on a thread of its own while this one waits for its end or for Ctrl-C; a second Ctrl-C does not wait.
-fn until_interrupted(
+pub(super) fn until_interrupted(
     lead: impl FnOnce(Arc<AtomicBool>) -> Result<(), audio::AudioError> + Send + 'static,
 ) -> Result<Option<String>, AppError> {
     let runtime = tokio::runtime::Builder::new_multi_thread()

@@ -1,12 +1,12 @@
 //! Any sound file to samples.
 
 use super::AudioError;
-use std::io::Cursor;
+use super::mend::MendedFile;
 use std::path::Path;
-use symphonia::core::codecs::audio::AudioDecoderOptions;
+use symphonia::core::codecs::audio::{AudioDecoder, AudioDecoderOptions};
 use symphonia::core::errors::Error;
 use symphonia::core::formats::probe::Hint;
-use symphonia::core::formats::{FormatOptions, TrackType};
+use symphonia::core::formats::{FormatOptions, FormatReader, TrackType};
 use symphonia::core::io::{MediaSourceStream, MediaSourceStreamOptions};
 use symphonia::core::meta::MetadataOptions;
 
@@ -25,97 +25,93 @@ pub struct Sound {
 /// What can be read of a damaged file is given; a sound of no samples is an empty [`Sound`].
 ///
 /// # Errors
-/// [`AudioError::File`] with the file's name and what to do, where it cannot be opened, holds no sound or none of a
-/// known kind.
+/// As [`SoundReader::open`].
 pub fn decode(path: &Path) -> Result<Sound, AudioError> {
-    let name = path.display();
-    let fail = |what: String| AudioError::File(format!("{name}: {what}"));
-    let unknown = || {
-        fail("is not a sound file that can be read. Convert it to WAV or FLAC (8 to 48 kHz) and try again.".to_owned())
-    };
-    let mut bytes = std::fs::read(path).map_err(|e| match path.is_dir() {
-        true => fail("is a folder. Name the sound files in it.".to_owned()),
-        false => fail(format!("cannot be opened ({e}). Check the name and the rights.")),
-    })?;
-    if bytes.is_empty() {
-        return Err(fail("is empty: it has no bytes at all. Record or export it again.".to_owned()));
-    }
-    mend_wav_header(&mut bytes);
-    let stream = MediaSourceStream::new(Box::new(Cursor::new(bytes)), MediaSourceStreamOptions::default());
-    let mut hint = Hint::new();
-    if let Some(extension) = path.extension().and_then(|e| e.to_str()) {
-        hint.with_extension(extension);
-    }
-    let mut format = symphonia::default::get_probe()
-        .probe(&hint, stream, FormatOptions::default(), MetadataOptions::default())
-        .map_err(|_| unknown())?;
-    let track = format.default_track(TrackType::Audio).ok_or_else(unknown)?;
-    let track_id = track.id;
-    let parameters = track.codec_params.as_ref().and_then(|p| p.audio()).ok_or_else(unknown)?;
-    let mut rate_hz = parameters.sample_rate.unwrap_or(0);
-    let mut decoder = symphonia::default::get_codecs()
-        .make_audio_decoder(parameters, &AudioDecoderOptions::default())
-        .map_err(|_| unknown())?;
+    let mut reader = SoundReader::open(path)?;
     let mut samples = Vec::new();
-    let mut interleaved: Vec<f32> = Vec::new();
-    // A fault in the middle ends the reading: what came before it is sound all the same.
-    while let Ok(Some(packet)) = format.next_packet() {
-        if packet.track_id != track_id {
-            continue;
+    while let Some(piece) = reader.read() {
+        samples.extend_from_slice(piece);
+    }
+    Ok(Sound { rate_hz: reader.rate_hz(), samples })
+}
+
+/// Reads what [`decode`] reads piece by piece, so that long recordings need little memory.
+pub struct SoundReader {
+    format: Box<dyn FormatReader>,
+    decoder: Box<dyn AudioDecoder>,
+    track_id: u32,
+    rate_hz: u32,
+    interleaved: Vec<f32>,
+    mono: Vec<f32>,
+}
+
+impl SoundReader {
+    /// Opens the file and reads its header.
+    ///
+    /// # Errors
+    /// [`AudioError::File`] with the file's name and what to do, where it cannot be opened, holds no sound or none of a
+    /// known kind.
+    pub fn open(path: &Path) -> Result<Self, AudioError> {
+        let name = path.display();
+        let fail = |what: String| AudioError::File(format!("{name}: {what}"));
+        let unknown = || fail("is not a sound file that can be read. Convert it to WAV or FLAC (8 to 48 kHz) and try again.".to_owned());
+        let refused = |e: std::io::Error| match path.is_dir() {
+            true => fail("is a folder. Name the sound files in it.".to_owned()),
+            false => fail(format!("cannot be opened ({e}). Check the name and the rights.")),
+        };
+        let source = MendedFile::open(path).map_err(refused)?;
+        if source.is_empty() {
+            return Err(fail("is empty: it has no bytes at all. Record or export it again.".to_owned()));
         }
-        match decoder.decode(&packet) {
-            Ok(buffer) => {
-                rate_hz = buffer.spec().rate();
-                let channels = buffer.spec().channels().count().max(1);
-                buffer.copy_to_vec_interleaved(&mut interleaved);
-                samples.extend(interleaved.chunks_exact(channels).map(mean));
+        let stream = MediaSourceStream::new(Box::new(source), MediaSourceStreamOptions::default());
+        let mut hint = Hint::new();
+        if let Some(extension) = path.extension().and_then(|e| e.to_str()) {
+            hint.with_extension(extension);
+        }
+        let format = symphonia::default::get_probe()
+            .probe(&hint, stream, FormatOptions::default(), MetadataOptions::default())
+            .map_err(|_| unknown())?;
+        let track = format.default_track(TrackType::Audio).ok_or_else(unknown)?;
+        let track_id = track.id;
+        let parameters = track.codec_params.as_ref().and_then(|p| p.audio()).ok_or_else(unknown)?;
+        let rate_hz = parameters.sample_rate.filter(|rate_hz| *rate_hz > 0).ok_or_else(unknown)?;
+        let decoder = symphonia::default::get_codecs()
+            .make_audio_decoder(parameters, &AudioDecoderOptions::default())
+            .map_err(|_| unknown())?;
+        Ok(Self { format, decoder, track_id, rate_hz, interleaved: Vec::new(), mono: Vec::new() })
+    }
+
+    /// Samples per second.
+    #[must_use]
+    pub fn rate_hz(&self) -> u32 {
+        self.rate_hz
+    }
+
+    /// The next samples, mono, never NaN or infinite; nothing at the end. A fault in the middle ends the reading: what came
+    /// before it is sound all the same.
+    pub fn read(&mut self) -> Option<&[f32]> {
+        loop {
+            let Ok(Some(packet)) = self.format.next_packet() else { return None };
+            if packet.track_id != self.track_id {
+                continue;
             }
-            Err(Error::DecodeError(_)) => {}
-            Err(_) => break,
+            match self.decoder.decode(&packet) {
+                Ok(buffer) => {
+                    let channels = buffer.spec().channels().count().max(1);
+                    buffer.copy_to_vec_interleaved(&mut self.interleaved);
+                    self.mono.clear();
+                    self.mono.extend(self.interleaved.chunks_exact(channels).map(mean));
+                    return Some(&self.mono);
+                }
+                Err(Error::DecodeError(_)) => {}
+                Err(_) => return None,
+            }
         }
     }
-    if rate_hz == 0 {
-        return Err(unknown());
-    }
-    Ok(Sound { rate_hz, samples })
 }
 
 fn mean(frame: &[f32]) -> f32 {
     let sum: f32 = frame.iter().sum();
     let mean = sum / frame.len().max(1) as f32;
     if mean.is_finite() { mean } else { 0.0 }
-}
-
-/// Programs that write a WAV to a pipe cannot know its length and leave 0 or a huge one in the header; a recording cut
-/// off in the middle has one that is too long. Puts in what is there. Some telephone recorders leave out the two bytes
-/// that close the format of A-law and mu-law; adds them.
-fn mend_wav_header(bytes: &mut Vec<u8>) {
-    if bytes.len() < 12 || &bytes[..4] != b"RIFF" || &bytes[8..12] != b"WAVE" {
-        return;
-    }
-    let mut at = 12usize;
-    while let Some(header) = bytes.get(at..at.saturating_add(8)) {
-        let length = u32::from_le_bytes([header[4], header[5], header[6], header[7]]) as usize;
-        let there = bytes.len() - at - 8;
-        if &header[..4] == b"fmt " && length == 16 && matches!(bytes.get(at + 8), Some(6 | 7)) && there >= 16 {
-            bytes[at + 4] = 18;
-            bytes.splice(at + 24..at + 24, [0, 0]);
-            continue;
-        }
-        if &header[..4] != b"data" {
-            at = at.saturating_add(8 + length + length % 2);
-            continue;
-        }
-        // A length of 0 with more chunks behind it is an empty recording, not an unknown length.
-        let unknown = length == 0 && there > 8 && !bytes[at + 8..].starts_with(b"LIST");
-        if (unknown || length > there)
-            && let Ok(data) = u32::try_from(there)
-        {
-            bytes[at + 4..at + 8].copy_from_slice(&data.to_le_bytes());
-        }
-        if let Ok(all) = u32::try_from(bytes.len() - 8) {
-            bytes[4..8].copy_from_slice(&all.to_le_bytes());
-        }
-        return;
-    }
 }

@@ -13,6 +13,7 @@ pub mod gate;
 mod io;
 mod live_mic;
 mod live_speaker;
+mod mend;
 pub mod resample;
 mod speex;
 mod stream;

@@ -95,6 +95,77 @@ pub fn resample_all(samples: &[f32], in_hz: u32, out_hz: u32) -> Result<Vec<f32>
     Ok(output)
 }
 
+/// Changes the rate of a stream of any rate that comes in pieces of any length; beginning and length in seconds are kept.
+pub struct StreamResampler {
+    /// None where both rates are the same.
+    fft: Option<Fft<f32>>,
+    ratio: f64,
+    waiting: Vec<f32>,
+    chunk: Vec<f32>,
+    /// Output frames that only carry the filter's delay and are still to be dropped.
+    to_drop: usize,
+    taken: u64,
+    given: u64,
+}
+
+impl StreamResampler {
+    /// Both rates in Hz.
+    ///
+    /// # Errors
+    /// A rate is zero.
+    pub fn new(in_hz: u32, out_hz: u32) -> Result<Self, AudioError> {
+        let fft = if in_hz == out_hz && in_hz > 0 { None } else { Some(fft(in_hz, out_hz, 1024)?) };
+        let to_drop = fft.as_ref().map_or(0, rubato::Resampler::output_delay);
+        let chunk = vec![0.0; fft.as_ref().map_or(0, rubato::Resampler::output_frames_max)];
+        Ok(Self { fft, ratio: f64::from(out_hz) / f64::from(in_hz), waiting: Vec::new(), chunk, to_drop, taken: 0, given: 0 })
+    }
+
+    /// Takes samples and adds what is ready to `out`.
+    pub fn push(&mut self, samples: &[f32], out: &mut Vec<f32>) {
+        self.taken += samples.len() as u64;
+        self.turn(samples, out);
+    }
+
+    /// The stream is over: adds the rest to `out`.
+    pub fn finish(&mut self, out: &mut Vec<f32>) {
+        let whole = (self.taken as f64 * self.ratio).round() as u64;
+        let silence = vec![0.0; self.fft.as_ref().map_or(0, rubato::Resampler::input_frames_next)];
+        while self.given < whole && !silence.is_empty() {
+            let before = out.len();
+            self.turn(&silence, out);
+            let too_many = self.given.saturating_sub(whole);
+            out.truncate(out.len() - (too_many as usize).min(out.len() - before));
+        }
+    }
+
+    fn turn(&mut self, samples: &[f32], out: &mut Vec<f32>) {
+        let Some(fft) = &mut self.fft else {
+            out.extend_from_slice(samples);
+            return;
+        };
+        self.waiting.extend_from_slice(samples);
+        let (needed, made) = (fft.input_frames_next(), fft.output_frames_next());
+        let mut at = 0;
+        while let Some(piece) = self.waiting.get(at..at + needed) {
+            at += needed;
+            let (Ok(from), Ok(mut to)) =
+                (InterleavedSlice::new(piece, 1, needed), InterleavedSlice::new_mut(&mut self.chunk, 1, made))
+            else {
+                continue;
+            };
+            // The lengths are those asked for, so this cannot fail; were it to, the piece would be silence.
+            if fft.process_into_buffer(&from, &mut to, None).is_err() {
+                self.chunk.fill(0.0);
+            }
+            let skipped = self.to_drop.min(made);
+            self.to_drop -= skipped;
+            out.extend_from_slice(&self.chunk[skipped..made]);
+            self.given += (made - skipped) as u64;
+        }
+        self.waiting.drain(..at);
+    }
+}
+
 fn fft(in_hz: u32, out_hz: u32, chunk: usize) -> Result<Fft<f32>, AudioError> {
     // One FFT block per chunk. With 10 ms this is the shortest block both rates share for certain.
     Fft::new_custom(
@@ -177,5 +248,25 @@ mod tests {
         assert!(at.abs_diff(12_000) <= 1, "the click lies at {at}");
         assert!(resample_all(&[], 22_050, 24_000).unwrap().is_empty());
         assert!(!resample_all(&[0.5], 11_025, 12_000).unwrap().is_empty());
+    }
+
+    #[test]
+    fn pieces_of_a_stream_give_what_the_whole_gives() {
+        for (in_hz, out_hz) in [(22_050, 16_000), (48_000, 16_000), (11_025, 16_000), (8_000, 16_000), (96_000, 16_000)] {
+            let input = tone(in_hz, 440.0, in_hz as usize);
+            let mut resampler = StreamResampler::new(in_hz, out_hz).unwrap();
+            let mut output = Vec::new();
+            input.chunks(777).for_each(|piece| resampler.push(piece, &mut output));
+            resampler.finish(&mut output);
+            assert_eq!(output.len(), out_hz as usize, "{in_hz}");
+            // Against the tone itself, computed at the new rate; the ends ring.
+            for (n, got) in output.iter().enumerate().skip(200).take(out_hz as usize - 400) {
+                let want = (std::f64::consts::TAU * 440.0 * n as f64 / f64::from(out_hz)).sin() as f32 * 0.5;
+                assert!((got - want).abs() < 0.02, "{in_hz}: {got} for {want} at {n}");
+            }
+        }
+        let mut none = Vec::new();
+        StreamResampler::new(44_100, 16_000).unwrap().finish(&mut none);
+        assert!(none.is_empty() && StreamResampler::new(0, 16_000).is_err());
     }
 }

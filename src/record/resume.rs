@@ -16,6 +16,8 @@ pub struct Unfinished {
     pub position: Position,
     /// The exercises agreed to in it.
     pub agreed: BTreeSet<String>,
+    /// The steps of it that were done to the end, counted from 1.
+    pub steps_done: BTreeSet<u32>,
     /// Its entries so far.
     pub entries: Vec<Entry>,
     /// Time since its last entry.
@@ -62,8 +64,8 @@ impl Store {
             }
             let entries = self.entries(SessionId(id))?;
             if let Some(position) = next_position(&entries, routine).filter(|_| !entries.is_empty()) {
-                let agreed = agreed_in(&entries);
-                return Ok(Some(Unfinished { session: SessionId(id), position, agreed, entries, age }));
+                let (agreed, steps_done) = (agreed_in(&entries), done_in(&entries));
+                return Ok(Some(Unfinished { session: SessionId(id), position, agreed, steps_done, entries, age }));
             }
         }
         Ok(None)
@@ -76,6 +78,12 @@ fn agreed_in(entries: &[Entry]) -> BTreeSet<String> {
         _ => None,
     });
     given.flatten().cloned().collect()
+}
+
+/// Stopped, skipped and left-out steps are not among them.
+fn done_in(entries: &[Entry]) -> BTreeSet<u32> {
+    let done = entries.iter().filter(|entry| matches!(entry.fact, Fact::StepDone { .. }));
+    done.filter_map(|entry| entry.position).map(|position| position.step).collect()
 }
 
 /// The first repetition that these entries do not complete; none where nothing is left.

@@ -324,12 +324,19 @@ pub struct RenderedVowel {
 }
 
 impl RenderedVowel {
-    /// Median of 1/period, Hz.
+    /// Median over time of 1/period, Hz: half of the voiced time lies above it. A glide has more cycles where it is high,
+    /// so the median over cycles would be another.
     #[must_use]
     pub fn f0_median_hz(&self) -> f64 {
-        let mut f: Vec<f64> = self.cycles.iter().map(|c| 1.0 / c.period_s).collect();
-        f.sort_by(f64::total_cmp);
-        f.get(f.len() / 2).copied().unwrap_or(0.0)
+        let mut periods_s: Vec<f64> = self.cycles.iter().map(|c| c.period_s).collect();
+        periods_s.sort_by(f64::total_cmp);
+        let half_s = periods_s.iter().sum::<f64>() / 2.0;
+        let mut passed_s = 0.0;
+        let median = periods_s.into_iter().find(|period_s| {
+            passed_s += period_s;
+            passed_s >= half_s
+        });
+        median.map_or(0.0, |period_s| 1.0 / period_s)
     }
 }
 

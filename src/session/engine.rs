@@ -27,6 +27,8 @@ pub struct Start {
     pub known: BTreeSet<String>,
     /// An interrupted session of this routine can be gone on with from here.
     pub resume_from: Option<Position>,
+    /// Steps of that session that were done to the end, counted from 1 as in [`Position`].
+    pub resume_done: BTreeSet<u32>,
     /// The client's own past.
     pub past: PastResults,
 }

@@ -6,6 +6,9 @@ use super::{Arg, Command, Effect, Fact, Line, LineId, listening};
 use crate::hear::VoiceTask;
 use crate::routine::{Step, Work};
 
+/// What is said and shown to ask, what is listened for, what is shown as sayable.
+type Question = (&'static str, Vec<(&'static str, Arg)>, &'static [Command], &'static [Command]);
+
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
 /// Between an exercise's instruction and its first repetition, s.
@@ -76,9 +79,8 @@ impl Engine {
         self.here.step = self.here.step.clamp(1, u32::try_from(self.routine.steps.len()).unwrap_or(u32::MAX));
         // Repetitions before the break were done and are on record.
         let before = self.step().map_or(0, |step| (from.set.max(1) - 1) * step.repetitions + from.repetition.max(1) - 1);
-        for index in 0..self.step_index() {
-            self.steps_done.insert(index);
-        }
+        // A step that was stopped or left out lies behind us too, but was not done.
+        self.steps_done = self.start.resume_done.iter().map(|&step| (step.max(1) - 1) as usize).collect();
         let key = self.exercise_key("name");
         self.record(Fact::SessionResumed { from: self.exercise_id() });
         self.leave_out_quietly();
@@ -150,7 +152,7 @@ impl Engine {
     // Asking.
 
     pub(super) fn ask(&mut self, ask: Ask) {
-        let (key, args, commands, can_say): (&str, Vec<(&'static str, Arg)>, &[Command], &[Command]) = match ask {
+        let (key, args, commands, can_say): Question = match ask {
             Ask::Resume => ("ask-resume", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
             Ask::Agreement => ("ask-agreement", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
             Ask::Start => ("ask-ready", vec![], listening::READY, &[Command::Ready, Command::Stop]),

@@ -1,7 +1,7 @@
 //! Rapid syllables: as fast and even as possible for a given time, counted from the sound.
 
 use super::engine::{Engine, State, Then};
-use super::patience::{Patience, Silence};
+use super::patience::Patience;
 use super::{Command, Fact, Line, listening};
 use crate::hear::{Utterance, VoiceTask};
 use crate::routine::Work;
@@ -63,13 +63,7 @@ impl Engine {
         if self.is_speaking() {
             return;
         }
-        match self.silence() {
-            Silence::Wait => {}
-            Silence::AskAgain(1) => self.remind("voice-again", &[]),
-            Silence::AskAgain(_) => self.remind("voice-once-more", &[]),
-            Silence::WaitForReady => self.remind("wait-for-ready", &[]),
-            Silence::GiveUp => self.give_up(),
-        }
+        self.wait_kindly("voice-again", "voice-once-more", "wait-for-ready");
     }
 
     pub(super) fn syllables_counted(&mut self, utterance: &Utterance) {

@@ -1,7 +1,7 @@
 //! Reading aloud: a phrase is shown large and spoken, then the client says it; level and duration are measured.
 
 use super::engine::{Engine, State, Then};
-use super::patience::{Patience, Silence};
+use super::patience::Patience;
 use super::{Arg, Command, Fact, Line, LineId, listening};
 use crate::hear::{Utterance, VoiceTask};
 use crate::routine::Work;
@@ -101,12 +101,6 @@ impl Engine {
         if self.is_speaking() {
             return;
         }
-        match self.silence() {
-            Silence::Wait => {}
-            Silence::AskAgain(1) => self.remind("reading-again", &[]),
-            Silence::AskAgain(_) => self.remind("reading-once-more", &[]),
-            Silence::WaitForReady => self.remind("wait-for-ready", &[]),
-            Silence::GiveUp => self.give_up(),
-        }
+        self.wait_kindly("reading-again", "reading-once-more", "wait-for-ready");
     }
 }

@@ -1,7 +1,7 @@
 //! Self-paced repetitions, each ended by "done" or by the next cue, with sips between where they are allowed.
 
 use super::engine::{Ask, Engine, State, Then};
-use super::patience::{Patience, Silence};
+use super::patience::Patience;
 use super::{Command, Fact, Line, listening};
 use crate::hear::VoiceTask;
 use crate::routine::Work;
@@ -40,13 +40,7 @@ impl Engine {
         if self.is_speaking() {
             return;
         }
-        match self.silence() {
-            Silence::Wait => {}
-            Silence::AskAgain(1) => self.remind("done-again", &[]),
-            Silence::AskAgain(_) => self.remind("done-once-more", &[]),
-            Silence::WaitForReady => self.remind("wait-for-done", &[]),
-            Silence::GiveUp => self.give_up(),
-        }
+        self.wait_kindly("done-again", "done-once-more", "wait-for-done");
     }
 
     pub(super) fn repeated_done(&mut self, ended_by: &str) {
@@ -57,7 +51,7 @@ impl Engine {
         let Some(step) = self.step() else { return };
         let sip = match step.work {
             Work::Repeated { sip_every: Some(every), .. } if every > 0 => {
-                self.here.repetition % every == 0 && self.here.repetition < step.repetitions
+                self.here.repetition.is_multiple_of(every) && self.here.repetition < step.repetitions
             }
             _ => false,
         };

@@ -60,11 +60,16 @@ impl Engine {
         if self.is_speaking() {
             return;
         }
+        self.wait_kindly("voice-again", "voice-once-more", "wait-for-ready");
+    }
+
+    /// Takes the silence of a client whose turn it is: asks again, once more, then says what it waits for.
+    pub(super) fn wait_kindly(&mut self, again: &str, once_more: &str, wait: &str) {
         match self.silence() {
             Silence::Wait => {}
-            Silence::AskAgain(1) => self.remind("voice-again", &[]),
-            Silence::AskAgain(_) => self.remind("voice-once-more", &[]),
-            Silence::WaitForReady => self.remind("wait-for-ready", &[]),
+            Silence::AskAgain(1) => self.remind(again, &[]),
+            Silence::AskAgain(_) => self.remind(once_more, &[]),
+            Silence::WaitForReady => self.remind(wait, &[]),
             Silence::GiveUp => self.give_up(),
         }
     }

@@ -201,14 +201,12 @@ impl<D: Decoder> Listener<D> {
     /// The utterance is over: a phrase of enough confidence is reported.
     fn end(&mut self) -> Option<Decided> {
         let words = self.decoder.finish();
-        if std::env::var_os("DUMP").is_some() { eprintln!("end {:.2} {words:?}", self.utterance.as_ref()?.heard_s()); }
         self.utterance.as_ref()?.judge(&words, &self.book, &self.tuning.rules)
     }
 
     /// Asks for the final result now. A sure phrase that cannot go on is taken; else the sound so far is decoded anew.
     fn trial(&mut self) -> Option<Decided> {
         let words = self.decoder.finish();
-        if std::env::var_os("DUMP").is_some() { eprintln!("trial {:.2} {words:?}", self.utterance.as_ref()?.heard_s()); }
         let utterance = self.utterance.as_ref()?;
         let rules = Rules { min_confidence: self.tuning.trial_confidence, ..self.tuning.rules };
         if let Some(decided) = utterance.judge(&words, &self.book, &rules)
@@ -285,6 +283,10 @@ impl Utterance {
         Some(Decided { phrase, decided_s: self.start_s + self.heard_s() })
     }
 }
+
+#[cfg(test)]
+#[path = "tests/listener.rs"]
+mod tests;
 
 /// Length of so many samples, s.
 pub(crate) fn seconds(samples: usize) -> f64 {

@@ -80,8 +80,8 @@ struct OnItsWay {
     eventful: bool,
 }
 
-/// Frames that may be on their way at a time in offline mode: bounds the memory.
-const AHEAD: usize = 2_000;
+/// Frames that may be on their way at a time in offline mode (1 s): bounds what is lost where the child dies.
+const AHEAD: usize = 33;
 
 /// What a path listens for.
 #[derive(Debug, Default)]

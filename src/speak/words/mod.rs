@@ -2,6 +2,7 @@
 
 mod live;
 mod numbers;
+mod sentence;
 
 pub use live::{live_words, without_marks};
 
@@ -155,7 +156,7 @@ impl Words {
     /// What can be said for a command, in lower case, the shown one first; empty only if the catalogue lacks it.
     #[must_use]
     pub fn wordings(&self, command: Command) -> Vec<String> {
-        let line = Line { key: command_key(command), args: Vec::new() };
+        let line = Line { key: command.wordings_key(), args: Vec::new() };
         let text = self.text(&line).unwrap_or_default();
         text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" ")).filter(|w| !w.is_empty()).collect()
     }
@@ -177,7 +178,7 @@ impl Words {
         for (name, text) in resolved {
             args.set(name, text);
         }
-        self.format(&line.key, which, &args)
+        Ok(sentence::with_capitals(&self.format(&line.key, which, &args)?))
     }
 
     fn format(&self, key: &str, which: usize, args: &FluentArgs) -> Result<String, WordsError> {
@@ -200,16 +201,6 @@ impl Words {
         }
         // A pattern of several lines keeps its breaks; speech and screen want one line.
         Ok(text.split_whitespace().collect::<Vec<_>>().join(" "))
-    }
-}
-
-/// The key of the message with the wordings of a command: `cmd-go-on` for `GoOn`.
-#[must_use]
-pub fn command_key(command: Command) -> String {
-    // The name under which the journal keeps it, so that both stay the same.
-    match serde_json::to_value(command) {
-        Ok(serde_json::Value::String(name)) => format!("cmd-{name}"),
-        _ => String::new(),
     }
 }
 

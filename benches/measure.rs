@@ -1,0 +1,54 @@
+//! What the program costs and how exact it is, each figure beside its aim.
+//!
+//! `cargo bench --bench measure -- speed`, `live`, `delay` or `onset`; several at once, or all when none is named.
+//! `benches/run.sh` runs these and the other benches and prints one table.
+
+#[path = "measure/client.rs"]
+mod client;
+#[path = "measure/delay.rs"]
+mod delay;
+#[path = "measure/figure.rs"]
+mod figure;
+#[path = "measure/live.rs"]
+mod live;
+#[path = "measure/onset.rs"]
+mod onset;
+#[path = "measure/process.rs"]
+mod process;
+#[path = "measure/speed.rs"]
+mod speed;
+#[allow(dead_code)] // the tests use more of it
+#[path = "../tests/support/sound_server.rs"]
+mod sound_server;
+
+use std::error::Error;
+use std::path::Path;
+use std::process::ExitCode;
+
+/// The folder of the project.
+const ROOT: &str = env!("CARGO_MANIFEST_DIR");
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).filter(|a| a != "--bench").collect();
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    // The rehearsed practices in this process start their recogniser from this program.
+    if let ["__recogniser", "--model", model] = words[..] {
+        return tidecount::hear::commands::child::child_main(Path::new(model));
+    }
+    let names = if words.is_empty() { vec!["speed", "live", "delay", "onset"] } else { words };
+    for name in names {
+        println!("\n## {name}");
+        let done: Result<(), Box<dyn Error>> = match name {
+            "speed" => speed::run(),
+            "live" => live::run(),
+            "delay" => delay::run(),
+            "onset" => onset::run(),
+            _ => Err(format!("\"{name}\" cannot be measured; name speed, live, delay or onset").into()),
+        };
+        if let Err(why) = done {
+            eprintln!("{name}: {why}");
+            return ExitCode::FAILURE;
+        }
+    }
+    ExitCode::SUCCESS
+}

@@ -1,0 +1,36 @@
+//! Figures beside their aims, and what is said of many values.
+
+/// Prints one line of the table that `benches/run.sh` collects.
+pub fn figure(what: &str, value: &str, aim: &str, met: bool) {
+    println!("= {what} | {value} | {aim} | {}", if met { "met" } else { "missed" });
+}
+
+/// Prints a line of the table for which there is no aim.
+pub fn no_aim(what: &str, value: &str) {
+    println!("= {what} | {value} | - | -");
+}
+
+/// Sorted values.
+pub struct Spread(Vec<f64>);
+
+impl Spread {
+    pub fn new(mut values: Vec<f64>) -> Self {
+        values.sort_by(f64::total_cmp);
+        Self(values)
+    }
+
+    /// Of the sizes, signs left out.
+    pub fn of_sizes(values: &[f64]) -> Self {
+        Self::new(values.iter().map(|v| v.abs()).collect())
+    }
+
+    pub fn count(&self) -> usize {
+        self.0.len()
+    }
+
+    /// The value below which `share` of them lie (nearest rank); NaN where there is none.
+    pub fn at(&self, share: f64) -> f64 {
+        let rank = (share * self.0.len() as f64).ceil() as usize;
+        self.0.get(rank.saturating_sub(1)).copied().unwrap_or(f64::NAN)
+    }
+}

@@ -1,0 +1,19 @@
+#!/bin/sh
+# Measures every figure of docs/performance.md again and prints them in one table. Takes some minutes; other work on the
+# machine makes the figures by the clock worse, not the others. Arguments choose: count_beat echo command_ear measure.
+set -eu
+cd "$(dirname "$0")/.."
+
+benches=${*:-count_beat measure echo command_ear}
+log=$(mktemp)
+trap 'rm -f "$log"' EXIT
+for bench in $benches; do
+    printf '\n# cargo bench --bench %s\n' "$bench"
+    cargo bench --quiet --bench "$bench" | tee -a "$log"
+done
+
+printf '\n'
+# Lines that begin with "= " are figures: what, value, aim, whether it was met.
+sed -n 's/^= //p' "$log" | awk -F ' [|] ' '
+    BEGIN { printf "%-68s  %-62s  %-16s %s\n", "figure", "value", "aim", "" }
+    { printf "%-68s  %-62s  %-16s %s\n", $1, $2, $3, $4 }'

@@ -1,0 +1,63 @@
+//! `tidecount hear`: what the two ears hear, in recordings or live.
+
+use super::error::AppError;
+use super::hear_phrases::PhraseEar;
+use super::{hear_files, hear_live};
+use crate::hear::commands::Mode;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Shows what is heard: held vowels and commands in recordings, or a live meter of the microphone.
+#[derive(Debug, Clone, Default, clap::Args)]
+pub struct HearArgs {
+    /// Recordings to hear (WAV, AIFF or FLAC). Without any: a live meter of the microphone.
+    #[arg(value_name = "FILE")]
+    pub files: Vec<PathBuf>,
+    /// One JSON object per line instead of a table.
+    #[arg(long)]
+    pub json: bool,
+    /// Writes time, F0, level and voicing of every 10 ms to this CSV file (one recording at a time).
+    #[arg(long, value_name = "FILE.csv")]
+    pub frames: Option<PathBuf>,
+    /// Spoken commands to listen for, parted by commas: "ready,stop,go back".
+    #[arg(long, value_name = "PHRASES")]
+    pub commands: Option<String>,
+    /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
+    #[arg(long, value_name = "DIR")]
+    pub model: Option<PathBuf>,
+    /// Without recordings: the microphone, `default` or a name from `tidecount devices`.
+    #[arg(long, value_name = "default|NAME", conflicts_with = "files")]
+    pub mic: Option<String>,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// The arguments cannot be served, or the result cannot be written. Recordings that cannot be read are named on standard
+/// error and make the exit code 1; the others are heard all the same.
+pub fn run(args: &HearArgs) -> Result<ExitCode, AppError> {
+    let outcome = if args.files.is_empty() {
+        hear_live::run(args)
+    } else {
+        hear_files::run(args, &mut std::io::stdout().lock(), &mut std::io::stderr())
+    };
+    outcome.map(|all| if all { ExitCode::SUCCESS } else { ExitCode::FAILURE })
+}
+
+/// The command ear that `--commands` asks for.
+///
+/// # Errors
+/// The phrases or the model cannot be used.
+pub(super) fn phrase_ear(args: &HearArgs, mode: Mode) -> Result<Option<PhraseEar>, AppError> {
+    args.commands.as_deref().map(|phrases| PhraseEar::start(phrases, args.model.as_deref(), mode)).transpose()
+}
+
+/// Whether writing failed only because the reader went away (`| head`).
+pub(super) fn reader_left(error: &std::io::Error) -> bool {
+    error.kind() == std::io::ErrorKind::BrokenPipe
+}
+
+/// What a failed write of the result is reported as.
+pub(super) fn unwritten(error: &std::io::Error) -> AppError {
+    AppError::Usage(format!("the result cannot be written ({error}); write it to a place with room that you may write to"))
+}

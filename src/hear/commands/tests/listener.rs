@@ -1,0 +1,134 @@
+//! The listener with a scripted decoder: words appear when their sound has been taken in.
+
+use super::*;
+
+/// Knows what is said and when, in s from the start of the stream; gives it out with the lag of a network.
+struct Scripted {
+    said: Vec<(&'static str, f64, f64, f64)>,
+    /// Clock at the first sample since the restart; found out by the marks in the sound.
+    from_s: Option<f64>,
+    taken: usize,
+}
+
+/// Each sample tells its batch's number on the clock, so that the scripted decoder knows where it is.
+fn batch(at_s: f64) -> Vec<i16> {
+    vec![(at_s / 0.03).round() as i16; 480]
+}
+
+impl Scripted {
+    fn words_until(&self, lag_s: f64) -> Vec<Word> {
+        let Some(from_s) = self.from_s else { return Vec::new() };
+        let heard_s = from_s + seconds(self.taken) - lag_s;
+        let whole = self.said.iter().filter(|w| w.1 >= from_s - 1e-6 && w.2 <= heard_s + 1e-6);
+        whole
+            .map(|&(text, start_s, end_s, confidence)| Word {
+                text: text.into(),
+                start_s: start_s - from_s,
+                end_s: end_s - from_s,
+                confidence,
+            })
+            .collect()
+    }
+}
+
+impl Decoder for Scripted {
+    fn restart(&mut self) {
+        (self.from_s, self.taken) = (None, 0);
+    }
+    fn accept(&mut self, samples: &[i16]) -> bool {
+        if let (None, Some(&first)) = (self.from_s, samples.first()) {
+            self.from_s = Some(f64::from(first) * 0.03);
+        }
+        self.taken += samples.len();
+        false
+    }
+    fn partial(&mut self) -> Vec<Word> {
+        self.words_until(0.3)
+    }
+    fn finish(&mut self) -> Vec<Word> {
+        self.words_until(0.0)
+    }
+}
+
+/// Runs five seconds of a scene: loud where a word or one of `noises` is.
+fn run(tuning: Tuning, said: &[(&'static str, f64, f64, f64)], noises: &[(f64, f64)]) -> Vec<(String, f64)> {
+    let choices = [vec!["stop".to_owned(), "stop please".to_owned()], vec!["go".to_owned()], vec!["go on".to_owned()]];
+    let mut listener = Listener::new(Scripted { said: said.to_vec(), from_s: None, taken: 0 }, &choices, tuning);
+    let mut heard = Vec::new();
+    for i in 0..166 {
+        let at_s = f64::from(i) * 0.03;
+        let inside = |&(from_s, to_s): &(f64, f64)| at_s >= from_s - 1e-6 && at_s < to_s - 1e-6;
+        let loud = said.iter().any(|w| inside(&(w.1, w.2))) || noises.iter().any(inside);
+        let level = Level { level_db: if loud { -30.0 } else { -60.0 }, floor_db: -60.0, loud };
+        heard.extend(listener.hear(at_s, &batch(at_s), level).map(|d| (d.phrase.text, d.decided_s)));
+    }
+    heard
+}
+
+fn texts(heard: &[(String, f64)]) -> Vec<&str> {
+    heard.iter().map(|h| h.0.as_str()).collect()
+}
+
+#[test]
+fn a_sure_phrase_is_taken_soon_after_its_end_and_sooner_on_the_fast_path() {
+    let said = [("stop", 0.9, 1.2, 1.0)];
+    let (main, fast) = (run(Tuning::MAIN, &said, &[]), run(Tuning::FAST, &said, &[]));
+    assert_eq!((texts(&main), texts(&fast)), (vec!["stop"], vec!["stop"]));
+    assert!((main[0].1 - 1.2 - 0.24).abs() < 0.031, "{main:?}");
+    assert!((fast[0].1 - 1.2 - 0.12).abs() < 0.031, "{fast:?}");
+}
+
+#[test]
+fn what_may_mean_more_waits_and_what_may_not_does_not() {
+    let waits = run(Tuning::MAIN, &[("go", 0.9, 1.2, 1.0)], &[]);
+    assert_eq!(texts(&waits), ["go"]);
+    assert!(waits[0].1 > 1.2 + 0.6, "{waits:?}");
+    let paused = run(Tuning::MAIN, &[("go", 0.9, 1.2, 1.0), ("on", 1.62, 1.8, 1.0)], &[]);
+    assert_eq!(texts(&paused), ["go on"]);
+}
+
+#[test]
+fn a_doubtful_phrase_is_reported_only_at_the_end() {
+    let heard = run(Tuning::MAIN, &[("stop", 0.9, 1.2, 0.6)], &[]);
+    assert_eq!(texts(&heard), ["stop"]);
+    assert!(heard[0].1 > 1.2 + 0.6, "{heard:?}");
+    assert_eq!(run(Tuning::MAIN, &[("stop", 0.9, 1.2, 0.4)], &[]), []);
+}
+
+#[test]
+fn clicks_and_words_that_do_not_stand_out_are_nothing() {
+    let quiet_word = |noises: &[(f64, f64)]| {
+        let choices = [vec!["stop".to_owned()]];
+        let said = vec![("stop", 0.9, 1.2, 1.0)];
+        let mut listener = Listener::new(Scripted { said, from_s: None, taken: 0 }, &choices, Tuning::MAIN);
+        (0..166).any(|i| {
+            let at_s = f64::from(i) * 0.03;
+            let loud = noises.iter().any(|n| at_s >= n.0 - 1e-6 && at_s < n.1 - 1e-6);
+            let level = Level { level_db: if loud { -30.0 } else { -60.0 }, floor_db: -60.0, loud };
+            listener.hear(at_s, &batch(at_s), level).is_some()
+        })
+    };
+    assert!(!quiet_word(&[]), "below the gate");
+    assert!(!quiet_word(&[(0.9, 0.96)]), "a click of 0.06 s");
+    assert!(quiet_word(&[(0.9, 1.2)]));
+}
+
+#[test]
+fn in_lasting_noise_a_standing_phrase_is_taken() {
+    let heard = run(Tuning::FAST, &[("stop", 1.5, 1.8, 1.0)], &[(0.3, 5.0)]);
+    assert_eq!(texts(&heard), ["stop"]);
+    assert!(heard[0].1 < 1.8 + 0.9, "{heard:?}");
+}
+
+#[test]
+fn stop_after_a_vowel_of_several_seconds_is_heard() {
+    let said = [(UNKNOWN, 0.3, 0.6, 1.0), ("stop", 4.2, 4.5, 1.0)];
+    assert_eq!(texts(&run(Tuning::FAST, &said, &[(0.3, 4.05)])), ["stop"]);
+}
+
+#[test]
+fn running_talk_around_the_word_refuses_it() {
+    let said = [(UNKNOWN, 0.6, 0.9, 1.0), ("stop", 0.93, 1.2, 1.0), (UNKNOWN, 1.23, 1.8, 1.0)];
+    assert_eq!(run(Tuning::MAIN, &said, &[]), []);
+    assert_eq!(run(Tuning::FAST, &said, &[]), []);
+}
