@@ -89,7 +89,8 @@ fn a_live_practice_goes_to_its_end() {
     });
     for heard in all("command_heard") {
         let text = heard["text"].as_str().unwrap();
-        assert!(said.any(|words| words == text), "\"{text}\" was heard at {} s, but not said", heard["at_s"]);
+        // A part of a wording may be enough: "ready" of "i'm ready".
+        assert!(said.any(|words| words.contains(text)), "\"{text}\" was heard at {} s, but not said", heard["at_s"]);
     }
 
     stopped_in_the_sentence(&happened, &entries);

@@ -1,5 +1,6 @@
 //! `tidecount practise`: leads one routine from greeting to summary.
 
+use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::Arc;
@@ -270,7 +271,8 @@ impl Outcome {
         screen.finish();
         let kept = lock(&self.kept);
         let name = |id: &str| self.names.iter().find(|(known, _)| known == id).map_or_else(|| id.to_owned(), |(_, name)| name.clone());
-        println!("\n{}", summary::table(&kept.entries, &name));
+        // A reader that went away (`| head`) is no reason to break off.
+        let _ = writeln!(std::io::stdout(), "\n{}", summary::table(&kept.entries, &name));
         for failure in &kept.failures {
             eprintln!("The journal has a gap: {failure}");
         }
