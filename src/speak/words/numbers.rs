@@ -1,8 +1,7 @@
 //! Numbers as they are said: functions for the catalogue whose words stand in `numbers.ftl`.
 //!
 //! `SPOKEN($n)`: "twelve", "twelve point four"; `SECONDS($s)`: "one second", "twelve point four seconds";
-//! `DURATION($s)`: "fifty seconds", "two minutes and ten seconds", from ten minutes on whole minutes;
-//! `CAPITAL($text)`: the same at the begin of a sentence, "Twelve".
+//! `DURATION($s)`: "fifty seconds", "two minutes and ten seconds", from ten minutes on whole minutes.
 
 use super::{WordsError, number, parse};
 use fluent_bundle::concurrent::FluentBundle;
@@ -35,19 +34,7 @@ pub(super) fn add_functions(bundle: &mut Bundle, text: &str) -> Result<(), Words
             })
             .map_err(|why| fault(why.to_string()))?;
     }
-    bundle
-        .add_function("CAPITAL", |values, _| match values.first() {
-            Some(FluentValue::String(text)) => FluentValue::String(capital(text).into()),
-            other => other.cloned().unwrap_or(FluentValue::None),
-        })
-        .map_err(|why| fault(why.to_string()))?;
     Ok(())
-}
-
-/// The text with its first letter large.
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
 struct Numbers(Bundle);

@@ -113,14 +113,6 @@ fn variants_are_picked_by_the_seed_and_all_are_used() {
     assert!(words.text_variant(&line("none", &[]), 1).is_err());
 }
 
-#[test]
-fn a_sentence_begins_with_a_large_letter() {
-    let words = catalogue("t = { CAPITAL(SPOKEN($n)) } times, { SECONDS($n) }.\na = { CAPITAL($answer) }\n");
-    assert_eq!(words.text(&line("t", &[("n", Arg::Number(4.0))])).unwrap(), "Four times, four seconds.");
-    assert_eq!(words.text(&line("a", &[("answer", Arg::Text("élan".into()))])).unwrap(), "Élan");
-    assert_eq!(words.text(&line("a", &[("answer", Arg::Text(String::new()))])).unwrap(), "");
-}
-
 /// English number words as any grammar gives them (common practice, no source); the tool's own tables are not consulted.
 #[test]
 fn numbers_are_said_as_people_say_them() {

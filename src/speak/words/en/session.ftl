@@ -8,14 +8,14 @@
 
 greeting = { $title }. { $steps ->
     [one] One exercise
-   *[other] { CAPITAL(SPOKEN($steps)) } exercises
+   *[other] { SPOKEN($steps) } exercises
 }, about { $minutes ->
     [one] a minute
    *[other] { SPOKEN($minutes) } minutes
 }.
 greeting-shown = { $steps ->
     [one] One exercise
-   *[other] { CAPITAL(SPOKEN($steps)) } exercises
+   *[other] { SPOKEN($steps) } exercises
 }
 aid-notice = I am a practice aid. I make no diagnosis. What your own clinician says, and the rules of the house, come before anything I say.
 you-can-stop = You can say stop at any time.
@@ -64,21 +64,21 @@ step-next = Next: { $name }.
 dose-times = { $sets ->
     [one] { $repetitions ->
         [one] Once.
-       *[other] { CAPITAL(SPOKEN($repetitions)) } times.
+       *[other] { SPOKEN($repetitions) } times.
     }
-   *[other] { CAPITAL(SPOKEN($sets)) } sets of { SPOKEN($repetitions) }.
+   *[other] { SPOKEN($sets) } sets of { SPOKEN($repetitions) }.
 }
 dose-rounds = { $repetitions ->
     [one] One round. I count.
-   *[other] { CAPITAL(SPOKEN($repetitions)) } rounds. I count.
+   *[other] { SPOKEN($repetitions) } rounds. I count.
 }
 dose-phrases = { $repetitions ->
     [one] One phrase.
-   *[other] { CAPITAL(SPOKEN($repetitions)) } phrases.
+   *[other] { SPOKEN($repetitions) } phrases.
 }
 dose-questions = { $repetitions ->
     [one] One question.
-   *[other] { CAPITAL(SPOKEN($repetitions)) } questions.
+   *[other] { SPOKEN($repetitions) } questions.
 }
 goal = Your goal is { SECONDS($seconds) }.
 cue-words = In your { $words }.
@@ -109,12 +109,12 @@ paced-last-round = Last round.
 paced-over = And breathe as you like.
 seconds-to-go = { $seconds ->
     [one] One second to go.
-   *[other] { CAPITAL(SPOKEN($seconds)) } to go.
+   *[other] { SPOKEN($seconds) } to go.
 }
 rounds-to-go = { $rounds ->
     [0] This is the last round.
     [one] One round to go.
-   *[other] { CAPITAL(SPOKEN($rounds)) } rounds to go.
+   *[other] { SPOKEN($rounds) } rounds to go.
 }
 pace-changed = I count at the new pace.
 pace-stays = These are real seconds, so the count stays as it is.
@@ -134,23 +134,23 @@ ask-sip-again = Say done when it has all gone down.
 question-clue = { $clue }
 question-clue-shown = { $clue }
 question-hint = A hint. { $hint }
-question-found = Yes. { CAPITAL($answer) }.
-    .v1 = That's it. { CAPITAL($answer) }.
-    .v2 = { CAPITAL($answer) }. You have it.
+question-found = Yes. { $answer }.
+    .v1 = That's it. { $answer }.
+    .v2 = { $answer }. You have it.
 question-told = I had { $answer } in mind.
 question-fact = { $fact }
 
 # Results
 
-held = { CAPITAL(SECONDS($seconds)) }.
-held-longest-this-month = { CAPITAL(SECONDS($seconds)) }. Your longest this month.
-held-more-than-last = { CAPITAL(SECONDS($seconds)) }. { $more ->
+held = { SECONDS($seconds) }.
+held-longest-this-month = { SECONDS($seconds) }. Your longest this month.
+held-more-than-last = { SECONDS($seconds) }. { $more ->
     [one] One more
-   *[other] { CAPITAL(SPOKEN($more)) } more
+   *[other] { SPOKEN($more) } more
 } than last time.
-held-more-than-weekday = { CAPITAL(SECONDS($seconds)) }. { $more ->
+held-more-than-weekday = { SECONDS($seconds) }. { $more ->
     [one] One more
-   *[other] { CAPITAL(SPOKEN($more)) } more
+   *[other] { SPOKEN($more) } more
 } than { $weekday }.
 best = That one is done. The best was { SECONDS($seconds) }.
     .v1 = Done. Your best was { SECONDS($seconds) }.
@@ -203,7 +203,7 @@ summary-all = That's all for today. { $done ->
     [one] The one exercise is done.
    *[other] All { SPOKEN($done) } are done.
 } Well worked.
-summary-part = That's all for today. { CAPITAL(SPOKEN($done)) } of { SPOKEN($all) } done{ $left ->
+summary-part = That's all for today. { SPOKEN($done) } of { SPOKEN($all) } done{ $left ->
     [0] .
     [one] , one left for another day.
    *[other] , { SPOKEN($left) } left for another day.
