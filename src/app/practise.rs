@@ -87,6 +87,7 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
         client,
         data,
         journal: args.journal.clone(),
+        recogniser: None,
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let outcome = practice.lead(io, screen.clone(), Vec::new())?;
@@ -108,6 +109,8 @@ pub struct Practice {
     pub client: String,
     pub data: PathBuf,
     pub journal: Option<PathBuf>,
+    /// The program that runs as the recogniser's process; none for the running one, which a test is not.
+    pub recogniser: Option<PathBuf>,
 }
 
 /// How a practice ended.
@@ -138,7 +141,7 @@ impl Practice {
         let start = self.start(&store, &now, unfinished.as_ref())?;
         let mut commands = ChildRecogniser::start(&Options {
             model: self.model.clone(),
-            program: None,
+            program: self.recogniser.clone(),
             fast: fast_grammar(&self.words),
             mode: if offline { Mode::Offline } else { Mode::Live },
         })?;
