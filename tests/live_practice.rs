@@ -5,7 +5,8 @@
 mod support;
 
 use serde_json::Value;
-use std::path::Path;
+use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
+use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 use support::live_client::{Act, Happened, LiveClient, Rule};
@@ -13,6 +14,10 @@ use support::sound_server::{Echo, SoundServer};
 
 const HOLD_S: f64 = 4.6;
 const STOP: &str = "stop";
+/// A practice that has not ended by itself after so long is ended.
+const AT_MOST: Duration = Duration::from_secs(300);
+/// More lost sound than this, s, is the machine's doing.
+const STARVED_S: f64 = 0.5;
 
 /// What this client does; every prompt that is repeated is answered again.
 fn rules() -> Vec<Rule> {
@@ -49,52 +54,85 @@ fn practise(server: &SoundServer, data: &Path, journal: &Path) -> Child {
         .unwrap()
 }
 
-#[test]
-fn a_live_practice_goes_to_its_end() {
-    let Some(server) = SoundServer::start(Some(Echo { level_db: -20.0, delay_ms: 60 })) else { return };
-    let Some(client) = LiveClient::new(&server, rules()) else { return };
+/// What came of one practice.
+struct Played {
+    code: Option<i32>,
+    complaints: String,
+    happened: Vec<Happened>,
+    entries: Vec<Value>,
+    data: PathBuf,
+    /// Keeps the folder until all is checked.
+    _server: SoundServer,
+}
+
+impl Played {
+    fn all(&self, kind: &str) -> Vec<&Value> {
+        self.entries.iter().filter(|entry| entry["kind"] == kind).collect()
+    }
+
+    fn lost_s(&self) -> f64 {
+        self.all("sound_lost").iter().filter_map(|entry| entry["lost_s"].as_f64()).sum()
+    }
+}
+
+/// `None` where the virtual devices or the client's voice are not installed.
+fn play_through() -> Option<Played> {
+    let server = SoundServer::start(Some(Echo { level_db: -20.0, delay_ms: 60 }))?;
+    let client = LiveClient::new(&server, rules())?;
     let (data, journal) = (server.path("record"), server.path("journal.jsonl"));
     let mut child = practise(&server, &data, &journal);
-    let happened = client.follow(child.stdout.take().unwrap(), Duration::from_secs(240));
-    if child.try_wait().unwrap().is_none() {
-        std::thread::sleep(Duration::from_secs(2));
-        let _ = child.kill();
-    }
+    let happened = client.follow(child.stdout.take().unwrap(), AT_MOST);
+    std::thread::sleep(Duration::from_secs(2));
+    let _ = child.kill();
     let output = child.wait_with_output().unwrap();
-    let complaints = String::from_utf8_lossy(&output.stderr);
-    assert_eq!(output.status.code(), Some(0), "{complaints}");
+    let complaints = String::from_utf8_lossy(&output.stderr).into_owned();
+    let entries = std::fs::read_to_string(&journal).unwrap().lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    Some(Played { code: output.status.code(), complaints, happened, entries, data, _server: server })
+}
 
-    let entries: Vec<Value> = std::fs::read_to_string(&journal).unwrap().lines().map(|line| serde_json::from_str(line).unwrap()).collect();
-    let all = |kind: &str| entries.iter().filter(|entry| entry["kind"] == kind).collect::<Vec<_>>();
-    let ended = all("session_ended");
+#[test]
+fn a_live_practice_goes_to_its_end() {
+    let Some(first) = play_through() else { return };
+    let Err(fault) = catch_unwind(AssertUnwindSafe(|| check(&first))) else { return };
+    // Where other work leaves the virtual devices no time, sound is lost and words go unheard: once more then.
+    if first.lost_s() < STARVED_S {
+        resume_unwind(fault);
+    }
+    println!("{:.1} s of sound were lost: once more", first.lost_s());
+    check(&play_through().unwrap());
+}
+
+fn check(played: &Played) {
+    assert_eq!(played.code, Some(0), "{}", played.complaints);
+    let ended = played.all("session_ended");
     assert_eq!(ended.len(), 1);
     assert_eq!((&ended[0]["reason"], &ended[0]["steps_done"]), (&"completed".into(), &4.into()), "{:#?}", ended[0]);
     assert!(ended[0]["duration_s"].as_f64().unwrap() > 60.0, "a minute at least");
 
     // What the client held, and nothing else.
-    let held: Vec<f64> = all("hold_measured").iter().map(|entry| entry["duration_s"].as_f64().unwrap()).collect();
+    let held: Vec<f64> = played.all("hold_measured").iter().map(|entry| entry["duration_s"].as_f64().unwrap()).collect();
     println!("held {held:?}");
     assert_eq!(held.len(), 2);
     for length_s in held {
         assert!((length_s - HOLD_S).abs() < 0.25, "{length_s} s measured, {HOLD_S} s held");
     }
-    assert_eq!(all("round_paced").len(), 2);
-    assert_eq!(all("posture_held").iter().map(|entry| entry["complete"].clone()).collect::<Vec<_>>(), [Value::from(true)]);
-    assert_eq!(all("repetition_done")[0]["ended_by"], "done");
+    assert_eq!(played.all("round_paced").len(), 2);
+    assert_eq!(played.all("posture_held").iter().map(|entry| entry["complete"].clone()).collect::<Vec<_>>(), [Value::from(true)]);
+    assert_eq!(played.all("repetition_done")[0]["ended_by"], "done");
 
     // Every command that was heard is one that the client said, in the client's order.
-    let mut said = happened.iter().filter_map(|event| match event {
+    let mut said = played.happened.iter().filter_map(|event| match event {
         Happened::Client { act: Act::Say(words), .. } => Some(*words),
         _ => None,
     });
-    for heard in all("command_heard") {
+    for heard in played.all("command_heard") {
         let text = heard["text"].as_str().unwrap();
         // A part of a wording may be enough: "ready" of "i'm ready".
         assert!(said.any(|words| words.contains(text)), "\"{text}\" was heard at {} s, but not said", heard["at_s"]);
     }
 
-    stopped_in_the_sentence(&happened, &entries);
-    history_lists_it(&data);
+    stopped_in_the_sentence(&played.happened, &played.entries);
+    history_lists_it(&played.data);
 }
 
 /// "stop" said over a sentence ended it: the next thing said is what is said then, and it came before the sentence's end.
