@@ -154,7 +154,7 @@ fn everything() -> String {
         };
         put("repetitions", "2");
         put("phrases", "[\"A cup of tea, please.\", \"Good evening.\"]");
-        put("questions", "[{ clue = \"It has a river beside it.\", answers = [\"bank\"], hint = \"Boats tie up there.\", fact = \"It also keeps money.\" }]");
+        put("questions", "[{ clue = \"It has a river beside it.\", answers = [\"bank\"], hint = \"Boats tie up there.\", fact = \"It also keeps money.\" }, { clue = \"A season full of flowers.\", answers = [\"spring\"] }]");
         if !entry.cautions.is_empty() {
             text += "cautions_acknowledged = true\n";
         }
