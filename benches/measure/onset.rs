@@ -53,12 +53,12 @@ pub fn run() -> Result<(), Box<dyn Error>> {
             all.add(&errors);
         }
     }
-    for (what, errors, aim) in [("no reverberation", &clear_dry, true), ("T60 0.3 s", &clear_room, false)] {
+    for (what, errors) in [("no reverberation", &clear_dry), ("T60 0.3 s", &clear_room)] {
         for (end, values) in [("onset", &errors.onset_s), ("offset", &errors.offset_s)] {
             let sizes = Spread::of_sizes(values);
             let value = format!("median {:.0} ms, 95 % within {:.0} ms, n {}", 1e3 * sizes.at(0.5), 1e3 * sizes.at(0.95), sizes.count());
             let name = format!("{end} error, voice ≥ {CLEAR_DB:.0} dB over the room, {what}");
-            if aim { figure(&name, &value, "< 30 ms", sizes.at(0.95) < 0.03) } else { no_aim(&name, &value) }
+            figure(&name, &value, "< 30 ms", sizes.at(0.95) < 0.03);
         }
     }
     no_aim("vowels not heard, all places and levels", &format!("{} of {}", all.missed, all.made));
