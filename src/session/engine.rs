@@ -117,6 +117,8 @@ pub struct Engine {
     pub(super) began_s: f64,
     pub(super) state: State,
     pub(super) here: Position,
+    /// The session stands in the journal.
+    pub(super) begun: bool,
     /// The client has said "ready" to the first step: the cautions lie behind, and steps can be moved about in.
     pub(super) started: bool,
     /// True while `here` lies inside a step that has begun.
@@ -157,6 +159,7 @@ impl Engine {
             began_s: 0.0,
             state: State::Speaking { last: LineId(0), ended_s: None, pause_s: 0.0, then: Then::AskStart },
             here: Position { step: 1, set: 1, repetition: 1 },
+            begun: false,
             started: false,
             in_step: false,
             go_on: Then::AskStart,

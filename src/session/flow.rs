@@ -96,7 +96,10 @@ impl Engine {
     }
 
     fn cautions(&mut self) {
-        self.begin_session();
+        if !self.begun {
+            self.begun = true;
+            self.begin_session();
+        }
         let unagreed = self.unagreed();
         let asks = !unagreed.is_empty();
         let of: Vec<&Step> = if self.start.first_session { self.routine.steps.iter().collect() } else { unagreed };
@@ -117,6 +120,8 @@ impl Engine {
         }
         self.show_prompt(Line { key: "cautions-shown".into(), args: Vec::new() }, &[Command::Stop]);
         self.after(last, BREATH_S, if asks { Then::AskAgreement } else { Then::AskStart });
+        // Whoever stops it among the cautions hears them from the first again: none may go unsaid.
+        self.go_on = Then::Cautions;
     }
 
     /// What was answered, or not, to whether a clinician has agreed.

@@ -164,3 +164,18 @@ fn an_interrupt_ends_at_once_with_everything_kept() {
         assert!(ends.contains(&"step_stopped".to_owned()));
     }
 }
+
+#[test]
+fn cautions_that_were_broken_off_are_said_from_the_first_again() {
+    let mut rig = Rig::new(vec![posture()], Start { first_session: true, ..Start::default() });
+    rig.until_said("cautions-first", 30.0);
+    rig.command(Command::Stop);
+    rig.run_s(4.0);
+    rig.command(Command::GoOn);
+    rig.until_said("ask-agreement", 30.0);
+    assert_eq!(rig.count("cautions-first"), 2);
+    let again = rig.keys().iter().rposition(|key| *key == "cautions-first").unwrap_or_default();
+    assert!(rig.keys().iter().skip(again).any(|key| *key == "caution-dizzy"), "a caution went unsaid");
+    let begun = rig.facts.iter().filter(|entry| matches!(entry.fact, Fact::SessionBegun { .. })).count();
+    assert_eq!(begun, 1);
+}

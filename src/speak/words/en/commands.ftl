@@ -13,7 +13,8 @@ cmd-ready = ready | i'm ready | i am ready
 cmd-done = done | all done | i'm done | i am done
 cmd-yes = yes | yes please | yes i do | yes i have
 cmd-no = no | no thanks | no thank you | not yet
-cmd-stop = stop | stop now | stop it | please stop
+# "stop it" is left out: over our own voice "set it" and "until it" have passed for it.
+cmd-stop = stop | stop now | please stop
 cmd-pause = pause | pause please | wait please | wait a moment
 cmd-go-on = go on | continue | carry on | continue please
 cmd-again = again | once more | one more time | repeat that
