@@ -3,6 +3,7 @@
 use super::bands::{BANDS, distance};
 use super::boundary::FineEnergy;
 use super::steadiness::{RunFrame, Steadiness, mean_shape, percentile, regression};
+use super::tail::tail_from_s;
 use super::level::{db_power, power_db};
 use super::{Hold, HoldSettings, VoiceEvent};
 
@@ -155,7 +156,10 @@ impl HoldTracker {
     pub fn end(&mut self, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
         if let Some(sure) = self.sure {
             let frames = &self.run[..self.voiced_to.min(self.run.len())];
-            let offset_s = frames.last().map_or(sure.onset_s, |f| fine.offset_s(f.t_s));
+            let end_s = frames.last().map_or(sure.onset_s, |f| fine.offset_s(f.t_s));
+            let offset_s = tail_from_s(frames).map_or(end_s, |tail_s| tail_s.min(end_s)).max(sure.onset_s);
+            let kept = frames.partition_point(|f| f.t_s <= offset_s);
+            let frames = frames.get(..kept).unwrap_or(frames);
             out(VoiceEvent::Offset(measure(sure.onset_s, offset_s, sure.sure_s, frames)));
         }
         self.clear();
