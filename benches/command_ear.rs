@@ -1,6 +1,6 @@
 //! How well commands are heard: counts on recordings of people and on synthetic voices, through the same child process as in a session.
 //!
-//! `cargo bench --bench command_ear -- people [odd|even|all [LABEL]]` runs over the recordings in `../shared/data` (read from `index.tsv` there; skipped
+//! `cargo bench --bench command_ear -- people [odd|even|all [both|main|fast [LABEL]]]` runs over the recordings in `../shared/data` (read from `index.tsv` there; skipped
 //! where they are missing), `-- voices` over the voices of the programs flite and espeak-ng, `-- clip FILE PHRASE,PHRASE…` over one file.
 //! Thresholds are chosen on odd-numbered recordings of each set and label; the figures to quote are the even ones'.
 
@@ -17,9 +17,10 @@ use tidecount::hear::commands::{ChildRecogniser, Choice, CommandEvent, CommandRe
 fn main() {
     let arguments: Vec<String> = std::env::args().skip(1).filter(|a| a != "--bench").collect();
     match arguments.iter().map(String::as_str).collect::<Vec<_>>()[..] {
-        ["people"] => people::run(people::Half::Even, ""),
-        ["people", half] => people::run(people::Half::named(half), ""),
-        ["people", half, label] => people::run(people::Half::named(half), label),
+        ["people"] => people::run(people::Half::Even, "both", ""),
+        ["people", half] => people::run(people::Half::named(half), "both", ""),
+        ["people", half, path] => people::run(people::Half::named(half), path, ""),
+        ["people", half, path, label] => people::run(people::Half::named(half), path, label),
         ["voices"] => voices::run(),
         ["clip", file, phrases] => {
             let phrases: Vec<&str> = phrases.split(',').collect();
@@ -30,7 +31,7 @@ fn main() {
             }
         }
         _ => {
-            people::run(people::Half::Even, "");
+            people::run(people::Half::Even, "both", "");
             voices::run();
         }
     }
@@ -55,7 +56,9 @@ fn ear(main: &[&str], fast: &[&str]) -> ChildRecogniser {
         fast,
         mode: Mode::Offline,
     };
+    let begun = std::time::Instant::now();
     let mut ear = ChildRecogniser::start(&options).unwrap_or_else(|e| panic!("{e}"));
+    println!("child started and model loaded in {:.2} s", begun.elapsed().as_secs_f64());
     ear.listen_for(&grammar(main)).unwrap_or_else(|e| panic!("{e}"));
     ear
 }

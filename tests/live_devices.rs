@@ -277,6 +277,16 @@ fn without_any_device_it_says_so_kindly() {
     assert!(!chatter.contains("ALSA lib"), "{chatter}");
 }
 
+/// This machine's own ALSA, whatever it holds: its ways to servers that do not run must not complain on the terminal.
+#[test]
+fn listing_devices_brings_no_chatter_of_libraries() {
+    let folder = tempfile::tempdir().unwrap();
+    let nowhere = format!("unix:{}", folder.path().join("none").display());
+    let output = Command::new(env!("CARGO_BIN_EXE_tidecount")).arg("devices").env("PULSE_SERVER", nowhere).output().unwrap();
+    assert_eq!(String::from_utf8_lossy(&output.stderr), "");
+    assert!(!output.stdout.is_empty());
+}
+
 #[test]
 #[ignore = "run by a test above, which takes all devices away"]
 fn child_without_devices() {

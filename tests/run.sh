@@ -3,4 +3,4 @@
 set -eu
 cd "$(dirname "$0")/.."
 ./setup.sh
-exec cargo test "$@"
+exec cargo test --locked "$@"

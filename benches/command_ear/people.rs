@@ -61,7 +61,7 @@ fn clips(data: &Path, half: Half) -> Option<Vec<Clip>> {
     Some(clips)
 }
 
-pub fn run(half: Half, label: &str) {
+pub fn run(half: Half, path: &str, label: &str) {
     let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/data");
     let Some(mut clips) = clips(&data, half) else {
         println!("skipped: no recordings in {}", data.display());
@@ -73,6 +73,9 @@ pub fn run(half: Half, label: &str) {
     let begun = std::time::Instant::now();
     let mut total_s = 0.0;
     for (name, main) in [("main path", true), ("fast path", false)] {
+        if path != "both" && path != if main { "main" } else { "fast" } {
+            continue;
+        }
         if main {
             ear.listen_for_fast(&grammar(&[])).expect("no words");
         } else {

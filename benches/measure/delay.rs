@@ -7,6 +7,8 @@
 use super::figure::{Spread, figure, no_aim};
 use super::{ROOT, process};
 use serde_json::Value;
+use tidecount::session::Command;
+use tidecount::speak::Words;
 use std::error::Error;
 use std::fs;
 use std::path::Path;
@@ -52,16 +54,19 @@ pub fn run() -> Result<(), Box<dyn Error>> {
 fn compare(voice: &str, out: &Path, plain: &mut Heard, over: &mut Heard) -> Result<(), Box<dyn Error>> {
     let (truth, journal) = (lines(&out.join("client.jsonl"))?, lines(&out.join("journal.jsonl"))?);
     println!("{voice}: {}", journal.last().map(ToString::to_string).unwrap_or_default());
+    let wordings = Words::english()?;
     let mut acted: Vec<(f64, &str)> = journal
         .iter()
         .filter(|fact| fact["kind"] == "command_heard")
-        .filter_map(|fact| Some((fact["at_s"].as_f64()?, fact["text"].as_str()?)))
+        .filter_map(|fact| Some((fact["at_s"].as_f64()?, fact["command"].as_str()?)))
         .collect();
     for did in &truth {
         let (Some(words), Some(from_s), Some(to_s)) = (did["words"].as_str(), did["onset_s"].as_f64(), did["offset_s"].as_f64()) else { continue };
         let class = if did["kind"] == "called" { &mut *over } else { &mut *plain };
         class.said += 1;
-        match acted.iter().position(|(at_s, text)| *text == words && *at_s > from_s && *at_s < to_s + LATEST_S) {
+        // What counts is the command: "i'm ready" may well be heard as "ready".
+        let meant = Command::ALL.into_iter().find(|&command| wordings.wordings(command).iter().any(|wording| wording == words));
+        match acted.iter().position(|(at_s, command)| meant.is_some_and(|meant| meant.name() == *command) && *at_s > from_s && *at_s < to_s + LATEST_S) {
             Some(index) => {
                 let delay_s = acted.remove(index).0 - to_s;
                 println!("  {:>7.2} s  \"{words}\" acted upon {delay_s:+.2} s after its end", to_s);

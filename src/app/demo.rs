@@ -96,6 +96,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
         client: "household".into(),
         data,
         journal: Some(journal.clone()),
+        recogniser: None,
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let outcome = practice.lead(Box::new(io), screen.clone(), vec![Box::new(ClientsEar(rehearsal.clone()))])?;

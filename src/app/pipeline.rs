@@ -10,7 +10,7 @@ use super::talk::{TalkEvent, Talker};
 use crate::audio::gate::Gate;
 use crate::audio::resample::Resampler;
 use crate::audio::{AudioError, AudioIo, Captured, ECHO_RATE_HZ, EchoCanceller};
-use crate::hear::commands::{CommandEvent, CommandRecogniser, HeardPhrase, Path};
+use crate::hear::commands::{ACT_CONFIDENCE, CommandEvent, CommandRecogniser, HeardPhrase, Path};
 use crate::hear::voice_ear::{VoiceEar, VoiceOutput};
 use crate::hear::{VoiceEvent, VoiceTask};
 use crate::session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, listening};
@@ -204,9 +204,12 @@ impl Pipeline {
         }
         let at_s = self.now_s();
         let (confidence, text) = (heard.confidence, heard.text.clone());
+        // Before the echo canceller has learnt the room, "I am a practice aid" can pass for a "pause". Over our own voice
+        // only a sure one counts; a "stop" counts as ever, for a needless stop does less harm than a missed one.
         match grammar::meaning(&heard.tag) {
             // A word that was half heard when the state changed may come after it.
             Some(Meaning::Command(command)) if !self.may_be_said(command) => {}
+            Some(Meaning::Command(Command::Pause)) if confidence < ACT_CONFIDENCE && self.masks.masks(heard.end_s) => {}
             Some(Meaning::Command(command)) => {
                 self.parts.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
                 self.events.push_back(Event::Command { at_s, command, confidence, text });

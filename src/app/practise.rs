@@ -1,5 +1,6 @@
 //! `tidecount practise`: leads one routine from greeting to summary.
 
+use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::Arc;
@@ -86,6 +87,7 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
         client,
         data,
         journal: args.journal.clone(),
+        recogniser: None,
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let outcome = practice.lead(io, screen.clone(), Vec::new())?;
@@ -107,6 +109,8 @@ pub struct Practice {
     pub client: String,
     pub data: PathBuf,
     pub journal: Option<PathBuf>,
+    /// The program that runs as the recogniser's process; none for the running one, which a test is not.
+    pub recogniser: Option<PathBuf>,
 }
 
 /// How a practice ended.
@@ -137,7 +141,7 @@ impl Practice {
         let start = self.start(&store, &now, unfinished.as_ref())?;
         let mut commands = ChildRecogniser::start(&Options {
             model: self.model.clone(),
-            program: None,
+            program: self.recogniser.clone(),
             fast: fast_grammar(&self.words),
             mode: if offline { Mode::Offline } else { Mode::Live },
         })?;
@@ -270,7 +274,8 @@ impl Outcome {
         screen.finish();
         let kept = lock(&self.kept);
         let name = |id: &str| self.names.iter().find(|(known, _)| known == id).map_or_else(|| id.to_owned(), |(_, name)| name.clone());
-        println!("\n{}", summary::table(&kept.entries, &name));
+        // A reader that went away (`| head`) is no reason to break off.
+        let _ = writeln!(std::io::stdout(), "\n{}", summary::table(&kept.entries, &name));
         for failure in &kept.failures {
             eprintln!("The journal has a gap: {failure}");
         }

@@ -44,22 +44,27 @@ pub fn list() -> Result<Devices, AudioError> {
     })
 }
 
-fn all(host: &Host, direction: Direction) -> Result<Vec<Device>, AudioError> {
-    let asked = match direction {
-        Direction::Input => host.input_devices().map(Iterator::collect),
-        Direction::Output => host.output_devices().map(Iterator::collect),
+/// Those that are no pseudo-devices, and the one of exactly that name whatever it is. Pseudo-devices are left out before
+/// anything is asked of them: the way to JACK, for one, then complains on standard error that no JACK is running.
+fn all(host: &Host, direction: Direction, named: &str) -> Result<Vec<Device>, AudioError> {
+    let devices = host
+        .devices()
+        .map_err(|e| AudioError::Device(format!("the sound system ({}) cannot list its devices: {e}", host.id().name())))?;
+    let wanted = |device: &Device| id(device).is_some_and(|name| name == named || !is_pseudo(host, &name));
+    let able = |device: &Device| match direction {
+        Direction::Input => device.supports_input(),
+        Direction::Output => device.supports_output(),
     };
-    asked.map_err(|e| AudioError::Device(format!("the sound system ({}) cannot list its devices: {e}", host.id().name())))
+    Ok(devices.filter(|device| wanted(device) && able(device)).collect())
 }
 
 fn listed(host: &Host, direction: Direction) -> Result<Vec<Listed>, AudioError> {
     let default = default_device(host, direction).and_then(|d| id(&d));
-    let mut found: Vec<Listed> = all(host, direction)?
+    let mut found: Vec<Listed> = all(host, direction, "")?
         .iter()
         .filter_map(|device| {
             let name = id(device)?;
-            let works = config_error(device, direction).is_none();
-            (works && !is_pseudo(host, &name)).then(|| Listed {
+            config_error(device, direction).is_none().then(|| Listed {
                 description: device.to_string().lines().next().unwrap_or_default().to_owned(),
                 is_default: default.as_ref() == Some(&name),
                 name,
@@ -107,7 +112,7 @@ pub(super) fn find(host: &Host, direction: Direction, name: &str) -> Result<Devi
             .filter(|d| !config_error(d, direction).is_some_and(|e| e.kind() == cpal::ErrorKind::DeviceNotAvailable))
             .ok_or_else(|| none_there(host, direction, name));
     }
-    let devices = all(host, direction)?;
+    let devices = all(host, direction, name)?;
     if let Some(at) = choose(&devices.iter().map(|d| (id(d).unwrap_or_default(), d.to_string())).collect::<Vec<_>>(), name)
         && let Some(device) = devices.into_iter().nth(at)
     {

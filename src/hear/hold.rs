@@ -2,9 +2,10 @@
 
 use super::bands::{BANDS, distance};
 use super::boundary::FineEnergy;
+use super::interval::semitones;
+use super::level::{db_power, power_db};
 use super::steadiness::{RunFrame, Steadiness, mean_shape, percentile, regression};
 use super::tail::tail_from_s;
-use super::level::{db_power, power_db};
 use super::{Hold, HoldSettings, VoiceEvent};
 
 /// Voicing this far under the voice's own level is the room, an echo or another voice, dB. (Praat, too, takes what is
@@ -186,10 +187,10 @@ impl Voice {
     fn of(frames: &[RunFrame], glide: bool) -> Self {
         let voiced = || frames.iter().filter(|f| f.f0_hz > 0.0);
         let median = |pick: fn(&RunFrame) -> f64| percentile(&mut voiced().map(pick).collect::<Vec<_>>(), 0.5);
-        let newest = frames.iter().rev().find(|f| f.f0_hz > 0.0).map_or(0.0, |f| semitones(f.f0_hz));
+        let newest = frames.iter().rev().find(|f| f.f0_hz > 0.0).map_or(0.0, |f| pitch_st(f.f0_hz));
         Self {
             level_db: median(|f| f.level_db),
-            pitch_st: if glide { newest } else { median(|f| semitones(f.f0_hz)) },
+            pitch_st: if glide { newest } else { median(|f| pitch_st(f.f0_hz)) },
             periodicity: median(|f| f.periodicity),
             shape: mean_shape(frames),
             glide,
@@ -200,7 +201,7 @@ impl Voice {
     /// another pitch, colour or clearness is something else in the room. Octaves are slips of the pitch search.
     fn is_this(&self, frame: &RunFrame) -> bool {
         let drop_db = self.level_db - frame.level_db;
-        let away_st = (semitones(frame.f0_hz) - self.pitch_st).abs();
+        let away_st = (pitch_st(frame.f0_hz) - self.pitch_st).abs();
         let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
         let elsewhere = octaves_off > 2.5 && (drop_db > 7.0 || self.is_blurred(frame));
         let pitch_or_clearness = self.is_off_pitch(frame) || self.is_blurred(frame);
@@ -216,7 +217,7 @@ impl Voice {
     }
 
     fn is_off_pitch(&self, frame: &RunFrame) -> bool {
-        (semitones(frame.f0_hz) - self.pitch_st).abs() > if self.glide { 2.5 } else { 1.0 }
+        (pitch_st(frame.f0_hz) - self.pitch_st).abs() > if self.glide { 2.5 } else { 1.0 }
     }
 
     fn is_blurred(&self, frame: &RunFrame) -> bool {
@@ -238,7 +239,7 @@ impl Voice {
     }
 
     fn follow(&mut self, frame: &RunFrame) {
-        let away_st = semitones(frame.f0_hz) - self.pitch_st;
+        let away_st = pitch_st(frame.f0_hz) - self.pitch_st;
         let share = if self.glide { 0.5 } else { 0.1 };
         // An octave slip must not carry the reference with it.
         if away_st.abs() < 9.0 {
@@ -250,8 +251,12 @@ impl Voice {
     }
 }
 
-fn semitones(f0_hz: f64) -> f64 {
-    12.0 * f0_hz.max(1.0).log2()
+/// Where the scale of pitches begins, Hz.
+const REFERENCE_HZ: f64 = 1.0;
+
+/// Pitch on a scale of semitones; where it begins does not matter, for only differences are looked at.
+fn pitch_st(f0_hz: f64) -> f64 {
+    semitones(f0_hz.max(1.0), REFERENCE_HZ)
 }
 
 /// Puts a hold into figures.
@@ -262,7 +267,7 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
     let inner: Vec<&RunFrame> =
         voiced.iter().copied().filter(|f| f.t_s >= onset_s + 0.03 && f.t_s <= offset_s - 0.03).collect();
     let used = if inner.len() >= 10 { &inner } else { &voiced };
-    let mut pitch: Vec<f64> = used.iter().map(|f| 12.0 * f.f0_hz.log2()).collect();
+    let mut pitch: Vec<f64> = used.iter().map(|f| pitch_st(f.f0_hz)).collect();
     let median_st = percentile(&mut pitch, 0.5);
     let span_st = percentile(&mut pitch, 0.95) - percentile(&mut pitch, 0.05);
     let count = used.len().max(1) as f64;
@@ -276,7 +281,7 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
         offset_s: offset_s.max(onset_s),
         duration_s: (offset_s - onset_s).max(0.0),
         sure_s,
-        f0_median_hz: if used.is_empty() { 0.0 } else { 2f64.powf(median_st / 12.0) },
+        f0_median_hz: if used.is_empty() { 0.0 } else { REFERENCE_HZ * 2f64.powf(median_st / 12.0) },
         f0_span_st: span_st,
         f0_sd_st: sd_st,
         level_mean_db: power_db(power),

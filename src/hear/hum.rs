@@ -3,6 +3,7 @@
 //! Mains hum and fans have a period as clear as a voice's. What tells them apart from a voice: they sound from the very
 //! beginning, they are dull, and they are steadier than any voice.
 
+use super::interval::semitones;
 use super::steadiness::RunFrame;
 
 /// A hum sounds from here on at the latest, s.
@@ -34,7 +35,7 @@ pub(crate) struct Hum {
 impl Hum {
     /// Whether the frame is nothing but the room's hum.
     pub fn is_hum(&mut self, frame: &RunFrame) -> bool {
-        let here = (12.0 * frame.f0_hz.max(1.0).log2(), frame.level_db);
+        let here = (semitones(frame.f0_hz.max(1.0), 1.0), frame.level_db);
         if let Some((pitch_st, level_db)) = &mut self.known {
             let same = frame.f0_hz > 0.0 && (here.0 - *pitch_st).abs() < SAME_ST && (here.1 - *level_db).abs() < SAME_DB;
             if same {

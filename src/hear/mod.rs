@@ -3,6 +3,7 @@
 //! The arithmetic here knows neither files, devices nor threads. `commands` alone starts a process: the recogniser's.
 
 pub mod commands;
+pub mod interval;
 pub mod level;
 pub mod pitch;
 pub mod voice_ear;

@@ -1,5 +1,6 @@
 //! Tells a held vowel from speech, coughs and noises that are voiced as well, by how little it changes.
 
+use super::interval::semitones;
 use super::bands::{BANDS, distance};
 
 /// What is kept of each frame of a run of voicing.
@@ -72,9 +73,9 @@ impl Steadiness {
         const APART: usize = 10;
         let pairs = frames.iter().zip(frames.iter().skip(APART)).filter(|(a, b)| a.f0_hz > 0.0 && b.f0_hz > 0.0);
         let (sum, pairs) = pairs.fold((0.0, 0.0), |(s, n), (a, b)| (s + distance(&a.shape, &b.shape), n + 1.0));
-        let mut pitch: Vec<f64> = voiced.iter().map(|f| 12.0 * f.f0_hz.log2()).collect();
-        let line = regression(voiced.iter().map(|f| (f.t_s, 12.0 * f.f0_hz.log2())));
-        let mut waver: Vec<f64> = voiced.iter().map(|f| 12.0 * f.f0_hz.log2() - line * f.t_s).collect();
+        let mut pitch: Vec<f64> = voiced.iter().map(|f| semitones(f.f0_hz, 1.0)).collect();
+        let line = regression(voiced.iter().map(|f| (f.t_s, semitones(f.f0_hz, 1.0))));
+        let mut waver: Vec<f64> = voiced.iter().map(|f| semitones(f.f0_hz, 1.0) - line * f.t_s).collect();
         Self {
             flux_db: if pairs > 0.0 { sum / pairs } else { 99.0 },
             spread_db,
@@ -112,7 +113,7 @@ fn tremor(frames: &[RunFrame], slope_st: f64) -> f64 {
         .iter()
         .map(|f| {
             if f.f0_hz > 0.0 {
-                last = 12.0 * f.f0_hz.log2() - slope_st * f.t_s;
+                last = semitones(f.f0_hz, 1.0) - slope_st * f.t_s;
             }
             last
         })

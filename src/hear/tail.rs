@@ -4,6 +4,7 @@
 //! 60 dB in the reverberation time (ISO 3382), which is 0.3 to 1.2 s in rooms people live in, so by 50 dB a second and more;
 //! and it keeps the pitch it was made with. A voice that fades does so more slowly, or its pitch moves as it lets go.
 
+use super::interval::semitones;
 use super::steadiness::{RunFrame, percentile};
 
 /// A fall of at least this much over [`STEP`] frames is an echo's, dB.
@@ -45,7 +46,7 @@ pub(crate) fn tail_from_s(frames: &[RunFrame]) -> Option<f64> {
     let (ended_s, last_s) = (frames.get(ended)?.t_s, frames.get(last)?.t_s);
     let steep = (level(ended) - level(last)) / (last_s - ended_s).max(0.01) > STEEPNESS_DB_PER_S;
     let voiced = frames.get(ended..=last)?.iter().filter(|f| f.f0_hz > 0.0);
-    let mut pitch: Vec<f64> = voiced.map(|f| 12.0 * f.f0_hz.log2()).collect();
+    let mut pitch: Vec<f64> = voiced.map(|f| semitones(f.f0_hz, 1.0)).collect();
     let moves_st = percentile(&mut pitch, 0.9) - percentile(&mut pitch, 0.1);
     (last_s - ended_s > SHORTEST_S && steep && moves_st < PITCH_ST).then_some(ended_s)
 }

@@ -32,7 +32,7 @@ impl Unfinished {
 impl Store {
     /// The latest session of this client that followed the same routine file (`routine_text`, byte for byte, so that a
     /// place in it means the same), came from the same kind of source, was interrupted no longer than `within` ago, is
-    /// not led by another process and has something left to do.
+    /// not led by another process, has begun a step and has something left to do.
     ///
     /// # Errors
     /// The database refuses or holds a line that cannot be read.
@@ -63,7 +63,9 @@ impl Store {
                 continue;
             }
             let entries = self.entries(SessionId(id))?;
-            if let Some(position) = next_position(&entries, routine).filter(|_| !entries.is_empty()) {
+            // Broken off before the first step, there is nothing to go on with, and the cautions must be heard whole.
+            let begun = entries.iter().any(|entry| entry.position.is_some());
+            if let Some(position) = next_position(&entries, routine).filter(|_| begun) {
                 let (agreed, steps_done) = (agreed_in(&entries), done_in(&entries));
                 return Ok(Some(Unfinished { session: SessionId(id), position, agreed, steps_done, entries, age }));
             }

@@ -27,7 +27,7 @@ impl Engine {
             ],
         );
         self.show_prompt(
-            Line { key: "greeting-shown".into(), args: vec![("title", Arg::Text(self.routine.title.clone()))] },
+            Line { key: "greeting-shown".into(), args: vec![("steps", Arg::Number(count(self.routine.steps.len())))] },
             &[Command::Stop],
         );
         if self.start.first_session {

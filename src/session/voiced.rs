@@ -99,7 +99,8 @@ impl Engine {
         self.holds_s.push(hold.duration_s);
         self.repetition_complete();
         self.listen(listening::READY, VoiceTask::Idle);
-        self.show_figure(&format!("{:.1}", hold.duration_s));
+        let rest = Line { key: "resting-shown".into(), args: Vec::new() };
+        self.show_prompt_with(rest, &[Command::Skip, Command::Stop], &format!("{:.1}", hold.duration_s));
         match self.say_trial_result() {
             Some(last) => self.after(last, 0.0, Then::AfterRepetition),
             None => {

@@ -148,6 +148,15 @@ impl SoundServer {
             .expect("parec")
     }
 
+    /// What the loudspeaker plays, as it comes: raw samples on the child's standard output, mono, 48 kHz, s16le.
+    pub fn listen_to_speaker(&self) -> Child {
+        self.client("parec")
+            .args(["-d", "speaker.monitor", "--raw", "--format=s16le", "--rate=48000", "--channels=1", "--latency-msec=40"])
+            .stdout(Stdio::piped())
+            .spawn()
+            .expect("parec")
+    }
+
     fn client(&self, program: &str) -> Command {
         let mut command = Command::new(program);
         command.envs(self.env()).env("HOME", self.path("home")).stdin(Stdio::null()).stderr(Stdio::null());

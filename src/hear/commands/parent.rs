@@ -297,6 +297,16 @@ impl ChildRecogniser {
         }
     }
 
+    /// Takes frames up to `number` off the list; gives the clock at the end of the last of them, s.
+    fn strike_off(&mut self, number: u64) -> Option<f64> {
+        let mut until_s = None;
+        while let Some(first) = self.unanswered.front().filter(|u| u.number <= number) {
+            until_s = Some(first.end_s);
+            self.unanswered.pop_front();
+        }
+        until_s
+    }
+
     fn take(&mut self, report: Report) {
         match report {
             Report::Frame { kind: kind::READY, .. } => self.ready = true,
@@ -304,8 +314,8 @@ impl ChildRecogniser {
             Report::Frame { kind: kind::UNKNOWN_WORDS, body } => self.unknown = serde_json::from_slice(&body).ok(),
             Report::Frame { kind: kind::DONE, body } => {
                 if let Some((number, Some(settled_s))) = wire::number_and_instant(&body) {
-                    while let Some(answered) = self.unanswered.pop_front_if(|u| u.number <= number) {
-                        self.open = settled_s < answered.end_s - 1e-6;
+                    if let Some(until_s) = self.strike_off(number) {
+                        self.open = settled_s < until_s - 1e-6;
                     }
                     self.settled_s = settled_s;
                 }
@@ -317,10 +327,7 @@ impl ChildRecogniser {
             }
             Report::Frame { .. } => {}
             Report::Restarted { number, pid } => {
-                let mut until_s = self.settled_s;
-                while let Some(lost) = self.unanswered.pop_front_if(|u| u.number <= number) {
-                    until_s = lost.end_s;
-                }
+                let until_s = self.strike_off(number).unwrap_or(self.settled_s);
                 self.meters_agree = false;
                 (self.pid, self.ready, self.kill_sent) = (pid, false, false);
                 self.events.push(CommandEvent::Restarted { lost_s: (until_s - self.settled_s).max(0.0) });

@@ -223,6 +223,8 @@ impl Supervisor {
         let talkative = std::env::var_os(LOG_VARIABLE).is_some();
         let mut command = Command::new(program);
         command.arg("__recogniser").arg("--model").arg(model).stdin(Stdio::piped()).stdout(Stdio::piped());
+        // The network is small: more threads only wait for each other, and take the processor from the sound thread.
+        command.env("OPENBLAS_NUM_THREADS", "1");
         command.stderr(if talkative { Stdio::inherit() } else { Stdio::piped() });
         // A group of its own: Ctrl-C goes to the program alone, which still wants its recogniser while it closes down.
         #[cfg(unix)]

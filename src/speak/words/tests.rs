@@ -64,11 +64,11 @@ fn arguments_numbers_and_messages_are_put_in() {
     );
     let message = |key: &str| Arg::Message(key.into());
     let say = |n: f64| words.text(&line("goal", &[("name", message("ah")), ("n", Arg::Number(n))])).unwrap();
-    assert_eq!(say(1.0), "long ah: one trial.");
-    assert_eq!(say(3.0), "long ah: 3 trials.");
+    assert_eq!(say(1.0), "Long ah: one trial.");
+    assert_eq!(say(3.0), "Long ah: 3 trials.");
     // A message that is put in takes its arguments from the same line.
     let nested = words.text(&line("goal", &[("n", Arg::Number(2.0)), ("name", message("best-of"))])).unwrap();
-    assert_eq!(nested, "best of 2: 2 trials.");
+    assert_eq!(nested, "Best of 2: 2 trials.");
 }
 
 #[test]

@@ -1,4 +1,5 @@
-# How numbers are said. Other files use them through the functions SPOKEN($n), SECONDS($s) and DURATION($s).
+# How numbers are said. Other files use them through the functions SPOKEN($n), SECONDS($s) and
+# DURATION($s); SPOKEN($n) and so on where a sentence begins.
 
 # A count on the beat.
 count = { SPOKEN($n) }

@@ -2,7 +2,8 @@
 #
 # Tone (docs and dialogue): one thing at a time, short sentences, then silence. Adult, warm, plain; no exclamation.
 # No line may hold a wording of cmd-stop or cmd-pause, which are live while we speak; `you-can-stop` is the one
-# exception, and the ears are closed for those words while it is said.
+# exception, and the ears are closed for those words while it is said. Near sounds are no better: "set it" was heard as
+# "stop it" through the loudspeaker.
 
 # Greeting
 
@@ -13,7 +14,10 @@ greeting = { $title }. { $steps ->
     [one] a minute
    *[other] { SPOKEN($minutes) } minutes
 }.
-greeting-shown = { $title }
+greeting-shown = { $steps ->
+    [one] One exercise
+   *[other] { SPOKEN($steps) } exercises
+}
 aid-notice = I am a practice aid. I make no diagnosis. What your own clinician says, and the rules of the house, come before anything I say.
 you-can-stop = You can say stop at any time.
 heading-session = { $title }
@@ -90,14 +94,15 @@ went-back = Back to { $name }.
 voice-again = Whenever you're ready.
 voice-once-more = Take a breath, and start in your own time.
 hold-cue = Keep going.
-trial-over = Rest.
-    .v1 = And rest.
-    .v2 = Good. Rest.
+# Not "rest": that can be said then, and a late echo of our own would count.
+trial-over = And relax.
+    .v1 = Relax.
+    .v2 = Good. Relax.
 reading-again = Say it in your own time.
 reading-once-more = No hurry. Read it out when you like.
 read-phrase = { $phrase }
 read-phrase-shown = { $phrase }
-rapid-over = Thank you. And rest.
+rapid-over = Thank you. And relax.
 
 # Postures and paced breathing
 

@@ -1,0 +1,146 @@
+//! Promise: before a client's first session the cautions are gone through and a clinician's agreement is asked for; without
+//! it the exercises that need it are left out. What hurts is recorded and stops the exercise.
+
+#[path = "support/program.rs"]
+mod program;
+#[path = "support/rehearsal.rs"]
+mod rehearsal;
+
+use program::of_kind;
+use rehearsal::{Led, RATE_HZ, Scene, lead};
+use std::path::Path;
+use tidecount::record::Source;
+use tidecount::rehearse::RoomSpec;
+
+const ROUTINE: &str = r#"
+title = "Swallows"
+[[step]]
+exercise = "effortful-swallow"
+cautions_acknowledged = true
+repetitions = 1
+[[step]]
+exercise = "rest"
+length_s = 1
+"#;
+
+/// Answers the question for agreement with `answer`, is ready and done.
+fn client(answer: &str) -> String {
+    format!(
+        r#"
+seed = 4
+reaction_s = [1.0, 1.5]
+voice = {{ name = "rms", speed = 0.9, level_db = -26.0 }}
+[[rule]]
+on = ["ask-agreement", "ask-yes-no-again"]
+does = [{answer}]
+[[rule]]
+on = "ask-ready*"
+does = [{{ say = "ready" }}]
+[[rule]]
+on = ["ex-effortful-swallow-cue", "done-*"]
+does = [{{ swallow = 2.0 }}, {{ say = "done" }}]
+"#
+    )
+}
+
+fn practise(folder: &Path, name: &str, source: Source, answer: &str) -> Led {
+    let client = client(answer);
+    lead(&Scene { routine: ROUTINE, client: &client, room: RoomSpec::living_room(RATE_HZ), source, folder, name })
+}
+
+const YES: &str = "{ say = \"yes\" }";
+const NO: &str = "{ say = \"no\" }";
+
+fn left_out(led: &Led) -> Vec<&str> {
+    of_kind(&led.journal, "step_left_out").iter().filter_map(|entry| entry["exercise"].as_str()).collect()
+}
+
+fn done(led: &Led) -> Vec<&str> {
+    of_kind(&led.journal, "step_done").iter().filter_map(|entry| entry["exercise"].as_str()).collect()
+}
+
+#[test]
+fn without_a_yes_it_is_left_out_and_a_yes_is_kept_for_the_next_session() {
+    let dir = tempfile::tempdir().expect("a folder");
+    // A recording's "yes" is not the client's.
+    let led = practise(dir.path(), "recording", Source::Replay, YES);
+    assert_eq!(done(&led), ["effortful-swallow", "rest"], "{:#?}", led.journal);
+    for (name, answer) in [("no", NO), ("silence", "\"nothing\"")] {
+        let led = practise(dir.path(), name, Source::Live, answer);
+        assert_eq!(led.said("ask-agreement"), 1, "{name}");
+        let agreement = of_kind(&led.journal, "agreement");
+        assert_eq!(agreement.len(), 1, "{name}: {:#?}", led.journal);
+        assert_eq!(agreement[0]["given"], false);
+        assert_eq!(left_out(&led), ["effortful-swallow"], "{name}");
+        assert_eq!(done(&led), ["rest"], "{name}");
+        let ended = led.journal.last().expect("entries");
+        assert_eq!((ended["steps_done"].as_u64(), ended["steps_prescribed"].as_u64()), (Some(1), Some(2)), "{name}: {ended}");
+        if name == "no" {
+            assert_eq!((led.said("aid-notice"), led.said("cautions-first")), (1, 1), "the first session");
+            assert!(led.said("caution-swallow-assessed") == 1, "{:#?}", led.said);
+        }
+    }
+    let led = practise(dir.path(), "yes", Source::Live, YES);
+    assert_eq!(led.said("ask-agreement"), 1);
+    assert_eq!(of_kind(&led.journal, "agreement")[0]["given"], true);
+    assert_eq!(done(&led), ["effortful-swallow", "rest"], "{:#?}", led.journal);
+
+    let led = practise(dir.path(), "next", Source::Live, NO);
+    assert_eq!((led.said("ask-agreement"), led.said("aid-notice")), (0, 0));
+    assert_eq!((left_out(&led), done(&led)), (vec![], vec!["effortful-swallow", "rest"]));
+}
+
+#[test]
+fn dizzy_hurts_and_help_stop_the_exercise_say_what_to_do_and_are_recorded() {
+    let routine = r#"
+title = "Shoulders"
+[[step]]
+exercise = "shoulder-rolls"
+repetitions = 3
+next_cue_after_s = 6
+[[step]]
+exercise = "shoulder-rolls"
+repetitions = 3
+next_cue_after_s = 6
+[[step]]
+exercise = "shoulder-rolls"
+repetitions = 1
+next_cue_after_s = 6
+"#;
+    let client = r#"
+seed = 6
+reaction_s = [1.0, 1.5]
+voice = { name = "rms", speed = 0.9, level_db = -26.0 }
+[[rule]]
+on = "ask-ready*"
+does = [{ say = "ready" }]
+[[rule]]
+on = "ex-shoulder-rolls-cue"
+nth = [1]
+does = [{ say = "i'm dizzy" }]
+[[rule]]
+on = "ex-shoulder-rolls-cue"
+nth = [2]
+does = [{ say = "it hurts" }]
+[[rule]]
+on = "ex-shoulder-rolls-cue"
+nth = [3]
+does = [{ say = "help me" }]
+[[rule]]
+on = ["unwell-go-on", "help-go-on", "halted-reminder"]
+does = [{ say = "go on" }]
+"#;
+    let dir = tempfile::tempdir().expect("a folder");
+    let room = RoomSpec::living_room(RATE_HZ);
+    let led = lead(&Scene { routine, client, room, source: Source::Rehearsal, folder: dir.path(), name: "unwell" });
+    let stops: Vec<(&str, u64)> =
+        of_kind(&led.journal, "safety_stop").iter().map(|e| (e["reason"].as_str().unwrap(), e["step"].as_u64().unwrap())).collect();
+    assert_eq!(stops, [("dizzy", 1), ("pain", 2), ("help", 3)], "{:#?}", led.journal);
+    for key in ["unwell-dizzy", "unwell-pain", "help"] {
+        assert_eq!(led.said(key), 1, "{key}");
+    }
+    let stopped: Vec<_> = of_kind(&led.journal, "step_stopped").iter().map(|e| (e["step"].as_u64(), e["reason"].as_str())).collect();
+    assert_eq!(stopped, [(Some(1), Some("dizzy")), (Some(2), Some("pain"))]);
+    let ended = led.journal.last().expect("entries");
+    assert_eq!((ended["steps_done"].as_u64(), ended["reason"].as_str()), (Some(1), Some("completed")), "{ended}");
+}

@@ -1,0 +1,160 @@
+//! Promise: a practice over live devices goes from greeting to summary, hands-free, and never takes itself for the client.
+//!
+//! A private sound server stands in for the sound card; the microphone hears the client and, softer, the loudspeaker.
+
+mod support;
+
+use serde_json::Value;
+use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::time::Duration;
+use support::live_client::{Act, Happened, LiveClient, Rule};
+use support::sound_server::{Echo, SoundServer};
+
+const HOLD_S: f64 = 4.6;
+const STOP: &str = "stop";
+/// A practice that has not ended by itself after so long is ended.
+const AT_MOST: Duration = Duration::from_secs(300);
+/// More lost sound than this, s, is the machine's doing.
+const STARVED_S: f64 = 0.5;
+
+/// What this client does; every prompt that is repeated is answered again.
+fn rules() -> Vec<Rule> {
+    vec![
+        Rule::after("yes or no", Act::Say("yes i have")),
+        Rule::after("Yes, or no?", Act::Say("yes please")),
+        Rule::after("and ah.", Act::Hold(HOLD_S)),
+        Rule::after("Whenever you're ready.", Act::Hold(HOLD_S)),
+        Rule::after("start in your own time", Act::Hold(HOLD_S)),
+        // Stops the tool in the middle of a sentence.
+        Rule::after("Close your mouth. Breathe in through your nose", Act::Say(STOP)).over(Duration::from_millis(1_500)).once(),
+        Rule::after("Say go on", Act::Say("continue")),
+        Rule::after("I am here. Say go on", Act::Say("continue please")),
+        Rule::after("swallow hard.", Act::Say("i'm done")),
+        Rule::after("Say done", Act::Say("i am done")),
+        Rule::after("Done, when you are", Act::Say("all done")),
+        Rule::after("Say ready", Act::Say("i'm ready")),
+        Rule::after("Ready, when you are", Act::Say("i am ready")),
+    ]
+}
+
+fn practise(server: &SoundServer, data: &Path, journal: &Path) -> Child {
+    let routine = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/routines/live.toml");
+    Command::new(env!("CARGO_BIN_EXE_tidecount"))
+        .arg("practise")
+        .arg(routine)
+        .args(["--mic", "default", "--speaker", "default", "--voice", "espeak-ng"])
+        .args(["--journal".as_ref(), journal.as_os_str(), "--data".as_ref(), data.as_os_str()])
+        .envs(server.env())
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap()
+}
+
+/// What came of one practice.
+struct Played {
+    code: Option<i32>,
+    complaints: String,
+    happened: Vec<Happened>,
+    entries: Vec<Value>,
+    data: PathBuf,
+    /// Keeps the folder until all is checked.
+    _server: SoundServer,
+}
+
+impl Played {
+    fn all(&self, kind: &str) -> Vec<&Value> {
+        self.entries.iter().filter(|entry| entry["kind"] == kind).collect()
+    }
+
+    fn lost_s(&self) -> f64 {
+        self.all("sound_lost").iter().filter_map(|entry| entry["lost_s"].as_f64()).sum()
+    }
+}
+
+/// `None` where the virtual devices or the client's voice are not installed.
+fn play_through() -> Option<Played> {
+    let server = SoundServer::start(Some(Echo { level_db: -20.0, delay_ms: 60 }))?;
+    let client = LiveClient::new(&server, rules())?;
+    let (data, journal) = (server.path("record"), server.path("journal.jsonl"));
+    let mut child = practise(&server, &data, &journal);
+    let happened = client.follow(child.stdout.take().unwrap(), AT_MOST);
+    std::thread::sleep(Duration::from_secs(2));
+    let _ = child.kill();
+    let output = child.wait_with_output().unwrap();
+    let complaints = String::from_utf8_lossy(&output.stderr).into_owned();
+    let entries = std::fs::read_to_string(&journal).unwrap().lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    Some(Played { code: output.status.code(), complaints, happened, entries, data, _server: server })
+}
+
+#[test]
+fn a_live_practice_goes_to_its_end() {
+    let Some(first) = play_through() else { return };
+    let Err(fault) = catch_unwind(AssertUnwindSafe(|| check(&first))) else { return };
+    // Where other work leaves the virtual devices no time, sound is lost and words go unheard: once more then.
+    if first.lost_s() < STARVED_S {
+        resume_unwind(fault);
+    }
+    println!("{:.1} s of sound were lost: once more", first.lost_s());
+    check(&play_through().unwrap());
+}
+
+fn check(played: &Played) {
+    assert_eq!(played.code, Some(0), "{}", played.complaints);
+    let ended = played.all("session_ended");
+    assert_eq!(ended.len(), 1);
+    assert_eq!((&ended[0]["reason"], &ended[0]["steps_done"]), (&"completed".into(), &4.into()), "{:#?}", ended[0]);
+    assert!(ended[0]["duration_s"].as_f64().unwrap() > 60.0, "a minute at least");
+
+    // What the client held, and nothing else.
+    let held: Vec<f64> = played.all("hold_measured").iter().map(|entry| entry["duration_s"].as_f64().unwrap()).collect();
+    println!("held {held:?}");
+    assert_eq!(held.len(), 2);
+    for length_s in held {
+        assert!((length_s - HOLD_S).abs() < 0.25, "{length_s} s measured, {HOLD_S} s held");
+    }
+    assert_eq!(played.all("round_paced").len(), 2);
+    assert_eq!(played.all("posture_held").iter().map(|entry| entry["complete"].clone()).collect::<Vec<_>>(), [Value::from(true)]);
+    assert_eq!(played.all("repetition_done")[0]["ended_by"], "done");
+
+    // Every command that was heard is one that the client said, in the client's order.
+    let mut said = played.happened.iter().filter_map(|event| match event {
+        Happened::Client { act: Act::Say(words), .. } => Some(*words),
+        _ => None,
+    });
+    for heard in played.all("command_heard") {
+        let text = heard["text"].as_str().unwrap();
+        // A part of a wording may be enough: "ready" of "i'm ready".
+        assert!(said.any(|words| words.contains(text)), "\"{text}\" was heard at {} s, but not said", heard["at_s"]);
+    }
+
+    stopped_in_the_sentence(&played.happened, &played.entries);
+    history_lists_it(&played.data);
+}
+
+/// "stop" said over a sentence ended it: the next thing said is what is said then, and it came before the sentence's end.
+fn stopped_in_the_sentence(happened: &[Happened], entries: &[Value]) {
+    let stop = entries.iter().find(|entry| entry["command"] == "stop").expect("stop was heard");
+    let at_s = stop["at_s"].as_f64().unwrap();
+    let lines: Vec<(f64, &str)> = happened
+        .iter()
+        .filter_map(|event| match event {
+            Happened::Tool { at_s, text } => Some((*at_s, text.as_str())),
+            _ => None,
+        })
+        .collect();
+    let (began_s, sentence) = *lines.iter().rfind(|line| line.0 <= at_s).unwrap();
+    assert!(sentence.starts_with("Close your mouth."), "stop was heard in \"{sentence}\"");
+    let next = lines.iter().find(|line| line.0 > began_s).unwrap();
+    assert!(next.1.starts_with("All quiet."), "after stop: \"{}\"", next.1);
+    println!("stop at {:.2} s of the sentence", at_s - began_s);
+}
+
+fn history_lists_it(data: &Path) {
+    let output = Command::new(env!("CARGO_BIN_EXE_tidecount")).args(["history".as_ref(), "--data".as_ref(), data.as_os_str()]).output().unwrap();
+    let text = String::from_utf8_lossy(&output.stdout);
+    assert!(output.status.success() && text.contains("Short practice") && text.contains("completed"), "{text}");
+}

@@ -1,0 +1,97 @@
+//! Leads a practice in-process with a simulated client, in any room and as if live.
+#![allow(dead_code, reason = "each test takes what it needs")]
+
+use serde_json::Value;
+use std::path::{Path, PathBuf};
+use tidecount::app::follow::SharedScreen;
+use tidecount::app::load;
+use tidecount::app::observe::Observer;
+use tidecount::app::practise::Practice;
+use tidecount::hear::commands::Lexicon;
+use tidecount::record::Source;
+use tidecount::rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
+use tidecount::screen::NoScreen;
+use tidecount::session::Line;
+use tidecount::speak::Words;
+
+pub const RATE_HZ: u32 = 16_000;
+
+/// One practice to lead.
+pub struct Scene<'a> {
+    pub routine: &'a str,
+    pub client: &'a str,
+    pub room: RoomSpec,
+    pub source: Source,
+    /// Holds the record; several practices may share it.
+    pub folder: &'a Path,
+    pub name: &'a str,
+}
+
+/// What became of it.
+pub struct Led {
+    pub journal: Vec<Value>,
+    /// What the client really did.
+    pub truth: Vec<Value>,
+    /// Key and text of every line that was begun, with its time, s.
+    pub said: Vec<(f64, String, String)>,
+}
+
+impl Led {
+    pub fn said(&self, key: &str) -> usize {
+        self.said.iter().filter(|line| line.1 == key).count()
+    }
+}
+
+#[derive(Clone, Default)]
+struct Ear(std::sync::Arc<std::sync::Mutex<Vec<(f64, String, String)>>>);
+
+struct Follower(Rehearsal, Ear);
+
+impl Observer for Follower {
+    fn line_began(&mut self, at_s: f64, line: &Line, text: &str) {
+        self.0.hears(at_s, Heard::Began { line, text });
+        self.1.0.lock().expect("the ear").push((at_s, line.key.clone(), text.to_owned()));
+    }
+
+    fn line_ended(&mut self, at_s: f64, line: &Line, text: &str) {
+        self.0.hears(at_s, Heard::Ended { line, text });
+    }
+}
+
+pub fn lead(scene: &Scene<'_>) -> Led {
+    let words = Words::english().expect("the catalogue");
+    let model = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("models/en");
+    let lexicon = Lexicon::open(&model).expect("the lexicon");
+    let routine = scene.folder.join(format!("{}.toml", scene.name));
+    std::fs::write(&routine, scene.routine).expect("writes");
+    let (prescription, routine_text) = load::routine(&routine, &words, &lexicon).unwrap_or_else(|faults| panic!("{faults:#?}"));
+    let client = Client::new(Script::parse("client", scene.client).expect("a script"), RATE_HZ).expect("flite");
+    let (io, rehearsal) = RehearsedIo::new(client, &scene.room, 0.06).expect("a room");
+    let journal = scene.folder.join(format!("{}.jsonl", scene.name));
+    let practice = Practice {
+        prescription,
+        routine_text,
+        words,
+        model,
+        lexicon,
+        hears_itself: true,
+        voice: None,
+        source: scene.source,
+        client: "client".into(),
+        data: scene.folder.join("record"),
+        journal: Some(journal.clone()),
+        recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
+    };
+    let ear = Ear::default();
+    let follower = Follower(rehearsal.clone(), ear.clone());
+    // Dropping the outcome is the end: the journal has been written by then.
+    drop(practice.lead(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(follower)]).unwrap_or_else(|why| panic!("{why}")));
+    let text = std::fs::read_to_string(&journal).expect("the journal");
+    let parse = |line: &str| serde_json::from_str(line).expect("JSON");
+    let said = std::mem::take(&mut *ear.0.lock().expect("the ear"));
+    Led {
+        journal: text.lines().map(parse).collect(),
+        truth: rehearsal.log().iter().map(|did| serde_json::to_value(did).expect("JSON")).collect(),
+        said,
+    }
+}
