@@ -2,9 +2,10 @@
 
 use super::bands::{BANDS, distance};
 use super::boundary::FineEnergy;
-use super::steadiness::{RunFrame, Steadiness, mean_shape, percentile, regression};
 use super::interval::semitones;
 use super::level::{db_power, power_db};
+use super::steadiness::{RunFrame, Steadiness, mean_shape, percentile, regression};
+use super::tail::tail_from_s;
 use super::{Hold, HoldSettings, VoiceEvent};
 
 /// Voicing this far under the voice's own level is the room, an echo or another voice, dB. (Praat, too, takes what is
@@ -156,7 +157,10 @@ impl HoldTracker {
     pub fn end(&mut self, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
         if let Some(sure) = self.sure {
             let frames = &self.run[..self.voiced_to.min(self.run.len())];
-            let offset_s = frames.last().map_or(sure.onset_s, |f| fine.offset_s(f.t_s));
+            let end_s = frames.last().map_or(sure.onset_s, |f| fine.offset_s(f.t_s));
+            let offset_s = tail_from_s(frames).map_or(end_s, |tail_s| tail_s.min(end_s)).max(sure.onset_s);
+            let kept = frames.partition_point(|f| f.t_s <= offset_s);
+            let frames = frames.get(..kept).unwrap_or(frames);
             out(VoiceEvent::Offset(measure(sure.onset_s, offset_s, sure.sure_s, frames)));
         }
         self.clear();

@@ -16,10 +16,12 @@ mod decimate;
 mod fade;
 mod history;
 mod hold;
+mod hum;
 mod noise_floor;
 mod pitch_path;
 mod steadiness;
 mod syllables;
+mod tail;
 mod utterance;
 
 pub use voice_ear::{VoiceEar, VoiceOutput};

@@ -5,6 +5,7 @@ use super::decimate::Decimator;
 use super::fade::Fade;
 use super::history::History;
 use super::hold::HoldTracker;
+use super::hum::Hum;
 use super::level::{self, LevelMeter, power_db};
 use super::noise_floor::NoiseFloor;
 use super::pitch::PitchFinder;
@@ -54,6 +55,7 @@ pub struct VoiceEar {
     path: PitchPath,
     fine: FineEnergy,
     fade: Fade,
+    hum: Hum,
     /// The room by A-weighted level.
     floor: NoiseFloor,
     /// The room in the band in which periods are looked for.
@@ -99,6 +101,7 @@ impl VoiceEar {
             path: PitchPath::new(),
             fine: FineEnergy::new(pitch_rate_hz),
             fade: Fade::default(),
+            hum: Hum::default(),
             floor: NoiseFloor::default(),
             band_floor: NoiseFloor::default(),
             masks: Spans::default(),
@@ -240,7 +243,8 @@ impl VoiceEar {
         frame.over_room_db = self.floor.level_db().map_or(99.0, |floor| frame.level_db - floor);
         frame.f0_hz = if voiced { decision.f0_hz } else { 0.0 };
         frame.periodicity = decision.periodicity;
-        if !periodic && !frame.masked && !frame.lost {
+        let hum = self.hum.is_hum(&frame);
+        if (!periodic || hum) && !frame.masked && !frame.lost {
             self.floor.push(frame.level_db);
             self.band_floor.push(frame.power_db);
         }
@@ -252,6 +256,11 @@ impl VoiceEar {
             voiced,
             masked: frame.masked,
         }));
+        if hum {
+            // It has a pitch, but nobody holds it.
+            frame.f0_hz = 0.0;
+            frame.periodicity = 0.0;
+        }
         let fine = &self.fine;
         while let Some((from_s, task)) = self.coming.front().copied() {
             if frame.t_s < from_s {

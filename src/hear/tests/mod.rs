@@ -6,4 +6,5 @@ mod rates;
 mod speech;
 mod streaming;
 mod synth;
+mod trouble;
 mod weighting;
