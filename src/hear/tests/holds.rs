@@ -41,7 +41,7 @@ fn soft_breathy_noisy_and_fading_vowels_are_timed() {
         ("at 20 dB", Vowel { room_db: -46.0, ..Vowel::default() }, 0.03),
         ("at 10 dB", Vowel { room_db: -36.0, ..Vowel::default() }, 0.12),
         ("high ee", Vowel { formants: EE, f0_hz: |_| 700.0, ..Vowel::default() }, 0.03),
-        ("vibrato", Vowel { f0_hz: |t| 200.0 * 2f64.powf((t * 5.5 * 6.283).sin() / 24.0), ..Vowel::default() }, 0.03),
+        ("vibrato", Vowel { f0_hz: |t| 200.0 * 2f64.powf((t * 5.5 * std::f64::consts::TAU).sin() / 24.0), ..Vowel::default() }, 0.03),
         ("from the first sample", Vowel { onset_s: 0.0, offset_s: 2.0, total_s: 3.0, ..Vowel::default() }, 0.03),
         ("to the last sample", Vowel { onset_s: 1.0, offset_s: 3.6, ..Vowel::default() }, 0.03),
     ];
