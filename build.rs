@@ -20,6 +20,9 @@ fn main() {
         );
     }
     println!("cargo:rustc-link-search=native={}", dir.display());
-    println!("cargo:rustc-link-arg=-Wl,-rpath,$ORIGIN/../lib");
+    // An installed program, a built one in target/PROFILE, a test in target/PROFILE/deps: so a checkout may be moved.
+    for beside in ["../lib", "../../lib", "../../../lib"] {
+        println!("cargo:rustc-link-arg=-Wl,-rpath,$ORIGIN/{beside}");
+    }
     println!("cargo:rustc-link-arg=-Wl,-rpath,{}", dir.display());
 }
