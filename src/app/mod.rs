@@ -1,5 +1,6 @@
 //! The only room that knows all others: builds the parts and joins them.
 
+pub mod command_path;
 pub mod demo;
 pub mod devices_command;
 pub mod error;
@@ -14,10 +15,11 @@ pub mod history_command;
 mod journal_keeper;
 pub mod load;
 mod meter;
+mod own_voice_log;
 pub mod observe;
 mod pipeline;
 pub mod practise;
-mod reference;
+mod residual_gate;
 pub mod routine_command;
 mod summary;
 mod talk;

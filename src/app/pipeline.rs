@@ -3,21 +3,24 @@
 
 use std::collections::{BTreeMap, VecDeque};
 
+use super::command_path::CommandPath;
 use super::grammar::{self, Meaning};
 use super::observe::{Observer, in_words, pass_on};
-use super::reference::Reference;
 use super::talk::{TalkEvent, Talker};
-use crate::audio::gate::Gate;
-use crate::audio::resample::Resampler;
-use crate::audio::{AudioError, AudioIo, Captured, ECHO_RATE_HZ, EchoCanceller};
+use crate::audio::gate::{DEFAULT_TAIL_S, Gate};
+use crate::audio::{AudioError, AudioIo, Captured, EchoCanceller};
 use crate::hear::commands::{ACT_CONFIDENCE, CommandEvent, CommandRecogniser, HeardPhrase, Path};
 use crate::hear::voice_ear::{VoiceEar, VoiceOutput};
 use crate::hear::{VoiceEvent, VoiceTask};
-use crate::session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, listening};
+use crate::session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, Trouble, listening};
 use crate::speak::words::{Words, live_words};
 
 /// A block, s.
 const BLOCK_S: f64 = 0.01;
+/// A canceller that takes away so much works, dB.
+const WORKS_DB: f64 = 10.0;
+/// The main path opens so soon after our own voice then, s: an answer may come at once.
+const SHORT_TAIL_S: f64 = 0.1;
 
 /// A line that has not ended yet.
 struct Under {
@@ -44,15 +47,17 @@ pub struct Parts {
 
 /// A practice under way.
 pub struct Pipeline {
-    parts: Parts,
+    engine: Engine,
+    words: Words,
+    talker: Box<dyn Talker>,
+    observers: Vec<Box<dyn Observer>>,
     ear: VoiceEar,
     /// Everything we play: what the voice ear must mark.
     masks: Gate,
     /// What the main path may not act on. Counts on the beat are short and follow each other without a pause, so they
     /// leave it open where the echo canceller takes them out, or the client could never say "slower".
     gate: Gate,
-    mic_to_command: Resampler,
-    speaker_to_command: Resampler,
+    path: CommandPath,
     mic_rate_hz: f64,
     /// Microphone frames that passed, lost ones included: the session's clock.
     frames: u64,
@@ -63,30 +68,28 @@ pub struct Pipeline {
     under: BTreeMap<LineId, Under>,
     /// Ends of stretches in which the fast path was closed, s.
     deaf_until_s: f64,
-    command_block: Vec<f32>,
-    played_block: Vec<f32>,
-    reference: Reference,
-    silence: Vec<f32>,
     talk_events: Vec<TalkEvent>,
     events: VecDeque<Event>,
     finished: bool,
+    told_of_loudspeaker: bool,
 }
 
 impl Pipeline {
     /// # Errors
     /// A rate that cannot be resampled to the command path's.
     pub fn new(parts: Parts, mic_rate_hz: u32, speaker_rate_hz: u32) -> Result<Self, AudioError> {
-        let mic_to_command = Resampler::new(mic_rate_hz, ECHO_RATE_HZ)?;
-        let speaker_to_command = Resampler::new(speaker_rate_hz, ECHO_RATE_HZ)?;
-        let live_words = listening::ALWAYS.iter().flat_map(|&command| parts.words.wordings(command)).collect();
-        let block = (ECHO_RATE_HZ / 100) as usize;
+        let Parts { engine, words, talker, commands, echo, observers } = parts;
+        let path = CommandPath::new(echo, commands, mic_rate_hz, speaker_rate_hz)?;
+        let live_words = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
         Ok(Self {
-            parts,
+            engine,
+            words,
+            talker,
+            observers,
             ear: VoiceEar::new(mic_rate_hz),
             masks: Gate::default(),
             gate: Gate::default(),
-            mic_to_command,
-            speaker_to_command,
+            path,
             mic_rate_hz: f64::from(mic_rate_hz),
             frames: 0,
             blocks: 0,
@@ -95,13 +98,10 @@ impl Pipeline {
             live_words,
             under: BTreeMap::new(),
             deaf_until_s: 0.0,
-            command_block: vec![0.0; block],
-            played_block: vec![0.0; block],
-            reference: Reference::default(),
-            silence: vec![0.0; block],
             talk_events: Vec::new(),
             events: VecDeque::new(),
             finished: false,
+            told_of_loudspeaker: false,
         })
     }
 
@@ -157,11 +157,9 @@ impl Pipeline {
         self.settle();
         self.blocks += 1;
         if self.blocks.is_multiple_of(10) {
-            self.parts.observers.iter_mut().for_each(|observer| observer.tick());
+            self.observers.iter_mut().for_each(|observer| observer.tick());
         }
-        self.speaker_to_command.process(speaker, &mut self.played_block)?;
-        self.reference.push(&self.played_block);
-        Ok(())
+        self.path.play(speaker)
     }
 
     fn pass_lost(&mut self, frames: u64) {
@@ -169,7 +167,8 @@ impl Pipeline {
         let events = &mut self.events;
         self.ear.skip(frames, &mut |output| events.extend(voice_event(output, 0.0)));
         self.frames += frames;
-        self.parts.talker.skip(lost_s);
+        self.path.skip();
+        self.talker.skip(lost_s);
         self.keep(Fact::SoundLost { lost_s });
     }
 
@@ -182,13 +181,11 @@ impl Pipeline {
     }
 
     fn hear_commands(&mut self, mic: &[f32], block_s: f64, delay_s: f64) -> Result<(), AudioError> {
-        self.mic_to_command.process(mic, &mut self.command_block)?;
-        let played = self.reference.heard_now(delay_s).unwrap_or(&self.silence);
-        self.parts.echo.cancel(played, &mut self.command_block);
-        let open = self.gate.is_open(block_s) && !self.holding && !(self.listening.commands.is_empty() && self.listening.answers.is_empty());
-        let sound_s = block_s - self.mic_to_command.delay_s();
-        self.parts.commands.push(sound_s.max(0.0), &self.command_block, open);
-        for event in self.parts.commands.poll() {
+        let wanted = !(self.listening.commands.is_empty() && self.listening.answers.is_empty());
+        let main = self.gate.is_open(block_s) && !self.holding && wanted;
+        let heard = self.path.hear(mic, block_s, delay_s, main)?;
+        self.watch_loudspeaker();
+        for event in heard {
             match event {
                 CommandEvent::Heard(heard) => self.heard(&heard),
                 CommandEvent::Restarted { lost_s } => self.keep(Fact::RecogniserRestarted { lost_s }),
@@ -198,8 +195,22 @@ impl Pipeline {
         Ok(())
     }
 
+    /// With a canceller that works, little is left of the room's echo; and a loudspeaker that drowns everyone is told of.
+    fn watch_loudspeaker(&mut self) {
+        let own = self.path.own_voice();
+        self.gate.set_tail_s(if own.reduction_db.is_some_and(|db| db >= WORKS_DB) { SHORT_TAIL_S } else { DEFAULT_TAIL_S });
+        if own.drowns && !std::mem::replace(&mut self.told_of_loudspeaker, true) {
+            self.events.push_back(Event::Trouble { at_s: self.now_s(), trouble: Trouble::LoudspeakerTooLoud });
+        }
+    }
+
     fn heard(&mut self, heard: &HeardPhrase) {
         if heard.path == Path::Fast && heard.start_s < self.deaf_until_s {
+            return;
+        }
+        let over_own_voice = self.masks.masks(heard.start_s) || self.masks.masks(heard.end_s);
+        if over_own_voice && (self.path.own_voice().drowns || !self.path.stands_out(heard)) {
+            tracing::debug!(text = heard.text, at_s = heard.start_s, "taken for our own voice");
             return;
         }
         let at_s = self.now_s();
@@ -211,11 +222,11 @@ impl Pipeline {
             Some(Meaning::Command(command)) if !self.may_be_said(command) => {}
             Some(Meaning::Command(Command::Pause)) if confidence < ACT_CONFIDENCE && self.masks.masks(heard.end_s) => {}
             Some(Meaning::Command(command)) => {
-                self.parts.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
+                self.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
                 self.events.push_back(Event::Command { at_s, command, confidence, text });
             }
             Some(Meaning::Answer(text)) => {
-                self.parts.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
+                self.observers.iter_mut().for_each(|observer| observer.heard(at_s, &heard.text));
                 self.events.push_back(Event::Answer { at_s, text, confidence });
             }
             None => {}
@@ -234,29 +245,29 @@ impl Pipeline {
                 Event::Offset { .. } => self.holding = false,
                 _ => {}
             }
-            for effect in self.parts.engine.on(event) {
+            for effect in self.engine.on(event) {
                 self.carry_out(effect);
             }
         }
     }
 
     fn carry_out(&mut self, effect: Effect) {
-        pass_on(&effect, &mut self.parts.observers);
+        pass_on(&effect, &mut self.observers);
         match effect {
             Effect::Say { id, line, on_beat_s } => self.say(id, line, on_beat_s),
             Effect::Hush => {
                 self.under.values_mut().for_each(|under| under.hushed = true);
-                self.parts.talker.hush();
+                self.talker.hush();
             }
             Effect::Listen(listening) => self.listen(listening),
-            Effect::Volume { change_db } => self.parts.talker.change_volume(change_db),
+            Effect::Volume { change_db } => self.talker.change_volume(change_db),
             Effect::Show(view) => {
-                let words = &self.parts.words;
+                let words = &self.words;
                 let text = |line: &Line| words.text(line).unwrap_or_else(|_| line.key.clone());
                 let named = |command: Command| text(&Line { key: command.name_key(), args: Vec::new() });
                 let shown = in_words(&view, text, named);
                 let at_s = self.now_s();
-                self.parts.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));
+                self.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));
             }
             Effect::Finish => self.finished = true,
             Effect::Record(_) | Effect::Resume(_) => {}
@@ -264,7 +275,7 @@ impl Pipeline {
     }
 
     fn say(&mut self, id: LineId, line: Line, on_beat_s: Option<f64>) {
-        let text = match self.parts.words.text_variant(&line, id.0) {
+        let text = match self.words.text_variant(&line, id.0) {
             Ok(text) => text,
             Err(error) => {
                 self.tell(&error.to_string());
@@ -274,8 +285,8 @@ impl Pipeline {
         };
         let phrases: Vec<&str> = self.live_words.iter().map(String::as_str).collect();
         let names_live_word = live_words(&text, &phrases).is_some();
-        let leaves_open = on_beat_s.is_some() && self.parts.talker.gives_samples();
-        self.parts.talker.say(id, &text, on_beat_s);
+        let leaves_open = on_beat_s.is_some() && self.talker.gives_samples();
+        self.talker.say(id, &text, on_beat_s);
         self.under.insert(id, Under { line, text, names_live_word, began: false, leaves_open, hushed: false });
     }
 
@@ -284,9 +295,9 @@ impl Pipeline {
         if !matches!(listening.voice, VoiceTask::Hold(_)) {
             self.holding = false;
         }
-        let grammar = grammar::main_grammar(&self.parts.words, &listening);
+        let grammar = grammar::main_grammar(&self.words, &listening);
         if !grammar.choices.is_empty()
-            && let Err(error) = self.parts.commands.listen_for(&grammar)
+            && let Err(error) = self.path.listen_for(&grammar)
         {
             self.tell(&error.to_string());
         }
@@ -296,7 +307,7 @@ impl Pipeline {
     /// Fills the block to play and tells the gate what leaves in it.
     fn talk(&mut self, block_s: f64, delay_s: f64, speaker: &mut [f32]) {
         let mut talked = std::mem::take(&mut self.talk_events);
-        self.parts.talker.block(speaker, &mut talked);
+        self.talker.block(speaker, &mut talked);
         // What is handed over now is heard after this block at the earliest.
         let delay_s = delay_s + BLOCK_S;
         for event in talked.drain(..) {
@@ -322,7 +333,7 @@ impl Pipeline {
         if under.names_live_word {
             self.deaf_until_s = f64::INFINITY;
         }
-        for observer in &mut self.parts.observers {
+        for observer in &mut self.observers {
             observer.line_began(at_s, &under.line, &under.text);
         }
         self.events.push_back(Event::LineBegan { at_s, line: id });
@@ -340,22 +351,22 @@ impl Pipeline {
             }
         }
         if under.names_live_word && self.deaf_until_s.is_infinite() {
-            self.deaf_until_s = block_s + delay_s + crate::audio::gate::DEFAULT_TAIL_S;
+            self.deaf_until_s = block_s + delay_s + DEFAULT_TAIL_S;
         }
         if under.began && !under.hushed {
-            self.parts.observers.iter_mut().for_each(|observer| observer.line_ended(at_s, &under.line, &under.text));
+            self.observers.iter_mut().for_each(|observer| observer.line_ended(at_s, &under.line, &under.text));
         }
         self.events.push_back(Event::LineEnded { at_s, line: id });
     }
 
     fn keep(&mut self, fact: Fact) {
         let entry = Entry { at_s: self.now_s(), fact, position: None };
-        self.parts.observers.iter_mut().for_each(|observer| observer.kept(&entry));
+        self.observers.iter_mut().for_each(|observer| observer.kept(&entry));
     }
 
     fn tell(&mut self, warning: &str) {
         let at_s = self.now_s();
-        self.parts.observers.iter_mut().for_each(|observer| observer.told(at_s, warning));
+        self.observers.iter_mut().for_each(|observer| observer.told(at_s, warning));
     }
 }
 

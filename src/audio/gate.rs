@@ -34,6 +34,11 @@ impl Gate {
         Self { tail_s: tail_s.max(0.0), played: std::collections::VecDeque::new(), running: None }
     }
 
+    /// Changes how long the room is taken to sound on, for lines that end from now on.
+    pub fn set_tail_s(&mut self, tail_s: f64) {
+        self.tail_s = tail_s.max(0.0);
+    }
+
     /// The first frame of a line was handed to the loudspeaker, which plays it `delay_s` later.
     pub fn line_began(&mut self, handed_s: f64, delay_s: f64) {
         // Two lines without an end between them are one stretch.

@@ -15,7 +15,6 @@ mod live_mic;
 mod live_speaker;
 mod mend;
 pub mod resample;
-mod speex;
 mod stream;
 
 pub use io::{Joined, MicSource, SpeakerSink, open};
@@ -108,8 +107,32 @@ impl std::ops::Add for Health {
 ///
 /// Works at [`ECHO_RATE_HZ`] on blocks of 10 ms. Called by the sound thread; may allocate.
 pub trait EchoCanceller: Send {
-    /// `played`: the frames that left for the loudspeaker in this block; `mic`: the raw microphone, replaced by the result.
+    /// `played`: the frames handed to the loudspeaker just before this block; `mic`: the raw microphone, replaced by the
+    /// result.
     fn cancel(&mut self, played: &[f32], mic: &mut [f32]);
+    /// The sound system's word on how long after being handed over a block is played, s. Only where to begin looking.
+    fn hint_delay(&mut self, _delay_s: f64) {}
+    /// What is known of our own voice in the block cancelled last.
+    fn own_voice(&self) -> OwnVoice {
+        OwnVoice::default()
+    }
+}
+
+/// Our own voice in the microphone, as an [`EchoCanceller`] knows it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OwnVoice {
+    /// Level that is expected to be left of it in this block, dB re full scale; −∞ where nothing is played.
+    pub left_db: f64,
+    /// What the canceller takes away now, dB; none before it has heard enough.
+    pub reduction_db: Option<f64>,
+    /// The loudspeaker is so loud, or distorts so much, that a soft voice cannot be heard over it.
+    pub drowns: bool,
+}
+
+impl Default for OwnVoice {
+    fn default() -> Self {
+        Self { left_db: f64::NEG_INFINITY, reduction_db: None, drowns: false }
+    }
 }
 
 /// Rate of the command path: recogniser and echo canceller.

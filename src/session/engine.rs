@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::{
-    Arg, Command, Effect, Entry, Event, Fact, Line, LineId, Listening, PastResults, Position, View,
+    Arg, Command, Effect, Entry, Event, Fact, Line, LineId, Listening, PastResults, Position, Trouble, View,
     paced::PacedRun,
     patience::{Patience, Silence},
     posture::PostureRun,
@@ -139,6 +139,9 @@ pub struct Engine {
     pub(super) pace: f64,
     /// The last thing that was announced, for "again".
     pub(super) last_said: Option<Line>,
+    /// Troubles that stand in the journal, and those of them that are still to be told.
+    pub(super) troubles_known: BTreeSet<Trouble>,
+    pub(super) troubles_to_tell: Vec<Trouble>,
     listening: Option<Listening>,
     /// Facts that become true a moment from now, by an end that has been scheduled already.
     due: Vec<Entry>,
@@ -170,6 +173,8 @@ impl Engine {
             cut_hold: None,
             pace: 1.0,
             last_said: None,
+            troubles_known: BTreeSet::new(),
+            troubles_to_tell: Vec::new(),
             listening: None,
             due: Vec::new(),
             next_line: 0,
@@ -205,6 +210,7 @@ impl Engine {
             Event::SpeechBegan { onset_s, .. } => self.speech_began(onset_s),
             Event::Spoken { utterance, .. } => self.spoken(&utterance),
             Event::LineBegan { .. } => {}
+            Event::Trouble { trouble, .. } => self.troubled(trouble),
             Event::LineEnded { line, .. } => self.line_ended(line),
             Event::Interrupt { .. } => {
                 self.out.push(Effect::Hush);
@@ -212,6 +218,7 @@ impl Engine {
                 self.end("interrupted");
             }
         }
+        self.tell_troubles();
         std::mem::take(&mut self.out)
     }
 

@@ -1,5 +1,6 @@
 //! What the engine is told, what it asks for, and the facts it leaves.
 
+use super::Trouble;
 use crate::hear::{Hold, Utterance, VoiceTask};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -25,6 +26,8 @@ pub enum Event {
     LineBegan { at_s: f64, line: LineId },
     /// The last frame of a line left, or it was hushed or could not be spoken.
     LineEnded { at_s: f64, line: LineId },
+    /// Something makes hearing or measuring doubtful.
+    Trouble { at_s: f64, trouble: Trouble },
     /// Ctrl-C, a closing window: end now, with everything kept.
     Interrupt { at_s: f64 },
 }
@@ -42,6 +45,7 @@ impl Event {
             | Event::Spoken { at_s, .. }
             | Event::LineBegan { at_s, .. }
             | Event::LineEnded { at_s, .. }
+            | Event::Trouble { at_s, .. }
             | Event::Interrupt { at_s } => *at_s,
         }
     }
@@ -299,6 +303,8 @@ pub enum Fact {
     SafetyStop { exercise: Option<String>, reason: String },
     /// The recogniser died and was restarted.
     RecogniserRestarted { lost_s: f64 },
+    /// Hearing or measuring was doubtful from here on; each trouble is kept once.
+    Troubled { trouble: Trouble },
     /// Microphone frames were lost.
     SoundLost { lost_s: f64 },
     SessionEnded { reason: String, steps_done: u32, steps_prescribed: u32, duration_s: f64 },

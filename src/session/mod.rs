@@ -9,6 +9,7 @@
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`: the ways of timing
 //! - `feedback`: what is said about a result
 //! - `patience`: how silence is taken
+//! - `trouble`: what makes hearing or measuring doubtful
 
 mod engine;
 mod event;
@@ -25,11 +26,13 @@ mod question;
 mod rapid;
 mod reading;
 mod repeated;
+mod trouble;
 mod voiced;
 
 pub use engine::{Engine, Start};
 pub use event::*;
 pub use past::{Past, PastExercise, PastResults, Weekday};
+pub use trouble::Trouble;
 
 #[cfg(test)]
 mod tests;

@@ -83,7 +83,7 @@ pub fn room_from(path: &Path) -> Option<Vec<f32>> {
     Some(room[peak..].iter().take(RATE / 4).copied().collect())
 }
 
-fn convolve(signal: &[f32], room: &[f32]) -> Vec<f32> {
+pub fn convolve(signal: &[f32], room: &[f32]) -> Vec<f32> {
     let length = (signal.len() + room.len()).next_power_of_two();
     let mut planner = realfft::RealFftPlanner::<f32>::new();
     let (forward, inverse) = (planner.plan_fft_forward(length), planner.plan_fft_inverse(length));

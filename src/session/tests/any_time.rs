@@ -179,3 +179,19 @@ fn cautions_that_were_broken_off_are_said_from_the_first_again() {
     let begun = rig.facts.iter().filter(|entry| matches!(entry.fact, Fact::SessionBegun { .. })).count();
     assert_eq!(begun, 1);
 }
+
+#[test]
+fn a_trouble_is_kept_at_once_and_told_once_when_nothing_is_timed() {
+    let mut rig = performing(1);
+    let before = rig.said.len();
+    for _ in 0..3 {
+        rig.event(Event::Trouble { at_s: rig.now_s(), trouble: Trouble::RoomTooLoud });
+    }
+    assert_eq!(rig.kinds().iter().filter(|kind| *kind == "troubled").count(), 1);
+    assert!(!rig.said.iter().skip(before).any(|(_, key, _)| key.starts_with("trouble-")), "not in the middle of an exercise");
+    rig.command(Command::Stop);
+    rig.until_said("trouble-room-too-loud", 20.0);
+    rig.command(Command::GoOn);
+    rig.run_s(20.0);
+    assert_eq!(rig.count("trouble-room-too-loud"), 1);
+}

@@ -3,6 +3,8 @@
 use std::ffi::{c_int, c_void};
 use std::ptr::NonNull;
 
+use crate::audio::EchoCanceller;
+
 /// `speex_echo.h`: sets the sampling rate; takes an `int *`.
 const SET_SAMPLING_RATE: c_int = 24;
 
@@ -15,7 +17,7 @@ unsafe extern "C" {
 }
 
 /// An adaptive linear filter: keeps the speech of the person unharmed, needs one common clock for both directions.
-pub(super) struct Speex {
+pub struct LinearCanceller {
     state: NonNull<c_void>,
     rec: Vec<i16>,
     play: Vec<i16>,
@@ -23,9 +25,9 @@ pub(super) struct Speex {
 }
 
 // SAFETY: the state is plain memory used by one caller at a time (`&mut self`) and bound to no thread.
-unsafe impl Send for Speex {}
+unsafe impl Send for LinearCanceller {}
 
-impl Speex {
+impl LinearCanceller {
     /// `frame`: frames per block; `tail_s`: longest echo that is followed, delay included. `None` if the library
     /// cannot get memory.
     pub fn new(rate_hz: u32, frame: usize, tail_s: f64) -> Option<Self> {
@@ -38,8 +40,10 @@ impl Speex {
         Some(Self { state, rec: vec![0; frame], play: vec![0; frame], out: vec![0; frame] })
     }
 
-    /// Replaces `mic` by what remains of it. Both must be one block long; others are left alone.
-    pub fn cancel(&mut self, played: &[f32], mic: &mut [f32]) {
+}
+
+impl EchoCanceller for LinearCanceller {
+    fn cancel(&mut self, played: &[f32], mic: &mut [f32]) {
         if played.len() != self.play.len() || mic.len() != self.rec.len() {
             return;
         }
@@ -54,7 +58,7 @@ impl Speex {
     }
 }
 
-impl Drop for Speex {
+impl Drop for LinearCanceller {
     fn drop(&mut self) {
         // SAFETY: the state comes from `speex_echo_state_init` and is freed once.
         unsafe { speex_echo_state_destroy(self.state.as_ptr()) };

@@ -1,0 +1,63 @@
+//! The command path as a practice has it, on a mixed scene.
+
+use super::scene::Mix;
+use tidecount::app::command_path::CommandPath;
+use tidecount::audio::ECHO_RATE_HZ;
+use tidecount::audio::echo::AutoCanceller;
+use tidecount::hear::commands::{ChildRecogniser, Choice, CommandEvent, Grammar, Mode, Options};
+
+/// A command that would have been acted upon.
+pub struct Heard {
+    pub text: String,
+    pub start_s: f64,
+    /// When it was decided.
+    pub at_s: f64,
+    pub confidence: f64,
+}
+
+pub struct Ear {
+    path: CommandPath,
+}
+
+fn grammar(list: &str) -> Grammar {
+    Grammar { choices: list.split(',').map(|word| Choice { tag: word.into(), wordings: vec![word.into()] }).collect() }
+}
+
+impl Ear {
+    /// `fast` and `main`: phrases parted by commas.
+    pub fn start(fast: &str, main: Option<&str>) -> Self {
+        let model = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en");
+        let program = Some(env!("CARGO_BIN_EXE_tidecount").into());
+        let commands = ChildRecogniser::start(&Options { model, program, fast: grammar(fast), mode: Mode::Offline }).expect("the recogniser");
+        let mut path = CommandPath::new(Box::new(AutoCanceller::new()), Box::new(commands), ECHO_RATE_HZ, ECHO_RATE_HZ).expect("rates");
+        if let Some(main) = main {
+            path.listen_for(&grammar(main)).expect("known words");
+        }
+        Self { path }
+    }
+
+    /// Hears a whole scene; `main_open` says when the main path hears it, too.
+    pub fn hear(&mut self, mix: &Mix, main_open: impl Fn(f64) -> bool) -> Vec<Heard> {
+        const BLOCK: usize = ECHO_RATE_HZ as usize / 100;
+        let mut heard = Vec::new();
+        for (n, (mic, played)) in mix.mic.chunks_exact(BLOCK).zip(mix.played.chunks_exact(BLOCK)).enumerate() {
+            let block_s = n as f64 * 0.01;
+            for event in self.path.hear(mic, block_s, mix.hint_s, main_open(block_s)).expect("blocks of 10 ms") {
+                let CommandEvent::Heard(phrase) = event else { continue };
+                if self.path.own_voice().drowns || !self.path.stands_out(&phrase) {
+                    println!("      {:.1} s: \"{}\" taken for our own voice", phrase.start_s, phrase.text);
+                    continue;
+                }
+                heard.push(Heard { text: phrase.text, start_s: phrase.start_s, at_s: block_s, confidence: phrase.confidence });
+            }
+            self.path.play(played).expect("blocks of 10 ms");
+        }
+        heard
+    }
+
+    /// How the canceller stands.
+    pub fn state(&self) -> String {
+        let own = self.path.own_voice();
+        format!("reduction {:.0} dB{}", own.reduction_db.unwrap_or(0.0), if own.drowns { ", drowns" } else { "" })
+    }
+}

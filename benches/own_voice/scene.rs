@@ -1,0 +1,226 @@
+//! Scenes: the tool's talk, its echo through a room, and people's words over or after it.
+
+use super::echo_scene::{RATE, convolve, noise, rms_db, room_from, speech, synthetic_room};
+use std::path::{Path, PathBuf};
+use tidecount::audio::decode::decode;
+use tidecount::audio::resample::resample_all;
+
+/// How the loudspeaker is heard.
+pub struct EchoPath {
+    pub name: &'static str,
+    pub group: &'static str,
+    pub delay_s: f64,
+    /// What the sound system says of it.
+    pub hint_s: f64,
+    pub level_db: f64,
+    /// Gain into a tanh; 0 for a clean loudspeaker.
+    pub drive: f32,
+    pub drift_ppm: f64,
+    pub room: &'static str,
+}
+
+const PLAIN: EchoPath = EchoPath {
+    name: "100 ms, -10 dB, living room",
+    group: "common clock",
+    delay_s: 0.1,
+    hint_s: 0.08,
+    level_db: -10.0,
+    drive: 0.0,
+    drift_ppm: 0.0,
+    room: "livingroom_1m_0.wav",
+};
+
+pub const PATHS: &[EchoPath] = &[
+    PLAIN,
+    EchoPath { name: "20 ms, -18 dB, clinic room", delay_s: 0.02, hint_s: 0.0, level_db: -18.0, room: "clinic_room_1m_0.wav", ..PLAIN },
+    EchoPath { name: "400 ms, -6 dB, seminar room", delay_s: 0.4, hint_s: 0.1, level_db: -6.0, room: "measured_seminar_room.wav", ..PLAIN },
+    EchoPath { name: "100 ppm apart", group: "drift or distortion", drift_ppm: 100.0, ..PLAIN },
+    EchoPath { name: "-500 ppm apart, clinic room", group: "drift or distortion", drift_ppm: -500.0, room: "clinic_room_1m_0.wav", ..PLAIN },
+    EchoPath { name: "distorting loudspeaker", group: "drift or distortion", drive: 8.0, ..PLAIN },
+];
+
+/// Sound at the beginning in which the canceller learns the room, s: two sentences.
+const LEARN_S: f64 = 8.0;
+const ACTIVE_DBFS: f64 = -18.0;
+const GAP_S: f64 = 4.0;
+
+fn data() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/data")
+}
+
+/// Recordings of a word by people: the even-numbered (or odd-numbered) of the set.
+pub fn people(word: &str, odd: bool) -> Vec<Vec<f32>> {
+    let folder = data().join("speech-commands");
+    let mut files: Vec<PathBuf> = walk(&folder).into_iter().filter(|p| p.to_string_lossy().contains(&format!("{word}_")) || p.parent().is_some_and(|d| d.ends_with(word))).collect();
+    files.sort();
+    files.iter().skip(usize::from(odd)).step_by(2).filter_map(|p| Some(sound(p)?.to_vec())).collect()
+}
+
+fn walk(folder: &Path) -> Vec<PathBuf> {
+    let Ok(entries) = std::fs::read_dir(folder) else { return Vec::new() };
+    entries.flatten().flat_map(|e| if e.path().is_dir() { walk(&e.path()) } else { vec![e.path()] }).collect()
+}
+
+fn sound(path: &Path) -> Option<Vec<f32>> {
+    let sound = decode(path).ok()?;
+    resample_all(&sound.samples, sound.rate_hz, RATE as u32).ok()
+}
+
+/// Level of the parts that sound, dB re full scale (within 20 dB of the loudest 20 ms).
+fn active_db(samples: &[f32]) -> f64 {
+    let levels: Vec<f64> = samples.chunks(RATE / 50).map(rms_db).collect();
+    let top = levels.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let loud: Vec<f64> = levels.into_iter().filter(|l| *l > top - 20.0).map(|l| 10f64.powf(l / 10.0)).collect();
+    10.0 * (loud.iter().sum::<f64>() / loud.len().max(1) as f64).log10()
+}
+
+fn scale(samples: &mut [f32], by_db: f64) {
+    let gain = 10f64.powf(by_db / 20.0) as f32;
+    samples.iter_mut().for_each(|s| *s *= gain);
+}
+
+/// The tool's sentences as sound; those that name what the fast path listens for are left out, for it is closed then.
+pub struct Talk {
+    sentences: Vec<Vec<f32>>,
+}
+
+impl Talk {
+    pub fn new() -> Option<Self> {
+        let words = tidecount::speak::words::Words::english().ok()?;
+        let mut texts: Vec<String> = Vec::new();
+        let keys: Vec<String> = words.keys().filter(|key| key.starts_with("ex-") || key.starts_with("caution-")).map(str::to_owned).collect();
+        for key in keys {
+            texts.extend(words.text(&tidecount::session::Line { key, args: Vec::new() }).ok());
+        }
+        // Names and cues are too short to teach anything.
+        texts.retain(|text| text.split(' ').count() > 4);
+        texts.sort();
+        texts.retain(|text| tidecount::speak::words::live_words(text, &["stop", "pause"]).is_none());
+        let mut sentences = Vec::new();
+        for (n, text) in texts.iter().enumerate() {
+            let mut sentence = speech(if n % 2 == 0 { "en-gb" } else { "en-us" }, text)?;
+            let by_db = ACTIVE_DBFS - active_db(&sentence);
+            scale(&mut sentence, by_db);
+            sentences.push(sentence);
+        }
+        Some(Self { sentences })
+    }
+}
+
+/// A scene as the program gets it, with the truth.
+pub struct Mix {
+    pub played: Vec<f32>,
+    pub mic: Vec<f32>,
+    pub hint_s: f64,
+    /// First and last instant of each word, s.
+    pub words: Vec<(f64, f64)>,
+    near: Vec<f32>,
+    /// When our own sentences sound at the microphone, s.
+    talk: Vec<(f64, f64)>,
+}
+
+/// Where the loud part of a one-second recording lies, frames.
+fn loud_part(clip: &[f32]) -> (usize, usize) {
+    let levels: Vec<f64> = clip.chunks(RATE / 100).map(rms_db).collect();
+    let top = levels.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let first = levels.iter().position(|l| *l > top - 25.0).unwrap_or(0);
+    let last = levels.iter().rposition(|l| *l > top - 25.0).unwrap_or(0);
+    (first * RATE / 100, (last + 1) * RATE / 100)
+}
+
+impl Mix {
+    /// Words over continuous talk, `over_db` louder than the echo, one every four seconds.
+    pub fn over(talk: &Talk, path: &EchoPath, clips: &[Vec<f32>], over_db: f64) -> Self {
+        let seconds = LEARN_S + GAP_S * clips.len() as f64 + 1.0;
+        let mut mix = Self::alone(talk, path, seconds);
+        let echo_db = ACTIVE_DBFS + path.level_db;
+        for (n, clip) in clips.iter().enumerate() {
+            mix.add(clip, ((LEARN_S + GAP_S * n as f64) * RATE as f64) as usize, echo_db + over_db);
+        }
+        mix
+    }
+
+    /// One word after each sentence, `gap_s` after it has died away at the microphone.
+    pub fn after(talk: &Talk, path: &EchoPath, clips: &[Vec<f32>], gap_s: f64) -> Self {
+        let mut mix = Self::talked(talk, path, clips.len() + 2, 2.5, f64::INFINITY);
+        let ends: Vec<f64> = mix.talk.iter().map(|t| t.1).collect();
+        for (clip, end_s) in clips.iter().zip(ends.iter().skip(2)) {
+            let (first, _) = loud_part(clip);
+            let at = ((end_s + gap_s) * RATE as f64) as usize;
+            mix.add(clip, at.saturating_sub(first), ACTIVE_DBFS - 8.0);
+        }
+        mix
+    }
+
+    /// Only the tool talks, with short pauses.
+    pub fn alone(talk: &Talk, path: &EchoPath, seconds: f64) -> Self {
+        Self::talked(talk, path, usize::MAX, 0.4, seconds)
+    }
+
+    fn talked(talk: &Talk, path: &EchoPath, sentences: usize, pause_s: f64, seconds: f64) -> Self {
+        let mut played = vec![0.0; RATE];
+        let mut spans = Vec::new();
+        for sentence in talk.sentences.iter().cycle().take(sentences) {
+            let from_s = played.len() as f64 / RATE as f64;
+            played.extend_from_slice(sentence);
+            spans.push((from_s + path.delay_s, played.len() as f64 / RATE as f64 + path.delay_s));
+            played.resize(played.len() + (pause_s * RATE as f64) as usize, 0.0);
+            if played.len() as f64 > seconds * RATE as f64 {
+                break;
+            }
+        }
+        if seconds.is_finite() {
+            played.truncate((seconds * RATE as f64) as usize);
+        }
+        let loud: Vec<f32> = if path.drive > 0.0 { played.iter().map(|s| (s * path.drive).tanh() / path.drive).collect() } else { played.clone() };
+        let room = room_from(&data().join("rooms").join(path.room)).unwrap_or_else(|| synthetic_room(0.3));
+        let wet = convolve(&loud, &room);
+        let delay = path.delay_s * RATE as f64;
+        let mut mic: Vec<f32> = (0..played.len())
+            .map(|n| {
+                let at = n as f64 * (1.0 + path.drift_ppm * 1e-6) - delay;
+                let (i, part) = (at.max(0.0) as usize, at.fract() as f32);
+                match (wet.get(i), wet.get(i + 1)) {
+                    (Some(a), Some(b)) if at >= 0.0 => a + (b - a) * part,
+                    _ => 0.0,
+                }
+            })
+            .collect();
+        let by_db = ACTIVE_DBFS + path.level_db - active_db(&mic);
+        scale(&mut mic, by_db);
+        let mut bed = noise(mic.len(), 11);
+        let by_db = -62.0 - rms_db(&bed);
+        scale(&mut bed, by_db);
+        mic.iter_mut().zip(&bed).for_each(|(m, b)| *m += b);
+        Self { near: bed, played, mic, hint_s: path.hint_s, words: Vec::new(), talk: spans }
+    }
+
+    fn add(&mut self, clip: &[f32], at: usize, level_db: f64) {
+        let (first, last) = loud_part(clip);
+        let mut word = clip.to_vec();
+        let by_db = level_db - active_db(&word);
+        scale(&mut word, by_db);
+        for (n, s) in word.iter().enumerate() {
+            if let (Some(mic), Some(near)) = (self.mic.get_mut(at + n), self.near.get_mut(at + n)) {
+                *mic += s;
+                *near += s;
+            }
+        }
+        let seconds = |frames: usize| frames as f64 / RATE as f64;
+        self.words.push((seconds(at + first), seconds(at + last)));
+    }
+
+    /// The same words in the same room noise, with nothing played.
+    pub fn without_talk(&self) -> Self {
+        Self { played: vec![0.0; self.played.len()], mic: self.near.clone(), hint_s: 0.0, words: self.words.clone(), near: Vec::new(), talk: Vec::new() }
+    }
+
+    /// Whether the main path is open: from 0.1 s after our sentence on, as in a practice whose canceller works.
+    pub fn is_open(&self, at_s: f64) -> bool {
+        !self.talk.iter().any(|(from_s, to_s)| (*from_s - 0.1..*to_s + 0.1).contains(&at_s))
+    }
+
+    pub fn seconds(&self) -> f64 {
+        self.mic.len() as f64 / RATE as f64
+    }
+}
