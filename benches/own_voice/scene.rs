@@ -36,7 +36,7 @@ pub const PATHS: &[EchoPath] = &[
     EchoPath { name: "400 ms, -6 dB, seminar room", delay_s: 0.4, hint_s: 0.1, level_db: -6.0, room: "measured_seminar_room.wav", ..PLAIN },
     EchoPath { name: "100 ppm apart", group: "drift or distortion", drift_ppm: 100.0, ..PLAIN },
     EchoPath { name: "-500 ppm apart, clinic room", group: "drift or distortion", drift_ppm: -500.0, room: "clinic_room_1m_0.wav", ..PLAIN },
-    EchoPath { name: "distorting loudspeaker", group: "drift or distortion", drive: 8.0, ..PLAIN },
+    EchoPath { name: "distorting loudspeaker", group: "drift or distortion", drive: 4.0, ..PLAIN },
 ];
 
 /// Sound at the beginning in which the canceller learns the room, s: two sentences.

@@ -60,9 +60,9 @@ impl CommandPath {
         self.echo.hint_delay(delay_s);
         self.echo.cancel(&self.played, &mut self.block);
         let sound_s = (block_s - self.from_mic.delay_s()).max(0.0);
-        let left_db = self.echo.own_voice().left_db;
-        self.log.take(sound_s, &self.block, left_db);
-        self.residual.hold_down(&mut self.block, left_db);
+        let own = self.echo.own_voice();
+        self.log.take(sound_s, &self.block, own.left_db, own.raw_db);
+        self.residual.hold_down(&mut self.block, own.left_db);
         self.commands.push(sound_s, &self.block, main);
         Ok(self.commands.poll())
     }
@@ -83,7 +83,7 @@ impl CommandPath {
     /// The phrase stands out from what the canceller leaves of our own voice; true where nothing was played.
     #[must_use]
     pub fn stands_out(&self, heard: &HeardPhrase) -> bool {
-        self.log.stands_out(heard.start_s, heard.end_s)
+        self.log.stands_out(heard.start_s, heard.end_s, self.echo.own_voice().aligned)
     }
 
     /// What is known of our own voice now.

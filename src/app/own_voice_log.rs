@@ -16,6 +16,8 @@ struct Block {
     /// Mean squares: what came out of the canceller, and what of our own voice is expected in it.
     cleaned: f64,
     left: f64,
+    /// The same where the canceller did not know where the echo is.
+    raw: f64,
 }
 
 /// Levels of the last seconds after the echo canceller.
@@ -25,13 +27,15 @@ pub struct OwnVoiceLog {
 }
 
 impl OwnVoiceLog {
-    /// One block from `start_s` on; `left_db`: level expected to be left of our own voice, −∞ for none.
-    pub fn take(&mut self, start_s: f64, cleaned: &[f32], left_db: f64) {
+    /// One block from `start_s` on; `left_db`: level expected to be left of our own voice, `raw_db`: its level before the
+    /// canceller, −∞ for none.
+    pub fn take(&mut self, start_s: f64, cleaned: &[f32], left_db: f64, raw_db: f64) {
         if self.blocks.len() == REMEMBERED {
             self.blocks.pop_front();
         }
         let power = cleaned.iter().map(|s| f64::from(*s).powi(2)).sum::<f64>() / cleaned.len().max(1) as f64;
-        self.blocks.push_back(Block { start_s, cleaned: power, left: 10f64.powf(left_db / 10.0) });
+        let [left, raw] = [left_db, raw_db].map(|db| 10f64.powf(db / 10.0));
+        self.blocks.push_back(Block { start_s, cleaned: power, left, raw });
     }
 
     /// Forgets everything: the clock jumped.
@@ -39,13 +43,14 @@ impl OwnVoiceLog {
         self.blocks.clear();
     }
 
-    /// Whether the sound from `start_s` to `end_s` is louder than our own voice can be there.
-    pub fn stands_out(&self, start_s: f64, end_s: f64) -> bool {
+    /// Whether the sound from `start_s` to `end_s` is louder than our own voice can be there. `aligned`: the canceller's last
+    /// look, which is after the phrase, found the echo in its place.
+    pub fn stands_out(&self, start_s: f64, end_s: f64, aligned: bool) -> bool {
         let (from_s, to_s) = (start_s - SLACK_S, end_s + SLACK_S);
         let (mut cleaned, mut left) = (0.0, 0.0);
         for block in self.blocks.iter().filter(|block| (from_s..to_s).contains(&block.start_s)) {
             cleaned += block.cleaned;
-            left += block.left;
+            left += if aligned { block.left } else { block.raw };
         }
         cleaned >= left * 10f64.powf(STANDS_OUT_DB / 10.0)
     }
@@ -60,30 +65,31 @@ mod tests {
         let mut log = OwnVoiceLog::default();
         let sample = 10f64.powf(cleaned_db / 20.0) as f32;
         for n in 0..100 {
-            log.take(f64::from(n) * 0.01, &[sample; 160], left_db);
+            log.take(f64::from(n) * 0.01, &[sample; 160], left_db, left_db + 20.0);
         }
         log
     }
 
     #[test]
     fn a_phrase_must_be_louder_than_what_is_left() {
-        assert!(log(-30.0, -40.0).stands_out(0.3, 0.6));
-        assert!(!log(-38.0, -40.0).stands_out(0.3, 0.6));
-        assert!(log(-60.0, f64::NEG_INFINITY).stands_out(0.3, 0.6), "nothing was played");
+        assert!(log(-30.0, -40.0).stands_out(0.3, 0.6, true));
+        assert!(!log(-38.0, -40.0).stands_out(0.3, 0.6, true));
+        assert!(!log(-30.0, -40.0).stands_out(0.3, 0.6, false), "all of the echo may be left");
+        assert!(log(-60.0, f64::NEG_INFINITY).stands_out(0.3, 0.6, true), "nothing was played");
     }
 
     #[test]
     fn what_is_not_remembered_is_not_held_against_a_phrase() {
         let mut cleared = log(-60.0, -20.0);
         cleared.clear();
-        assert!(cleared.stands_out(0.3, 0.6));
-        assert!(log(-60.0, -20.0).stands_out(7.0, 7.5));
+        assert!(cleared.stands_out(0.3, 0.6, true));
+        assert!(log(-60.0, -20.0).stands_out(7.0, 7.5, true));
     }
 
     #[test]
     fn it_does_not_grow() {
         let mut log = OwnVoiceLog::default();
-        (0..5_000).for_each(|n| log.take(f64::from(n) * 0.01, &[0.0; 160], -50.0));
+        (0..5_000).for_each(|n| log.take(f64::from(n) * 0.01, &[0.0; 160], -50.0, -30.0));
         assert_eq!(log.blocks.len(), REMEMBERED);
     }
 }

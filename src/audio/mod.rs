@@ -123,6 +123,10 @@ pub trait EchoCanceller: Send {
 pub struct OwnVoice {
     /// Level that is expected to be left of it in this block, dB re full scale; −∞ where nothing is played.
     pub left_db: f64,
+    /// Level that is expected of it in the microphone itself, dB re full scale; −∞ where nothing is played.
+    pub raw_db: f64,
+    /// The canceller knows where the echo is. Where not, as after a buffer was lost, all of it may be left.
+    pub aligned: bool,
     /// What the canceller takes away now, dB; none before it has heard enough.
     pub reduction_db: Option<f64>,
     /// The loudspeaker is so loud, or distorts so much, that a soft voice cannot be heard over it.
@@ -131,7 +135,7 @@ pub struct OwnVoice {
 
 impl Default for OwnVoice {
     fn default() -> Self {
-        Self { left_db: f64::NEG_INFINITY, reduction_db: None, drowns: false }
+        Self { left_db: f64::NEG_INFINITY, raw_db: f64::NEG_INFINITY, aligned: false, reduction_db: None, drowns: false }
     }
 }
 

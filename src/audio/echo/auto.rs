@@ -18,9 +18,9 @@ const AFTERMATH: u32 = 100;
 /// Blocks of playback between two looks for the echo.
 const LOOK_EVERY: u32 = 25;
 /// Reduction in dB from which on the linear filter is heard, whatever the other achieves: it leaves words unharmed.
-const GOOD_DB: f64 = 8.0;
+const GOOD_DB: f64 = 12.0;
 /// Below this it is given up if the other achieves so much more.
-const POOR_DB: f64 = 5.0;
+const POOR_DB: f64 = 9.0;
 const MORE_DB: f64 = 6.0;
 /// A microphone block with a sample this large is clipped.
 const CLIPPED: f32 = 0.99;
@@ -49,6 +49,7 @@ pub struct AutoCanceller {
     adaptive: AdaptiveCanceller,
     of_linear: Judge,
     of_adaptive: Judge,
+    of_none: Judge,
     ringing: Ringing,
     engine: Engine,
     aligned: Vec<f32>,
@@ -77,6 +78,7 @@ impl AutoCanceller {
             adaptive: AdaptiveCanceller::new(),
             of_linear: Judge::default(),
             of_adaptive: Judge::default(),
+            of_none: Judge::default(),
             ringing: Ringing::default(),
             engine: Engine::Adaptive,
             aligned: vec![0.0; BLOCK],
@@ -106,26 +108,27 @@ impl AutoCanceller {
     }
 
     /// Looks where the echo is, and moves the reference there.
-    fn align(&mut self, mic: &[f32], playing: bool) {
+    fn align(&mut self, played: &[f32], mic: &[f32], playing: bool) {
         let Some(reference) = &mut self.reference else { return };
-        self.finder.push(&self.aligned, mic);
+        self.finder.push(played, mic);
         self.to_look = self.to_look.saturating_sub(u32::from(playing));
         if self.to_look > 0 {
             return;
         }
         self.to_look = LOOK_EVERY;
         let (now_s, delay) = (self.blocks as f64 / 100.0, reference.delay());
-        let Some(peak) = self.finder.estimate(self.tracker.near(now_s, delay)) else { return };
+        let Some(peak) = self.finder.estimate(self.tracker.near(now_s)) else { return };
         tracing::debug!(now_s, delay, lag = peak.lag, strength = peak.strength, "looked");
+        let first = !self.tracker.is_locked();
         match self.tracker.follow(now_s, delay, peak) {
             Move::Stay => {}
             Move::Stretch { ppm } => reference.set_drift(ppm),
             Move::Jump(frames) => {
                 tracing::info!(frames, "the echo lies elsewhere");
                 reference.move_by(frames);
-                self.finder.forget();
-                self.of_linear.forget();
-                self.engine = Engine::Adaptive;
+                if first {
+                    self.of_linear.forget();
+                }
             }
         }
     }
@@ -172,12 +175,12 @@ impl EchoCanceller for AutoCanceller {
         reference.push(played);
         reference.take(&mut self.aligned);
         self.since_played = if power(played) >= PLAYING { 0 } else { self.since_played.saturating_add(1) };
-        self.own.left_db = f64::NEG_INFINITY;
+        (self.own.left_db, self.own.raw_db) = (f64::NEG_INFINITY, f64::NEG_INFINITY);
         if self.since_played >= AFTERMATH {
             return;
         }
         let sounding = power(&self.aligned);
-        self.align(mic, sounding >= PLAYING);
+        self.align(played, mic, sounding >= PLAYING);
         self.by_linear.copy_from_slice(mic);
         match &mut self.linear {
             Some(linear) => linear.cancel(&self.aligned, &mut self.by_linear),
@@ -188,6 +191,7 @@ impl EchoCanceller for AutoCanceller {
         let (raw, ringing) = (power(mic), self.ringing.next(sounding));
         self.of_linear.take(ringing, raw, power(&self.by_linear));
         self.of_adaptive.take(ringing, raw, power(&self.by_adaptive));
+        self.of_none.take(ringing, raw, raw);
         self.choose();
         let (judge, output) = match self.engine {
             Engine::Linear => (&self.of_linear, &self.by_linear),
@@ -197,6 +201,8 @@ impl EchoCanceller for AutoCanceller {
         mic.copy_from_slice(output);
         // Not learned yet: as loud as what was played.
         self.own.left_db = db(ringing) + judge.left_db().unwrap_or(0.0);
+        self.own.raw_db = db(ringing) + self.of_none.left_db().unwrap_or(0.0);
+        self.own.aligned = self.tracker.is_aligned();
         self.own.reduction_db = judge.reduction_db();
         if sounding >= PLAYING {
             self.judge_loudness(mic_peak, sounding);

@@ -11,10 +11,10 @@ use std::sync::Arc;
 
 /// Microphone frames per estimate at 16 kHz: 0.51 s. Longer ones smear where clocks drift.
 const WINDOW: usize = 8_192;
-/// Lags looked at, frames: the reference may be this much too late (50 ms) …
-const EARLY: usize = 800;
-/// … or this much too early (550 ms).
-const LATE: usize = 8_800;
+/// Lags looked at, frames: from 10 ms before …
+const EARLY: usize = 160;
+/// … to 600 ms after the sound was handed over.
+const LATE: usize = 9_600;
 const TRANSFORM: usize = 32_768;
 /// Band used, Hz: below it rooms hum, above it small loudspeakers and telephone-band devices give little.
 const BAND_HZ: (f64, f64) = (250.0, 5_000.0);
@@ -28,7 +28,7 @@ const KEPT: f32 = 0.4;
 /// Where the echo is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Peak {
-    /// Frames by which the microphone lags behind the reference; negative where it leads.
+    /// Frames by which the microphone lags behind what was handed over.
     pub lag: f64,
     /// Height over the root mean square of the correlation. Nothing but chance gives about 4.
     pub strength: f64,
@@ -77,13 +77,6 @@ impl DelayFinder {
             ring.drain(..block.len().min(ring.len()));
             ring.extend(block);
         }
-    }
-
-    /// The reference was moved: what was gathered no longer fits.
-    pub fn forget(&mut self) {
-        self.smoothed.fill(Complex32::default());
-        self.reference.iter_mut().for_each(|s| *s = 0.0);
-        self.mic.iter_mut().for_each(|s| *s = 0.0);
     }
 
     /// Where the echo lies by what was heard last; none where there is no sound in one of them. `near`: the lag of the path
@@ -168,8 +161,8 @@ mod tests {
     }
 
     #[test]
-    fn finds_delays_of_half_a_second_and_a_reference_that_comes_too_late() {
-        for lag in [-700, -10, 0, 320, 1_600, 6_400, 8_700] {
+    fn finds_delays_of_up_to_six_tenths_of_a_second() {
+        for lag in [-100, 0, 320, 1_600, 6_400, 9_500] {
             let peak = found(lag, 0.3).unwrap();
             assert!((peak.lag - lag as f64).abs() < 0.5 && peak.strength > 8.0, "{lag}: {peak:?}");
             let inverted = found(lag, -0.3).unwrap();
