@@ -6,6 +6,7 @@ pub mod commands;
 pub mod interval;
 pub mod level;
 pub mod pitch;
+pub mod time_weighting;
 pub mod voice_ear;
 pub mod voice_file;
 pub mod weighting;
