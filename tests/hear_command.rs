@@ -6,9 +6,10 @@ use std::f64::consts::PI;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 
-const HOLD_FIELDS: [&str; 15] = [
+const HOLD_FIELDS: [&str; 19] = [
     "kind", "file", "onset_s", "offset_s", "duration_s", "f0_median_hz", "f0_span_st", "f0_sd_st", "level_mean_db", "level_fall_db",
-    "level_slope_db_per_s", "level_weighting", "level_calibrated", "breaks", "clipped_s",
+    "level_slope_db_per_s", "level_weighting", "level_calibrated", "breaks", "clipped_s", "level_time_weighting",
+    "level_distance_cm", "level_calibration", "auto_gain",
 ];
 const COMMAND_FIELDS: [&str; 6] = ["kind", "file", "text", "start_s", "end_s", "confidence"];
 

@@ -1,5 +1,7 @@
 //! The only room that knows all others: builds the parts and joins them.
 
+pub mod calibrate_command;
+pub mod calibration_store;
 pub mod demo;
 pub mod devices_command;
 pub mod error;
@@ -12,11 +14,14 @@ mod hear_live;
 mod hear_phrases;
 pub mod history_command;
 mod journal_keeper;
+pub mod levels;
 pub mod load;
 mod meter;
+mod mic_gain;
 pub mod observe;
 mod pipeline;
 pub mod practise;
+mod quality_desk;
 mod reference;
 pub mod routine_command;
 mod summary;

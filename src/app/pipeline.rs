@@ -4,7 +4,9 @@
 use std::collections::{BTreeMap, VecDeque};
 
 use super::grammar::{self, Meaning};
+use super::levels::Levels;
 use super::observe::{Observer, in_words, pass_on};
+use super::quality_desk::QualityDesk;
 use super::reference::Reference;
 use super::talk::{TalkEvent, Talker};
 use crate::audio::gate::Gate;
@@ -18,6 +20,9 @@ use crate::speak::words::{Words, live_words};
 
 /// A block, s.
 const BLOCK_S: f64 = 0.01;
+
+/// The microphone is asked about its scale after so many blocks: a second.
+const LOOK_BLOCKS: u64 = 100;
 
 /// A line that has not ended yet.
 struct Under {
@@ -40,6 +45,8 @@ pub struct Parts {
     pub commands: Box<dyn CommandRecogniser>,
     pub echo: Box<dyn EchoCanceller>,
     pub observers: Vec<Box<dyn Observer>>,
+    /// What levels mean.
+    pub levels: Levels,
 }
 
 /// A practice under way.
@@ -69,6 +76,11 @@ pub struct Pipeline {
     silence: Vec<f32>,
     talk_events: Vec<TalkEvent>,
     events: VecDeque<Event>,
+    desk: QualityDesk,
+    /// Figures of a hold are waited for.
+    waits: bool,
+    clipping_told: bool,
+    auto_gain_told: bool,
     finished: bool,
 }
 
@@ -101,6 +113,10 @@ impl Pipeline {
             silence: vec![0.0; block],
             talk_events: Vec::new(),
             events: VecDeque::new(),
+            desk: QualityDesk::default(),
+            waits: true,
+            clipping_told: false,
+            auto_gain_told: false,
             finished: false,
         })
     }
@@ -110,6 +126,7 @@ impl Pipeline {
     /// # Errors
     /// Microphone or loudspeaker failed for good; what was measured is kept.
     pub fn run(&mut self, io: &mut dyn AudioIo, interrupted: impl Fn() -> bool) -> Result<(), AudioError> {
+        self.waits = io.is_offline();
         let mut mic = vec![0.0; (io.mic_rate_hz() / 100) as usize];
         let mut speaker = vec![0.0; (io.speaker_rate_hz() / 100) as usize];
         let outcome = loop {
@@ -150,6 +167,7 @@ impl Pipeline {
         let block_s = self.now_s();
         self.frames += mic.len() as u64;
         self.hear_voice(mic, block_s);
+        self.note_microphone();
         self.hear_commands(mic, block_s, delay_s)?;
         self.events.push_back(Event::Tick { at_s: self.now_s() });
         self.settle();
@@ -166,8 +184,9 @@ impl Pipeline {
 
     fn pass_lost(&mut self, frames: u64) {
         let lost_s = frames as f64 / self.mic_rate_hz;
-        let events = &mut self.events;
-        self.ear.skip(frames, &mut |output| events.extend(voice_event(output, 0.0)));
+        let desk = &mut self.desk;
+        self.ear.skip(frames, &mut |output| take(desk, output));
+        self.deliver(0.0);
         self.frames += frames;
         self.parts.talker.skip(lost_s);
         self.keep(Fact::SoundLost { lost_s });
@@ -177,8 +196,42 @@ impl Pipeline {
     fn hear_voice(&mut self, mic: &[f32], block_s: f64) {
         let masked = self.masks.masks(block_s) || self.masks.masks(block_s + BLOCK_S);
         let now_s = self.now_s();
-        let events = &mut self.events;
-        self.ear.push(mic, masked, &mut |output| events.extend(voice_event(output, now_s)));
+        let desk = &mut self.desk;
+        self.ear.push(mic, masked, &mut |output| take(desk, output));
+        self.deliver(now_s);
+    }
+
+    /// Lets the engine have what the voice ear said, in order, once its figures are there.
+    fn deliver(&mut self, now_s: f64) {
+        while let Some(event) = self.desk.next(self.waits) {
+            if let VoiceEvent::Offset(hold) = &event
+                && hold.clipped_s > 0.0
+                && !std::mem::replace(&mut self.clipping_told, true)
+            {
+                self.note("clipping", "mic-clipped");
+            }
+            self.events.push_back(voice_event(event, now_s));
+        }
+    }
+
+    /// Tells what bears on the levels, each once.
+    fn note_microphone(&mut self) {
+        if self.ear.auto_gain_found() && !std::mem::replace(&mut self.auto_gain_told, true) {
+            self.parts.levels.set_auto_gain();
+            self.note("auto-gain", "mic-changes-volume");
+        }
+        if self.blocks > 0 && self.blocks.is_multiple_of(LOOK_BLOCKS) {
+            for (what, text) in self.parts.levels.notes() {
+                self.tell(&text);
+                self.keep(Fact::MicrophoneNoted { what, text });
+            }
+        }
+    }
+
+    fn note(&mut self, what: &str, key: &str) {
+        let text = self.parts.words.text(&Line { key: key.to_owned(), args: Vec::new() }).unwrap_or_else(|_| key.to_owned());
+        self.tell(&text);
+        self.keep(Fact::MicrophoneNoted { what: what.to_owned(), text });
     }
 
     fn hear_commands(&mut self, mic: &[f32], block_s: f64, delay_s: f64) -> Result<(), AudioError> {
@@ -240,7 +293,10 @@ impl Pipeline {
         }
     }
 
-    fn carry_out(&mut self, effect: Effect) {
+    fn carry_out(&mut self, mut effect: Effect) {
+        if let Effect::Record(entry) = &mut effect {
+            self.parts.levels.dress(&mut entry.fact);
+        }
         pass_on(&effect, &mut self.parts.observers);
         match effect {
             Effect::Say { id, line, on_beat_s } => self.say(id, line, on_beat_s),
@@ -360,12 +416,17 @@ impl Pipeline {
 }
 
 /// What the engine cares about of what the voice ear gives.
-fn voice_event(output: VoiceOutput, now_s: f64) -> Option<Event> {
-    let VoiceOutput::Event(event) = output else { return None };
-    Some(match event {
+fn voice_event(event: VoiceEvent, now_s: f64) -> Event {
+    match event {
         VoiceEvent::Onset { onset_s, sure_s } => Event::Onset { at_s: now_s.max(sure_s), onset_s },
         VoiceEvent::Offset(hold) => Event::Offset { at_s: now_s.max(hold.offset_s), hold },
         VoiceEvent::SpeechBegan { onset_s } => Event::SpeechBegan { at_s: now_s.max(onset_s), onset_s },
         VoiceEvent::Spoken(utterance) => Event::Spoken { at_s: now_s.max(utterance.offset_s), utterance },
-    })
+    }
+}
+
+fn take(desk: &mut QualityDesk, output: VoiceOutput) {
+    if let VoiceOutput::Event(event) = output {
+        desk.take(event);
+    }
 }

@@ -235,6 +235,11 @@ say-finish = finish
 say-dizzy = I'm dizzy
 say-hurts = it hurts
 
+# Shown, not spoken
+
+mic-changes-volume = Your microphone changes its own volume; levels are not comparable. Turn off "automatic gain" or "AGC" in the system's microphone settings.
+mic-clipped = The sound is clipped: the voice is too loud for the microphone's setting, and its level is measured too low. Turn the microphone down or sit further away.
+
 # Days
 
 weekday-monday = Monday
