@@ -60,7 +60,12 @@ impl Levels {
         let mut levels = Self { distance_cm, ..Self::default() };
         if let Some(kept) = store.of(&device.system, &device.name).cloned() {
             levels.store = Some(store);
-            let broken = kept.void.clone().map_or_else(|| kept.broken_by(device, distance_cm), Some);
+            let mut broken = kept.void.clone().map_or_else(|| kept.broken_by(device, distance_cm), Some);
+            if kept.void.is_none() && device.gain == mic_gain::UNKNOWN && kept.device.gain != mic_gain::UNKNOWN {
+                // It may be as it was; so this practice cannot use it, and the next may.
+                levels.store = None;
+                broken = Some(format!("its gain cannot be read now, and was {}", kept.device.gain));
+            }
             let is_live = device.system != RECORDING;
             levels.notes.push(("calibration".into(), kept.line()));
             levels.calibration = Some(kept);

@@ -27,7 +27,7 @@ fn pulse(device: &str) -> Option<String> {
     read_pulse(&ask("pactl", &["list", "sources"])?, &named)
 }
 
-/// Volume and mute of the source `named` in what `pactl list sources` prints.
+/// Volume of the source `named` in what `pactl list sources` prints. Whether it is muted changes no gain.
 fn read_pulse(listing: &str, named: &str) -> Option<String> {
     let block = listing.split("\n\n").find(|block| field(block, "Name:") == Some(named))?;
     let volume = field(block, "Volume:")?;
@@ -39,8 +39,7 @@ fn read_pulse(listing: &str, named: &str) -> Option<String> {
         steps.push(format!("{} ({})", parts.next()?, parts.next()?));
     }
     steps.dedup();
-    let muted = if field(block, "Mute:") == Some("yes") { ", muted" } else { "" };
-    Some(format!("{}{muted}", steps.join(", ")))
+    Some(steps.join(", "))
 }
 
 fn field<'a>(block: &'a str, name: &str) -> Option<&'a str> {
@@ -86,10 +85,10 @@ mod tests {
     use super::*;
 
     #[test]
-    fn pulse_names_volume_and_mute() {
+    fn pulse_tells_the_volume() {
         let listing = "Source #0\n\tState: IDLE\n\tName: out.monitor\n\tMute: no\n\tVolume: mono: 65536 / 100% / 0.00 dB\n\n\
                        Source #1\n\tState: IDLE\n\tName: mic_usb\n\tMute: yes\n\tVolume: front-left: 52428 /  80% / -5.81 dB,   front-right: 52428 /  80% / -5.81 dB\n\t        balance 0.00\n\tBase Volume: 65536 / 100% / 0.00 dB\n";
-        assert_eq!(read_pulse(listing, "mic_usb").as_deref(), Some("52428 (80%), muted"));
+        assert_eq!(read_pulse(listing, "mic_usb").as_deref(), Some("52428 (80%)"));
         assert_eq!(read_pulse(listing, "out.monitor").as_deref(), Some("65536 (100%)"));
         assert_eq!(read_pulse(listing, "other"), None);
     }

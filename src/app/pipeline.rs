@@ -77,7 +77,7 @@ pub struct Pipeline {
     talk_events: Vec<TalkEvent>,
     events: VecDeque<Event>,
     desk: QualityDesk,
-    /// Figures of a hold are waited for.
+    /// The figures of a hold are waited for, as in a replay.
     waits: bool,
     clipping_told: bool,
     auto_gain_told: bool,
@@ -151,6 +151,7 @@ impl Pipeline {
             self.events.push_back(Event::Interrupt { at_s });
             self.settle();
         }
+        self.deliver(true);
         io.finish()?;
         outcome
     }
@@ -168,6 +169,7 @@ impl Pipeline {
         self.frames += mic.len() as u64;
         self.hear_voice(mic, block_s);
         self.note_microphone();
+        self.deliver(self.waits);
         self.hear_commands(mic, block_s, delay_s)?;
         self.events.push_back(Event::Tick { at_s: self.now_s() });
         self.settle();
@@ -184,9 +186,8 @@ impl Pipeline {
 
     fn pass_lost(&mut self, frames: u64) {
         let lost_s = frames as f64 / self.mic_rate_hz;
-        let desk = &mut self.desk;
-        self.ear.skip(frames, &mut |output| take(desk, output));
-        self.deliver(0.0);
+        let (events, desk) = (&mut self.events, &mut self.desk);
+        self.ear.skip(frames, &mut |output| events.extend(voice_event(output, 0.0, desk)));
         self.frames += frames;
         self.parts.talker.skip(lost_s);
         self.keep(Fact::SoundLost { lost_s });
@@ -196,26 +197,16 @@ impl Pipeline {
     fn hear_voice(&mut self, mic: &[f32], block_s: f64) {
         let masked = self.masks.masks(block_s) || self.masks.masks(block_s + BLOCK_S);
         let now_s = self.now_s();
-        let desk = &mut self.desk;
-        self.ear.push(mic, masked, &mut |output| take(desk, output));
-        self.deliver(now_s);
-    }
-
-    /// Lets the engine have what the voice ear said, in order, once its figures are there.
-    fn deliver(&mut self, now_s: f64) {
-        while let Some(event) = self.desk.next(self.waits) {
-            if let VoiceEvent::Offset(hold) = &event
-                && hold.clipped_s > 0.0
-                && !std::mem::replace(&mut self.clipping_told, true)
-            {
-                self.note("clipping", "mic-clipped");
-            }
-            self.events.push_back(voice_event(event, now_s));
-        }
+        let (events, desk) = (&mut self.events, &mut self.desk);
+        self.ear.push(mic, masked, &mut |output| events.extend(voice_event(output, now_s, desk)));
     }
 
     /// Tells what bears on the levels, each once.
     fn note_microphone(&mut self) {
+        let clipped = |event: &Event| matches!(event, Event::Offset { hold, .. } if hold.clipped_s > 0.0);
+        if self.events.iter().any(clipped) && !std::mem::replace(&mut self.clipping_told, true) {
+            self.note("clipping", "mic-clipped");
+        }
         if self.ear.auto_gain_found() && !std::mem::replace(&mut self.auto_gain_told, true) {
             self.parts.levels.set_auto_gain();
             self.note("auto-gain", "mic-changes-volume");
@@ -293,12 +284,14 @@ impl Pipeline {
         }
     }
 
-    fn carry_out(&mut self, mut effect: Effect) {
-        if let Effect::Record(entry) = &mut effect {
-            self.parts.levels.dress(&mut entry.fact);
-        }
+    fn carry_out(&mut self, effect: Effect) {
         pass_on(&effect, &mut self.parts.observers);
         match effect {
+            Effect::Record(mut entry) => {
+                self.parts.levels.dress(&mut entry.fact);
+                self.desk.take(entry);
+                self.deliver(self.waits);
+            }
             Effect::Say { id, line, on_beat_s } => self.say(id, line, on_beat_s),
             Effect::Hush => {
                 self.under.values_mut().for_each(|under| under.hushed = true);
@@ -315,7 +308,7 @@ impl Pipeline {
                 self.parts.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));
             }
             Effect::Finish => self.finished = true,
-            Effect::Record(_) | Effect::Resume(_) => {}
+            Effect::Resume(_) => {}
         }
     }
 
@@ -405,8 +398,15 @@ impl Pipeline {
     }
 
     fn keep(&mut self, fact: Fact) {
-        let entry = Entry { at_s: self.now_s(), fact, position: None };
-        self.parts.observers.iter_mut().for_each(|observer| observer.kept(&entry));
+        self.desk.take(Entry { at_s: self.now_s(), fact, position: None });
+        self.deliver(self.waits);
+    }
+
+    /// Lets the observers have the entries whose figures are there, in order.
+    fn deliver(&mut self, wait: bool) {
+        while let Some(entry) = self.desk.next(wait) {
+            self.parts.observers.iter_mut().for_each(|observer| observer.kept(&entry));
+        }
     }
 
     fn tell(&mut self, warning: &str) {
@@ -416,17 +416,15 @@ impl Pipeline {
 }
 
 /// What the engine cares about of what the voice ear gives.
-fn voice_event(event: VoiceEvent, now_s: f64) -> Event {
-    match event {
+fn voice_event(output: VoiceOutput, now_s: f64, desk: &mut QualityDesk) -> Option<Event> {
+    let VoiceOutput::Event(event) = output else { return None };
+    Some(match event {
         VoiceEvent::Onset { onset_s, sure_s } => Event::Onset { at_s: now_s.max(sure_s), onset_s },
-        VoiceEvent::Offset(hold) => Event::Offset { at_s: now_s.max(hold.offset_s), hold },
+        VoiceEvent::Offset(mut hold) => {
+            desk.work_on(&mut hold);
+            Event::Offset { at_s: now_s.max(hold.offset_s), hold }
+        }
         VoiceEvent::SpeechBegan { onset_s } => Event::SpeechBegan { at_s: now_s.max(onset_s), onset_s },
         VoiceEvent::Spoken(utterance) => Event::Spoken { at_s: now_s.max(utterance.offset_s), utterance },
-    }
-}
-
-fn take(desk: &mut QualityDesk, output: VoiceOutput) {
-    if let VoiceOutput::Event(event) = output {
-        desk.take(event);
-    }
+    })
 }

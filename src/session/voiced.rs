@@ -133,7 +133,7 @@ fn measured(exercise: String, hold: &Hold, complete: bool) -> Fact {
         f0_sd_st: Some(hold.f0_sd_st).filter(|x| x.is_finite()),
         level_slope_db_per_s: Some(hold.level_slope_db_per_s).filter(|x| x.is_finite()),
         level_terms: Some(LevelTerms { clipped_s: hold.clipped_s, ..LevelTerms::default() }),
-        quality: hold.quality,
+        quality: None,
         breaks: hold.breaks,
         masked_s: hold.masked_s,
         complete,

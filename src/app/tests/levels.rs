@@ -65,6 +65,16 @@ fn a_phone_stays_rough_and_nothing_stays_relative() {
 }
 
 #[test]
+fn a_gain_that_cannot_be_read_suspends_it() {
+    let folder = tempfile::tempdir().unwrap();
+    CalibrationStore::open(folder.path()).unwrap().keep(Calibration { device: device("65536 (100%)"), ..kept(Method::Meter) }).unwrap();
+    let mut blind = Levels::of(folder.path(), &device("unknown"), None).unwrap();
+    assert_eq!(phrase(&blind).2.calibration, LevelCalibration::Void);
+    assert!(blind.notes()[0].1.contains("cannot be read now"));
+    assert_eq!(phrase(&Levels::of(folder.path(), &device("65536 (100%)"), None).unwrap()).2.calibration, LevelCalibration::Meter);
+}
+
+#[test]
 fn a_changed_gain_distance_or_device_voids_it_for_good_and_says_so() {
     for (now, distance_cm, why) in [(device("52428 (80%)"), None, "gain"), (device("unknown"), Some(30.0), "30 cm from the mouth")] {
         let folder = tempfile::tempdir().unwrap();
