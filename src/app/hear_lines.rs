@@ -34,7 +34,7 @@ pub struct HoldLine {
     pub level_distance_cm: Option<f64>,
     /// "none": see `level_calibrated`.
     pub level_calibration: &'static str,
-    /// There is evidence, up to the end of this hold, that the microphone changes its own volume.
+    /// There is evidence that the microphone changes its own volume: in the whole recording; live, so far.
     pub auto_gain: bool,
     /// With `--voice`: figures of voice quality of the steady part.
     #[serde(skip_serializing_if = "Option::is_none")]
