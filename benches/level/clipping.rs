@@ -1,5 +1,4 @@
-//! Clipping put on recordings, and recordings as they are. The limits were tuned on odd places of the sorted list; figures are
-//! of the even ones.
+//! Clipping put on recordings, and recordings as they are: every second file of the sorted list. No limit was tuned on them.
 
 use crate::data;
 use crate::figure::figure;

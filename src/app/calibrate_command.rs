@@ -126,7 +126,7 @@ pub fn run(args: &CalibrateArgs) -> Result<ExitCode, AppError> {
     if listened.interrupted {
         return Err(AppError::Usage("interrupted; nothing was calibrated".into()));
     }
-    let heard = listened.judge()?;
+    let heard = listened.judge(method != Method::Source)?;
     say(&format!(
         "Heard {:.1} s of sound at {:.1} dB({}) re full scale, {:.0} dB over the room; it wandered by {:.1} dB.",
         heard.length_s,
@@ -265,14 +265,14 @@ impl Listened {
         }
     }
 
-    fn judge(&mut self) -> Result<Heard, AppError> {
+    fn judge(&mut self, quiet_needed: bool) -> Result<Heard, AppError> {
         if self.ear.auto_gain_found() {
             return Err(AppError::Usage(
                 "your microphone changes its own volume, so no calibration would hold; turn off \"automatic gain\" in the system's microphone settings and calibrate again".into(),
             ));
         }
         // The filter settles in the first tenth of a second.
-        evaluate(self.readings.get(1..).unwrap_or(&[])).map_err(|why| AppError::Usage(format!("nothing was calibrated: {why}")))
+        evaluate(self.readings.get(1..).unwrap_or(&[]), quiet_needed).map_err(|why| AppError::Usage(format!("nothing was calibrated: {why}")))
     }
 }
 
@@ -360,7 +360,7 @@ mod tests {
 
     #[test]
     fn a_tone_of_94_db_gives_the_microphones_offset() {
-        let heard = listened(-26.0, 1.0).judge().unwrap();
+        let heard = listened(-26.0, 1.0).judge(true).unwrap();
         assert!((heard.level_db + 26.0).abs() < 0.05 && heard.spread_db < 0.1, "{heard:?}");
         let known = Known { method: Method::Source, level_db: 94.0, weighting: Weighting::A, at_cm: None };
         let device = Device { system: "ALSA".into(), name: "mic".into(), rate_hz: 16_000, gain: "unknown".into() };
@@ -371,8 +371,8 @@ mod tests {
 
     #[test]
     fn clipped_and_missing_sound_is_refused() {
-        assert!(listened(-3.0, 4.0).judge().unwrap_err().to_string().contains("clipped"));
-        assert!(listened(-90.0, 1.0).judge().unwrap_err().to_string().contains("nothing was calibrated"));
+        assert!(listened(-3.0, 4.0).judge(true).unwrap_err().to_string().contains("clipped"));
+        assert!(listened(-90.0, 1.0).judge(true).unwrap_err().to_string().contains("nothing was calibrated"));
     }
 
     #[test]

@@ -6,7 +6,8 @@
 //! fades is no evidence at all, for voices do. It takes several pauses that agree, for a wrong alarm would void good figures.
 //!
 //! What is not found: gain that recovers within a quarter second, gain that stands still in pauses, and any gain in a room
-//! whose noise the microphone does not pick up. Limits tuned on odd files of simulated sessions (`benches/level`).
+//! whose noise the microphone does not pick up, and one that lifts the room to the voice's own level. The limits were set
+//! beforehand and not tuned on the simulated sessions of `benches/level`.
 
 use super::bands::{BANDS, distance};
 use super::steadiness::{RunFrame, percentile};

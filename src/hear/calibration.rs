@@ -4,7 +4,7 @@
 //! L = L_fs + K, where K belongs to one microphone at one gain (design). K comes from one steady sound whose level at a known
 //! distance somebody else has measured.
 
-use super::level::{db_power, power_db};
+use super::level::{SILENCE_DB, db_power, power_db};
 use super::weighting::Weighting;
 use serde::{Deserialize, Serialize};
 
@@ -120,25 +120,30 @@ const STANDS_OUT_DB: f64 = 6.0;
 const EDGE: usize = READINGS_PER_S / 2;
 /// Readings of the room needed.
 const LEAST_QUIET: usize = READINGS_PER_S / 2;
+/// A source that sounds throughout is louder than this, dB re full scale; fainter sound is a room (common practice, no source).
+const FAINTEST_SOURCE_DB: f64 = -60.0;
 /// Dips as short as this do not end the sound, readings: a voice's breath does.
 const DIP: usize = 2;
 
-/// Finds the steady sound in a stretch of level readings and judges it. The room is the quietest tenth.
+/// Finds the steady sound in a stretch of level readings and judges it. The room is the quietest tenth. `quiet_needed`: false
+/// for a source in a coupler, which shuts the room out; it may then sound from the beginning to the end, and nothing is known
+/// of the room.
 ///
 /// # Errors
 /// The sound is not fit to calibrate with.
-pub fn evaluate(readings: &[LevelReading]) -> Result<Heard, Unfit> {
+pub fn evaluate(readings: &[LevelReading], quiet_needed: bool) -> Result<Heard, Unfit> {
     let mut sorted: Vec<f64> = readings.iter().map(|r| r.level_db).collect();
     sorted.sort_by(f64::total_cmp);
     let quietest = sorted.get(..sorted.len().div_ceil(10).max(LEAST_QUIET.min(sorted.len()))).unwrap_or(&[]);
     let room_db = energy_mean_db(quietest);
     let loud_db = sorted.get(sorted.len().saturating_sub(sorted.len() / 10 + 1)).copied().unwrap_or(room_db);
-    if loud_db - room_db < STANDS_OUT_DB {
-        let heard_throughout = readings.len() as f64 >= SHORTEST_S * READINGS_PER_S as f64;
-        return Err(if heard_throughout { Unfit::NoQuiet } else { Unfit::NoSound });
+    let stands_out = loud_db - room_db >= STANDS_OUT_DB;
+    let long_enough = readings.len() as f64 >= SHORTEST_S * READINGS_PER_S as f64;
+    if !stands_out && (quiet_needed || room_db < FAINTEST_SOURCE_DB) {
+        return Err(if long_enough { Unfit::NoQuiet } else { Unfit::NoSound });
     }
     let limit_db = room_db + STANDS_OUT_DB.max((loud_db - room_db) / 2.0);
-    let sound = longest_over(readings, limit_db);
+    let (sound, room_db) = if stands_out { (longest_over(readings, limit_db), room_db) } else { (readings, SILENCE_DB) };
     if (sound.len() as f64) < SHORTEST_S * READINGS_PER_S as f64 {
         return Err(Unfit::NoSound);
     }

@@ -98,6 +98,7 @@ def main():
                 file = folder / f"{number}-{gain}.flac"
                 sf.write(file, y, RATE)
                 table.write(f"{file.name}\t{gain}\t{number}\n")
+            table.flush()
 
 
 if __name__ == "__main__":

@@ -23,7 +23,7 @@ fn the_room_is_taken_out() {
 
 #[test]
 fn a_steady_sound_gives_the_offset() {
-    let heard = evaluate(&readings(&[(-70.0, 30), (-30.0, 60), (-70.0, 10)])).unwrap();
+    let heard = evaluate(&readings(&[(-70.0, 30), (-30.0, 60), (-70.0, 10)]), true).unwrap();
     assert!((heard.level_db + 30.0).abs() < 0.01 && heard.spread_db < 0.01 && (heard.room_db + 70.0).abs() < 0.01, "{heard:?}");
     let meter = Known { method: Method::Meter, level_db: 78.4, weighting: Weighting::A, at_cm: None };
     // The meter stood beside the microphone.
@@ -39,12 +39,19 @@ fn a_steady_sound_gives_the_offset() {
 
 #[test]
 fn what_cannot_calibrate_is_refused_with_its_reason() {
-    assert_eq!(evaluate(&readings(&[(-70.0, 60)])), Err(Unfit::NoQuiet));
-    assert_eq!(evaluate(&readings(&[(-70.0, 30), (-30.0, 15)])), Err(Unfit::NoSound));
-    assert_eq!(evaluate(&[]), Err(Unfit::NoSound));
-    assert!(matches!(evaluate(&readings(&[(-40.0, 30), (-32.0, 60)])), Err(Unfit::RoomTooLoud(db)) if (db - 8.0).abs() < 0.01));
-    assert!(matches!(evaluate(&readings(&[(-70.0, 30), (-30.0, 20), (-38.0, 20)])), Err(Unfit::Unsteady(db)) if db > 7.0));
+    assert_eq!(evaluate(&readings(&[(-70.0, 60)]), true), Err(Unfit::NoQuiet));
+    assert_eq!(evaluate(&readings(&[(-70.0, 30), (-30.0, 15)]), true), Err(Unfit::NoSound));
+    assert_eq!(evaluate(&[], true), Err(Unfit::NoSound));
+    assert!(matches!(evaluate(&readings(&[(-40.0, 30), (-32.0, 60)]), true), Err(Unfit::RoomTooLoud(db)) if (db - 8.0).abs() < 0.01));
+    assert!(matches!(evaluate(&readings(&[(-70.0, 30), (-30.0, 20), (-38.0, 20)]), true), Err(Unfit::Unsteady(db)) if db > 7.0));
     let mut clipped = readings(&[(-70.0, 30), (-5.0, 60)]);
     clipped[60].clipped = true;
-    assert_eq!(evaluate(&clipped), Err(Unfit::Clipped));
+    assert_eq!(evaluate(&clipped, true), Err(Unfit::Clipped));
+}
+
+#[test]
+fn a_source_in_a_coupler_may_sound_throughout() {
+    let heard = evaluate(&readings(&[(-26.0, 60)]), false).unwrap();
+    assert!((heard.level_db + 26.0).abs() < 0.01 && heard.over_room_db() > 90.0, "{heard:?}");
+    assert_eq!(evaluate(&readings(&[(-70.0, 60)]), false), Err(Unfit::NoQuiet));
 }
