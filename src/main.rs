@@ -4,7 +4,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
-use tidecount::app::{demo, devices_command, error::AppError, hear_command, history_command, practise, routine_command, texts};
+use tidecount::app::{calibrate_command, demo, devices_command, error::AppError, hear_command, history_command, practise, routine_command, texts};
 use tidecount::hear::commands::child::child_main;
 
 /// Leads a voice, breathing and swallow practice hands-free.
@@ -19,6 +19,7 @@ struct Arguments {
 enum Order {
     Practise(practise::PractiseArgs),
     Demo(demo::DemoArgs),
+    Calibrate(calibrate_command::CalibrateArgs),
     Hear(hear_command::HearArgs),
     /// Lists past practices, or shows one whole.
     History(history_command::HistoryArgs),
@@ -41,6 +42,7 @@ fn main() -> ExitCode {
     let done = match Arguments::parse().order {
         Order::Practise(args) => practise::run(&args),
         Order::Demo(args) => demo::run(&args),
+        Order::Calibrate(args) => calibrate_command::run(&args),
         Order::Hear(args) => hear_command::run(&args),
         Order::History(args) => texts::history(&args),
         Order::Routine(args) => texts::routine(&args),

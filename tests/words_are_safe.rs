@@ -240,6 +240,8 @@ fn reaction(hears: &Listening, yes: bool, now_s: f64) -> Vec<Event> {
                 breaks: 0,
                 masked_s: 0.0,
                 clipped_s: 0.0,
+                steady: None,
+                quality: None,
             };
             return vec![Event::Onset { at_s: now_s, onset_s }, Event::Offset { at_s: now_s, hold }];
         }

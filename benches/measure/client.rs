@@ -43,6 +43,7 @@ pub fn record(routine: &Path, folder: &Path) -> Result<PathBuf, Box<dyn Error>> 
         client: "household".into(),
         data: folder.join("rehearsal"),
         journal: None,
+        levels: tidecount::app::levels::Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };
     practice.lead(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(Ear(rehearsal))])?;

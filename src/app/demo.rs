@@ -96,6 +96,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
         client: "household".into(),
         data,
         journal: Some(journal.clone()),
+        levels: super::levels::Levels::default(),
         recogniser: None,
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());

@@ -2,6 +2,7 @@
 
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
+use super::levels::in_words;
 use super::observe::Observer;
 use crate::screen::{Screen, ShownView};
 use crate::session::{Entry, Fact, Line};
@@ -72,12 +73,14 @@ impl Observer for ScreenFollower {
 /// Results worth a line of their own.
 fn note(fact: &Fact) -> Option<String> {
     Some(match fact {
-        Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, complete, .. } => {
+        Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, level_weighting, level_terms, complete, .. } => {
             let cut = if *complete { "" } else { ", cut off" };
-            format!("held {duration_s:.1} s, {}, {}{cut}", measured(*f0_median_hz, "Hz"), measured(*level_mean_db, "dB(A) relative"))
+            format!("held {duration_s:.1} s, {}, {}{cut}", measured(*f0_median_hz, "Hz"), in_words(*level_mean_db, level_weighting, level_terms.as_ref()))
         }
         Fact::PostureHeld { duration_s, prescribed_s, .. } => format!("posture {duration_s:.0} of {prescribed_s:.0} s"),
-        Fact::PhraseRead { duration_s, level_mean_db, .. } => format!("phrase {duration_s:.1} s, {}", measured(*level_mean_db, "dB(A) relative")),
+        Fact::PhraseRead { duration_s, level_mean_db, level_weighting, level_terms, .. } => {
+            format!("phrase {duration_s:.1} s, {}", in_words(*level_mean_db, level_weighting, level_terms.as_ref()))
+        }
         Fact::SyllablesCounted { syllables, rate_hz, .. } => format!("{syllables} syllables, {rate_hz:.1} per second"),
         Fact::StepLeftOut { exercise, reason } => format!("{exercise} left out: {reason}"),
         Fact::RecogniserRestarted { lost_s } => format!("the recogniser was restarted; {lost_s:.1} s went unheard"),

@@ -25,6 +25,12 @@ pub struct HearArgs {
     /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
     #[arg(long, value_name = "DIR")]
     pub model: Option<PathBuf>,
+    /// Also the figures of voice quality of each hold, for the clinician; a louder voice alone makes them better.
+    #[arg(long)]
+    pub voice: bool,
+    /// Also what a sound level meter would read of each recording: energy mean, highest Fast and Slow level, for A, C and Z.
+    #[arg(long)]
+    pub levels: bool,
     /// Without recordings: the microphone, `default` or a name from `tidecount devices`.
     #[arg(long, value_name = "default|NAME", conflicts_with = "files")]
     pub mic: Option<String>,

@@ -2,7 +2,7 @@
 
 use super::error::AppError;
 use super::hear_command::{HearArgs, phrase_ear, reader_left, unwritten};
-use super::hear_lines::{FRAMES_HEAD, Found, TABLE_HEAD, frame_row, shown};
+use super::hear_lines::{FRAMES_HEAD, Found, LevelLine, TABLE_HEAD, frame_row, shown};
 use super::hear_phrases::PhraseEar;
 use crate::audio::AudioError;
 use crate::audio::decode::SoundReader;
@@ -30,7 +30,7 @@ pub fn run(args: &HearArgs, out: &mut impl Write, err: &mut impl Write) -> Resul
     let mut phrases = phrase_ear(args, Mode::Offline)?;
     let mut all = true;
     for (number, file) in args.files.iter().enumerate() {
-        let written = match hear(file, args.frames.as_deref(), phrases.as_mut()) {
+        let written = match hear(file, args, phrases.as_mut()) {
             Ok(found) if args.json => found.iter().try_for_each(|found| found.write_json(out)),
             Ok(found) => write_table(out, file, &found, number == 0, phrases.is_some()),
             Err(error) => {
@@ -66,7 +66,7 @@ fn check_frames(csv: &Path, args: &HearArgs) -> Result<(), AppError> {
 ///
 /// # Errors
 /// It cannot be read as sound, its rate is not one of sound, the recogniser died on it, or the frames cannot be written.
-fn hear(file: &Path, frames: Option<&Path>, mut phrases: Option<&mut PhraseEar>) -> Result<Vec<Found>, AppError> {
+fn hear(file: &Path, args: &HearArgs, mut phrases: Option<&mut PhraseEar>) -> Result<Vec<Found>, AppError> {
     let name = file.display().to_string();
     let mut sound = SoundReader::open(file)?;
     let rate_hz = sound.rate_hz();
@@ -74,17 +74,18 @@ fn hear(file: &Path, frames: Option<&Path>, mut phrases: Option<&mut PhraseEar>)
         let what = if rate_hz < LOWEST_RATE_HZ { "too few for a voice" } else { "more than any recording of sound" };
         return Err(AudioError::File(format!("{name}: has {rate_hz} samples a second, {what}. Record it at 8000 to 48000.")).into());
     }
-    let mut csv = frames.map(FramesFile::create).transpose()?;
+    let mut csv = args.frames.as_deref().map(FramesFile::create).transpose()?;
     let mut ear = VoiceEar::new(rate_hz);
     ear.set_task(VoiceTask::Hold(FILE_SETTINGS));
-    let mut found = Vec::new();
+    let mut meters = args.levels.then(|| LevelLine::meters(rate_hz));
+    let (mut found, mut holds) = (Vec::new(), Vec::new());
     let mut keep = |output| match output {
         VoiceOutput::Frame(frame) => {
             if let Some(csv) = &mut csv {
                 csv.write(&frame_row(&frame));
             }
         }
-        VoiceOutput::Event(VoiceEvent::Offset(hold)) => found.push(Found::hold(&name, &hold)),
+        VoiceOutput::Event(VoiceEvent::Offset(hold)) => holds.push(hold),
         VoiceOutput::Event(_) => {}
     };
     if let Some(phrases) = phrases.as_deref_mut() {
@@ -92,11 +93,20 @@ fn hear(file: &Path, frames: Option<&Path>, mut phrases: Option<&mut PhraseEar>)
     }
     while let Some(samples) = sound.read() {
         ear.push(samples, false, &mut keep);
+        if let Some(meters) = &mut meters {
+            meters.iter_mut().for_each(|(_, meter)| samples.iter().for_each(|x| meter.push(*x)));
+        }
         if let Some(phrases) = phrases.as_deref_mut() {
             phrases.push(samples);
         }
     }
     ear.finish(&mut keep);
+    for mut hold in holds {
+        if args.voice {
+            hold.quality = hold.steady.take().map(|steady| steady.quality());
+        }
+        found.push(Found::hold(&name, &hold, ear.auto_gain_found()));
+    }
     if let Some(csv) = csv {
         csv.close()?;
     }
@@ -105,6 +115,7 @@ fn hear(file: &Path, frames: Option<&Path>, mut phrases: Option<&mut PhraseEar>)
         found.extend(heard.iter().map(|phrase| Found::command(&name, phrase)));
     }
     found.sort_by(|a, b| a.start_s().total_cmp(&b.start_s()));
+    found.extend(meters.into_iter().flatten().filter_map(|(weighting, meter)| Found::level(&name, weighting, &meter)));
     Ok(found)
 }
 

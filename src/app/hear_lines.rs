@@ -1,7 +1,9 @@
 //! What `tidecount hear` found, as JSON lines and as rows of a table.
 
 use crate::hear::commands::HeardPhrase;
-use crate::hear::{Hold, VoiceFrame};
+use crate::hear::time_weighting::SoundLevelMeter;
+use crate::hear::weighting::Weighting;
+use crate::hear::{Hold, VoiceFrame, VoiceQuality};
 use serde::Serialize;
 use std::io::Write;
 
@@ -26,6 +28,17 @@ pub struct HoldLine {
     pub level_calibrated: bool,
     pub breaks: u32,
     pub clipped_s: f64,
+    /// "energy-mean": over the voiced frames, without Fast or Slow.
+    pub level_time_weighting: &'static str,
+    /// Nobody said how far the microphone stood.
+    pub level_distance_cm: Option<f64>,
+    /// "none": see `level_calibrated`.
+    pub level_calibration: &'static str,
+    /// There is evidence that the microphone changes its own volume: in the whole recording; live, so far.
+    pub auto_gain: bool,
+    /// With `--voice`: figures of voice quality of the steady part.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub quality: Option<VoiceQuality>,
 }
 
 /// A spoken command as it stands in a line of output.
@@ -41,17 +54,39 @@ pub struct CommandLine {
     pub confidence: f64,
 }
 
+/// What a sound level meter would read of a whole recording, dB re full scale.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LevelLine {
+    pub kind: &'static str,
+    pub file: String,
+    /// "A", "C" or "Z".
+    pub level_weighting: &'static str,
+    /// Energy mean (equivalent continuous level).
+    pub equivalent_db: f64,
+    pub fast_max_db: f64,
+    pub slow_max_db: f64,
+    pub level_calibrated: bool,
+}
+
+impl LevelLine {
+    /// A meter for each weighting.
+    pub fn meters(rate_hz: u32) -> Vec<(Weighting, SoundLevelMeter)> {
+        [Weighting::A, Weighting::C, Weighting::Z].map(|w| (w, SoundLevelMeter::new(w, f64::from(rate_hz)))).into()
+    }
+}
+
 /// One thing found.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(untagged)]
 pub enum Found {
     Hold(HoldLine),
     Command(CommandLine),
+    Level(LevelLine),
 }
 
 impl Found {
     /// The line for a hold heard in `file`.
-    pub fn hold(file: &str, hold: &Hold) -> Self {
+    pub fn hold(file: &str, hold: &Hold, auto_gain: bool) -> Self {
         Self::Hold(HoldLine {
             kind: "voiced",
             file: file.to_owned(),
@@ -68,7 +103,26 @@ impl Found {
             level_calibrated: false,
             breaks: hold.breaks,
             clipped_s: rounded(hold.clipped_s, 2),
+            level_time_weighting: "energy-mean",
+            level_distance_cm: None,
+            level_calibration: "none",
+            auto_gain,
+            quality: hold.quality,
         })
+    }
+
+    /// The line for what a meter read of `file`; nothing where it heard nothing.
+    pub fn level(file: &str, weighting: Weighting, meter: &SoundLevelMeter) -> Option<Self> {
+        let reading = meter.reading()?;
+        Some(Self::Level(LevelLine {
+            kind: "level",
+            file: file.to_owned(),
+            level_weighting: weighting.letter(),
+            equivalent_db: rounded(reading.equivalent_db, 2),
+            fast_max_db: rounded(reading.fast_max_db, 2),
+            slow_max_db: rounded(reading.slow_max_db, 2),
+            level_calibrated: false,
+        }))
     }
 
     /// The line for a phrase heard in `file`.
@@ -88,6 +142,7 @@ impl Found {
         match self {
             Self::Hold(hold) => hold.onset_s,
             Self::Command(command) => command.start_s,
+            Self::Level(_) => 0.0,
         }
     }
 
@@ -104,7 +159,7 @@ impl Found {
     pub fn row(&self) -> String {
         match self {
             Self::Hold(hold) => format!(
-                "  hold     {:>8.2} {:>8.2} {:>9.2} {:>6.0} {:>8.1} {:>11.1} {:>8.1} {:>7}",
+                "  hold     {:>8.2} {:>8.2} {:>9.2} {:>6.0} {:>8.1} {:>11.1} {:>8.1} {:>7}{}",
                 hold.onset_s,
                 hold.offset_s,
                 hold.duration_s,
@@ -112,7 +167,12 @@ impl Found {
                 hold.f0_span_st,
                 rounded(hold.level_mean_db, 1),
                 rounded(hold.level_fall_db, 1),
-                hold.breaks
+                hold.breaks,
+                hold.notes()
+            ),
+            Self::Level(level) => format!(
+                "  level    dB({}) re full scale: mean {:.1}, highest Fast {:.1}, highest Slow {:.1}",
+                level.level_weighting, level.equivalent_db, level.fast_max_db, level.slow_max_db
             ),
             Self::Command(command) => format!(
                 "  command  {:>8.2} {:>8.2} {:>9.2}  \"{}\", confidence {:.2}",
@@ -123,6 +183,39 @@ impl Found {
                 command.confidence
             ),
         }
+    }
+}
+
+impl HoldLine {
+    /// What else is to be said of it: further rows.
+    fn notes(&self) -> String {
+        let mut notes = String::new();
+        if self.clipped_s > 0.0 {
+            notes += &format!("\n           clipped for {:.2} s: the true level is higher", self.clipped_s);
+        }
+        if self.auto_gain {
+            notes += "\n           the microphone changes its own volume; levels are not comparable";
+        }
+        if let Some(q) = &self.quality {
+            let figure = |value: f64, unit: &str| if value.is_finite() { format!("{value:.2} {unit}") } else { "-".to_owned() };
+            notes += &format!(
+                "\n           F0 SD {:.2} st, level {:+.2} dB/s; CPPS {}, HNR {}; jitter local {}, rap {}, ppq5 {};\n           shimmer local {} ({}), apq3 {}, apq11 {} ({:.2} to {:.2} s)",
+                self.f0_sd_st,
+                self.level_slope_db_per_s,
+                figure(q.cpps_db, "dB"),
+                figure(q.hnr_db, "dB"),
+                figure(q.jitter_local_pct, "%"),
+                figure(q.jitter_rap_pct, "%"),
+                figure(q.jitter_ppq5_pct, "%"),
+                figure(q.shimmer_local_pct, "%"),
+                figure(q.shimmer_local_db, "dB"),
+                figure(q.shimmer_apq3_pct, "%"),
+                figure(q.shimmer_apq11_pct, "%"),
+                q.from_s,
+                q.to_s
+            );
+        }
+        notes
     }
 }
 

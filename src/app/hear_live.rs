@@ -32,7 +32,7 @@ pub(super) fn run(args: &HearArgs) -> Result<bool, AppError> {
     if let Some(phrases) = &mut phrases {
         phrases.begin(io.mic_rate_hz())?;
     }
-    let mut live = Live { view: View::new(args.json), meter: Meter::default(), phrases, name };
+    let mut live = Live { view: View::new(args.json), meter: Meter::default(), phrases, name, voice: args.voice, auto_gain: false };
     match until_interrupted(move |interrupted| live.run(io.as_mut(), || interrupted.load(Ordering::Relaxed)))? {
         Some(fault) => Err(AppError::Usage(fault)),
         None => Ok(true),
@@ -44,6 +44,8 @@ struct Live {
     meter: Meter,
     phrases: Option<PhraseEar>,
     name: String,
+    voice: bool,
+    auto_gain: bool,
 }
 
 impl Live {
@@ -67,6 +69,9 @@ impl Live {
             ear.push(&mic, false, &mut |output| outputs.push(output));
             self.meter.samples(ear.now_s(), &mic, captured.lost_frames);
             let room_db = ear.noise_floor_db();
+            if ear.auto_gain_found() && !std::mem::replace(&mut self.auto_gain, true) {
+                self.view.warn("your microphone changes its own volume; levels are not comparable");
+            }
             outputs.into_iter().for_each(|output| self.take(output, room_db));
             if let Some(phrases) = &mut self.phrases {
                 phrases.push(&mic);
@@ -91,7 +96,11 @@ impl Live {
             VoiceOutput::Event(VoiceEvent::Onset { onset_s, .. }) => self.meter.hold(Some(onset_s)),
             VoiceOutput::Event(VoiceEvent::Offset(hold)) => {
                 self.meter.hold(None);
-                self.view.found(&Found::hold(&self.name, &hold));
+                let mut hold = hold;
+                if self.voice {
+                    hold.quality = hold.steady.take().map(|steady| steady.quality());
+                }
+                self.view.found(&Found::hold(&self.name, &hold, self.auto_gain));
             }
             VoiceOutput::Event(_) => {}
         }
@@ -154,6 +163,7 @@ impl View {
                     "hold     {:.2} s from {:.2} to {:.2} s, {:.0} Hz, {:.1} dB(A)",
                     hold.duration_s, hold.onset_s, hold.offset_s, hold.f0_median_hz, hold.level_mean_db
                 ),
+                Found::Level(_) => found.row(),
                 Found::Command(command) => {
                     format!("command  \"{}\" at {:.2} s, confidence {:.2}", command.text, command.start_s, command.confidence)
                 }

@@ -1,5 +1,7 @@
 //! The only room that knows all others: builds the parts and joins them.
 
+pub mod calibrate_command;
+pub mod calibration_store;
 pub mod command_path;
 pub mod demo;
 pub mod devices_command;
@@ -13,12 +15,15 @@ mod hear_live;
 mod hear_phrases;
 pub mod history_command;
 mod journal_keeper;
+pub mod levels;
 pub mod load;
 mod meter;
-mod own_voice_log;
+mod mic_gain;
 pub mod observe;
+mod own_voice_log;
 mod pipeline;
 pub mod practise;
+mod quality_desk;
 mod residual_gate;
 pub mod routine_command;
 mod summary;

@@ -24,12 +24,11 @@ pub trait Observer: Send {
     fn told(&mut self, at_s: f64, warning: &str) {}
 }
 
-/// The effects that only observers care about, so that the pipeline need not know who they are.
+/// The effect that only observers care about, so that the pipeline need not know who they are. Entries of the journal come to
+/// them by way of [`super::quality_desk`].
 pub(super) fn pass_on(effect: &Effect, observers: &mut [Box<dyn Observer>]) {
-    match effect {
-        Effect::Record(entry) => observers.iter_mut().for_each(|observer| observer.kept(entry)),
-        Effect::Resume(go_on) => observers.iter_mut().for_each(|observer| observer.resumed(*go_on)),
-        _ => {}
+    if let Effect::Resume(go_on) = effect {
+        observers.iter_mut().for_each(|observer| observer.resumed(*go_on));
     }
 }
 

@@ -5,7 +5,9 @@ use std::collections::{BTreeMap, VecDeque};
 
 use super::command_path::CommandPath;
 use super::grammar::{self, Meaning};
+use super::levels::Levels;
 use super::observe::{Observer, in_words, pass_on};
+use super::quality_desk::QualityDesk;
 use super::talk::{TalkEvent, Talker};
 use crate::audio::gate::{DEFAULT_TAIL_S, Gate};
 use crate::audio::{AudioError, AudioIo, Captured, EchoCanceller};
@@ -21,6 +23,9 @@ const BLOCK_S: f64 = 0.01;
 const WORKS_DB: f64 = 10.0;
 /// The main path opens so soon after our own voice then, s: an answer may come at once.
 const SHORT_TAIL_S: f64 = 0.1;
+
+/// The microphone is asked about its scale after so many blocks: a second.
+const LOOK_BLOCKS: u64 = 100;
 
 /// A line that has not ended yet.
 struct Under {
@@ -43,6 +48,8 @@ pub struct Parts {
     pub commands: Box<dyn CommandRecogniser>,
     pub echo: Box<dyn EchoCanceller>,
     pub observers: Vec<Box<dyn Observer>>,
+    /// What levels mean.
+    pub levels: Levels,
 }
 
 /// A practice under way.
@@ -51,6 +58,7 @@ pub struct Pipeline {
     words: Words,
     talker: Box<dyn Talker>,
     observers: Vec<Box<dyn Observer>>,
+    levels: Levels,
     ear: VoiceEar,
     /// Everything we play: what the voice ear must mark.
     masks: Gate,
@@ -70,6 +78,11 @@ pub struct Pipeline {
     deaf_until_s: f64,
     talk_events: Vec<TalkEvent>,
     events: VecDeque<Event>,
+    desk: QualityDesk,
+    /// The figures of a hold are waited for, as in a replay.
+    waits: bool,
+    clipping_told: bool,
+    auto_gain_told: bool,
     finished: bool,
     told_of_loudspeaker: bool,
 }
@@ -78,7 +91,7 @@ impl Pipeline {
     /// # Errors
     /// A rate that cannot be resampled to the command path's.
     pub fn new(parts: Parts, mic_rate_hz: u32, speaker_rate_hz: u32) -> Result<Self, AudioError> {
-        let Parts { engine, words, talker, commands, echo, observers } = parts;
+        let Parts { engine, words, talker, commands, echo, observers, levels } = parts;
         let path = CommandPath::new(echo, commands, mic_rate_hz, speaker_rate_hz)?;
         let live_words = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
         Ok(Self {
@@ -86,6 +99,7 @@ impl Pipeline {
             words,
             talker,
             observers,
+            levels,
             ear: VoiceEar::new(mic_rate_hz),
             masks: Gate::default(),
             gate: Gate::default(),
@@ -100,6 +114,10 @@ impl Pipeline {
             deaf_until_s: 0.0,
             talk_events: Vec::new(),
             events: VecDeque::new(),
+            desk: QualityDesk::default(),
+            waits: true,
+            clipping_told: false,
+            auto_gain_told: false,
             finished: false,
             told_of_loudspeaker: false,
         })
@@ -110,6 +128,7 @@ impl Pipeline {
     /// # Errors
     /// Microphone or loudspeaker failed for good; what was measured is kept.
     pub fn run(&mut self, io: &mut dyn AudioIo, interrupted: impl Fn() -> bool) -> Result<(), AudioError> {
+        self.waits = io.is_offline();
         let mut mic = vec![0.0; (io.mic_rate_hz() / 100) as usize];
         let mut speaker = vec![0.0; (io.speaker_rate_hz() / 100) as usize];
         let outcome = loop {
@@ -134,6 +153,7 @@ impl Pipeline {
             self.events.push_back(Event::Interrupt { at_s });
             self.settle();
         }
+        self.deliver(true);
         io.finish()?;
         outcome
     }
@@ -150,6 +170,8 @@ impl Pipeline {
         let block_s = self.now_s();
         self.frames += mic.len() as u64;
         self.hear_voice(mic, block_s);
+        self.note_microphone();
+        self.deliver(self.waits);
         self.hear_commands(mic, block_s, delay_s)?;
         self.events.push_back(Event::Tick { at_s: self.now_s() });
         self.settle();
@@ -164,8 +186,8 @@ impl Pipeline {
 
     fn pass_lost(&mut self, frames: u64) {
         let lost_s = frames as f64 / self.mic_rate_hz;
-        let events = &mut self.events;
-        self.ear.skip(frames, &mut |output| events.extend(voice_event(output, 0.0)));
+        let (events, desk) = (&mut self.events, &mut self.desk);
+        self.ear.skip(frames, &mut |output| events.extend(voice_event(output, 0.0, desk)));
         self.frames += frames;
         self.path.skip();
         self.talker.skip(lost_s);
@@ -176,8 +198,34 @@ impl Pipeline {
     fn hear_voice(&mut self, mic: &[f32], block_s: f64) {
         let masked = self.masks.masks(block_s) || self.masks.masks(block_s + BLOCK_S);
         let now_s = self.now_s();
-        let events = &mut self.events;
-        self.ear.push(mic, masked, &mut |output| events.extend(voice_event(output, now_s)));
+        let (events, desk) = (&mut self.events, &mut self.desk);
+        self.ear.push(mic, masked, &mut |output| events.extend(voice_event(output, now_s, desk)));
+    }
+
+    /// Tells what bears on the levels, each once.
+    fn note_microphone(&mut self) {
+        let clipped = |event: &Event| matches!(event, Event::Offset { hold, .. } if hold.clipped_s > 0.0);
+        if self.events.iter().any(clipped) && !std::mem::replace(&mut self.clipping_told, true) {
+            self.trouble(Trouble::MicrophoneClips);
+        }
+        if self.ear.auto_gain_found() && !std::mem::replace(&mut self.auto_gain_told, true) {
+            self.levels.set_auto_gain();
+            self.trouble(Trouble::MicrophoneGain);
+        }
+        if self.blocks > 0 && self.blocks.is_multiple_of(LOOK_BLOCKS) {
+            for (what, text) in self.levels.notes() {
+                self.tell(&text);
+                self.keep(Fact::MicrophoneNoted { what, text });
+            }
+        }
+    }
+
+    /// Shown at once; the engine keeps it, and says it when nothing is timed.
+    fn trouble(&mut self, trouble: Trouble) {
+        if let Ok(text) = self.words.text(&Line { key: trouble.key().to_owned(), args: Vec::new() }) {
+            self.tell(&text);
+        }
+        self.events.push_back(Event::Trouble { at_s: self.now_s(), trouble });
     }
 
     fn hear_commands(&mut self, mic: &[f32], block_s: f64, delay_s: f64) -> Result<(), AudioError> {
@@ -200,7 +248,7 @@ impl Pipeline {
         let own = self.path.own_voice();
         self.gate.set_tail_s(if own.reduction_db.is_some_and(|db| db >= WORKS_DB) { SHORT_TAIL_S } else { DEFAULT_TAIL_S });
         if own.drowns && !std::mem::replace(&mut self.told_of_loudspeaker, true) {
-            self.events.push_back(Event::Trouble { at_s: self.now_s(), trouble: Trouble::LoudspeakerTooLoud });
+            self.trouble(Trouble::LoudspeakerTooLoud);
         }
     }
 
@@ -254,6 +302,11 @@ impl Pipeline {
     fn carry_out(&mut self, effect: Effect) {
         pass_on(&effect, &mut self.observers);
         match effect {
+            Effect::Record(mut entry) => {
+                self.levels.dress(&mut entry.fact);
+                self.desk.take(entry);
+                self.deliver(self.waits);
+            }
             Effect::Say { id, line, on_beat_s } => self.say(id, line, on_beat_s),
             Effect::Hush => {
                 self.under.values_mut().for_each(|under| under.hushed = true);
@@ -270,7 +323,7 @@ impl Pipeline {
                 self.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));
             }
             Effect::Finish => self.finished = true,
-            Effect::Record(_) | Effect::Resume(_) => {}
+            Effect::Resume(_) => {}
         }
     }
 
@@ -360,8 +413,15 @@ impl Pipeline {
     }
 
     fn keep(&mut self, fact: Fact) {
-        let entry = Entry { at_s: self.now_s(), fact, position: None };
-        self.observers.iter_mut().for_each(|observer| observer.kept(&entry));
+        self.desk.take(Entry { at_s: self.now_s(), fact, position: None });
+        self.deliver(self.waits);
+    }
+
+    /// Lets the observers have the entries whose figures are there, in order.
+    fn deliver(&mut self, wait: bool) {
+        while let Some(entry) = self.desk.next(wait) {
+            self.observers.iter_mut().for_each(|observer| observer.kept(&entry));
+        }
     }
 
     fn tell(&mut self, warning: &str) {
@@ -371,11 +431,14 @@ impl Pipeline {
 }
 
 /// What the engine cares about of what the voice ear gives.
-fn voice_event(output: VoiceOutput, now_s: f64) -> Option<Event> {
+fn voice_event(output: VoiceOutput, now_s: f64, desk: &mut QualityDesk) -> Option<Event> {
     let VoiceOutput::Event(event) = output else { return None };
     Some(match event {
         VoiceEvent::Onset { onset_s, sure_s } => Event::Onset { at_s: now_s.max(sure_s), onset_s },
-        VoiceEvent::Offset(hold) => Event::Offset { at_s: now_s.max(hold.offset_s), hold },
+        VoiceEvent::Offset(mut hold) => {
+            desk.work_on(&mut hold);
+            Event::Offset { at_s: now_s.max(hold.offset_s), hold }
+        }
         VoiceEvent::SpeechBegan { onset_s } => Event::SpeechBegan { at_s: now_s.max(onset_s), onset_s },
         VoiceEvent::Spoken(utterance) => Event::Spoken { at_s: now_s.max(utterance.offset_s), utterance },
     })

@@ -11,6 +11,7 @@ use jiff::ZonedDateTime;
 use super::error::AppError;
 use super::follow::{ScreenFollower, SharedScreen};
 use super::grammar::{self, fast_grammar, spoken_form};
+use super::levels::{self, Levels};
 use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
 use super::observe::Observer;
 use super::pipeline::{Parts, Pipeline};
@@ -52,6 +53,12 @@ pub struct PractiseArgs {
     /// Where the record is kept. Default: $TIDECOUNT_DATA, else the user's data folder.
     #[arg(long, value_name = "DIR")]
     pub data: Option<PathBuf>,
+    /// How far the microphone stands from the mouth today, if not where it was calibrated.
+    #[arg(long, value_name = "CM", value_parser = super::calibrate_command::distance)]
+    pub distance_cm: Option<f64>,
+    /// With a recording: the recorder it was made with, as `tidecount calibrate` was told. Default: its folder.
+    #[arg(long, value_name = "NAME")]
+    pub recorded_with: Option<String>,
     /// Who practises. Default: the routine's `client`, else "client".
     #[arg(long, value_name = "NAME")]
     pub client: Option<String>,
@@ -74,6 +81,8 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
     let io = audio::open(&args.mic, &speaker, args.fast)?;
     let client = args.client.clone().or_else(|| prescription.client.clone()).unwrap_or_else(|| "client".into());
     let data = data_folder(args.data.as_deref())?;
+    let device = levels::device(&args.mic, io.mic_rate_hz(), args.recorded_with.as_deref())?;
+    let levels = Levels::of(&data, &device, args.distance_cm)?;
     let practice = Practice {
         prescription,
         routine_text,
@@ -87,6 +96,7 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
         client,
         data,
         journal: args.journal.clone(),
+        levels,
         recogniser: None,
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
@@ -109,6 +119,8 @@ pub struct Practice {
     pub client: String,
     pub data: PathBuf,
     pub journal: Option<PathBuf>,
+    /// What levels mean.
+    pub levels: Levels,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
     pub recogniser: Option<PathBuf>,
 }
@@ -167,6 +179,7 @@ impl Practice {
             commands: Box::new(commands),
             echo,
             observers,
+            levels: self.levels,
         };
         let mut pipeline = Pipeline::new(parts, io.mic_rate_hz(), io.speaker_rate_hz())?;
         let fault = until_interrupted(move |interrupted| pipeline.run(io.as_mut(), || interrupted.load(Ordering::Relaxed)))?;

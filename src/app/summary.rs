@@ -4,12 +4,35 @@ use std::collections::BTreeMap;
 
 use unicode_width::UnicodeWidthStr;
 
-use crate::session::{Entry, Fact};
+use crate::session::{Entry, Fact, LevelCalibration, LevelTerms};
 
 /// Cells of the widest row.
 const WIDTH: usize = 80;
 /// Cells of the column of exercises.
 const NAME: usize = 26;
+
+/// What a mark at a level means.
+const FOOTNOTES: [(LevelCalibration, &str); 5] = [
+    (LevelCalibration::None, "* relative to full scale: the microphone is not calibrated\n"),
+    (LevelCalibration::Void, "* relative to full scale: the microphone's calibration no longer holds\n"),
+    (LevelCalibration::Rough, "~ rough: dB SPL at 30 cm by a phone's number\n"),
+    (LevelCalibration::Meter, "dB(A): dB SPL at 30 cm, energy mean, calibrated with a sound level meter\n"),
+    (LevelCalibration::Source, "dB(A): dB SPL at 30 cm, energy mean, calibrated with a known source\n"),
+];
+
+fn is_relative(scale: LevelCalibration) -> bool {
+    matches!(scale, LevelCalibration::None | LevelCalibration::Void)
+}
+
+fn mark(scales: &[LevelCalibration]) -> &'static str {
+    if scales.iter().any(|scale| is_relative(*scale)) {
+        "*"
+    } else if scales.contains(&LevelCalibration::Rough) {
+        "~"
+    } else {
+        ""
+    }
+}
 
 /// What came of one step.
 #[derive(Debug, Default)]
@@ -20,7 +43,10 @@ struct StepResult {
     holds_s: Vec<f64>,
     f0_hz: Vec<f64>,
     level_db: Vec<f64>,
-    calibrated: bool,
+    /// What the levels stand on, each kind once.
+    scales: Vec<LevelCalibration>,
+    auto_gain: bool,
+    clipped: u32,
     rates_hz: Vec<f64>,
     questions: (u32, u32),
     masked: u32,
@@ -29,18 +55,17 @@ struct StepResult {
 
 /// The table in plain text, at most 80 cells wide: for each step what was done of what was prescribed, the best and mean
 /// complete hold, the median over its trials of the fundamental frequency, the energy mean of the level, and what is
-/// worth a note. Levels that are not calibrated are marked. `name_of` gives an exercise's name from its id.
+/// worth a note. Levels are energy means, A-weighted; those that are not calibrated, and rough ones, are marked. `name_of` gives an exercise's name from its id.
 #[must_use]
 pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
     let (steps, left_out) = results(entries);
-    let relative = steps.values().any(|step| !step.level_db.is_empty() && !step.calibrated);
     let mut text = row(["Exercise", "Done", "Best s", "Mean s", "F0 Hz", "dB(A)", "Notes"]);
     text.push_str(&"-".repeat(WIDTH));
     text.push('\n');
     for step in steps.values() {
         let done = step.done.map_or_else(|| "-".to_owned(), |(done, prescribed)| format!("{done}/{prescribed}"));
         let best = step.holds_s.iter().copied().reduce(f64::max);
-        let level = energy_mean(&step.level_db).map_or_else(String::new, |db| format!("{db:.1}{}", if step.calibrated { "" } else { "*" }));
+        let level = energy_mean(&step.level_db).map_or_else(String::new, |db| format!("{db:.1}{}", mark(&step.scales)));
         let figure = |value: Option<f64>, decimals: usize| value.map_or_else(String::new, |value| format!("{value:.decimals$}"));
         text.push_str(&row([
             &name_of(&step.exercise),
@@ -55,8 +80,13 @@ pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
     for (exercise, reason) in &left_out {
         text.push_str(&row([&name_of(exercise), "-", "", "", "", "", &format!("left out: {reason}")]));
     }
-    if relative {
-        text.push_str("* relative to full scale: the microphone is not calibrated\n");
+    for (scale, words) in FOOTNOTES {
+        if steps.values().any(|step| step.scales.contains(&scale)) {
+            text.push_str(words);
+        }
+    }
+    if steps.values().any(|step| step.auto_gain) {
+        text.push_str("The microphone changed its own volume: levels are not comparable.\n");
     }
     if let Some(Fact::SessionEnded { reason, steps_done, steps_prescribed, .. }) = entries.last().map(|entry| &entry.fact) {
         text.push_str(&format!("{steps_done} of {steps_prescribed} exercises done; ended: {}\n", plain(reason)));
@@ -89,14 +119,14 @@ impl StepResult {
     fn add(&mut self, fact: &Fact) {
         match fact {
             Fact::StepBegun { exercise } => self.exercise.clone_from(exercise),
-            Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, level_calibrated, masked_s, complete: true, .. } => {
+            Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, level_terms, masked_s, complete: true, .. } => {
                 self.holds_s.push(*duration_s);
-                self.voice(*f0_median_hz, *level_mean_db, *level_calibrated);
+                self.voice(*f0_median_hz, *level_mean_db, level_terms.as_ref());
                 self.masked += u32::from(*masked_s > 0.0);
             }
             Fact::PostureHeld { duration_s, complete: true, .. } => self.holds_s.push(*duration_s),
-            Fact::PhraseRead { f0_median_hz, level_mean_db, level_calibrated, .. } => {
-                self.voice(*f0_median_hz, *level_mean_db, *level_calibrated);
+            Fact::PhraseRead { f0_median_hz, level_mean_db, level_terms, .. } => {
+                self.voice(*f0_median_hz, *level_mean_db, level_terms.as_ref());
             }
             Fact::SyllablesCounted { rate_hz, .. } if rate_hz.is_finite() => self.rates_hz.push(*rate_hz),
             Fact::QuestionAnswered { correct, .. } => {
@@ -112,13 +142,23 @@ impl StepResult {
         }
     }
 
-    fn voice(&mut self, f0_hz: f64, level_db: f64, calibrated: bool) {
+    fn voice(&mut self, f0_hz: f64, level_db: f64, terms: Option<&LevelTerms>) {
         if f0_hz.is_finite() && f0_hz > 0.0 {
             self.f0_hz.push(f0_hz);
         }
         if level_db.is_finite() {
             self.level_db.push(level_db);
-            self.calibrated = calibrated;
+            let scale = terms.map_or(LevelCalibration::None, |terms| terms.calibration);
+            // Relative levels and those in dB SPL have no common mean: from the change on, the new scale counts.
+            if self.scales.iter().any(|known| is_relative(*known) != is_relative(scale)) {
+                self.level_db = vec![level_db];
+                self.scales.clear();
+            }
+            if !self.scales.contains(&scale) {
+                self.scales.push(scale);
+            }
+            self.auto_gain |= terms.is_some_and(|terms| terms.auto_gain);
+            self.clipped += u32::from(terms.is_some_and(|terms| terms.clipped_s > 0.0));
         }
     }
 }
@@ -130,6 +170,12 @@ fn notes(step: &StepResult) -> String {
     }
     if step.questions.1 > 0 {
         notes.push(format!("{} of {} right", step.questions.0, step.questions.1));
+    }
+    if step.clipped > 0 {
+        notes.push(format!("{} clipped", step.clipped));
+    }
+    if step.auto_gain {
+        notes.push("levels not comparable".to_owned());
     }
     if step.masked > 0 {
         notes.push(format!("{} under our voice", step.masked));

@@ -83,6 +83,16 @@ fn listed(host: &Host, direction: Direction) -> Result<Vec<Listed>, AudioError> 
     Ok(found)
 }
 
+/// The sound system and the exact name of the microphone that `name` means ("default", a name or an unmistakable part).
+///
+/// # Errors
+/// There is none such.
+pub fn microphone(name: &str) -> Result<(String, String), AudioError> {
+    let host = host();
+    let device = find(&host, Direction::Input, name)?;
+    Ok((host.id().name().to_owned(), id(&device).unwrap_or_else(|| name.to_owned())))
+}
+
 fn config_error(device: &Device, direction: Direction) -> Option<cpal::Error> {
     match direction {
         Direction::Input => device.default_input_config().err(),

@@ -6,7 +6,8 @@ use super::interval::semitones;
 use super::level::{db_power, power_db};
 use super::steadiness::{RunFrame, Steadiness, mean_shape, percentile, regression};
 use super::tail::tail_from_s;
-use super::{Hold, HoldSettings, VoiceEvent};
+use super::{Hold, HoldSettings, SteadyPart, VoiceEvent};
+use std::sync::Arc;
 
 /// Voicing this far under the voice's own level is the room, an echo or another voice, dB. (Praat, too, takes what is
 /// 30 dB under the loudest for silence: silence threshold 0.03.)
@@ -290,5 +291,7 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
         breaks: u32::try_from(breaks).unwrap_or(u32::MAX),
         masked_s: frames.iter().filter(|f| f.masked).count() as f64 / RATE,
         clipped_s: frames.iter().filter(|f| f.clipped).count() as f64 / RATE,
+        steady: SteadyPart::find(frames).map(Arc::new),
+        quality: None,
     }
 }

@@ -2,14 +2,19 @@
 //!
 //! The arithmetic here knows neither files, devices nor threads. `commands` alone starts a process: the recogniser's.
 
+pub mod calibration;
+pub mod clipping;
 pub mod commands;
 pub mod interval;
 pub mod level;
 pub mod pitch;
+pub mod quality;
+pub mod time_weighting;
 pub mod voice_ear;
 pub mod voice_file;
 pub mod weighting;
 
+mod auto_gain;
 mod bands;
 mod boundary;
 mod decimate;
@@ -24,8 +29,11 @@ mod syllables;
 mod tail;
 mod utterance;
 
+pub use quality::{SteadyPart, VoiceQuality};
 pub use voice_ear::{VoiceEar, VoiceOutput};
 pub use voice_file::analyse_voice;
+
+use std::sync::Arc;
 
 /// One look at the voice, every 10 ms.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -73,6 +81,10 @@ pub struct Hold {
     pub masked_s: f64,
     /// Seconds of clipped frames in the hold.
     pub clipped_s: f64,
+    /// Its steady part with its sound, for [`SteadyPart::quality`]; none where too little was steady. Never stored.
+    pub steady: Option<Arc<SteadyPart>>,
+    /// What was worked out of it, by whoever has the time.
+    pub quality: Option<VoiceQuality>,
 }
 
 /// A stretch of speech between pauses (reading aloud, syllables).

@@ -1,6 +1,8 @@
 //! The voice ear: samples in, frames and events out.
 
+use super::auto_gain::AutoGain;
 use super::boundary::FineEnergy;
+use super::clipping::ClipFinder;
 use super::decimate::Decimator;
 use super::fade::Fade;
 use super::history::History;
@@ -10,16 +12,16 @@ use super::level::{self, LevelMeter, power_db};
 use super::noise_floor::NoiseFloor;
 use super::pitch::PitchFinder;
 use super::pitch_path::{Decision, PitchPath};
+use super::quality::Tape;
 use super::steadiness::RunFrame;
 use super::utterance::UtteranceTracker;
 use super::weighting::Weighting;
 use super::{VoiceEvent, VoiceFrame, VoiceTask};
 use std::collections::VecDeque;
+use std::sync::Arc;
 
 /// Frames per second, at every rate.
 pub const FRAMES_PER_S: u64 = 100;
-/// Samples this near full scale are clipped.
-const CLIPPED: f32 = 0.99;
 /// Levels under this are no voice whatever their period: converters' own noise, dB.
 const NO_VOICE_DB: f64 = -75.0;
 /// The same while nothing is known of the room: what is softer then is taken for the room.
@@ -61,6 +63,10 @@ pub struct VoiceEar {
     /// The room in the band in which periods are looked for.
     band_floor: NoiseFloor,
     masks: Spans,
+    auto_gain: AutoGain,
+    clip_finder: ClipFinder,
+    /// The newest sound, for the quality of a hold that is over.
+    tape: Tape,
     clips: Spans,
     gaps: Spans,
     undecided: VecDeque<RunFrame>,
@@ -105,6 +111,9 @@ impl VoiceEar {
             floor: NoiseFloor::default(),
             band_floor: NoiseFloor::default(),
             masks: Spans::default(),
+            auto_gain: AutoGain::default(),
+            clip_finder: ClipFinder::new(f64::from(rate_hz)),
+            tape: Tape::new(pitch_rate_hz),
             clips: Spans::default(),
             gaps: Spans::default(),
             undecided: VecDeque::new(),
@@ -117,12 +126,17 @@ impl VoiceEar {
 
     /// Seconds on the sample clock heard so far.
     pub fn now_s(&self) -> f64 {
-        self.seen as f64 / f64::from(self.rate_hz) + self.skipped_frames as f64 / FRAMES_PER_S as f64
+        self.seen as f64 / f64::from(self.rate_hz) + self.passed_over_s()
     }
 
     /// The level of the room while nobody makes a sound, dB; nothing until some of it was heard.
     pub fn noise_floor_db(&self) -> Option<f64> {
         self.floor.level_db()
+    }
+
+    /// True once there is evidence that the microphone changes its own volume; levels are not comparable then.
+    pub fn auto_gain_found(&self) -> bool {
+        self.auto_gain.found()
     }
 
     /// What to look for from now on. A hold under way when the task changes is closed and reported; the task already
@@ -141,7 +155,7 @@ impl VoiceEar {
             if masked {
                 self.masks.mark(self.seen);
             }
-            if sample.abs() >= CLIPPED {
+            if self.clip_finder.push(sample) {
                 self.clips.mark(self.seen);
             }
             self.hear(sample);
@@ -174,9 +188,14 @@ impl VoiceEar {
         while let Some(decision) = self.path.flush() {
             self.decide(decision, out);
         }
-        let fine = &self.fine;
-        self.task.close(fine, &mut |event| out(VoiceOutput::Event(event)));
+        let (fine, tape, passed_over_s) = (&self.fine, &self.tape, self.passed_over_s());
+        self.task.close(fine, &mut |event| out(VoiceOutput::Event(with_sound(event, tape, passed_over_s))));
         self.task = Task::Idle;
+    }
+
+    /// Seconds of the clock that brought no samples.
+    fn passed_over_s(&self) -> f64 {
+        self.skipped_frames as f64 / FRAMES_PER_S as f64
     }
 
     fn hear(&mut self, sample: f32) {
@@ -184,6 +203,7 @@ impl VoiceEar {
         self.meter.push(sample);
         if let Some(sample) = self.decimator.push(sample) {
             self.pitch_samples.push(sample);
+            self.tape.push(sample);
             self.fine.push(sample);
         }
     }
@@ -243,6 +263,7 @@ impl VoiceEar {
         frame.over_room_db = self.floor.level_db().map_or(99.0, |floor| frame.level_db - floor);
         frame.f0_hz = if voiced { decision.f0_hz } else { 0.0 };
         frame.periodicity = decision.periodicity;
+        self.auto_gain.push(&frame);
         let hum = self.hum.is_hum(&frame);
         if (!periodic || hum) && !frame.masked && !frame.lost {
             self.floor.push(frame.level_db);
@@ -261,16 +282,16 @@ impl VoiceEar {
             frame.f0_hz = 0.0;
             frame.periodicity = 0.0;
         }
-        let fine = &self.fine;
+        let (fine, tape, passed_over_s) = (&self.fine, &self.tape, self.passed_over_s());
+        let mut tell = |event| out(VoiceOutput::Event(with_sound(event, tape, passed_over_s)));
         while let Some((from_s, task)) = self.coming.front().copied() {
             if frame.t_s < from_s {
                 break;
             }
             self.coming.pop_front();
-            self.task.close(fine, &mut |event| out(VoiceOutput::Event(event)));
+            self.task.close(fine, &mut tell);
             self.task = Task::new(task, from_s);
         }
-        let mut tell = |event| out(VoiceOutput::Event(event));
         let floor_db = self.floor.level_db();
         match &mut self.task {
             Task::Idle => {}
@@ -279,6 +300,16 @@ impl VoiceEar {
         }
         self.fine.forget_before_s(frame.t_s);
     }
+}
+
+/// Gives a hold that is over the sound of its steady part.
+fn with_sound(mut event: VoiceEvent, tape: &Tape, passed_over_s: f64) -> VoiceEvent {
+    if let VoiceEvent::Offset(hold) = &mut event
+        && let Some(steady) = hold.steady.as_mut().and_then(Arc::get_mut)
+    {
+        tape.fill(steady, passed_over_s);
+    }
+    event
 }
 
 impl Task {

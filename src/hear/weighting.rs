@@ -5,10 +5,11 @@
 //! is right; a short FIR filter, designed from the exact curve divided by what the first part gives, carries it and
 //! mends what the first part got wrong. Its delay is a whole number of samples and is taken off by the caller.
 
+use serde::{Deserialize, Serialize};
 use std::f64::consts::{PI, SQRT_2};
 
 /// Which curve.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Weighting {
     A,
     C,
@@ -31,6 +32,16 @@ pub fn poles_hz() -> [f64; 4] {
 }
 
 impl Weighting {
+    /// The letter that stands beside a level, "A".
+    #[must_use]
+    pub const fn letter(self) -> &'static str {
+        match self {
+            Self::A => "A",
+            Self::C => "C",
+            Self::Z => "Z",
+        }
+    }
+
     /// The curve at `f_hz`, dB re 1 kHz; minus infinity at 0 Hz for A and C.
     pub fn response_db(self, f_hz: f64) -> f64 {
         20.0 * (self.magnitude(f_hz) / self.magnitude(1000.0)).log10()
@@ -101,7 +112,8 @@ pub struct WeightingFilter {
 }
 
 impl WeightingFilter {
-    /// Designs the filter for a rate. Within 0.2 dB of the curve from 20 Hz to 0.45 times the rate, 8 to 48 kHz.
+    /// Designs the filter for a rate. Within 0.3 dB of the curve from 20 Hz to 0.45 times the rate, 8 to 96 kHz,
+    /// and inside the limits of class 1 up to half the rate (tests).
     pub fn new(weighting: Weighting, rate_hz: f64) -> Self {
         let high_passes: Vec<_> = weighting.low_poles_hz().iter().map(|f| HighPass::new(*f, rate_hz)).collect();
         let reference = weighting.magnitude(1000.0);

@@ -30,7 +30,10 @@ fn choose(named: Option<&Path>, variable: Option<OsString>, usual: impl FnOnce()
 
 /// Creates the folder where it is missing, readable for its owner alone: what is in it concerns a person's health.
 /// A folder that is there keeps its mode.
-pub(super) fn create(path: &Path) -> Result<(), RecordError> {
+///
+/// # Errors
+/// It cannot be made.
+pub fn create(path: &Path) -> Result<(), RecordError> {
     let mut builder = std::fs::DirBuilder::new();
     builder.recursive(true);
     #[cfg(unix)]

@@ -55,6 +55,9 @@ pub(super) fn kind_of(entry: &Entry) -> String {
 }
 
 fn rounded(key: &str, value: Value) -> Value {
+    if let Value::Object(values) = value {
+        return Value::Object(values.into_iter().map(|(key, value)| (key.clone(), rounded(&key, value))).collect());
+    }
     let Value::Number(number) = &value else { return value };
     if !number.is_f64() {
         return value;

@@ -20,7 +20,7 @@ mod writer;
 mod samples;
 
 pub use error::RecordError;
-pub use folder::data_folder;
+pub use folder::{create as create_folder, data_folder};
 pub use history::{BestHold, SessionSummary};
 pub use journal::Journal;
 pub use json_lines::JsonLines;

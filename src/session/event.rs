@@ -1,7 +1,7 @@
 //! What the engine is told, what it asks for, and the facts it leaves.
 
 use super::Trouble;
-use crate::hear::{Hold, Utterance, VoiceTask};
+use crate::hear::{Hold, Utterance, VoiceQuality, VoiceTask};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -225,6 +225,44 @@ pub struct Entry {
     pub position: Option<Position>,
 }
 
+/// What gave a level its scale.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum LevelCalibration {
+    /// Nothing: the level is dB re full scale, relative.
+    #[default]
+    None,
+    /// A calibration that no longer holds: relative.
+    Void,
+    /// A sound level meter: dB SPL.
+    Meter,
+    /// A source of known level: dB SPL.
+    Source,
+    /// A phone's number: dB SPL, rough.
+    Rough,
+}
+
+/// What a level refers to, besides its weighting.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LevelTerms {
+    /// "energy-mean": the equivalent level over the voiced frames, without Fast or Slow.
+    pub time_weighting: String,
+    /// Distance from the mouth for which the level holds, cm: 30 where calibrated; otherwise where the microphone stands, and
+    /// `null` where nobody said.
+    pub distance_cm: Option<f64>,
+    pub calibration: LevelCalibration,
+    /// The microphone changes its own volume: the level can be compared with nothing.
+    pub auto_gain: bool,
+    /// Seconds of it that were clipped; the true level is higher.
+    pub clipped_s: f64,
+}
+
+impl Default for LevelTerms {
+    fn default() -> Self {
+        Self { time_weighting: "energy-mean".into(), distance_cm: None, calibration: LevelCalibration::None, auto_gain: false, clipped_s: 0.0 }
+    }
+}
+
 /// What can be kept. Units are in the names. A value that could not be measured is NaN here and `null` in the journal.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "kind", rename_all = "snake_case")]
@@ -257,6 +295,17 @@ pub enum Fact {
         level_fall_db: f64,
         level_weighting: String,
         level_calibrated: bool,
+        /// Standard deviation of F0 about its median, semitones.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        f0_sd_st: Option<f64>,
+        /// Slope of the level over the hold, dB a second; negative where the voice fades.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        level_slope_db_per_s: Option<f64>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        level_terms: Option<LevelTerms>,
+        /// For the clinician's page alone. A louder voice alone makes these figures better.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        quality: Option<VoiceQuality>,
         breaks: u32,
         masked_s: f64,
         /// False where it was cut off by a command.
@@ -280,6 +329,8 @@ pub enum Fact {
         f0_median_hz: f64,
         level_weighting: String,
         level_calibrated: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        level_terms: Option<LevelTerms>,
     },
     SyllablesCounted {
         exercise: String,
@@ -305,6 +356,9 @@ pub enum Fact {
     RecogniserRestarted { lost_s: f64 },
     /// Hearing or measuring was doubtful from here on; each trouble is kept once.
     Troubled { trouble: Trouble },
+    /// Something about the microphone's scale that bears on the figures, told once: `what` is "calibration" (what holds) or
+    /// "calibration-void".
+    MicrophoneNoted { what: String, text: String },
     /// Microphone frames were lost.
     SoundLost { lost_s: f64 },
     SessionEnded { reason: String, steps_done: u32, steps_prescribed: u32, duration_s: f64 },

@@ -84,6 +84,7 @@ impl Engine {
             f0_median_hz: utterance.f0_median_hz,
             level_weighting: "A".into(),
             level_calibrated: false,
+            level_terms: Some(super::LevelTerms::default()),
         };
         self.record(fact);
         self.repetition_complete();

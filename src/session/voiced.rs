@@ -2,7 +2,7 @@
 
 use super::engine::{Engine, State, Then};
 use super::patience::{Patience, Silence};
-use super::{Command, Entry, Effect, Fact, Line, listening};
+use super::{Command, Effect, Entry, Fact, LevelTerms, Line, listening};
 use crate::hear::{Hold, HoldSettings, VoiceTask};
 use crate::routine::Work;
 
@@ -130,6 +130,10 @@ fn measured(exercise: String, hold: &Hold, complete: bool) -> Fact {
         level_fall_db: hold.level_fall_db,
         level_weighting: "A".into(),
         level_calibrated: false,
+        f0_sd_st: Some(hold.f0_sd_st).filter(|x| x.is_finite()),
+        level_slope_db_per_s: Some(hold.level_slope_db_per_s).filter(|x| x.is_finite()),
+        level_terms: Some(LevelTerms { clipped_s: hold.clipped_s, ..LevelTerms::default() }),
+        quality: None,
         breaks: hold.breaks,
         masked_s: hold.masked_s,
         complete,

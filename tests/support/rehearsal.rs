@@ -80,6 +80,7 @@ pub fn lead(scene: &Scene<'_>) -> Led {
         client: "client".into(),
         data: scene.folder.join("record"),
         journal: Some(journal.clone()),
+        levels: tidecount::app::levels::Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };
     let ear = Ear::default();

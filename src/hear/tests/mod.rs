@@ -5,6 +5,6 @@ mod praat;
 mod rates;
 mod speech;
 mod streaming;
-mod synth;
+pub(crate) mod synth;
 mod trouble;
 mod weighting;

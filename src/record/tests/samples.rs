@@ -38,6 +38,10 @@ pub fn hold(at_s: f64, position: Option<Position>, exercise: &str, duration_s: f
         level_fall_db: 3.4561,
         level_weighting: "A".into(),
         level_calibrated: false,
+        f0_sd_st: None,
+        level_slope_db_per_s: None,
+        level_terms: None,
+        quality: None,
         breaks: 1,
         masked_s: 0.0,
         complete,
@@ -120,6 +124,10 @@ fn fact() -> impl Strategy<Value = Fact> {
                 level_fall_db,
                 level_weighting: "A".into(),
                 level_calibrated: complete,
+                f0_sd_st: None,
+                level_slope_db_per_s: None,
+                level_terms: None,
+                quality: None,
                 breaks: 2,
                 masked_s: 0.0,
                 complete,
@@ -129,7 +137,7 @@ fn fact() -> impl Strategy<Value = Fact> {
             Fact::SyllablesCounted { exercise, syllables, duration_s, rate_hz, irregularity_pct }
         }),
         (text(), text(), seconds(), measured(), measured()).prop_map(|(exercise, phrase, duration_s, level_mean_db, f0_median_hz)| {
-            Fact::PhraseRead { exercise, phrase, duration_s, level_mean_db, f0_median_hz, level_weighting: "A".into(), level_calibrated: false }
+            Fact::PhraseRead { exercise, phrase, duration_s, level_mean_db, f0_median_hz, level_weighting: "A".into(), level_calibrated: false, level_terms: None }
         }),
         (text(), proptest::option::of(text()), any::<bool>(), seconds()).prop_map(|(clue, answer, correct, duration_s)| {
             Fact::QuestionAnswered { exercise: "word-questions".into(), clue, answer, correct, hint_given: false, duration_s }

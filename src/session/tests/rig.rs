@@ -210,6 +210,8 @@ pub fn hold(onset_s: f64, duration_s: f64) -> Hold {
         breaks: 0,
         masked_s: 0.0,
         clipped_s: 0.0,
+        steady: None,
+        quality: None,
     }
 }
 

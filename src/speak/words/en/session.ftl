@@ -235,6 +235,9 @@ say-finish = finish
 say-dizzy = I'm dizzy
 say-hurts = it hurts
 
+# Shown, not spoken
+
+
 # Days
 
 weekday-monday = Monday

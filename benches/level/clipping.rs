@@ -1,0 +1,50 @@
+//! Clipping put on recordings, and recordings as they are: every second file of the sorted list. No limit was tuned on them.
+
+use crate::data;
+use crate::figure::figure;
+use std::error::Error;
+use std::path::PathBuf;
+use tidecount::audio::decode::decode;
+use tidecount::hear::clipping::ClipFinder;
+
+/// Stretches of 10 ms in which clipping was found.
+fn found(samples: impl Iterator<Item = f32>, rate_hz: u32) -> usize {
+    let mut finder = ClipFinder::new(f64::from(rate_hz));
+    let marks: Vec<bool> = samples.map(|x| finder.push((x * 32_767.0).round() / 32_768.0)).collect();
+    marks.chunks((rate_hz / 100).max(1) as usize).filter(|c| c.contains(&true)).count()
+}
+
+pub fn run() -> Result<(), Box<dyn Error>> {
+    let Some(data) = data() else { return Ok(()) };
+    let mut files: Vec<PathBuf> = Vec::new();
+    for folder in ["coswara", "an4-test"] {
+        files.extend(std::fs::read_dir(data.join(folder))?.filter_map(|e| Some(e.ok()?.path())));
+    }
+    let name = |f: &PathBuf| f.file_name().and_then(|n| n.to_str()).unwrap_or_default().to_owned();
+    files.retain(|f| ["vowel-", "counting", "test_"].iter().any(|start| name(f).starts_with(start)));
+    files.sort();
+    let (mut count, mut as_is, mut loud) = (0, 0, 0);
+    // Over the peak, dB; cut at this share of full scale.
+    let cuts = [(3.0, 1.0), (6.0, 1.0), (12.0, 1.0), (3.0, 0.4), (6.0, 0.4), (12.0, 0.4)];
+    let mut hits = [0; 6];
+    for file in files.iter().skip(1).step_by(2) {
+        let sound = decode(file)?;
+        let peak = sound.samples.iter().fold(1e-6f32, |p, x| p.max(x.abs()));
+        count += 1;
+        as_is += usize::from(found(sound.samples.iter().copied(), sound.rate_hz) > 0);
+        loud += usize::from(found(sound.samples.iter().map(|x| x / peak), sound.rate_hz) > 0);
+        for ((over_db, ceiling), hit) in cuts.into_iter().zip(&mut hits) {
+            let gain = 10f32.powf(over_db / 20.0) / peak;
+            *hit += usize::from(found(sound.samples.iter().map(|x| ceiling * (x * gain).clamp(-1.0, 1.0)), sound.rate_hz) > 0);
+        }
+    }
+    let share = |n: usize| 100.0 * n as f64 / f64::from(count);
+    figure("false clipping in recordings as they are", &format!("{as_is} of {count}"), "< 2 %", share(as_is) < 2.0);
+    figure("false clipping, each raised until its peak is full scale", &format!("{loud} of {count}"), "< 2 %", share(loud) < 2.0);
+    for ((over_db, ceiling), hit) in cuts.into_iter().zip(hits) {
+        let aim = if over_db > 5.0 { 95.0 } else { 70.0 };
+        let what = format!("clipping found, {over_db} dB of the peak cut off at {ceiling} of full scale");
+        figure(&what, &format!("{hit} of {count}"), &format!("> {aim} %"), share(hit) > aim);
+    }
+    Ok(())
+}

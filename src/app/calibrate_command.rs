@@ -1,0 +1,385 @@
+//! `tidecount calibrate`: from dB re full scale to dB SPL, for one microphone.
+
+use std::io::{BufRead, IsTerminal, Write};
+use std::path::PathBuf;
+use std::process::ExitCode;
+use std::sync::atomic::Ordering;
+use std::sync::{Arc, Mutex, PoisonError};
+
+use jiff::ZonedDateTime;
+
+use super::calibration_store::{Calibration, CalibrationStore, Device};
+use super::error::AppError;
+use super::levels;
+use super::practise::until_interrupted;
+use crate::audio::{self, AudioError, AudioIo};
+use crate::hear::VoiceEar;
+use crate::hear::calibration::{
+    BELIEVABLE_CM, BELIEVABLE_DB, DOUBTFUL_SPREAD_DB, Heard, Known, LevelReading, Method, READINGS_PER_S, REPORTED_CM, evaluate, offset_db,
+};
+use crate::hear::clipping::ClipFinder;
+use crate::hear::level::power_db;
+use crate::hear::weighting::{Weighting, WeightingFilter};
+use crate::record::data_folder;
+
+/// Quiet before the sound, s, and the sound itself, s.
+const QUIET_S: u64 = 4;
+const SOUND_S: u64 = 8;
+
+/// Calibrates a microphone, so that levels are dB SPL at 30 cm instead of relative. Choose one of --meter, --source, --phone.
+#[derive(Debug, Clone, clap::Args)]
+#[command(group(clap::ArgGroup::new("what").required(true).args(["meter", "source", "phone", "show", "forget"])))]
+pub struct CalibrateArgs {
+    /// Microphone: `default`, a name from `tidecount devices`, or a recording of the quiet room and then the sound.
+    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
+    pub mic: String,
+    /// What a sound level meter showed for the sound, dB. Without a number: asked after listening.
+    #[arg(long, value_name = "DB", num_args = 0..=1, value_parser = level)]
+    pub meter: Option<Option<f64>>,
+    /// The level of a known source at the microphone, dB; an acoustic calibrator gives 94 or 114.
+    #[arg(long, value_name = "DB", num_args = 0..=1, value_parser = level)]
+    pub source: Option<Option<f64>>,
+    /// What a phone's sound level app showed, dB; levels stay marked "rough".
+    #[arg(long, value_name = "DB", num_args = 0..=1, value_parser = level)]
+    pub phone: Option<Option<f64>>,
+    /// From the mouth to the microphone, as it will stay in practice.
+    #[arg(long, value_name = "CM", default_value_t = REPORTED_CM, value_parser = distance)]
+    pub distance_cm: f64,
+    /// From the sound to the meter or phone. Default: as far as the microphone.
+    #[arg(long, value_name = "CM", value_parser = distance)]
+    pub reference_cm: Option<f64>,
+    /// The meter's frequency weighting. Default: A; for a source Z.
+    #[arg(long, value_name = "A|C|Z", value_parser = weighting)]
+    pub weighting: Option<Weighting>,
+    /// With a recording: the recorder it was made with; the calibration holds for its recordings. Default: the recording's folder.
+    #[arg(long, value_name = "NAME")]
+    pub recorded_with: Option<String>,
+    /// Shows what is calibrated.
+    #[arg(long)]
+    pub show: bool,
+    /// Forgets the calibration of the device of this name.
+    #[arg(long, value_name = "NAME")]
+    pub forget: Option<String>,
+    /// The folder of the record. Default: $TIDECOUNT_DATA, else the user's data folder.
+    #[arg(long, value_name = "DIR")]
+    pub data: Option<PathBuf>,
+}
+
+fn level(text: &str) -> Result<f64, String> {
+    let value: f64 = text.parse().map_err(|_| "not a number of dB".to_owned())?;
+    if BELIEVABLE_DB.contains(&value) {
+        return Ok(value);
+    }
+    Err(format!("no sound to calibrate with has that level; give {} to {} dB", BELIEVABLE_DB.start(), BELIEVABLE_DB.end()))
+}
+
+/// A distance from the mouth in cm, of the command line.
+///
+/// # Errors
+/// It is none.
+pub fn distance(text: &str) -> Result<f64, String> {
+    let value: f64 = text.parse().map_err(|_| "not a number of cm".to_owned())?;
+    if BELIEVABLE_CM.contains(&value) { Ok(value) } else { Err(format!("give {} to {} cm", BELIEVABLE_CM.start(), BELIEVABLE_CM.end())) }
+}
+
+fn weighting(text: &str) -> Result<Weighting, String> {
+    [Weighting::A, Weighting::C, Weighting::Z]
+        .into_iter()
+        .find(|w| w.letter().eq_ignore_ascii_case(text))
+        .ok_or_else(|| "give A, C or Z".to_owned())
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// The microphone cannot be used, the sound was not fit to calibrate with, or nothing can be kept.
+pub fn run(args: &CalibrateArgs) -> Result<ExitCode, AppError> {
+    let folder = data_folder(args.data.as_deref())?;
+    let mut store = CalibrationStore::open(&folder)?;
+    if args.show {
+        show(&store);
+        return Ok(ExitCode::SUCCESS);
+    }
+    if let Some(name) = &args.forget {
+        return forget(&mut store, name);
+    }
+    let (method, given) = match (args.meter, args.source, args.phone) {
+        (Some(given), _, _) => (Method::Meter, given),
+        (_, Some(given), _) => (Method::Source, given),
+        (_, _, given) => (Method::Phone, given.flatten()),
+    };
+    let weighting = args.weighting.unwrap_or(if method == Method::Source { Weighting::Z } else { Weighting::A });
+    let mut io = audio::open(&args.mic, "none", audio::file::names_file(&args.mic))?;
+    let rate_hz = io.mic_rate_hz();
+    let device = levels::device(&args.mic, rate_hz, args.recorded_with.as_deref())?;
+    let live = device.system != levels::RECORDING;
+    if live {
+        say(&instructions(method, args.distance_cm, args.reference_cm, weighting));
+    }
+    let listened = Arc::new(Mutex::new(Listened::new(weighting, rate_hz, live)));
+    let shared = listened.clone();
+    let fault = until_interrupted(move |interrupted| listen(io.as_mut(), live, &shared, || interrupted.load(Ordering::Relaxed)))?;
+    if let Some(fault) = fault {
+        return Err(AppError::Usage(fault));
+    }
+    let mut listened = listened.lock().unwrap_or_else(PoisonError::into_inner);
+    if listened.interrupted {
+        return Err(AppError::Usage("interrupted; nothing was calibrated".into()));
+    }
+    let heard = listened.judge(method != Method::Source)?;
+    say(&format!(
+        "Heard {:.1} s of sound at {:.1} dB({}) re full scale, {:.0} dB over the room; it wandered by {:.1} dB.",
+        heard.length_s,
+        heard.level_db,
+        weighting.letter(),
+        heard.over_room_db(),
+        heard.spread_db
+    ));
+    let known = Known { method, level_db: given.map_or_else(|| ask(method, weighting), Ok)?, weighting, at_cm: args.reference_cm };
+    let calibration = calibration(&known, args.distance_cm, &heard, device.clone());
+    // The gain must not have been turned while it listened.
+    if live && levels::device(&args.mic, rate_hz, None)?.gain != device.gain {
+        return Err(AppError::Usage("the microphone's gain was changed while it listened; leave it alone and calibrate again".into()));
+    }
+    let line = calibration.line();
+    store.keep(calibration)?;
+    say(&format!("Calibrated and kept:\n  {line}"));
+    warnings(&known, &heard, &device).iter().for_each(|warning| say(&format!("  Note: {warning}")));
+    Ok(ExitCode::SUCCESS)
+}
+
+fn calibration(known: &Known, distance_cm: f64, heard: &Heard, device: Device) -> Calibration {
+    let tenth = |x: f64| (x * 100.0).round() / 100.0;
+    Calibration {
+        device,
+        method: known.method,
+        known_db: known.level_db,
+        weighting: known.weighting,
+        known_at_cm: known.at_cm.unwrap_or(distance_cm),
+        distance_cm,
+        offset_db: tenth(offset_db(known, distance_cm, heard)),
+        spread_db: tenth(heard.spread_db),
+        over_room_db: tenth(heard.over_room_db()),
+        date: ZonedDateTime::now().date().to_string(),
+        void: None,
+    }
+}
+
+fn warnings(known: &Known, heard: &Heard, device: &Device) -> Vec<String> {
+    let mut all = Vec::new();
+    if known.method == Method::Phone {
+        all.push("a phone's number is rough (off by 3 dB and more); every level will be marked so. A sound level meter does better.".into());
+    }
+    if heard.spread_db > DOUBTFUL_SPREAD_DB {
+        all.push(format!("the sound wandered; a glance at a meter may lie {:.1} dB off. A steadier sound does better.", heard.uncertainty_db()));
+    }
+    if known.weighting != Weighting::A {
+        all.push(format!(
+            "levels in practice are A-weighted; with the reading in dB({}) that is right for a microphone with an even response.",
+            known.weighting.letter()
+        ));
+    }
+    if device.gain == super::mic_gain::UNKNOWN && device.system != levels::RECORDING {
+        all.push("this system does not tell the microphone's gain; calibrate again whenever it is turned.".into());
+    }
+    if device.system == levels::RECORDING {
+        all.push(format!("it holds for recordings made with \"{}\" at {} Hz, at the same gain, which a recording does not tell.", device.name, device.rate_hz));
+    }
+    all
+}
+
+fn instructions(method: Method, distance_cm: f64, reference_cm: Option<f64>, weighting: Weighting) -> String {
+    let first = format!(
+        "1. Put the microphone where it will stay in practice, {distance_cm} cm from the mouth. Turn off automatic gain and noise reduction."
+    );
+    let at = reference_cm.unwrap_or(distance_cm);
+    let second = match method {
+        Method::Meter => format!(
+            "2. Put the sound level meter {at} cm from the mouth{}, set to {} and Slow.",
+            if reference_cm.is_none() { ", beside the microphone" } else { "" },
+            weighting.letter()
+        ),
+        Method::Source => format!("2. Have the source ready; its level is taken as that at {at} cm from it, or at the microphone in a coupler."),
+        Method::Phone => format!("2. Put the phone {at} cm from the mouth, its app set to {} and Slow if it can.", weighting.letter()),
+    };
+    let third = match method {
+        Method::Source => format!("3. Keep quiet for {QUIET_S} seconds; then switch the source on for {SOUND_S} seconds."),
+        _ => format!("3. Keep quiet for {QUIET_S} seconds; then hold one steady \"ah\" for {SOUND_S} seconds and read the number meanwhile."),
+    };
+    format!("{first}\n{second}\n{third}\nCtrl-C gives up.")
+}
+
+/// What was heard so far.
+struct Listened {
+    filter: WeightingFilter,
+    clips: ClipFinder,
+    ear: VoiceEar,
+    readings: Vec<LevelReading>,
+    energy: f64,
+    count: usize,
+    clipped: bool,
+    per_reading: usize,
+    shows: bool,
+    interrupted: bool,
+}
+
+impl Listened {
+    fn new(weighting: Weighting, rate_hz: u32, shows: bool) -> Self {
+        Self {
+            filter: WeightingFilter::new(weighting, f64::from(rate_hz)),
+            clips: ClipFinder::new(f64::from(rate_hz)),
+            ear: VoiceEar::new(rate_hz),
+            readings: Vec::new(),
+            energy: 0.0,
+            count: 0,
+            clipped: false,
+            per_reading: rate_hz as usize / READINGS_PER_S,
+            shows,
+            interrupted: false,
+        }
+    }
+
+    fn push(&mut self, samples: &[f32]) {
+        self.ear.push(samples, false, &mut |_| {});
+        for sample in samples {
+            let y = self.filter.step(if sample.is_finite() { *sample } else { 0.0 });
+            self.clipped |= self.clips.push(*sample);
+            self.energy += y * y;
+            self.count += 1;
+            if self.count == self.per_reading {
+                self.readings.push(LevelReading { level_db: power_db(self.energy / self.count as f64), clipped: self.clipped });
+                (self.energy, self.count, self.clipped) = (0.0, 0, false);
+                self.show();
+            }
+        }
+    }
+
+    fn show(&self) {
+        if self.shows
+            && self.readings.len().is_multiple_of(READINGS_PER_S)
+            && let Some(reading) = self.readings.last()
+        {
+            let second = self.readings.len() / READINGS_PER_S;
+            let now = if second as u64 <= QUIET_S { "quiet, please" } else { "now the sound" };
+            say(&format!("  {second:>2} s  {:>6.1} dB re full scale   {now}", reading.level_db));
+        }
+    }
+
+    fn judge(&mut self, quiet_needed: bool) -> Result<Heard, AppError> {
+        if self.ear.auto_gain_found() {
+            return Err(AppError::Usage(
+                "your microphone changes its own volume, so no calibration would hold; turn off \"automatic gain\" in the system's microphone settings and calibrate again".into(),
+            ));
+        }
+        // The filter settles in the first tenth of a second.
+        evaluate(self.readings.get(1..).unwrap_or(&[]), quiet_needed).map_err(|why| AppError::Usage(format!("nothing was calibrated: {why}")))
+    }
+}
+
+/// Listens for the set time, or to the end of a recording.
+fn listen(io: &mut dyn AudioIo, live: bool, listened: &Mutex<Listened>, interrupted: impl Fn() -> bool) -> Result<(), AudioError> {
+    let mut mic = vec![0.0; (io.mic_rate_hz() / 100) as usize];
+    let silence = vec![0.0; (io.speaker_rate_hz() / 100) as usize];
+    let mut blocks = 0;
+    loop {
+        let captured = io.read(&mut mic)?;
+        let mut listened = listened.lock().unwrap_or_else(PoisonError::into_inner);
+        if captured.ended || (live && blocks >= (QUIET_S + SOUND_S) * 100) {
+            break;
+        }
+        if interrupted() {
+            listened.interrupted = true;
+            break;
+        }
+        listened.push(&mic);
+        drop(listened);
+        io.write(&silence)?;
+        blocks += 1;
+    }
+    io.finish()
+}
+
+/// Asks for the number that could not be known before.
+fn ask(method: Method, weighting: Weighting) -> Result<f64, AppError> {
+    let (what, option) = match method {
+        Method::Meter => ("What did the sound level meter show", "--meter 78.4"),
+        Method::Source => ("What is the level of the source", "--source 94"),
+        Method::Phone => ("What did the phone show", "--phone 75"),
+    };
+    if !std::io::stdin().is_terminal() {
+        return Err(AppError::Usage(format!("the level is missing; give it on the command line: {option}")));
+    }
+    say(&format!("{what}, in dB({})? ", weighting.letter()));
+    let mut line = String::new();
+    std::io::stdin().lock().read_line(&mut line).map_err(|error| AppError::Usage(format!("no answer could be read ({error}); give it as {option}")))?;
+    level(line.trim()).map_err(|why| AppError::Usage(format!("\"{}\": {why}; nothing was calibrated", line.trim())))
+}
+
+fn show(store: &CalibrationStore) {
+    if store.all().is_empty() {
+        say("No microphone is calibrated; levels are relative. `tidecount calibrate --help` says how to calibrate one.");
+    }
+    store.all().iter().for_each(|calibration| say(&calibration.line()));
+}
+
+fn forget(store: &mut CalibrationStore, name: &str) -> Result<ExitCode, AppError> {
+    if store.forget(name)? > 0 {
+        say(&format!("The calibration of \"{name}\" is forgotten; its levels are relative."));
+        return Ok(ExitCode::SUCCESS);
+    }
+    let known: Vec<String> = store.all().iter().map(|c| format!("\"{}\"", c.device.name)).collect();
+    let known = if known.is_empty() { "none is calibrated".to_owned() } else { format!("calibrated are {}", known.join(", ")) };
+    Err(AppError::Usage(format!("no calibration of \"{name}\" is kept; {known}")))
+}
+
+/// A reader that went away is no reason to break off.
+fn say(text: &str) {
+    let mut out = std::io::stdout().lock();
+    let _ = writeln!(out, "{text}").and_then(|()| out.flush());
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::f64::consts::PI;
+
+    /// A quiet room, then a 1 kHz tone of this level (a sine of amplitude 1 is -3 dB).
+    fn listened(level_db: f64, gain: f32) -> Listened {
+        let mut listened = Listened::new(Weighting::A, 16_000, false);
+        let amplitude = 10f64.powf((level_db + 3.01) / 20.0);
+        let sound: Vec<f32> = (0..160_000)
+            .map(|k| {
+                let t = f64::from(k) / 16_000.0;
+                let tone = if (4.0..9.0).contains(&t) { amplitude * (2.0 * PI * 1000.0 * t).sin() } else { 0.0 };
+                ((tone + 1e-4 * (2.0 * PI * 777.0 * t).sin()) as f32 * gain).clamp(-1.0, 1.0)
+            })
+            .collect();
+        listened.push(&sound);
+        listened
+    }
+
+    #[test]
+    fn a_tone_of_94_db_gives_the_microphones_offset() {
+        let heard = listened(-26.0, 1.0).judge(true).unwrap();
+        assert!((heard.level_db + 26.0).abs() < 0.05 && heard.spread_db < 0.1, "{heard:?}");
+        let known = Known { method: Method::Source, level_db: 94.0, weighting: Weighting::A, at_cm: None };
+        let device = Device { system: "ALSA".into(), name: "mic".into(), rate_hz: 16_000, gain: "unknown".into() };
+        let kept = calibration(&known, 30.0, &heard, device.clone());
+        assert!((kept.offset_db - 120.0).abs() < 0.05 && (kept.reported_offset_db() - 120.0).abs() < 0.05, "{kept:?}");
+        assert_eq!(warnings(&known, &heard, &device).len(), 1, "the gain is not known");
+    }
+
+    #[test]
+    fn clipped_and_missing_sound_is_refused() {
+        assert!(listened(-3.0, 4.0).judge(true).unwrap_err().to_string().contains("clipped"));
+        assert!(listened(-90.0, 1.0).judge(true).unwrap_err().to_string().contains("nothing was calibrated"));
+    }
+
+    #[test]
+    fn arguments_are_checked() {
+        assert!(level("78.4").is_ok() && level("7.84").is_err() && level("x").is_err());
+        assert!(distance("30").is_ok() && distance("0").is_err());
+        assert_eq!(weighting("c"), Ok(Weighting::C));
+        assert!(weighting("B").is_err());
+    }
+}
