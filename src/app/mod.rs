@@ -2,6 +2,12 @@
 
 pub mod demo;
 pub mod devices_command;
+pub mod enrol_command;
+mod enrol_dialogue;
+pub mod enrol_event;
+mod enrol_pipeline;
+mod enrol_store;
+mod enrol_words;
 pub mod error;
 pub mod follow;
 mod grammar;

@@ -138,3 +138,7 @@ impl TakeFinder {
         Some(Found { start_s, end_s, floor_db, said })
     }
 }
+
+#[cfg(test)]
+#[path = "tests/finder.rs"]
+mod tests;

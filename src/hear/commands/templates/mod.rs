@@ -13,7 +13,7 @@ mod take;
 mod weigh;
 
 pub use finder::{Found, TakeFinder};
-pub use matcher::{Likeness, Matcher};
+pub use matcher::{Doubt, Likeness, Matcher, misfit};
 pub use own_voice::{OwnVoice, OwnWord};
 pub use take::{Cut, Take, TakeFault};
 pub(crate) use weigh::{GUESS_CONFIDENCE, Weigher};
