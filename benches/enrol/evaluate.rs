@@ -16,6 +16,8 @@ pub struct Speaker {
     pub name: String,
     /// Command and its takes, the first three to enrol on, the others to test with.
     pub words: Vec<(Command, Vec<Vec<f32>>)>,
+    /// Words beside the commands that the speaker enrols, too, as a client has twenty; they are tested with nothing.
+    pub fillers: Vec<Vec<Vec<f32>>>,
     /// The same speaker's other words.
     pub others: Vec<Vec<f32>>,
     /// Other people's words that are no command.
@@ -121,12 +123,13 @@ impl Bench {
 
     /// The first takes of each word, found by level as `tidecount enrol` finds them.
     fn enrol(&mut self, speaker: &Speaker) -> OwnVoice {
+        let takes = |clips: &[Vec<f32>]| clips.iter().take(TAKES).filter_map(|clip| find(clip)?.said.ok()).map(|cut| cut.take).collect();
         let words = speaker.words.iter().map(|(command, clips)| {
             let wording = self.words.wordings(*command).first().cloned().unwrap_or_default();
-            let takes = clips.iter().take(TAKES).filter_map(|clip| find(clip)?.said.ok()).map(|cut| cut.take).collect();
-            OwnWord { wording, costly: command.is_costly(), takes }
+            OwnWord { wording, costly: command.is_costly(), takes: takes(clips) }
         });
-        OwnVoice { words: words.collect() }
+        let fillers = speaker.fillers.iter().enumerate().map(|(i, clips)| OwnWord { wording: format!("filler {i}"), costly: false, takes: takes(clips) });
+        OwnVoice { words: words.chain(fillers).collect() }
     }
 
     fn count(&mut self, speaker: &Speaker) -> Count {

@@ -24,6 +24,7 @@ pub fn speakers(folder: &Path) -> Vec<Speaker> {
     let speaker = |path: PathBuf| Speaker {
         name: path.file_name().unwrap_or_default().to_string_lossy().into_owned(),
         words: commands(&path).into_iter().filter(|(_, clips)| clips.len() > 3).collect(),
+        fillers: Vec::new(),
         others: sounds(&path.join("other")),
         strangers: sounds(&path.join("stranger")),
         guests: commands(&path.join("guest")).into_iter().flat_map(|(c, clips)| clips.into_iter().map(move |clip| (c, clip))).collect(),

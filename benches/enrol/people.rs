@@ -8,7 +8,7 @@ use tidecount::session::Command;
 
 const COMMANDS: [(&str, Command); 3] = [("stop", Command::Stop), ("yes", Command::Yes), ("no", Command::No)];
 /// Clips of strangers that each speaker is tested beside.
-const STRANGERS: usize = 30;
+const STRANGERS: usize = 12;
 
 pub fn speakers() -> Vec<Speaker> {
     let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/data");
@@ -17,19 +17,14 @@ pub fn speakers() -> Vec<Speaker> {
         return Vec::new();
     };
     let mut by_speaker: BTreeMap<String, BTreeMap<String, Vec<String>>> = BTreeMap::new();
-    let mut babble = Vec::new();
     for line in index.lines().skip(1) {
         let [file, set, label, speaker, ..] = line.split('\t').collect::<Vec<_>>()[..] else { continue };
-        if file.contains("babble") {
-            babble.push(file.to_owned());
-        }
         if set == "speech_commands_test_v002" && label != "(noise)" && data.join(file).is_file() {
             by_speaker.entry(speaker.into()).or_default().entry(label.into()).or_default().push(file.into());
         }
     }
     let read = |file: &String| sound::read(&data.join(file)).ok();
     let is_command = |label: &str| COMMANDS.iter().any(|c| c.0 == label);
-    // Too near to "no" and "done" to be told from them in any state; the model's card says so.
     let is_other = |label: &str| !is_command(label);
     let mut speakers = Vec::new();
     for (number, (name, clips)) in by_speaker.iter().enumerate() {
@@ -48,9 +43,11 @@ pub fn speakers() -> Vec<Speaker> {
             all.into_iter().skip(number % step).step_by(step).take(many).collect()
         };
         let strangers = of_strangers(&is_other, STRANGERS).iter().filter_map(|(_, f)| read(f)).collect();
-        let guests = of_strangers(&is_command, 10).iter().filter_map(|(l, f)| Some((COMMANDS.iter().find(|c| c.0 == l)?.1, read(f)?))).collect();
-        let others = clips.iter().filter(|(label, _)| is_other(label)).flat_map(|(_, files)| files).filter_map(read).collect();
-        speakers.push(Speaker { name: name.clone(), words, others, strangers, guests });
+        let guests = of_strangers(&is_command, 4).iter().filter_map(|(l, f)| Some((COMMANDS.iter().find(|c| c.0 == l)?.1, read(f)?))).collect();
+        let filler = |label: &str, files: &Vec<String>| is_other(label) && files.len() >= 4;
+        let fillers = clips.iter().filter(|(l, f)| filler(l, f)).map(|(_, f)| f.iter().filter_map(read).collect()).collect();
+        let others = clips.iter().filter(|(l, f)| is_other(l) && !filler(l, f)).flat_map(|(_, files)| files).filter_map(read).collect();
+        speakers.push(Speaker { name: name.clone(), words, fillers, others, strangers, guests });
     }
     speakers
 }

@@ -47,9 +47,7 @@ pub fn speakers() -> Vec<Speaker> {
     let rooms = rooms();
     let mut speakers: Vec<Speaker> = Vec::new();
     for (number, (name, program, voice)) in VOICES.into_iter().enumerate() {
-        let mut chance = Chance(0x5EED_0000 + number as u64);
-        let mut say = |text: &str| Some(worn(&mut chance, &rooms, speak(program, voice, text, number as u64)?));
-        if say("hello").is_none() {
+        if speak(program, voice, "hello", 1).is_none() {
             println!("skipped: no program {program} with voice {voice}");
             continue;
         }
@@ -64,7 +62,7 @@ pub fn speakers() -> Vec<Speaker> {
         });
         let commands = commands.collect();
         let others = OTHER.iter().filter_map(|text| say(text)).collect();
-        speakers.push(Speaker { name: name.into(), words: commands, others, strangers: Vec::new(), guests: Vec::new() });
+        speakers.push(Speaker { name: name.into(), words: commands, fillers: Vec::new(), others, strangers: Vec::new(), guests: Vec::new() });
     }
     // Each is the next one's stranger and guest.
     for i in 0..speakers.len() {

@@ -80,7 +80,7 @@ fn word(kind: usize, seed: usize) -> Cut {
             0 => i / 3,
             1 => 20 - i / 3,
             2 => 10 + (i / 8 % 2) * 8,
-            _ => 3 + (i / 12 % 2) * 6,
+            _ => i.abs_diff(30) * 2 / 3,
         };
         (0..23).map(|band: usize| 70 + (60_usize.saturating_sub(12 * band.abs_diff(ridge)) + (i * 7 + band * 3 + seed) % 5) as u8).collect()
     };

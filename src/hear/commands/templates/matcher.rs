@@ -35,7 +35,9 @@ pub struct Likeness {
 #[must_use]
 pub fn misfit(likenesses: &[Likeness]) -> f32 {
     let Some(best) = likenesses.first() else { return f32::INFINITY };
-    let lead = likenesses.get(1).map_or(GREATEST_LEAD, |second| second.apart / best.apart.max(1e-3) - 1.0);
+    // A lead before one or two words says little: the third word may be anything.
+    let second = likenesses.get(1).filter(|_| likenesses.len() >= WORDS_FOR_USUAL);
+    let lead = second.map_or(0.0, |second| second.apart / best.apart.max(1e-3) - 1.0);
     best.apart - 1.0 - LEAD_WEIGHT * lead.min(GREATEST_LEAD)
 }
 
