@@ -41,11 +41,15 @@ def speak(program, voice, text):
     return np.interp(np.arange(0, len(sound), rate / RATE), np.arange(len(sound)), sound)
 
 
-def resay(sound, manner):
+def analyse(sound):
     sound = np.ascontiguousarray(sound, dtype=np.float64)
-    f0, times = pyworld.harvest(sound, RATE)
-    envelope = pyworld.cheaptrick(sound, f0, times, RATE)
-    breath = pyworld.d4c(sound, f0, times, RATE)
+    rough, times = pyworld.dio(sound, RATE)
+    f0 = pyworld.stonemask(sound, rough, times, RATE)
+    return f0, pyworld.cheaptrick(sound, f0, times, RATE), pyworld.d4c(sound, f0, times, RATE)
+
+
+def resay(analysed, manner):
+    f0, envelope, breath = (part.copy() for part in analysed)
     voiced = f0 > 0
     if voiced.any():
         middle = np.median(f0[voiced])
@@ -84,11 +88,11 @@ for i, (program, voice) in enumerate(VOICES):
     for name in list(MANNERS)[i % 2::2]:
         to = OUT / f"{voice.replace('+', '-')}-{name}"
         for command, wording in commands.items():
-            said = speak(program, voice, wording)
+            said = analyse(speak(program, voice, wording))
             for n in range(5):
                 write(to / command, n, resay(said, MANNERS[name]))
         for n, text in enumerate(OTHER):
-            write(to / "other", n, resay(speak(program, voice, text), MANNERS[name]))
+            write(to / "other", n, resay(analyse(speak(program, voice, text)), MANNERS[name]))
             guest, manner = VOICES[(i + 1) % len(VOICES)], list(MANNERS.values())[i % 4]
             if n % 2 == 0:
-                write(to / "stranger", n, resay(speak(*guest, text), manner))
+                write(to / "stranger", n, resay(analyse(speak(*guest, text)), manner))
