@@ -3,7 +3,8 @@
 //! `cargo bench --bench enrol -- [people|voices|world DIR] [odd|even]`. *people*: speakers of the recordings in `../shared/data/speech-commands`
 //! who say a command at least four times. *voices*: synthetic voices varied in speed, pitch, loudness, noise and room from take to
 //! take. *world*: the folder that `benches/enrol/reference/hard_speakers.py` makes, people's own words made breathy, soft, monotone and
-//! slow. Thresholds are chosen on every other speaker ("odd"); the figures to quote are the other half's ("even", the default).
+//! slow. Thresholds were chosen on every other speaker ("odd") with `benches/enrol/reference/likeness.py`; the figures to quote are the other half's
+//! ("even", the default).
 
 #[path = "enrol/evaluate.rs"]
 mod evaluate;

@@ -6,7 +6,7 @@
 //! from memory), mean and spread over the word made equal (Viikki and Laurila, "Cepstral domain segmental feature vector normalization",
 //! Speech Communication 25, 1998), and their slopes over five frames.
 //!
-//! The constants were chosen on every other speaker of the Speech Commands test part (`benches/enrol.rs`, "odd"): of 508 other words 2 %
+//! The constants were chosen on every other speaker of the Speech Commands test part (`benches/enrol/reference/likeness.py`, "odd"): of 508 other words 2 %
 //! were taken at 81 % of the speakers' own, against 19 % before the spread was made equal and 72 % with 12 cepstra and -35 dB.
 
 use super::mel::BANDS;
