@@ -18,6 +18,8 @@ const LEAD_WEIGHT: f32 = 0.6;
 const GREATEST_LEAD: f32 = 0.5;
 /// A take whose nearest fellow is this much farther than usual is unlike them.
 const UNLIKE: f32 = 1.45;
+/// Nearer than this takes are alike, however much nearer the person's others are; common practice, no source.
+const ALIKE_ENOUGH: f32 = 0.6 * USUAL_WITHIN;
 /// A second distance that cannot be had (lengths differ too much) counts as so many times the first.
 const SECOND_MISSING: f32 = 1.2;
 
@@ -128,7 +130,7 @@ impl Matcher {
     pub fn doubt(&mut self, word: usize) -> Option<Doubt> {
         let among = self.among(word);
         let (take, worst) = among.iter().copied().enumerate().max_by(|a, b| a.1.total_cmp(&b.1))?;
-        if worst > UNLIKE * self.usual {
+        if worst > UNLIKE * self.usual.max(ALIKE_ENOUGH) {
             return Some(Doubt::Unlike { take });
         }
         let takes: Vec<Take> = self.words.get(word)?.takes.iter().map(|t| t.0.clone()).collect();
