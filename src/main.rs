@@ -4,7 +4,9 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
-use tidecount::app::{calibrate_command, demo, devices_command, error::AppError, hear_command, history_command, practise, routine_command, texts};
+use tidecount::app::{
+    calibrate_command, demo, devices_command, enrol_command, error::AppError, hear_command, history_command, practise, routine_command, texts,
+};
 use tidecount::hear::commands::child::child_main;
 
 /// Leads a voice, breathing and swallow practice hands-free.
@@ -18,6 +20,7 @@ struct Arguments {
 #[derive(Subcommand)]
 enum Order {
     Practise(practise::PractiseArgs),
+    Enrol(enrol_command::EnrolArgs),
     Demo(demo::DemoArgs),
     Calibrate(calibrate_command::CalibrateArgs),
     Hear(hear_command::HearArgs),
@@ -41,6 +44,7 @@ enum Order {
 fn main() -> ExitCode {
     let done = match Arguments::parse().order {
         Order::Practise(args) => practise::run(&args),
+        Order::Enrol(args) => enrol_command::run(&args),
         Order::Demo(args) => demo::run(&args),
         Order::Calibrate(args) => calibrate_command::run(&args),
         Order::Hear(args) => hear_command::run(&args),

@@ -1,9 +1,11 @@
 //! `tidecount hear`: what the two ears hear, in recordings or live.
 
+use super::enrol_store;
 use super::error::AppError;
 use super::hear_phrases::PhraseEar;
 use super::{hear_files, hear_live};
 use crate::hear::commands::Mode;
+use crate::record::{Store, data_folder};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -22,6 +24,12 @@ pub struct HearArgs {
     /// Spoken commands to listen for, parted by commas: "ready,stop,go back".
     #[arg(long, value_name = "PHRASES")]
     pub commands: Option<String>,
+    /// With --commands: lets the voice of this client weigh in, as `tidecount enrol` learnt it.
+    #[arg(long, value_name = "NAME", requires = "commands")]
+    pub enrolled: Option<String>,
+    /// Where the record with that voice is kept. Default: $TIDECOUNT_DATA, else the user's data folder.
+    #[arg(long, value_name = "DIR", requires = "enrolled")]
+    pub data: Option<PathBuf>,
     /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
     #[arg(long, value_name = "DIR")]
     pub model: Option<PathBuf>,
@@ -55,7 +63,19 @@ pub fn run(args: &HearArgs) -> Result<ExitCode, AppError> {
 /// # Errors
 /// The phrases or the model cannot be used.
 pub(super) fn phrase_ear(args: &HearArgs, mode: Mode) -> Result<Option<PhraseEar>, AppError> {
-    args.commands.as_deref().map(|phrases| PhraseEar::start(phrases, args.model.as_deref(), mode)).transpose()
+    let Some(phrases) = args.commands.as_deref() else { return Ok(None) };
+    let mut ear = PhraseEar::start(phrases, args.model.as_deref(), mode)?;
+    if let Some(client) = &args.enrolled {
+        let store = Store::open_existing(&data_folder(args.data.as_deref())?)?;
+        let own = store.map(|store| enrol_store::own_voice(&store, client)).transpose()?.unwrap_or_default();
+        if own.words.is_empty() {
+            return Err(AppError::Usage(format!(
+                "--enrolled: nothing is kept of the voice of {client:?}; enrol it with `tidecount enrol --client NAME`, or name the folder of the record with --data DIR"
+            )));
+        }
+        ear.weigh_in(&own);
+    }
+    Ok(Some(ear))
 }
 
 /// Whether writing failed only because the reader went away (`| head`).

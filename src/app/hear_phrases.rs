@@ -6,7 +6,7 @@ use super::load;
 use crate::audio::AudioError;
 use crate::audio::resample::StreamResampler;
 use crate::hear::commands::{
-    ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options, RATE_HZ,
+    ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options, OwnVoice, RATE_HZ,
 };
 use std::path::Path;
 
@@ -60,6 +60,11 @@ impl PhraseEar {
         let mut child = ChildRecogniser::start(&Options { model, program: None, fast: Grammar::default(), mode })?;
         child.listen_for(&grammar)?;
         Ok(Self { child, resampler: None, mode, pushed: 0, asked: 0, heard: Vec::new(), fault: None, block: Vec::new() })
+    }
+
+    /// Lets a client's own voice weigh in.
+    pub fn weigh_in(&mut self, own: &OwnVoice) {
+        self.child.weigh_in(own);
     }
 
     /// A new sound of `rate_hz` begins; its times are seconds from its first sample.

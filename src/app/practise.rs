@@ -16,7 +16,7 @@ use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
 use super::observe::Observer;
 use super::pipeline::{Parts, Pipeline};
 use super::talk::{PcmTalker, SystemTalker, Talker};
-use super::{load, summary};
+use super::{enrol_store, load, summary};
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
 use crate::audio::{self, AudioIo, EchoCanceller};
@@ -158,6 +158,10 @@ impl Practice {
             mode: if offline { Mode::Offline } else { Mode::Live },
         })?;
         self.try_grammars(&mut commands)?;
+        let own = enrol_store::own_voice(&store, &self.client)?;
+        if !own.words.is_empty() {
+            commands.weigh_in(&own);
+        }
         let talker = self.talker(io.speaker_rate_hz(), offline)?;
         let names = self.names();
         let facts = SessionFacts {

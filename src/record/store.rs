@@ -255,7 +255,7 @@ impl Store {
         query(&self.connection).map_err(|error| RecordError::from_sqlite(&self.path(), &error))
     }
 
-    fn change<T>(&mut self, work: impl FnOnce(&Transaction<'_>) -> Result<T, rusqlite::Error>) -> Result<T, RecordError> {
+    pub(super) fn change<T>(&mut self, work: impl FnOnce(&Transaction<'_>) -> Result<T, rusqlite::Error>) -> Result<T, RecordError> {
         let path = self.path();
         // The write lock from the start: a transaction that reads first and writes later may fail instead of waiting.
         let run = || {

@@ -132,6 +132,11 @@ impl Command {
         }
     }
 
+    /// Taken by mistake it costs the client something: a doubtful one is asked back.
+    pub fn is_costly(self) -> bool {
+        matches!(self, Command::Skip | Command::GoBack | Command::Finish)
+    }
+
     /// The message with its wordings, parted by `|`.
     pub fn wordings_key(self) -> String {
         format!("cmd-{}", self.name())

@@ -31,6 +31,7 @@ mod voiced;
 
 pub use engine::{Engine, Start};
 pub use event::*;
+pub(crate) use patience::{Patience, Silence};
 pub use past::{Past, PastExercise, PastResults, Weekday};
 pub use trouble::Trouble;
 

@@ -4,10 +4,13 @@
 use super::decoder::{VoskDecoder, VoskModel};
 use super::ear::Ear;
 use super::listener::{Listener, Tuning};
+use super::templates::{OwnVoice, Weigher};
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
 use super::{CommandEarError, HeardPhrase, Path};
+use std::cell::RefCell;
 use std::io::{self, BufReader, BufWriter, Read, Write};
 use std::process::ExitCode;
+use std::rc::Rc;
 
 /// The environment variable that lets the recogniser's library write to standard error.
 pub(crate) const LOG_VARIABLE: &str = "TIDECOUNT_LOG";
@@ -38,7 +41,7 @@ fn senseless(what: u8) -> CommandEarError {
 
 fn run(model: &std::path::Path, input: &mut BufReader<impl Read>, output: &mut impl Write) -> Result<(), CommandEarError> {
     let model = VoskModel::load(model, std::env::var_os(LOG_VARIABLE).is_some())?;
-    let mut service = Service { model, ear: Ear::new(), main_generation: 0, fast_generation: 0 };
+    let mut service = Service { model, ear: Ear::new(), main_generation: 0, fast_generation: 0, own: Rc::default() };
     wire::write_frame(output, kind::READY, &[]).and_then(|()| output.flush()).map_err(|e| torn(&e))?;
     while let Some((what, body)) = wire::read_frame(input).map_err(|e| torn(&e))? {
         for (what, body) in service.answer(what, &body)? {
@@ -57,6 +60,8 @@ struct Service {
     ear: Ear<VoskDecoder>,
     main_generation: u64,
     fast_generation: u64,
+    /// The client's own voice, once the parent sent it.
+    own: Rc<RefCell<Option<Weigher>>>,
 }
 
 impl Service {
@@ -70,8 +75,13 @@ impl Service {
                     (Path::Main, Tuning::MAIN, &mut self.main_generation)
                 };
                 *generation = order.generation;
-                let listener = self.model.decoder(&order.choices.concat()).map(|d| Listener::new(d, &order.choices, tuning));
+                let listener = self.model.decoder(&order.choices.concat()).map(|d| Listener::new(d, &order.choices, tuning).with_own_voice(Rc::clone(&self.own)));
                 self.ear.listen(path, listener);
+                Ok(Vec::new())
+            }
+            kind::OWN_VOICE => {
+                let own = OwnVoice::from_bytes(body).ok_or_else(|| senseless(what))?;
+                *self.own.borrow_mut() = (!own.words.is_empty()).then(|| Weigher::new(own));
                 Ok(Vec::new())
             }
             kind::WORDS => {

@@ -7,8 +7,11 @@
 use super::decide::{PhraseBook, Phrase, Rules, Stability, UNKNOWN, Word, judge, known_text};
 use super::decoder::Decoder;
 use super::level::Level;
+use super::templates::{GUESS_CONFIDENCE, Weigher};
 use super::{ASK_CONFIDENCE, RATE_HZ};
+use std::cell::RefCell;
 use std::collections::VecDeque;
+use std::rc::Rc;
 
 /// How a path decides. Values chosen on odd-numbered recordings, see `benches/command_ear.rs`.
 #[derive(Debug, Clone, Copy)]
@@ -91,11 +94,19 @@ pub(crate) struct Listener<D> {
     before: VecDeque<(Vec<i16>, Level)>,
     before_len: usize,
     utterance: Option<Utterance>,
+    /// The client's own way of saying the commands, shared by both paths; none before it is known.
+    own: Rc<RefCell<Option<Weigher>>>,
 }
 
 impl<D: Decoder> Listener<D> {
     pub fn new(decoder: D, choices: &[Vec<String>], tuning: Tuning) -> Self {
-        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None }
+        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, own: Rc::default() }
+    }
+
+    /// Lets the client's own voice weigh in.
+    pub fn with_own_voice(mut self, own: Rc<RefCell<Option<Weigher>>>) -> Self {
+        self.own = own;
+        self
     }
 
     /// Clock from which sound still matters, if an utterance is open.
@@ -201,22 +212,30 @@ impl<D: Decoder> Listener<D> {
     /// The utterance is over: a phrase of enough confidence is reported.
     fn end(&mut self) -> Option<Decided> {
         let words = self.decoder.finish();
-        self.utterance.as_ref()?.judge(&words, &self.book, &self.tuning.rules)
+        self.decide(&words, &self.tuning.rules, true)
+    }
+
+    /// Judges the words; where the client's own voice is known it weighs in. `over`: nothing more is said.
+    fn decide(&self, words: &[Word], rules: &Rules, over: bool) -> Option<Decided> {
+        let utterance = self.utterance.as_ref()?;
+        match self.own.borrow_mut().as_mut() {
+            Some(own) if !utterance.mid_sound => utterance.weigh(words, &self.book, rules, own, over),
+            _ => utterance.judge(words, &self.book, rules),
+        }
     }
 
     /// Asks for the final result now. A sure phrase that cannot go on is taken; else the sound so far is decoded anew.
     fn trial(&mut self) -> Option<Decided> {
         let words = self.decoder.finish();
-        let utterance = self.utterance.as_ref()?;
         let rules = Rules { min_confidence: self.tuning.trial_confidence, ..self.tuning.rules };
-        if let Some(decided) = utterance.judge(&words, &self.book, &rules)
+        if let Some(decided) = self.decide(&words, &rules, false)
             && !self.book.may_mean_more(&decided.phrase.text)
         {
             self.forget();
             return Some(decided);
         }
         self.decoder.restart();
-        self.decoder.accept(&utterance.sound);
+        self.decoder.accept(&self.utterance.as_ref()?.sound);
         None
     }
 
@@ -278,6 +297,19 @@ impl Utterance {
         if loud_s < rules.min_loud_s {
             return None;
         }
+        phrase.start_s += self.start_s;
+        phrase.end_s += self.start_s;
+        Some(Decided { phrase, decided_s: self.start_s + self.heard_s() })
+    }
+
+    /// As [`Utterance::judge`], with the client's own voice beside the recogniser, also where that is unsure or heard nothing.
+    fn weigh(&self, words: &[Word], book: &PhraseBook, rules: &Rules, own: &mut Weigher, over: bool) -> Option<Decided> {
+        let guess = self.judge(words, book, &Rules { min_confidence: GUESS_CONFIDENCE, ..*rules }).map(|decided| Phrase {
+            start_s: decided.phrase.start_s - self.start_s,
+            end_s: decided.phrase.end_s - self.start_s,
+            ..decided.phrase
+        });
+        let mut phrase = own.weigh(guess, over, &self.sound, &self.levels, book).filter(|p| p.confidence >= rules.min_confidence)?;
         phrase.start_s += self.start_s;
         phrase.end_s += self.start_s;
         Some(Decided { phrase, decided_s: self.start_s + self.heard_s() })

@@ -15,11 +15,13 @@ mod lexicon;
 mod listener;
 mod parent;
 mod supervise;
+pub mod templates;
 mod wire;
 
 pub use file::{recognise_file, recognise_with};
 pub use lexicon::Lexicon;
 pub use parent::{ChildRecogniser, Mode, Options};
+pub use templates::OwnVoice;
 
 /// Rate the command ear works at, Hz.
 pub const RATE_HZ: u32 = 16_000;

@@ -5,7 +5,7 @@ use super::level::Meter;
 use super::lexicon::unknown_words;
 use super::supervise::{self, Leash, Order, Recipe, Report};
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
-use super::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Lexicon, Path};
+use super::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Lexicon, OwnVoice, Path};
 use std::collections::{HashMap, VecDeque};
 use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
@@ -166,6 +166,12 @@ impl ChildRecogniser {
     /// As [`CommandRecogniser::listen_for`].
     pub fn listen_for_fast(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
         self.listen(Path::Fast, grammar)
+    }
+
+    /// Lets a client's own way of saying the commands weigh in from now on; one without words takes it back.
+    pub fn weigh_in(&mut self, own: &OwnVoice) {
+        self.flush();
+        self.order(Order::OwnVoice { body: own.to_bytes() });
     }
 
     /// The sound is over: waits, decides on what is still open, and gives the last events.

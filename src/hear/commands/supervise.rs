@@ -26,6 +26,8 @@ pub(crate) enum Order {
     Frame { kind: u8, body: Vec<u8>, number: Option<u64> },
     /// A grammar: written, and written again after each restart.
     Grammar { fast: bool, body: Vec<u8> },
+    /// The client's own voice: as a grammar.
+    OwnVoice { body: Vec<u8> },
     /// The output of the child with this serial number ended.
     Ended { serial: u64 },
     /// End the child and the supervisor.
@@ -103,6 +105,7 @@ struct Supervisor {
     reports: Sender<Report>,
     main_grammar: Option<Vec<u8>>,
     fast_grammar: Option<Vec<u8>>,
+    own_voice: Option<Vec<u8>>,
     written: u64,
     serial: u64,
     deaths: VecDeque<Instant>,
@@ -126,6 +129,7 @@ pub(crate) fn start(
         reports,
         main_grammar: None,
         fast_grammar: None,
+        own_voice: None,
         written: 0,
         serial: 0,
         deaths: VecDeque::new(),
@@ -165,6 +169,11 @@ impl Supervisor {
                 Order::Grammar { fast, body } => {
                     let written = wire::write_frame(&mut running.input, kind::GRAMMAR, &body).is_ok();
                     *if fast { &mut self.fast_grammar } else { &mut self.main_grammar } = Some(body);
+                    written
+                }
+                Order::OwnVoice { body } => {
+                    let written = wire::write_frame(&mut running.input, kind::OWN_VOICE, &body).is_ok();
+                    self.own_voice = Some(body);
                     written
                 }
                 Order::Ended { serial } => serial != running.serial,
@@ -210,6 +219,9 @@ impl Supervisor {
         for grammar in [&self.main_grammar, &self.fast_grammar].into_iter().flatten() {
             // A failure here shows as the end of the new child's output.
             let _ = wire::write_frame(&mut new.input, kind::GRAMMAR, grammar);
+        }
+        if let Some(own) = &self.own_voice {
+            let _ = wire::write_frame(&mut new.input, kind::OWN_VOICE, own);
         }
         let _ = self.reports.send(Report::Restarted { number: self.written, pid: new.pid });
         Ok(new)

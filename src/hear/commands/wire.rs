@@ -5,6 +5,7 @@
 //! | kind | from | body |
 //! | --- | --- | --- |
 //! | `G` | parent | JSON [`GrammarOrder`]: what a path listens for; no phrases turn it off |
+//! | `V` | parent | the client's own voice, as [`super::OwnVoice`] writes it; empty forgets it |
 //! | `W` | parent | JSON list of words: which does the model not know? |
 //! | `S` | parent | `u64` number, `f64` clock at the first sample in s, `u8` main path hears it, `i16` samples at 16 kHz |
 //! | `F` | parent | `u64` number: the sound is over, decide on what is open |
@@ -26,6 +27,7 @@ const LONGEST: u32 = 16 << 20;
 /// Kinds of frames, see the module's table.
 pub(crate) mod kind {
     pub const GRAMMAR: u8 = b'G';
+    pub const OWN_VOICE: u8 = b'V';
     pub const WORDS: u8 = b'W';
     pub const SOUND: u8 = b'S';
     pub const FINISH: u8 = b'F';
