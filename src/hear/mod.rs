@@ -25,7 +25,7 @@ mod tail;
 mod utterance;
 
 pub use voice_ear::{VoiceEar, VoiceOutput};
-pub use voice_file::analyse_voice;
+pub use voice_file::{analyse_voice, analyse_voice_as};
 
 /// One look at the voice, every 10 ms.
 #[derive(Debug, Clone, Copy, PartialEq)]
