@@ -1,10 +1,10 @@
 #!/bin/sh
 # Measures every figure of docs/performance.md again and prints them in one table. Takes some minutes; other work on the
-# machine makes the figures by the clock worse, not the others. Arguments choose: count_beat echo command_ear measure.
+# machine makes the figures by the clock worse, not the others. Arguments choose: count_beat echo command_ear measure voice.
 set -eu
 cd "$(dirname "$0")/.."
 
-benches=${*:-count_beat measure echo command_ear}
+benches=${*:-count_beat measure echo command_ear voice}
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
 for bench in $benches; do

@@ -7,6 +7,7 @@
 
 #[path = "voice/f0.rs"]
 mod f0;
+#[allow(dead_code)] // the other benches use more of it
 #[path = "measure/figure.rs"]
 mod figure;
 #[path = "voice/negatives.rs"]

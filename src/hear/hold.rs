@@ -6,7 +6,9 @@ use super::interval::semitones;
 use super::level::{db_power, power_db};
 use super::steadiness::{RunFrame, Steadiness, mean_shape, percentile, regression};
 use super::tail::tail_from_s;
+use super::tune::Tune;
 use super::{Hold, HoldSettings, VoiceEvent};
+use std::collections::VecDeque;
 
 /// Voicing this far under the voice's own level is the room, an echo or another voice, dB. (Praat, too, takes what is
 /// 30 dB under the loudest for silence: silence threshold 0.03.)
@@ -18,6 +20,20 @@ const JUDGED_S: f64 = 0.6;
 
 /// A break of this many frames makes the tracker ask whether it is the same voice that comes back.
 const AFTER_BREAK: usize = 3;
+/// A voice has returned after so many frames in a row: about as loud as before, or softer.
+const RETURNS_LOUD: usize = 3;
+const RETURNS_SOFT: usize = 8;
+/// In the midst of other sounds as loud as itself, a hold must last this long, s: longer than the notes of a tune.
+const AMIDST_S: f64 = 2.4;
+/// Another sound lies within this of the voice, dB, and is off its pitch by more than that, semitones.
+const AS_LOUD_DB: f64 = 5.0;
+const OTHER_NOTE_ST: f64 = 1.5;
+/// Looked for this long before the voice, frames, and that many frames of it are enough.
+const BEFORE: usize = 40;
+const BEFORE_ENOUGH: usize = 12;
+
+/// Levels remembered, frames: the two seconds before a voice and the voice until it is sure.
+const LEVELS: usize = 500;
 
 /// Frames per second.
 const RATE: f64 = 100.0;
@@ -28,10 +44,17 @@ pub(crate) struct HoldTracker {
     settings: HoldSettings,
     /// Frames of the run under way, from its first voiced frame.
     run: Vec<RunFrame>,
+    tune: Tune,
+    /// The last frames before the run.
+    before: VecDeque<RunFrame>,
+    /// Instant and level of the last frames heard while no hold was sure.
+    levels: VecDeque<(f64, f64)>,
     /// The run is a hold.
     sure: Option<Sure>,
     /// Number of frames up to and with the last voiced one.
     voiced_to: usize,
+    /// Frames of the voice in a row since a break.
+    back: usize,
     /// No hold begins before this: the end of the last masked frame or the start of the task.
     not_before_s: f64,
 }
@@ -45,7 +68,7 @@ struct Sure {
 
 impl HoldTracker {
     pub fn new(settings: HoldSettings, from_s: f64) -> Self {
-        Self { settings, run: Vec::new(), sure: None, voiced_to: 0, not_before_s: from_s }
+        Self { settings, run: Vec::new(), tune: Tune::default(), before: VecDeque::new(), levels: VecDeque::with_capacity(LEVELS + 1), sure: None, voiced_to: 0, back: 0, not_before_s: from_s }
     }
 
     /// The next frame. `fine` must reach 130 ms beyond it.
@@ -63,6 +86,10 @@ impl HoldTracker {
             self.clear();
             return;
         }
+        if self.levels.len() == LEVELS {
+            self.levels.pop_front();
+        }
+        self.levels.push_back((frame.t_s, frame.level_db));
         if frame.t_s < self.not_before_s {
             return;
         }
@@ -94,12 +121,15 @@ impl HoldTracker {
         }
         let voice = Voice::of(window, self.settings.glide);
         let first = self.first_of(&voice);
+        let amidst = self.amidst(&voice, first);
+        let needed = if amidst { needed.max((AMIDST_S * RATE) as usize) } else { needed };
         if self.run.len() - first < needed {
             return;
         }
         self.run.drain(..first);
         self.voiced_to = self.run.len();
         let onset_s = fine.onset_s(self.run.first().map_or(now_s, |f| f.t_s)).max(self.not_before_s);
+        let voice = Voice { rival_db: self.rival_db(onset_s), ..voice };
         self.sure = Some(Sure { onset_s, sure_s: now_s, voice });
         out(VoiceEvent::Onset { onset_s, sure_s: now_s });
     }
@@ -126,6 +156,26 @@ impl HoldTracker {
         first.min(self.run.len().saturating_sub(1))
     }
 
+    /// The level that what sounded in the two seconds before `onset_s` reached, dB.
+    fn rival_db(&self, onset_s: f64) -> f64 {
+        let before = self.levels.iter().filter(|(t_s, _)| *t_s < onset_s - 0.04 && *t_s > onset_s - 2.0);
+        let mut levels: Vec<f64> = before.map(|(_, level_db)| *level_db).collect();
+        if levels.len() < 30 { f64::NEG_INFINITY } else { percentile(&mut levels, 0.9) }
+    }
+
+    /// Whether what sounded just before the frame `first` was as loud and of another pitch: a tune, a talk.
+    fn amidst(&self, voice: &Voice, first: usize) -> bool {
+        let Some(begins_s) = self.run.get(first).map(|f| f.t_s) else { return false };
+        let other = |f: &&RunFrame| {
+            f.f0_hz > 0.0
+                && f.t_s >= begins_s - BEFORE as f64 / RATE
+                && f.level_db > voice.level_db - AS_LOUD_DB
+                && (pitch_st(f.f0_hz) - voice.pitch_st).abs() > OTHER_NOTE_ST
+        };
+        let before = self.before.iter().chain(self.run.iter().take(first));
+        before.filter(other).count() >= BEFORE_ENOUGH
+    }
+
     fn go_on(&mut self, mut frame: RunFrame, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
         if let Some(sure) = &mut self.sure
             && frame.f0_hz > 0.0
@@ -142,11 +192,26 @@ impl HoldTracker {
             // Time under our own playback is no break: the voice may go on unheard. Nor is it proof of the voice.
             return;
         }
-        let rough = self.sure.as_ref().is_some_and(|sure| sure.voice.is_rough(&frame));
-        if frame.f0_hz > 0.0 || rough {
-            self.voiced_to = self.run.len();
+        if !self.settings.glide
+            && let Some(at) = self.tune.look(&self.run)
+        {
+            // It was a note, not a hold; what is left of it is told as it was.
+            self.voiced_to = at.max(1);
+            self.end(fine, out);
             return;
         }
+        let rough = self.sure.as_ref().is_some_and(|sure| sure.voice.is_rough(&frame));
+        if frame.f0_hz > 0.0 || rough {
+            // Somebody else's speech crosses the held pitch now and then, for some frames; a voice that returns stays.
+            self.back += 1;
+            let in_break = self.run.len() > self.voiced_to + AFTER_BREAK + self.back;
+            let loud = self.sure.as_ref().is_some_and(|sure| sure.voice.level_db - frame.level_db < 4.0);
+            if !in_break || self.back >= if loud { RETURNS_LOUD } else { RETURNS_SOFT } {
+                self.voiced_to = self.run.len();
+            }
+            return;
+        }
+        self.back = 0;
         let gap = self.run[self.voiced_to..].iter().filter(|f| !f.masked).count();
         if gap as f64 / RATE > self.settings.max_break_s {
             self.end(fine, out);
@@ -167,9 +232,17 @@ impl HoldTracker {
     }
 
     fn clear(&mut self) {
-        self.run.clear();
+        let from = self.run.len().saturating_sub(BEFORE);
+        for frame in self.run.drain(..).skip(from) {
+            if self.before.len() == BEFORE {
+                self.before.pop_front();
+            }
+            self.before.push_back(frame);
+        }
         self.sure = None;
+        self.tune.clear();
         self.voiced_to = 0;
+        self.back = 0;
     }
 }
 
@@ -181,6 +254,8 @@ struct Voice {
     periodicity: f64,
     shape: [f32; BANDS],
     glide: bool,
+    /// What sounded before the voice began reached this level, dB: the television, the tap. It may go on after the voice.
+    rival_db: f64,
 }
 
 impl Voice {
@@ -194,6 +269,7 @@ impl Voice {
             periodicity: median(|f| f.periodicity),
             shape: mean_shape(frames),
             glide,
+            rival_db: f64::NEG_INFINITY,
         }
     }
 
@@ -203,8 +279,14 @@ impl Voice {
         let drop_db = self.level_db - frame.level_db;
         let away_st = (pitch_st(frame.f0_hz) - self.pitch_st).abs();
         let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
-        let elsewhere = octaves_off > 2.5 && (drop_db > 7.0 || self.is_blurred(frame));
+        let elsewhere = (octaves_off > 2.5 && (drop_db > 4.0 || self.is_blurred(frame)))
+            || (octaves_off > 1.2 && drop_db > 6.0 && !self.glide);
         let pitch_or_clearness = self.is_off_pitch(frame) || self.is_blurred(frame);
+        if self.may_be_rival(frame)
+            && ((octaves_off > 1.2 && drop_db > 1.5) || (drop_db > 5.0 && (pitch_or_clearness || self.is_tinged(frame))))
+        {
+            return false;
+        }
         let other = (drop_db > 12.0 && pitch_or_clearness)
             || (drop_db > 6.0 && pitch_or_clearness && self.is_recoloured(frame))
             || (drop_db > 6.0 && self.is_off_pitch(frame) && self.is_blurred(frame));
@@ -213,7 +295,12 @@ impl Voice {
 
     /// Whether the frame, after a break, can be this voice again: it comes back about as loud, or softer but alike.
     fn resumes(&self, frame: &RunFrame) -> bool {
-        self.level_db - frame.level_db < 4.0 || !(self.is_off_pitch(frame) || self.is_blurred(frame))
+        let drop_db = self.level_db - frame.level_db;
+        if self.may_be_rival(frame) && drop_db > 4.0 {
+            let on_pitch = (pitch_st(frame.f0_hz) - self.pitch_st).abs() < 0.5;
+            return on_pitch && !self.is_blurred(frame) && !self.is_tinged(frame);
+        }
+        drop_db < 4.0 || !(self.is_off_pitch(frame) || self.is_blurred(frame) || (drop_db > 6.0 && self.is_recoloured(frame)))
     }
 
     fn is_off_pitch(&self, frame: &RunFrame) -> bool {
@@ -222,6 +309,15 @@ impl Voice {
 
     fn is_blurred(&self, frame: &RunFrame) -> bool {
         self.periodicity - frame.periodicity > 0.12
+    }
+
+    /// Whether the frame is no louder than what sounded before the voice.
+    fn may_be_rival(&self, frame: &RunFrame) -> bool {
+        !self.glide && frame.level_db < self.rival_db + 3.0
+    }
+
+    fn is_tinged(&self, frame: &RunFrame) -> bool {
+        distance(&frame.shape, &self.shape) > 4.5
     }
 
     fn is_recoloured(&self, frame: &RunFrame) -> bool {
@@ -244,6 +340,11 @@ impl Voice {
         // An octave slip must not carry the reference with it.
         if away_st.abs() < 9.0 {
             self.pitch_st += share * away_st;
+        }
+        if self.may_be_rival(frame) && self.level_db - frame.level_db > 4.0 {
+            // Not to be led down to the rival's level, yet a voice may sink by itself.
+            self.level_db += 0.01 * (frame.level_db - self.level_db);
+            return;
         }
         self.level_db += 0.05 * (frame.level_db - self.level_db);
         self.periodicity += 0.05 * (frame.periodicity - self.periodicity);
@@ -288,6 +389,7 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
         level_slope_db_per_s: slope,
         level_fall_db: -slope * (offset_s - onset_s).max(0.0),
         breaks: u32::try_from(breaks).unwrap_or(u32::MAX),
+        over_room_db: percentile(&mut used.iter().map(|f| f.over_room_db).collect::<Vec<_>>(), 0.5),
         masked_s: frames.iter().filter(|f| f.masked).count() as f64 / RATE,
         clipped_s: frames.iter().filter(|f| f.clipped).count() as f64 / RATE,
     }

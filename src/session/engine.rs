@@ -11,6 +11,7 @@ use super::{
     rapid::RapidRun,
     reading::ReadingRun,
     repeated::RepeatedRun,
+    room::RoomNotice,
     voiced::VoicedRun,
 };
 use crate::hear::VoiceTask;
@@ -135,6 +136,7 @@ pub struct Engine {
     pub(super) holds_s: Vec<f64>,
     /// A hold that a command cut off: the voice ear gives its figures a moment later, when the state has moved on.
     pub(super) cut_hold: Option<(String, Position)>,
+    pub(super) room: RoomNotice,
     /// Factor on the routine's count interval, by "slower" and "faster".
     pub(super) pace: f64,
     /// The last thing that was announced, for "again".
@@ -168,6 +170,7 @@ impl Engine {
             repetitions_done: 0,
             holds_s: Vec::new(),
             cut_hold: None,
+            room: RoomNotice::default(),
             pace: 1.0,
             last_said: None,
             listening: None,
@@ -204,6 +207,7 @@ impl Engine {
             Event::Offset { hold, .. } => self.voice_ended(&hold),
             Event::SpeechBegan { onset_s, .. } => self.speech_began(onset_s),
             Event::Spoken { utterance, .. } => self.spoken(&utterance),
+            Event::RoomLoud { loud, room_db, .. } => self.room_loud(loud, room_db),
             Event::LineBegan { .. } => {}
             Event::LineEnded { line, .. } => self.line_ended(line),
             Event::Interrupt { .. } => {
@@ -212,6 +216,7 @@ impl Engine {
                 self.end("interrupted");
             }
         }
+        self.tell_of_room();
         std::mem::take(&mut self.out)
     }
 

@@ -179,3 +179,30 @@ fn cautions_that_were_broken_off_are_said_from_the_first_again() {
     let begun = rig.facts.iter().filter(|entry| matches!(entry.fact, Fact::SessionBegun { .. })).count();
     assert_eq!(begun, 1);
 }
+
+#[test]
+fn a_loud_room_is_kept_each_time_and_said_once() {
+    let mut rig = Rig::new(vec![voiced(2), rest(Some(20.0))], Start::default());
+    rig.run_s(1.0);
+    for loud in [true, false, true, false, true] {
+        let at_s = rig.now_s();
+        rig.event(Event::RoomLoud { at_s, loud, room_db: -35.0 });
+        rig.run_s(4.0);
+    }
+    rig.run_s(20.0);
+    assert_eq!(rig.count("room-loud"), 1, "{:?}", rig.keys());
+    assert_eq!(rig.kinds().iter().filter(|kind| *kind == "room_loud").count(), 5, "{:?}", rig.kinds());
+}
+
+#[test]
+fn nothing_is_said_of_a_loud_room_during_a_hold_and_the_hold_is_marked() {
+    let mut rig = performing(0);
+    let onset_s = rig.now_s();
+    rig.event(Event::Onset { at_s: onset_s + 0.3, onset_s });
+    rig.event(Event::RoomLoud { at_s: onset_s + 0.5, loud: true, room_db: -35.0 });
+    rig.run_s(3.0);
+    assert_eq!(rig.count("room-loud"), 0, "{:?}", rig.keys());
+    let ended = crate::hear::Hold { over_room_db: 6.0, ..hold(onset_s, 3.0) };
+    rig.event(Event::Offset { at_s: onset_s + 3.6, hold: ended });
+    assert!(rig.kinds().iter().any(|kind| kind == "hold_in_noise"), "{:?}", rig.kinds());
+}

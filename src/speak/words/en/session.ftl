@@ -199,6 +199,10 @@ unwell-pain = Leave everything loose. If it does not ease, call someone. With ch
 unwell-go-on = Say go on for the next exercise, or finish.
 unwell-shown = Left for today
 
+# A room too loud to measure in
+
+room-loud = The room is loud just now, so I cannot measure well. If a television or a tap is on, please turn it off. It can also stay as it is.
+
 # The end
 
 summary-all = That's all for today. { $done ->
