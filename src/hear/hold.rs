@@ -21,7 +21,7 @@ const JUDGED_S: f64 = 0.6;
 /// A break of this many frames makes the tracker ask whether it is the same voice that comes back.
 const AFTER_BREAK: usize = 3;
 /// A voice has returned after so many frames in a row: about as loud as before, or softer.
-const RETURNS_LOUD: usize = 3;
+const RETURNS_LOUD: usize = 1;
 const RETURNS_SOFT: usize = 8;
 /// In the midst of other sounds as loud as itself, a hold must last this long, s: longer than the notes of a tune.
 const AMIDST_S: f64 = 2.4;
@@ -279,8 +279,7 @@ impl Voice {
         let drop_db = self.level_db - frame.level_db;
         let away_st = (pitch_st(frame.f0_hz) - self.pitch_st).abs();
         let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
-        let elsewhere = (octaves_off > 2.5 && (drop_db > 4.0 || self.is_blurred(frame)))
-            || (octaves_off > 1.2 && drop_db > 6.0 && !self.glide);
+        let elsewhere = octaves_off > 2.5 && (drop_db > 7.0 || self.is_blurred(frame));
         let pitch_or_clearness = self.is_off_pitch(frame) || self.is_blurred(frame);
         if self.may_be_rival(frame)
             && ((octaves_off > 1.2 && drop_db > 1.5) || (drop_db > 5.0 && (pitch_or_clearness || self.is_tinged(frame))))

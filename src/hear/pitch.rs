@@ -191,12 +191,11 @@ impl Look {
 }
 
 /// How good a candidate is by itself: its periodicity, and a little for being the shorter of equal periods
-/// (octave cost; Boersma 1993 has 0.01 per octave, 0.02 here: in rough voices, every second period of which is weaker by a
-/// tenth, the double period repeats itself better by just over 0.01). Above 300 Hz it is 0.04: breath and rumble sound
-/// well below such a voice and make its double period look the better one.
+/// (octave cost 0.01 per octave, Boersma 1993). Above 300 Hz it is 0.03: breath and rumble sound well below such a voice
+/// and make its double period look the better one.
 pub(crate) fn strength(candidate: &Candidate) -> f64 {
     let high = (candidate.f0_hz / 300.0).log2().max(0.0);
-    candidate.periodicity + 0.02 * (candidate.f0_hz / FLOOR_HZ).log2() + 0.02 * high
+    candidate.periodicity + 0.01 * (candidate.f0_hz / FLOOR_HZ).log2() + 0.02 * high
 }
 
 /// The part of the spectrum in which periods are looked for: voices have most of their periodicity below 2 kHz, rooms
