@@ -279,7 +279,8 @@ impl Voice {
         let drop_db = self.level_db - frame.level_db;
         let away_st = (pitch_st(frame.f0_hz) - self.pitch_st).abs();
         let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
-        let elsewhere = octaves_off > 2.5 && (drop_db > 7.0 || self.is_blurred(frame));
+        let elsewhere = (octaves_off > 2.5 && (drop_db > 4.0 || self.is_blurred(frame)))
+            || (octaves_off > 1.2 && drop_db > 6.0 && !self.glide);
         let pitch_or_clearness = self.is_off_pitch(frame) || self.is_blurred(frame);
         if self.may_be_rival(frame)
             && ((octaves_off > 1.2 && drop_db > 1.5) || (drop_db > 5.0 && (pitch_or_clearness || self.is_tinged(frame))))

@@ -123,7 +123,7 @@ impl Steadiness {
 const MACHINE_CENTS: f64 = 0.3;
 /// The more periods a window holds, the more of their irregularity is averaged out.
 const STEADIER_FROM_HZ: f64 = 200.0;
-/// A voice has overtones; of a whistle or a beep next to nothing is left beside its one band.
+/// A voice has overtones; of a beep nothing is left beside its one band. (A whistle with breath in it passes still.)
 const PURE_DB: f64 = 34.5;
 /// A mean periodicity under this is an engine or a crowd: 0.55 is noise as strong as the voice, nearly.
 const LEAST_PERIODICITY: f64 = 0.55;
