@@ -5,7 +5,7 @@
 set -eu
 cd "$(dirname "$0")/.."
 
-benches=${*:-count_beat measure level echo own_voice command_ear enrol}
+benches=${*:-count_beat measure level echo own_voice command_ear enrol voice}
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
 for bench in $benches; do

@@ -238,6 +238,7 @@ fn reaction(hears: &Listening, yes: bool, now_s: f64) -> Vec<Event> {
                 level_slope_db_per_s: -0.2,
                 level_fall_db: 1.4,
                 breaks: 0,
+                over_room_db: 40.0,
                 masked_s: 0.0,
                 clipped_s: 0.0,
                 steady: None,

@@ -84,6 +84,9 @@ fn note(fact: &Fact) -> Option<String> {
         Fact::SyllablesCounted { syllables, rate_hz, .. } => format!("{syllables} syllables, {rate_hz:.1} per second"),
         Fact::StepLeftOut { exercise, reason } => format!("{exercise} left out: {reason}"),
         Fact::RecogniserRestarted { lost_s } => format!("the recogniser was restarted; {lost_s:.1} s went unheard"),
+        Fact::RoomLoud { loud: true, room_db } => format!("the room is too loud to measure in ({room_db:.0} dB re full scale)"),
+        Fact::RoomLoud { loud: false, .. } => "the room is quiet enough again".to_owned(),
+        Fact::HoldInNoise { over_room_db, .. } => format!("that hold stood only {over_room_db:.0} dB over the room; its figures are doubtful"),
         Fact::SoundLost { lost_s } => format!("{lost_s:.2} s of sound were lost"),
         _ => return None,
     })

@@ -440,6 +440,7 @@ fn voice_event(output: VoiceOutput, now_s: f64, desk: &mut QualityDesk) -> Optio
             Event::Offset { at_s: now_s.max(hold.offset_s), hold }
         }
         VoiceEvent::SpeechBegan { onset_s } => Event::SpeechBegan { at_s: now_s.max(onset_s), onset_s },
+        VoiceEvent::RoomLoud { at_s, loud, room_db } => Event::RoomLoud { at_s: now_s.max(at_s), loud, room_db },
         VoiceEvent::Spoken(utterance) => Event::Spoken { at_s: now_s.max(utterance.offset_s), utterance },
     })
 }

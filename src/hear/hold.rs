@@ -268,12 +268,14 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
     let inner: Vec<&RunFrame> =
         voiced.iter().copied().filter(|f| f.t_s >= onset_s + 0.03 && f.t_s <= offset_s - 0.03).collect();
     let used = if inner.len() >= 10 { &inner } else { &voiced };
+    // Pitch and level come from what was heard without our own voice; only where nothing was, pitch comes from the rest.
+    let clear: Vec<&RunFrame> = used.iter().copied().filter(|f| !f.masked).collect();
+    let used = if clear.is_empty() { used } else { &clear };
     let mut pitch: Vec<f64> = used.iter().map(|f| pitch_st(f.f0_hz)).collect();
     let median_st = percentile(&mut pitch, 0.5);
     let span_st = percentile(&mut pitch, 0.95) - percentile(&mut pitch, 0.05);
     let count = used.len().max(1) as f64;
     let sd_st = (pitch.iter().map(|p| (p - median_st).powi(2)).sum::<f64>() / count).sqrt();
-    let clear: Vec<&&RunFrame> = used.iter().filter(|f| !f.masked).collect();
     let power = clear.iter().map(|f| db_power(f.level_db)).sum::<f64>() / clear.len().max(1) as f64;
     let slope = regression(clear.iter().map(|f| (f.t_s, f.level_db)));
     let breaks = frames.windows(2).filter(|w| w[0].f0_hz > 0.0 && w[1].f0_hz <= 0.0).count();
@@ -289,6 +291,7 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
         level_slope_db_per_s: slope,
         level_fall_db: -slope * (offset_s - onset_s).max(0.0),
         breaks: u32::try_from(breaks).unwrap_or(u32::MAX),
+        over_room_db: percentile(&mut used.iter().map(|f| f.over_room_db).collect::<Vec<_>>(), 0.5),
         masked_s: frames.iter().filter(|f| f.masked).count() as f64 / RATE,
         clipped_s: frames.iter().filter(|f| f.clipped).count() as f64 / RATE,
         steady: SteadyPart::find(frames).map(Arc::new),

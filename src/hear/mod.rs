@@ -23,7 +23,9 @@ mod history;
 mod hold;
 mod hum;
 mod noise_floor;
+mod period;
 mod pitch_path;
+mod room;
 mod steadiness;
 mod syllables;
 mod tail;
@@ -31,7 +33,7 @@ mod utterance;
 
 pub use quality::{SteadyPart, VoiceQuality};
 pub use voice_ear::{VoiceEar, VoiceOutput};
-pub use voice_file::analyse_voice;
+pub use voice_file::{analyse_voice, analyse_voice_as};
 
 use std::sync::Arc;
 
@@ -75,6 +77,9 @@ pub struct Hold {
     pub level_slope_db_per_s: f64,
     /// Level at the start less level at the end along that slope, dB: the fall over the hold.
     pub level_fall_db: f64,
+    /// Median of the level over the room's, dB; 99 where nothing was known of the room. Under [`LOUD_ROOM_DB`] the
+    /// room was too loud to measure well.
+    pub over_room_db: f64,
     /// Number of bridged breaks.
     pub breaks: u32,
     /// Seconds of the hold that overlap our own playback.
@@ -119,7 +124,14 @@ pub enum VoiceEvent {
     SpeechBegan { onset_s: f64 },
     /// A stretch of speech is over.
     Spoken(Utterance),
+    /// The room has become too loud to measure in (`true`), or is quiet enough again; `room_db` is its level, dB re full
+    /// scale, A-weighted.
+    RoomLoud { at_s: f64, loud: bool, room_db: f64 },
 }
+
+/// A voice less than this over the room cannot be measured well, dB: the room adds 0.4 dB to its level at 10 dB, and
+/// onsets and offsets drown from there on.
+pub const LOUD_ROOM_DB: f64 = 10.0;
 
 /// What the voice ear is to look for now. Frames are given in any case.
 #[derive(Debug, Clone, Copy, PartialEq)]

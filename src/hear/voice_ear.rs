@@ -10,9 +10,11 @@ use super::hold::HoldTracker;
 use super::hum::Hum;
 use super::level::{self, LevelMeter, power_db};
 use super::noise_floor::NoiseFloor;
+use super::period::{REACH_S, refined_hz};
 use super::pitch::PitchFinder;
-use super::pitch_path::{Decision, PitchPath};
+use super::pitch_path::{Decision, LAG, PitchPath};
 use super::quality::Tape;
+use super::room::Room;
 use super::steadiness::RunFrame;
 use super::utterance::UtteranceTracker;
 use super::weighting::Weighting;
@@ -62,6 +64,7 @@ pub struct VoiceEar {
     floor: NoiseFloor,
     /// The room in the band in which periods are looked for.
     band_floor: NoiseFloor,
+    room: Room,
     masks: Spans,
     auto_gain: AutoGain,
     clip_finder: ClipFinder,
@@ -71,6 +74,7 @@ pub struct VoiceEar {
     gaps: Spans,
     undecided: VecDeque<RunFrame>,
     scratch: Vec<f32>,
+    period: Vec<f32>,
     lookahead: u64,
     task: Task,
     /// Tasks set but not yet reached by the frames: the instant and the task.
@@ -110,6 +114,8 @@ impl VoiceEar {
             hum: Hum::default(),
             floor: NoiseFloor::default(),
             band_floor: NoiseFloor::default(),
+            room: Room::default(),
+            period: Vec::new(),
             masks: Spans::default(),
             auto_gain: AutoGain::default(),
             clip_finder: ClipFinder::new(f64::from(rate_hz)),
@@ -225,7 +231,10 @@ impl VoiceEar {
             let middle = (centre + self.decimator.factor() / 2) / self.decimator.factor();
             let from = middle as i64 - (self.pitch.length() / 2) as i64;
             self.pitch_samples.copy_to(from, &mut self.scratch);
-            self.pitch_samples.forget_before(from);
+            // Decisions fall later and look at the sound once more.
+            let pitch_rate_hz = f64::from(self.rate_hz) / self.decimator.factor() as f64;
+            let kept_s = (LAG + 1) as f64 / FRAMES_PER_S as f64 + REACH_S;
+            self.pitch_samples.forget_before(from - (kept_s * pitch_rate_hz) as i64);
             let look = self.pitch.look(&self.scratch);
             let reach = (level::WINDOW_S / 2.0 * f64::from(self.rate_hz)) as u64;
             let around = centre.saturating_sub(reach)..centre + reach + 1;
@@ -256,6 +265,13 @@ impl VoiceEar {
         floor_db.map_or(0.0, |floor| 0.3 * ((4.0 - (power_db - floor)) / 4.0).max(0.0))
     }
 
+    /// F0 about the frame's centre.
+    fn refined_hz(&mut self, frame: &RunFrame) -> f64 {
+        let rate_hz = f64::from(self.rate_hz) / self.decimator.factor() as f64;
+        let since_s = frame.t_s - self.skipped_frames as f64 / FRAMES_PER_S as f64;
+        refined_hz(&self.pitch_samples, (since_s * rate_hz).round() as i64, frame.f0_hz, rate_hz, &mut self.period)
+    }
+
     fn decide(&mut self, decision: Decision, out: &mut impl FnMut(VoiceOutput)) {
         let Some(mut frame) = self.undecided.pop_front() else { return };
         let periodic = decision.f0_hz > 0.0;
@@ -269,10 +285,11 @@ impl VoiceEar {
             self.floor.push(frame.level_db);
             self.band_floor.push(frame.power_db);
         }
+        let f0_hz = if voiced { self.refined_hz(&frame) } else { 0.0 };
         out(VoiceOutput::Frame(VoiceFrame {
             t_s: frame.t_s,
             level_db: frame.level_db,
-            f0_hz: frame.f0_hz,
+            f0_hz,
             periodicity: frame.periodicity,
             voiced,
             masked: frame.masked,
@@ -293,6 +310,16 @@ impl VoiceEar {
             self.task = Task::new(task, from_s);
         }
         let floor_db = self.floor.level_db();
+        if let Some(told) = floor_db.and_then(|floor_db| self.room.look(frame.t_s, floor_db)) {
+            out(VoiceOutput::Event(told));
+        }
+        let room = &mut self.room;
+        let mut tell = |event| {
+            if let VoiceEvent::Offset(hold) = &event {
+                room.voice(hold.level_mean_db);
+            }
+            out(VoiceOutput::Event(with_sound(event, tape, passed_over_s)));
+        };
         match &mut self.task {
             Task::Idle => {}
             Task::Hold(tracker) => tracker.push(frame, fine, &mut tell),

@@ -8,8 +8,13 @@ pub const FILE_SETTINGS: HoldSettings = HoldSettings { min_s: 0.8, max_break_s: 
 
 /// Frames and holds of a recording at `rate_hz`.
 pub fn analyse_voice(samples: &[f32], rate_hz: u32) -> (Vec<VoiceFrame>, Vec<Hold>) {
+    analyse_voice_as(samples, rate_hz, FILE_SETTINGS)
+}
+
+/// The same where it is known what a hold is.
+pub fn analyse_voice_as(samples: &[f32], rate_hz: u32, settings: HoldSettings) -> (Vec<VoiceFrame>, Vec<Hold>) {
     let mut ear = VoiceEar::new(rate_hz);
-    ear.set_task(VoiceTask::Hold(FILE_SETTINGS));
+    ear.set_task(VoiceTask::Hold(settings));
     let (mut frames, mut holds) = (Vec::with_capacity(samples.len() / 80), Vec::new());
     let mut keep = |output| match output {
         VoiceOutput::Frame(frame) => frames.push(frame),

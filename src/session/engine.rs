@@ -209,6 +209,7 @@ impl Engine {
             Event::Offset { hold, .. } => self.voice_ended(&hold),
             Event::SpeechBegan { onset_s, .. } => self.speech_began(onset_s),
             Event::Spoken { utterance, .. } => self.spoken(&utterance),
+            Event::RoomLoud { loud, room_db, .. } => self.room_loud(loud, room_db),
             Event::LineBegan { .. } => {}
             Event::Trouble { trouble, .. } => self.troubled(trouble),
             Event::LineEnded { line, .. } => self.line_ended(line),

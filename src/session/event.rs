@@ -22,6 +22,8 @@ pub enum Event {
     SpeechBegan { at_s: f64, onset_s: f64 },
     /// A stretch of speech is over.
     Spoken { at_s: f64, utterance: Utterance },
+    /// The room has become too loud to measure in, or quiet enough again; `room_db` is its level, dB re full scale.
+    RoomLoud { at_s: f64, loud: bool, room_db: f64 },
     /// The first frame of a line left for the loudspeaker.
     LineBegan { at_s: f64, line: LineId },
     /// The last frame of a line left, or it was hushed or could not be spoken.
@@ -43,6 +45,7 @@ impl Event {
             | Event::Offset { at_s, .. }
             | Event::SpeechBegan { at_s, .. }
             | Event::Spoken { at_s, .. }
+            | Event::RoomLoud { at_s, .. }
             | Event::LineBegan { at_s, .. }
             | Event::LineEnded { at_s, .. }
             | Event::Trouble { at_s, .. }
@@ -364,6 +367,10 @@ pub enum Fact {
     /// Something about the microphone's scale that bears on the figures, told once: `what` is "calibration" (what holds) or
     /// "calibration-void".
     MicrophoneNoted { what: String, text: String },
+    /// The room has become too loud to measure in, or quiet enough again; its level, dB re full scale, A-weighted.
+    RoomLoud { loud: bool, room_db: f64 },
+    /// The hold just measured stood so little over the room that its figures are doubtful.
+    HoldInNoise { exercise: String, over_room_db: f64 },
     /// Microphone frames were lost.
     SoundLost { lost_s: f64 },
     SessionEnded { reason: String, steps_done: u32, steps_prescribed: u32, duration_s: f64 },

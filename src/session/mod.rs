@@ -8,6 +8,7 @@
 //! - `interrupts`: what can be said at any time
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`: the ways of timing
 //! - `feedback`: what is said about a result
+//! - `room`: what is said and kept of a loud room
 //! - `patience`: how silence is taken
 //! - `trouble`: what makes hearing or measuring doubtful
 
@@ -26,6 +27,7 @@ mod question;
 mod rapid;
 mod reading;
 mod repeated;
+mod room;
 mod trouble;
 mod voiced;
 

@@ -96,6 +96,7 @@ impl Engine {
         }
         let fact = measured(self.exercise_id(), hold, true);
         self.record(fact);
+        self.mark_hold_in_noise(self.exercise_id(), hold, Some(self.here));
         self.holds_s.push(hold.duration_s);
         self.repetition_complete();
         self.listen(listening::READY, VoiceTask::Idle);

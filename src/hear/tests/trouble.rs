@@ -2,7 +2,8 @@
 
 use super::rates::only_hold;
 use super::synth::{AH, Noise, Vowel};
-use crate::hear::analyse_voice;
+use crate::hear::voice_file::FILE_SETTINGS;
+use crate::hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask, analyse_voice};
 use std::f64::consts::TAU;
 
 const RATE: u32 = 16_000;
@@ -89,4 +90,84 @@ fn a_voice_that_fades_is_no_echo() {
     let (_, holds) = analyse_voice(&sound, RATE);
     assert_eq!(holds.len(), 1, "{holds:?}");
     assert!((holds[0].offset_s - 3.2).abs() < 0.05, "{:?}", holds[0]);
+}
+
+/// Some quiet, then `wave` of the time since, -26 dB, over a room of -70 dB.
+fn sounding(total_s: f64, mut wave: impl FnMut(f64) -> f64) -> Vec<f32> {
+    let mut noise = Noise(5);
+    (0..(total_s * f64::from(RATE)) as usize)
+        .map(|k| {
+            let t = k as f64 / f64::from(RATE) - 1.0;
+            let sound = if t > 0.0 { 0.07 * wave(t) } else { 0.0 };
+            (sound + 5e-4 * noise.next()) as f32
+        })
+        .collect()
+}
+
+/// What telephones, and ovens sound like: ITU-T Q.35 has 400 to 450 Hz for ringing; the others are common.
+#[test]
+fn beeps_and_buzzers_are_no_holds() {
+    for f_hz in [350.0, 440.0, 700.0, 1000.0, 2000.0] {
+        let (_, holds) = analyse_voice(&sounding(4.0, |t| (TAU * f_hz * t).sin()), RATE);
+        assert!(holds.is_empty(), "a beep of {f_hz} Hz: {holds:?}");
+    }
+    for f_hz in [120.0, 523.25] {
+        let (_, holds) = analyse_voice(&sounding(4.0, |t| (1..8).map(|h| (TAU * f_hz * f64::from(h) * t).sin() / f64::from(h)).sum()), RATE);
+        assert!(holds.is_empty(), "a buzzer of {f_hz} Hz: {holds:?}");
+    }
+}
+
+/// Talk: another voice whose vowel and pitch change every 0.17 s.
+fn talk(total_s: f64, level_db: f64) -> Vec<f32> {
+    let pitches: [fn(f64) -> f64; 4] = [|_| 118.0, |t| 132.0 - 60.0 * t, |_| 104.0, |t| 110.0 + 90.0 * t];
+    let mut sound = Vec::new();
+    for k in 0..(total_s / 0.17) as usize {
+        let formants = [AH, super::synth::EE, super::synth::OO][k % 3];
+        let syllable = Vowel { formants, onset_s: 0.0, offset_s: 0.15, total_s: 0.17, f0_hz: pitches[k % 4], level_db, ..Vowel::default() };
+        sound.extend(syllable.sound(RATE));
+    }
+    sound
+}
+
+#[test]
+fn a_hold_ends_with_its_voice_though_talk_goes_on() {
+    // 10 dB under the vowel. Aim of the project: within 120 ms.
+    let mut sound = Vowel { f0_hz: |_| 190.0, onset_s: 1.7, offset_s: 4.2, total_s: 7.0, ..Vowel::default() }.sound(RATE);
+    sound.iter_mut().zip(talk(7.0, -36.0)).for_each(|(x, y)| *x += y);
+    let (_, holds) = analyse_voice(&sound, RATE);
+    assert_eq!(holds.len(), 1, "{holds:?}");
+    assert!((holds[0].onset_s - 1.7).abs() < 0.12 && (holds[0].offset_s - 4.2).abs() < 0.12, "{:?}", holds[0]);
+    let (_, holds) = analyse_voice(&talk(7.0, -26.0), RATE);
+    assert!(holds.is_empty(), "{holds:?}");
+}
+
+fn told_of_room(ear: &mut VoiceEar, sound: &[f32]) -> Vec<(f64, bool)> {
+    let mut told = Vec::new();
+    ear.push(sound, false, &mut |output| {
+        if let VoiceOutput::Event(VoiceEvent::RoomLoud { at_s, loud, .. }) = output {
+            told.push((at_s, loud));
+        }
+    });
+    told
+}
+
+#[test]
+fn a_loud_room_is_told_within_moments_and_marks_the_hold() {
+    let mut ear = VoiceEar::new(RATE);
+    ear.set_task(VoiceTask::Hold(FILE_SETTINGS));
+    let room = |s: f64, level_db: f64, seed: u64| -> Vec<f32> {
+        let mut noise = Noise(seed);
+        let height = 3f64.sqrt() * 10f64.powf(level_db / 20.0);
+        (0..(s * f64::from(RATE)) as usize).map(|_| (height * noise.next()) as f32).collect()
+    };
+    assert!(told_of_room(&mut ear, &room(4.0, -60.0, 1)).is_empty());
+    // The aim is 2 s to adapt; then a second to be sure.
+    let told = told_of_room(&mut ear, &room(5.0, -30.0, 2));
+    assert!(matches!(told[..], [(at_s, true)] if at_s < 4.0 + 3.2), "{told:?}");
+    let told = told_of_room(&mut ear, &room(5.0, -60.0, 3));
+    assert!(matches!(told[..], [(at_s, false)] if at_s < 9.0 + 3.2), "{told:?}");
+    // A vowel 5 dB over the room is measured and says so.
+    let (_, holds) = analyse_voice(&Vowel { room_db: -32.0, onset_s: 2.0, offset_s: 5.0, total_s: 6.0, ..Vowel::default() }.sound(RATE), RATE);
+    assert_eq!(holds.len(), 1, "{holds:?}");
+    assert!(holds[0].over_room_db < crate::hear::LOUD_ROOM_DB, "{:?}", holds[0]);
 }

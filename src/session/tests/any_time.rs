@@ -185,13 +185,40 @@ fn a_trouble_is_kept_at_once_and_told_once_when_nothing_is_timed() {
     let mut rig = performing(1);
     let before = rig.said.len();
     for _ in 0..3 {
-        rig.event(Event::Trouble { at_s: rig.now_s(), trouble: Trouble::RoomTooLoud });
+        rig.event(Event::Trouble { at_s: rig.now_s(), trouble: Trouble::MicrophoneGain });
     }
     assert_eq!(rig.kinds().iter().filter(|kind| *kind == "troubled").count(), 1);
     assert!(!rig.said.iter().skip(before).any(|(_, key, _)| key.starts_with("trouble-")), "not in the middle of an exercise");
     rig.command(Command::Stop);
-    rig.until_said("trouble-room-too-loud", 20.0);
+    rig.until_said("trouble-microphone-gain", 20.0);
     rig.command(Command::GoOn);
     rig.run_s(20.0);
-    assert_eq!(rig.count("trouble-room-too-loud"), 1);
+    assert_eq!(rig.count("trouble-microphone-gain"), 1);
+}
+
+#[test]
+fn a_loud_room_is_kept_each_time_and_said_once() {
+    let mut rig = Rig::new(vec![voiced(2), rest(Some(20.0))], Start::default());
+    rig.run_s(1.0);
+    for loud in [true, false, true, false, true] {
+        let at_s = rig.now_s();
+        rig.event(Event::RoomLoud { at_s, loud, room_db: -35.0 });
+        rig.run_s(4.0);
+    }
+    rig.run_s(20.0);
+    assert_eq!(rig.count("trouble-room-too-loud"), 1, "{:?}", rig.keys());
+    assert_eq!(rig.kinds().iter().filter(|kind| *kind == "room_loud").count(), 5, "{:?}", rig.kinds());
+}
+
+#[test]
+fn nothing_is_said_of_a_loud_room_during_a_hold_and_the_hold_is_marked() {
+    let mut rig = performing(0);
+    let onset_s = rig.now_s();
+    rig.event(Event::Onset { at_s: onset_s + 0.3, onset_s });
+    rig.event(Event::RoomLoud { at_s: onset_s + 0.5, loud: true, room_db: -35.0 });
+    rig.run_s(3.0);
+    assert_eq!(rig.count("trouble-room-too-loud"), 0, "{:?}", rig.keys());
+    let ended = crate::hear::Hold { over_room_db: 6.0, ..hold(onset_s, 3.0) };
+    rig.event(Event::Offset { at_s: onset_s + 3.6, hold: ended });
+    assert!(rig.kinds().iter().any(|kind| kind == "hold_in_noise"), "{:?}", rig.kinds());
 }

@@ -208,6 +208,7 @@ pub fn hold(onset_s: f64, duration_s: f64) -> Hold {
         level_slope_db_per_s: -0.2,
         level_fall_db: 1.4,
         breaks: 0,
+        over_room_db: 40.0,
         masked_s: 0.0,
         clipped_s: 0.0,
         steady: None,

@@ -250,6 +250,6 @@ weekday-sunday = Sunday
 
 # Troubles: each is told once, when nothing is being timed.
 trouble-loudspeaker-too-loud = My voice is so loud here that I cannot hear you over it. Answer when I have spoken, or turn me down a little.
-trouble-room-too-loud = It is too noisy here for me to measure. Your practice goes on; a quieter room would help.
+trouble-room-too-loud = The room is loud just now, so I cannot measure well. If a television or a tap is on, please turn it off. It can also stay as it is.
 trouble-microphone-clips = Your microphone cuts off the loudest parts. Move it a little further away, or turn it down.
 trouble-microphone-gain = Your microphone changes its own volume. Levels are not comparable today.

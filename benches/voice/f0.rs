@@ -1,0 +1,145 @@
+//! F0 and voicing against contours that are known, beside Praat and pYIN.
+
+use crate::figure::{Spread, figure, no_aim};
+use crate::set::Set;
+use std::collections::BTreeMap;
+use std::error::Error;
+use tidecount::hear::analyse_voice;
+
+/// What a method made of some files.
+#[derive(Default)]
+struct Score {
+    frames: f64,
+    /// Frames voiced in both.
+    both: f64,
+    /// Of those, more than 20 % off.
+    gross: f64,
+    /// Voicing wrong: said voiced, said unvoiced.
+    extra: f64,
+    missed: f64,
+    cents: Vec<f64>,
+    files: f64,
+    /// Files in which F0 was once half an octave off.
+    jumped: f64,
+}
+
+impl Score {
+    fn add(&mut self, truth: &[f64], found: &[f64]) {
+        let mut jumped = false;
+        for (truth, found) in truth.iter().zip(found) {
+            self.frames += 1.0;
+            match (*truth > 0.0, *found > 0.0) {
+                (true, true) => {
+                    self.both += 1.0;
+                    let ratio = found / truth;
+                    jumped |= ratio.log2().abs() > 0.5;
+                    if (ratio - 1.0).abs() > 0.2 {
+                        self.gross += 1.0;
+                    } else {
+                        self.cents.push(1200.0 * ratio.log2());
+                    }
+                }
+                (false, true) => self.extra += 1.0,
+                (true, false) => self.missed += 1.0,
+                (false, false) => {}
+            }
+        }
+        self.files += 1.0;
+        self.jumped += f64::from(u8::from(jumped));
+    }
+
+    fn gross_pct(&self) -> f64 {
+        100.0 * self.gross / self.both.max(1.0)
+    }
+
+    fn voicing_pct(&self) -> f64 {
+        100.0 * (self.extra + self.missed) / self.frames.max(1.0)
+    }
+
+    fn cents(&self) -> f64 {
+        Spread::of_sizes(&self.cents).at(0.5)
+    }
+
+    fn tells(&self) -> String {
+        format!(
+            "gross {:.2} %, voicing {:.2} % ({:.2} extra, {:.2} missed), median {:.1} cents",
+            self.gross_pct(),
+            self.voicing_pct(),
+            100.0 * self.extra / self.frames.max(1.0),
+            100.0 * self.missed / self.frames.max(1.0),
+            self.cents()
+        )
+    }
+}
+
+fn contour(text: &str) -> Vec<f64> {
+    text.split(' ').map(|v| v.parse().unwrap_or(0.0)).collect()
+}
+
+pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
+    let mut references: BTreeMap<&str, BTreeMap<String, Vec<f64>>> = BTreeMap::new();
+    for name in ["praat", "pyin"] {
+        // Their scripts may not have been run.
+        let rows = set.rows(&format!("f0/{name}.tsv")).unwrap_or_default();
+        references.insert(name, rows.into_iter().map(|r| (r[0].clone(), contour(&r[1]))).collect());
+    }
+    let mut scores: BTreeMap<String, BTreeMap<&str, Score>> = BTreeMap::new();
+    for row in set.rows("f0/truth.tsv")? {
+        let [file, condition, group, truth] = &row[..] else { continue };
+        if group != set.group {
+            continue;
+        }
+        let truth = contour(truth);
+        let (samples, rate_hz) = set.sound(file)?;
+        let found: Vec<f64> = analyse_voice(&samples, rate_hz).0.iter().map(|f| f.f0_hz).collect();
+        let of = scores.entry(condition.clone()).or_default();
+        let before = of.get("ours").map_or((0.0, 0.0), |s| (s.jumped, s.gross));
+        of.entry("ours").or_default().add(&truth, &found);
+        if set.verbose {
+            let now = &of["ours"];
+            if now.gross > before.1 {
+                println!("{file}: {} gross, jumped {}", now.gross - before.1, now.jumped - before.0);
+            }
+        }
+        for (name, table) in &references {
+            if let Some(found) = table.get(file) {
+                of.entry(name).or_default().add(&truth, found);
+            }
+        }
+    }
+    for (condition, of) in &scores {
+        let ours = &of["ours"];
+        let others: Vec<&Score> = ["praat", "pyin"].iter().filter_map(|n| of.get(n)).collect();
+        for name in ["praat", "pyin"] {
+            if let Some(score) = of.get(name) {
+                no_aim(&format!("F0, {condition}, {} files: {name}", score.files), &score.tells());
+            }
+        }
+        let what = format!("F0, {condition}, {} files", ours.files);
+        if others.is_empty() {
+            no_aim(&what, &ours.tells());
+        } else {
+            let better = others.iter().all(|o| {
+                ours.gross_pct() <= o.gross_pct() && ours.voicing_pct() <= o.voicing_pct() && ours.cents() <= o.cents()
+            });
+            figure(&what, &ours.tells(), "best in each", better);
+        }
+        if condition.ends_with("vowel") || condition == "hoarse" {
+            let without = 100.0 * (1.0 - ours.jumped / ours.files);
+            let praat = of.get("praat").map_or(String::new(), |p| format!("; Praat {:.1} %", 100.0 * (1.0 - p.jumped / p.files)));
+            figure(&format!("no octave jump, {condition}"), &format!("{without:.1} % of holds{praat}"), ">= 99 %", without >= 99.0);
+        }
+    }
+    if let (Some(clean), Some(noisy)) = (scores.get("clean"), scores.get("noise10")) {
+        let (clean, noisy) = (&clean["ours"], &noisy["ours"]);
+        for (what, clean, noisy) in [
+            ("gross errors", clean.gross_pct(), noisy.gross_pct()),
+            ("voicing errors", clean.voicing_pct(), noisy.voicing_pct()),
+            ("median cents", clean.cents(), noisy.cents()),
+        ] {
+            let times = noisy / clean;
+            figure(&format!("F0 at 10 dB SNR against clean: {what}"), &format!("{times:.2} times ({noisy:.2} to {clean:.2})"), "<= 2 times", times <= 2.0);
+        }
+    }
+    Ok(())
+}
