@@ -102,6 +102,11 @@ impl Command {
         Command::Hurts,
     ];
 
+    /// A false one costs the client a step or the session, so an unsure one is asked about first.
+    pub fn is_costly(self) -> bool {
+        matches!(self, Command::Skip | Command::GoBack | Command::Finish)
+    }
+
     /// Kebab-case name, as in the journal and the message keys.
     pub fn name(self) -> &'static str {
         match self {
