@@ -3,14 +3,15 @@
 
     make_lists.py DATA OUT [--training]
 
-Writes OUT/words.tsv (one word a recording), OUT/talk.tsv (speech that is not for the tool), OUT/sounds.tsv (noise, coughs, breaths, vowels)
-and, where flite or espeak-ng is installed, OUT/voices.tsv with phrases spoken by them into OUT/voices/. --training adds OUT/reading.tsv: two
-hours of LibriSpeech train-clean-5, on which the model was trained, unpacked to OUT/reading/ (needs ffmpeg or sox with Opus).
+Writes OUT/words.tsv (one word a recording), OUT/talk.tsv (speech that is not for the tool), OUT/babble.tsv (1, 4 and 8
+talkers without end), OUT/sounds.tsv (noise, coughs, breaths, vowels) and, where flite or espeak-ng is installed, OUT/voices.tsv with phrases spoken by them into OUT/voices/. --training adds OUT/reading.tsv: an
+hour of LibriSpeech train-clean-5, on which the model was trained, unpacked to OUT/reading/ (needs the Python package soundfile).
 
 The labels come from index.tsv. Speech Commands: the word. AN4: the sentence where it is a command of its own, nothing else. All other
 speech is not for the tool, whatever is said in it.
 """
 import csv
+import io
 import pathlib
 import shutil
 import subprocess
@@ -21,7 +22,7 @@ PHRASES = ["yes", "no", "stop", "ready", "again", "pause", "skip", "how long", "
            "go on", "go back", "done", "louder", "slower", "i need a rest", "i'm dizzy", "it hurts"]
 FLITE = ["slt", "awb", "rms", "kal16", "kal"]
 ESPEAK = ["en-gb", "en-us", "en-us+f3", "en-gb+m3", "en-gb-scotland+f2"]
-READING_S = 7200.0
+READING_S = 3600.0
 
 
 def rows_of(data):
@@ -60,9 +61,8 @@ def people(data):
             (talk if counting else sounds).append((path, "", group))
         elif kind.startswith("noise"):
             sounds.append((path, "", "household and animal noise"))
-    for file in sorted((data / "noise" / "babble").glob("*.flac")):
-        talk.append((str(file.resolve()), "", "babble: " + file.stem.removeprefix("babble_").replace("_", " ")))
-    return words, talk, sounds
+    babble = [(str(f.resolve()), "", "babble: " + f.stem.removeprefix("babble_").replace("_", " ")) for f in sorted((data / "noise" / "babble").glob("*.flac"))]
+    return words, talk, sounds, babble
 
 
 def synthetic(folder):
@@ -85,7 +85,9 @@ def synthetic(folder):
 
 
 def reading(data, folder):
-    """Two hours of reading, each reader's sentences in order; unpacked once."""
+    """An hour of reading by all readers; unpacked once."""
+    import soundfile
+
     folder.mkdir(parents=True, exist_ok=True)
     archive, rows, seconds = data / "training" / "librispeech-train-clean-5.tar", [], 0.0
     with open(data / "training" / "index.tsv", encoding="utf-8", newline="") as file:
@@ -97,14 +99,8 @@ def reading(data, folder):
         for row in wanted[::step]:
             out = folder / (pathlib.Path(row["file"]).stem + ".wav")
             if not out.is_file():
-                member = next((m for m in (row["file"], pathlib.Path(row["file"]).name, "./" + row["file"]) if m in tar.getnames()), None)
-                if member is None:
-                    continue
-                opus = out.with_suffix(".opus")
-                opus.write_bytes(tar.extractfile(member).read())
-                subprocess.run(["ffmpeg", "-loglevel", "error", "-y", "-i", str(opus), "-ar", "16000", "-ac", "1", str(out)]
-                               if shutil.which("ffmpeg") else ["opusdec", "--quiet", "--rate", "16000", str(opus), str(out)], check=True)
-                opus.unlink()
+                sound, rate = soundfile.read(io.BytesIO(tar.extractfile(row["file"]).read()))
+                soundfile.write(out, sound, rate)
             rows.append((str(out.resolve()), "", "reading (the model was trained on it)"))
             seconds += float(row["duration_s"])
             if seconds > READING_S:
@@ -119,10 +115,11 @@ def main():
     if not (data / "index.tsv").is_file():
         sys.exit(f"{data}: there is no index.tsv; name the folder of the recordings")
     out.mkdir(parents=True, exist_ok=True)
-    words, talk, sounds = people(data)
+    words, talk, sounds, babble = people(data)
     write(out / "words.tsv", words)
     write(out / "talk.tsv", talk)
     write(out / "sounds.tsv", sounds)
+    write(out / "babble.tsv", babble)
     voices = synthetic(out / "voices")
     if voices:
         write(out / "voices.tsv", voices)

@@ -266,7 +266,8 @@ mod tests {
         room.rooms = vec![without_delay(&late)];
         let heard = room.prepare(&word(-20.0), 0);
         assert!(heard.sound.iter().zip(&prepared.sound).skip(32).all(|(a, b)| (a - b).abs() < 0.2));
-        assert!((active_level_db(&heard.sound) - active_level_db(&prepared.sound)).abs() < 0.1);
+        // The 20 ms pieces now cut the word at other places.
+        assert!((active_level_db(&heard.sound) - active_level_db(&prepared.sound)).abs() < 0.25);
         assert_eq!(heard.word_end_s, prepared.word_end_s);
     }
 

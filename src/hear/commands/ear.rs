@@ -1,6 +1,7 @@
 //! Both paths on one stream of sound.
 
 use super::batch::GAP_S;
+use super::cues::Candidate;
 use super::decoder::Decoder;
 use super::level::Meter;
 use super::listener::{Decided, Listener, seconds};
@@ -69,6 +70,13 @@ impl<D: Decoder> Ear<D> {
     /// Everything before this instant on the clock has been dealt with, s.
     pub fn settled_s(&self) -> f64 {
         [&self.main, &self.fast].into_iter().flatten().filter_map(Listener::open_since_s).fold(self.now_s, f64::min)
+    }
+
+    /// Takes what both paths considered since the last call.
+    pub fn take_candidates(&mut self) -> Vec<(Path, Candidate)> {
+        let main = self.main.iter_mut().flat_map(|l| l.take_candidates()).map(|c| (Path::Main, c));
+        let fast = self.fast.iter_mut().flat_map(|l| l.take_candidates()).map(|c| (Path::Fast, c));
+        main.chain(fast).collect()
     }
 
     fn finish_path(&mut self, path: Path, heard: &mut Vec<HeardPhrase>) {

@@ -6,6 +6,7 @@
 
 mod batch;
 pub mod child;
+mod cues;
 mod decide;
 mod decoder;
 mod ear;
@@ -15,6 +16,7 @@ mod lexicon;
 mod listener;
 mod parent;
 mod supervise;
+mod trace;
 mod wire;
 
 pub use file::{recognise_file, recognise_with};
