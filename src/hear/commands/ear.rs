@@ -15,13 +15,15 @@ pub(crate) struct Ear<D> {
     /// The main path heard the last batch.
     main_open: bool,
     now_s: f64,
+    /// Some of this recording was heard.
+    begun: bool,
     /// End of the last phrase reported: what overlaps it is the same utterance by the other path.
     told_until_s: f64,
 }
 
 impl<D: Decoder> Ear<D> {
     pub fn new() -> Self {
-        Self { meter: Meter::default(), main: None, fast: None, main_open: false, now_s: 0.0, told_until_s: f64::NEG_INFINITY }
+        Self { meter: Meter::default(), main: None, fast: None, main_open: false, now_s: 0.0, begun: false, told_until_s: f64::NEG_INFINITY }
     }
 
     /// Replaces what a path listens for; what it had half heard is dropped.
@@ -45,7 +47,12 @@ impl<D: Decoder> Ear<D> {
         if start_s < self.now_s - GAP_S {
             // Another recording.
             self.meter = Meter::default();
+            self.begun = false;
             self.told_until_s = f64::NEG_INFINITY;
+        }
+        if !self.begun {
+            self.begun = true;
+            [&mut self.main, &mut self.fast].into_iter().flatten().for_each(Listener::begin);
         }
         self.main_open = main;
         self.now_s = start_s + seconds(samples.len());

@@ -6,10 +6,11 @@
 //!
 //! Whether a phrase counts is weighed from several cues (`cues`), among them a second decoding of the utterance at another speed.
 
-use super::cues::{Candidate, Cues, agreed};
-use super::decide::{PhraseBook, Phrase, Rules, Stability, UNKNOWN, Word, judge, known_text};
+use super::cues::{Candidate, agreed};
+use super::decide::{Phrase, PhraseBook, Rules, UNKNOWN, Word, judge, known_text};
 use super::decoder::Decoder;
 use super::level::Level;
+use super::utterance::Utterance;
 use super::{ACT_CONFIDENCE, ASK_CONFIDENCE, RATE_HZ};
 use std::collections::VecDeque;
 
@@ -79,29 +80,6 @@ pub(crate) struct Decided {
     pub decided_s: f64,
 }
 
-/// An utterance being heard.
-#[derive(Debug)]
-struct Utterance {
-    /// Clock at its first sample, s.
-    start_s: f64,
-    sound: Vec<i16>,
-    /// Level less floor of each batch, and the batch's end in s from the start.
-    levels: Vec<(f64, f64)>,
-    mid_sound: bool,
-    /// See [`Cues::talk`].
-    talk: f64,
-    stability: Stability,
-    looked_s: f64,
-    /// Quiet since the last loud batch, s.
-    quiet_s: f64,
-    /// A trial was made in this quiet.
-    tried_quiet: bool,
-    /// A trial was made of this standing partial.
-    tried_text: String,
-    /// A known word stands in the last partial.
-    has_known: bool,
-}
-
 /// One path.
 pub(crate) struct Listener<D> {
     decoder: D,
@@ -110,6 +88,8 @@ pub(crate) struct Listener<D> {
     before: VecDeque<(Vec<i16>, Level)>,
     before_len: usize,
     utterance: Option<Utterance>,
+    /// The recording has just begun: nothing stood before its first sound.
+    at_beginning: bool,
     /// Share of loud sound of late, 0 to 1.
     talk: f64,
     /// The last phrase that was not sure, and its end on the clock, s.
@@ -120,7 +100,7 @@ pub(crate) struct Listener<D> {
 
 impl<D: Decoder> Listener<D> {
     pub fn new(decoder: D, choices: &[Vec<String>], tuning: Tuning) -> Self {
-        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, talk: 0.0, unsure: None, candidates: Vec::new() }
+        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, at_beginning: false, talk: 0.0, unsure: None, candidates: Vec::new() }
     }
 
     /// Clock from which sound still matters, if an utterance is open.
@@ -140,6 +120,7 @@ impl<D: Decoder> Listener<D> {
             while seconds(self.before_len) > BEFORE_S {
                 let Some((dropped, _)) = self.before.pop_front() else { break };
                 self.before_len -= dropped.len();
+                self.at_beginning = false;
             }
             if level.loud {
                 return self.take_up(start_s + seconds(samples.len()), talk_before);
@@ -165,6 +146,11 @@ impl<D: Decoder> Listener<D> {
         decided
     }
 
+    /// A recording begins with the next batch. (Where the path alone is opened anew, sound may have been going on.)
+    pub fn begin(&mut self) {
+        (self.at_beginning, self.talk, self.unsure) = (true, 0.0, None);
+    }
+
     /// Drops everything half heard.
     pub fn forget(&mut self) {
         self.utterance = None;
@@ -176,7 +162,8 @@ impl<D: Decoder> Listener<D> {
     /// Opens an utterance with the sound kept from before it, which ends at `now_s`.
     fn take_up(&mut self, now_s: f64, talk: f64) -> Option<Decided> {
         let quiet: usize = self.before.iter().filter(|(_, l)| !l.loud).map(|(s, _)| s.len()).sum();
-        let mut utterance = Utterance::new(now_s - seconds(self.before_len), seconds(quiet) < 0.09, talk);
+        let mid_sound = seconds(quiet) < 0.09 && !std::mem::take(&mut self.at_beginning);
+        let mut utterance = Utterance::new(now_s - seconds(self.before_len), mid_sound, talk);
         for (samples, level) in self.before.drain(..) {
             utterance.sound.extend_from_slice(&samples);
             utterance.note(level);
@@ -287,72 +274,6 @@ impl<D: Decoder> Listener<D> {
         self.decoder.restart();
         self.decoder.accept(&new.sound);
         self.utterance = Some(new);
-    }
-}
-
-impl Utterance {
-    fn new(start_s: f64, mid_sound: bool, talk: f64) -> Self {
-        Self {
-            start_s,
-            sound: Vec::new(),
-            levels: Vec::new(),
-            mid_sound,
-            talk,
-            stability: Stability::default(),
-            looked_s: 0.0,
-            quiet_s: 0.0,
-            tried_quiet: false,
-            tried_text: String::new(),
-            has_known: false,
-        }
-    }
-
-    fn heard_s(&self) -> f64 {
-        seconds(self.sound.len())
-    }
-
-    /// Remembers the level of the batch just added to `sound`.
-    fn note(&mut self, level: Level) {
-        self.levels.push((self.heard_s(), level.level_db - level.floor_db));
-    }
-
-    /// Time between two instants that the sound stands out from the room, s.
-    fn loud_s(&self, from_s: f64, to_s: f64) -> f64 {
-        /// So much above the floor, dB.
-        const STANDS_OUT_DB: f64 = 6.0;
-        let (mut loud_s, mut last_s) = (0.0, 0.0);
-        for &(end_s, above_db) in &self.levels {
-            if end_s > from_s && last_s < to_s && above_db >= STANDS_OUT_DB {
-                loud_s += end_s - last_s;
-            }
-            last_s = end_s;
-        }
-        loud_s
-    }
-
-    /// The phrase on the caller's clock with its sureness, if it stands out from the room.
-    fn weigh(&self, mut phrase: Phrase, mut cues: Cues, tuning: &Tuning) -> Option<(Decided, Candidate)> {
-        /// The decoder's times may be off by this much, s.
-        const SLACK_S: f64 = 0.15;
-        /// A word's sound goes beyond the decoder's times by up to this much: they are peaks of its network, s.
-        const REACH_S: f64 = 0.25;
-        let near_s = self.loud_s(phrase.start_s - SLACK_S, phrase.end_s + SLACK_S);
-        if near_s < tuning.rules.min_loud_s {
-            return None;
-        }
-        if tuning.minds_context {
-            let own_s = self.loud_s(phrase.start_s - REACH_S, phrase.end_s + REACH_S);
-            cues.elsewhere_s = (self.loud_s(0.0, self.heard_s()) - own_s).max(0.0);
-            cues.talk = self.talk;
-        }
-        let inside = self.levels.iter().filter(|l| l.0 > phrase.start_s - SLACK_S && l.0 < phrase.end_s + SLACK_S);
-        cues.above_db = inside.map(|l| l.1).fold(0.0, f64::max);
-        phrase.confidence = cues.sureness();
-        phrase.start_s += self.start_s;
-        phrase.end_s += self.start_s;
-        let decided_s = self.start_s + self.heard_s();
-        let candidate = Candidate { text: phrase.text.clone(), start_s: phrase.start_s, end_s: phrase.end_s, decided_s, cues };
-        Some((Decided { phrase, decided_s }, candidate))
     }
 }
 

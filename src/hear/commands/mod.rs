@@ -17,6 +17,7 @@ mod listener;
 mod parent;
 mod supervise;
 mod trace;
+mod utterance;
 mod wire;
 
 pub use file::{recognise_file, recognise_with};

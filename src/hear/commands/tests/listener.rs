@@ -153,3 +153,23 @@ fn talk_before_a_phrase_and_sound_beside_it_speak_against_it_on_the_main_path() 
     assert_eq!(texts(&run(Tuning::FAST, &said, &[])), ["stop"]);
     assert_eq!(texts(&run(Tuning::MAIN, &said[1..], &[])), ["stop"]);
 }
+
+#[test]
+fn a_word_at_the_very_beginning_of_a_recording_stands_alone() {
+    let first_word = |begins: bool| {
+        let choices = [vec!["stop".to_owned()]];
+        let said = vec![("stop", 0.0, 0.3, 1.0)];
+        let mut listener = Listener::new(Scripted { said, from_s: None, taken: 0 }, &choices, Tuning::MAIN);
+        if begins {
+            listener.begin();
+        }
+        (0..60).any(|i| {
+            let at_s = f64::from(i) * 0.03;
+            let loud = at_s < 0.3 - 1e-6;
+            let level = Level { level_db: if loud { -30.0 } else { -60.0 }, floor_db: -60.0, loud };
+            listener.hear(at_s, &batch(at_s), level).is_some()
+        })
+    };
+    assert!(first_word(true));
+    assert!(!first_word(false), "what was before is not known");
+}
