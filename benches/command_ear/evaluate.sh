@@ -43,7 +43,8 @@ run() {
     shift 4
     [ -n "$sample" ] || every=1
     [ -f "$list" ] || return 0
-    "$program" hear --commands "$phrases" --model "$model" --labels "$list" --every "$every" --json "$@" > "$lists/rows"
+    # A recording that cannot be heard is named on standard error; the others count.
+    "$program" hear --commands "$phrases" --model "$model" --labels "$list" --every "$every" --json "$@" > "$lists/rows" || [ -s "$lists/rows" ]
     "$python" "$here/figures.py" "$name" < "$lists/rows"
 }
 
