@@ -187,3 +187,50 @@ fn commands_and_holds_stand_in_order_of_time() {
     let output = hear(&[wav.as_ref(), "--commands".as_ref(), "stop".as_ref(), "--model".as_ref(), folder.path().as_ref()]);
     assert!(output.status.code() == Some(1) && text(&output.stderr).contains("model"), "{output:?}");
 }
+
+#[test]
+fn labelled_recordings_are_counted() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = |name: &str| folder.path().join(name);
+    let list = |lines: &str| std::fs::write(file("list.tsv"), lines).unwrap();
+    let evaluate = |more: &[&str]| {
+        let list = file("list.tsv");
+        let mut args: Vec<&OsStr> = vec!["--labels".as_ref(), list.as_ref(), "--commands".as_ref(), "stop,yes,no".as_ref()];
+        args.extend(more.iter().map(AsRef::<OsStr>::as_ref));
+        hear(&args)
+    };
+    list("path\tlabel\na.wav\n");
+    let bad = evaluate(&[]);
+    assert!(bad.status.code() == Some(1) && text(&bad.stderr).contains("list.tsv: line 2 has 1 columns"), "{bad:?}");
+
+    write(&file("buzz.wav"), 16_000, &buzz(16_000, &[(0.5, 2.5)], 3.0));
+    for (name, phrase) in [("stop.wav", "stop"), ("yes.wav", "yes")] {
+        let said = Command::new("flite").args(["-voice", "slt", "-t", phrase, "-o"]).arg(file(name)).status();
+        if !said.is_ok_and(|status| status.success()) {
+            println!("skipped: flite is not installed (Debian: flite)");
+            return;
+        }
+    }
+    list("path\tlabel\tgroup\nstop.wav\tstop\tvoice\nyes.wav\tyes\tvoice\nbuzz.wav\t\tsounds\nmissing.wav\tno\tvoice\n");
+    let output = evaluate(&["--json", "--details"]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(text(&output.stderr).contains("missing.wav"), "{output:?}");
+    let lines = json(&output);
+    let details: Vec<&Value> = lines.iter().filter(|l| l["kind"] == "recording").collect();
+    assert_eq!(details.iter().map(|d| &d["outcome"]).collect::<Vec<_>>(), ["hit", "hit", "quiet"]);
+    let end_s = details[0]["word_end_s"].as_f64().unwrap();
+    let heard = &details[0]["heard"][0];
+    assert!(heard["text"] == "stop" && heard["decided_s"].as_f64().unwrap() > end_s - 0.1 && end_s > 1.1, "{lines:?}");
+    let row = |group: &str| lines.iter().find(|l| l["kind"] == "evaluation" && l["group"] == group && l.get("phrase").is_none()).unwrap();
+    let (voice, sounds) = (row("voice"), row("sounds"));
+    assert_eq!((voice["said"].as_u64(), voice["hits"].as_u64(), voice["hit_rate"]["percent"].as_f64()), (Some(2), Some(2), Some(100.0)));
+    assert!((voice["hit_rate"]["low_percent"].as_f64().unwrap() - 34.24).abs() < 0.01, "Wilson, two of two: {voice}");
+    assert_eq!((sounds["other"].as_u64(), sounds["false_actions"].as_u64()), (Some(1), Some(0)));
+    assert!((sounds["other_hours"].as_f64().unwrap() - 3.0 / 3600.0).abs() < 1e-4);
+
+    // So much noise that nothing can be heard: the condition reaches the ear.
+    let drowned = evaluate(&["--snr", "-20", "--noise", file("buzz.wav").to_str().unwrap()]);
+    assert!(text(&drowned.stdout).starts_with("-20 dB SNR of buzz.wav; listening for stop, yes, no"), "{drowned:?}");
+    let alone = evaluate(&["--snr", "10"]);
+    assert!(!alone.status.success() && text(&alone.stderr).contains("--noise"), "{alone:?}");
+}

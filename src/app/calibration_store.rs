@@ -128,7 +128,7 @@ impl CalibrationStore {
                     why.to_string().trim()
                 ))
             })?,
-            Err(error) if error.kind() == std::io::ErrorKind::NotFound => Contents::default(),
+            Err(error) if matches!(error.kind(), std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory) => Contents::default(),
             Err(error) => return Err(AppError::Usage(format!("{}: cannot be read ({error}); make it readable for you", path.display()))),
         };
         Ok(Self { path, contents })

@@ -3,13 +3,13 @@
 use super::enrol_store;
 use super::error::AppError;
 use super::hear_phrases::PhraseEar;
-use super::{hear_files, hear_live};
+use super::{hear_evaluate, hear_files, hear_live};
 use crate::hear::commands::Mode;
 use crate::record::{Store, data_folder};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-/// Shows what is heard: held vowels and commands in recordings, or a live meter of the microphone.
+/// Shows what is heard: held vowels and commands in recordings, how well commands are heard in labelled ones, or a live meter of the microphone.
 #[derive(Debug, Clone, Default, clap::Args)]
 pub struct HearArgs {
     /// Recordings to hear (WAV, AIFF or FLAC). Without any: a live meter of the microphone.
@@ -42,6 +42,8 @@ pub struct HearArgs {
     /// Without recordings: the microphone, `default` or a name from `tidecount devices`.
     #[arg(long, value_name = "default|NAME", conflicts_with = "files")]
     pub mic: Option<String>,
+    #[command(flatten)]
+    pub evaluation: hear_evaluate::EvaluationArgs,
 }
 
 /// Runs the command.
@@ -50,7 +52,10 @@ pub struct HearArgs {
 /// The arguments cannot be served, or the result cannot be written. Recordings that cannot be read are named on standard
 /// error and make the exit code 1; the others are heard all the same.
 pub fn run(args: &HearArgs) -> Result<ExitCode, AppError> {
-    let outcome = if args.files.is_empty() {
+    let outcome = if let (Some(list), Some(phrases)) = (&args.evaluation.labels, &args.commands) {
+        let how = (phrases.as_str(), args.model.as_deref(), args.json);
+        hear_evaluate::run(&args.evaluation, list, how, &mut std::io::stdout().lock(), &mut std::io::stderr())
+    } else if args.files.is_empty() {
         hear_live::run(args)
     } else {
         hear_files::run(args, &mut std::io::stdout().lock(), &mut std::io::stderr())

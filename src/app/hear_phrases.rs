@@ -3,6 +3,8 @@
 use super::error::AppError;
 use super::grammar::spoken_form;
 use super::load;
+use crate::session::listening;
+use crate::speak::Words;
 use crate::audio::AudioError;
 use crate::audio::resample::StreamResampler;
 use crate::hear::commands::{
@@ -36,9 +38,18 @@ pub(super) fn phrases(list: &str) -> Result<Grammar, AppError> {
     Ok(Grammar { choices })
 }
 
+/// Those of the phrases that a session hears on the fast path: the wordings of "stop" and "pause".
+fn fast_phrases(grammar: &Grammar) -> Result<Grammar, AppError> {
+    let words = Words::english()?;
+    let always: Vec<String> = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
+    let fast = grammar.choices.iter().filter(|choice| choice.wordings.iter().all(|wording| always.contains(wording)));
+    Ok(Grammar { choices: fast.cloned().collect() })
+}
+
 /// One recogniser for any number of sounds, one after the other.
 pub(super) struct PhraseEar {
     child: ChildRecogniser,
+    grammar: Grammar,
     resampler: Option<StreamResampler>,
     mode: Mode,
     /// Samples pushed of this sound, at [`RATE_HZ`].
@@ -50,16 +61,21 @@ pub(super) struct PhraseEar {
 }
 
 impl PhraseEar {
-    /// Starts the recogniser; `list` as in [`phrases`].
+    /// Starts the recogniser; `list` as in [`phrases`]. All phrases are heard as a state's are, stop and pause besides on the fast path.
     ///
     /// # Errors
     /// The list is empty, holds a word that the model does not know, or the model cannot be used.
     pub fn start(list: &str, model: Option<&Path>, mode: Mode) -> Result<Self, AppError> {
         let grammar = phrases(list)?;
         let model = load::model_folder(model)?;
-        let mut child = ChildRecogniser::start(&Options { model, program: None, fast: Grammar::default(), mode })?;
+        let mut child = ChildRecogniser::start(&Options { model, program: None, fast: fast_phrases(&grammar)?, mode })?;
         child.listen_for(&grammar)?;
-        Ok(Self { child, resampler: None, mode, pushed: 0, asked: 0, heard: Vec::new(), fault: None, block: Vec::new() })
+        Ok(Self { child, grammar, resampler: None, mode, pushed: 0, asked: 0, heard: Vec::new(), fault: None, block: Vec::new() })
+    }
+
+    /// The spoken forms of the phrases.
+    pub fn wordings(&self) -> Vec<String> {
+        self.grammar.choices.iter().flat_map(|choice| choice.wordings.iter().cloned()).collect()
     }
 
     /// Lets a client's own voice weigh in.

@@ -15,6 +15,7 @@ pub mod error;
 pub mod follow;
 mod grammar;
 pub mod hear_command;
+pub mod hear_evaluate;
 pub mod hear_files;
 pub mod hear_lines;
 mod hear_live;

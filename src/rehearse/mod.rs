@@ -22,6 +22,7 @@ mod syllables;
 mod vowel;
 
 pub use body::{breath, cough};
+pub(crate) use convolve::Convolver;
 pub use client::{Client, Did, Heard, LogEntry};
 pub use io::{RehearsedIo, Rehearsal};
 pub use noise::{NoiseKind, NoiseSource};

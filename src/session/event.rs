@@ -109,6 +109,11 @@ impl Command {
         Command::Hurts,
     ];
 
+    /// A false one costs the client a step or the session, so an unsure one is asked about first.
+    pub fn is_costly(self) -> bool {
+        matches!(self, Command::Skip | Command::GoBack | Command::Finish)
+    }
+
     /// Kebab-case name, as in the journal and the message keys.
     pub fn name(self) -> &'static str {
         match self {
@@ -133,11 +138,6 @@ impl Command {
             Command::Dizzy => "dizzy",
             Command::Hurts => "hurts",
         }
-    }
-
-    /// Taken by mistake it costs the client something: a doubtful one is asked back.
-    pub fn is_costly(self) -> bool {
-        matches!(self, Command::Skip | Command::GoBack | Command::Finish)
     }
 
     /// The message with its wordings, parted by `|`.

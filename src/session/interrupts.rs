@@ -28,7 +28,7 @@ impl Engine {
         if moves && !self.started {
             return;
         }
-        if (moves || command == Command::Finish) && confidence < SURE {
+        if command.is_costly() && confidence < SURE {
             if let State::Asking { ask: Ask::Confirm(_), .. } = self.state {
                 return;
             }

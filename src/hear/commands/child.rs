@@ -5,6 +5,7 @@ use super::decoder::{VoskDecoder, VoskModel};
 use super::ear::Ear;
 use super::listener::{Listener, Tuning};
 use super::templates::{OwnVoice, Weigher};
+use super::trace::Trace;
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
 use super::{CommandEarError, HeardPhrase, Path};
 use std::cell::RefCell;
@@ -41,7 +42,14 @@ fn senseless(what: u8) -> CommandEarError {
 
 fn run(model: &std::path::Path, input: &mut BufReader<impl Read>, output: &mut impl Write) -> Result<(), CommandEarError> {
     let model = VoskModel::load(model, std::env::var_os(LOG_VARIABLE).is_some())?;
-    let mut service = Service { model, ear: Ear::new(), main_generation: 0, fast_generation: 0, own: Rc::default() };
+    let mut service = Service {
+        model,
+        ear: Ear::new(),
+        trace: Trace::from_environment(),
+        main_generation: 0,
+        fast_generation: 0,
+        own: Rc::default(),
+    };
     wire::write_frame(output, kind::READY, &[]).and_then(|()| output.flush()).map_err(|e| torn(&e))?;
     while let Some((what, body)) = wire::read_frame(input).map_err(|e| torn(&e))? {
         for (what, body) in service.answer(what, &body)? {
@@ -58,6 +66,7 @@ fn run(model: &std::path::Path, input: &mut BufReader<impl Read>, output: &mut i
 struct Service {
     model: VoskModel,
     ear: Ear<VoskDecoder>,
+    trace: Trace,
     main_generation: u64,
     fast_generation: u64,
     /// The client's own voice, once the parent sent it.
@@ -92,11 +101,14 @@ impl Service {
             kind::SOUND => {
                 let sound = Sound::from_body(body).ok_or_else(|| senseless(what))?;
                 let heard = self.ear.hear(sound.start_s, &sound.samples, sound.main);
+                self.trace.write(self.ear.take_candidates());
                 self.report(heard, sound.number)
             }
             kind::FINISH => {
                 let (number, _) = wire::number_and_instant(body).ok_or_else(|| senseless(what))?;
                 let heard = self.ear.finish();
+                self.trace.write(self.ear.take_candidates());
+                self.trace.finish();
                 self.report(heard, number)
             }
             _ => Err(senseless(what)),

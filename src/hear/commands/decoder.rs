@@ -2,6 +2,7 @@
 
 use super::decide::{UNKNOWN, Word};
 use super::{CommandEarError, RATE_HZ};
+use crate::audio::resample::resample_all;
 use std::cell::RefCell;
 use std::path::Path;
 use std::rc::Rc;
@@ -17,7 +18,15 @@ pub(crate) trait Decoder {
     fn partial(&mut self) -> Vec<Word>;
     /// The words up to the last sample. [`Decoder::restart`] must follow.
     fn finish(&mut self) -> Vec<Word>;
+    /// A second opinion on a whole utterance: its words when it is decoded at another speed, times as in the utterance. [`Decoder::restart`]
+    /// must follow.
+    fn again(&mut self, utterance: &[i16]) -> Vec<Word>;
 }
+
+/// The second opinion hears the sound this much faster and higher, 10/9: slow and deep voices come nearer to what the model was trained
+/// on. Of 104 recordings of "yes" and "stop" it heard 8 that the first decoding missed, and missed 1 that it heard; 9/10, another level and
+/// another tilt of the spectrum brought nothing (odd-numbered recordings of `benches/command_ear/`).
+const FASTER: (u32, u32) = (10, 9);
 
 /// A loaded model.
 #[derive(Clone)]
@@ -121,6 +130,21 @@ impl Decoder for VoskDecoder {
 
     fn partial(&mut self) -> Vec<Word> {
         self.recogniser().map(|r| words(&r.partial_result().partial_result)).unwrap_or_default()
+    }
+
+    fn again(&mut self, utterance: &[i16]) -> Vec<Word> {
+        let sound: Vec<f32> = utterance.iter().map(|&x| f32::from(x)).collect();
+        // 900 samples for every 1000, played at the old rate.
+        let Ok(faster) = resample_all(&sound, FASTER.0 * 100, FASTER.1 * 100) else { return Vec::new() };
+        let faster: Vec<i16> = faster.iter().map(|x| x.round().clamp(-32768.0, 32767.0) as i16).collect();
+        self.restart();
+        self.accept(&faster);
+        let mut words = self.finish();
+        let scale = f64::from(FASTER.0) / f64::from(FASTER.1);
+        for word in &mut words {
+            (word.start_s, word.end_s) = (word.start_s * scale, word.end_s * scale);
+        }
+        words
     }
 
     fn finish(&mut self) -> Vec<Word> {

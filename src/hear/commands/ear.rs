@@ -1,6 +1,7 @@
 //! Both paths on one stream of sound.
 
 use super::batch::GAP_S;
+use super::cues::Candidate;
 use super::decoder::Decoder;
 use super::level::Meter;
 use super::listener::{Decided, Listener, seconds};
@@ -14,13 +15,15 @@ pub(crate) struct Ear<D> {
     /// The main path heard the last batch.
     main_open: bool,
     now_s: f64,
+    /// Some of this recording was heard.
+    begun: bool,
     /// End of the last phrase reported: what overlaps it is the same utterance by the other path.
     told_until_s: f64,
 }
 
 impl<D: Decoder> Ear<D> {
     pub fn new() -> Self {
-        Self { meter: Meter::default(), main: None, fast: None, main_open: false, now_s: 0.0, told_until_s: f64::NEG_INFINITY }
+        Self { meter: Meter::default(), main: None, fast: None, main_open: false, now_s: 0.0, begun: false, told_until_s: f64::NEG_INFINITY }
     }
 
     /// Replaces what a path listens for; what it had half heard is dropped.
@@ -44,7 +47,12 @@ impl<D: Decoder> Ear<D> {
         if start_s < self.now_s - GAP_S {
             // Another recording.
             self.meter = Meter::default();
+            self.begun = false;
             self.told_until_s = f64::NEG_INFINITY;
+        }
+        if !self.begun {
+            self.begun = true;
+            [&mut self.main, &mut self.fast].into_iter().flatten().for_each(Listener::begin);
         }
         self.main_open = main;
         self.now_s = start_s + seconds(samples.len());
@@ -69,6 +77,13 @@ impl<D: Decoder> Ear<D> {
     /// Everything before this instant on the clock has been dealt with, s.
     pub fn settled_s(&self) -> f64 {
         [&self.main, &self.fast].into_iter().flatten().filter_map(Listener::open_since_s).fold(self.now_s, f64::min)
+    }
+
+    /// Takes what both paths considered since the last call.
+    pub fn take_candidates(&mut self) -> Vec<(Path, Candidate)> {
+        let main = self.main.iter_mut().flat_map(|l| l.take_candidates()).map(|c| (Path::Main, c));
+        let fast = self.fast.iter_mut().flat_map(|l| l.take_candidates()).map(|c| (Path::Fast, c));
+        main.chain(fast).collect()
     }
 
     fn finish_path(&mut self, path: Path, heard: &mut Vec<HeardPhrase>) {

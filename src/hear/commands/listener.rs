@@ -3,12 +3,16 @@
 //! The decoder's partial results lag about 0.3 s behind the sound, because the network looks ahead and works in blocks. So a
 //! short quiet after something loud asks for the final result at once (a *trial*). If that is no command, the speaker
 //! may only have paused: the sound so far is decoded anew and listening goes on, until a longer quiet ends the utterance.
+//!
+//! Whether a phrase counts is weighed from several cues (`cues`), among them a second decoding of the utterance at another speed.
 
-use super::decide::{PhraseBook, Phrase, Rules, Stability, UNKNOWN, Word, judge, known_text};
+use super::cues::{Candidate, agreed};
+use super::decide::{Phrase, PhraseBook, Rules, UNKNOWN, Word, judge, known_text};
 use super::decoder::Decoder;
 use super::level::Level;
 use super::templates::{GUESS_CONFIDENCE, Weigher};
-use super::{ASK_CONFIDENCE, RATE_HZ};
+use super::utterance::Utterance;
+use super::{ACT_CONFIDENCE, ASK_CONFIDENCE, RATE_HZ};
 use std::cell::RefCell;
 use std::collections::VecDeque;
 use std::rc::Rc;
@@ -18,12 +22,14 @@ use std::rc::Rc;
 pub(crate) struct Tuning {
     /// Quiet after which a sure phrase is taken, s.
     pub trial_quiet_s: f64,
-    /// Confidence it needs then, 0 to 1; at the end of the utterance `rules.min_confidence` is enough.
-    pub trial_confidence: f64,
+    /// Sureness it needs then, 0 to 1; at the end of the utterance [`ASK_CONFIDENCE`] is enough.
+    pub trial_sureness: f64,
     /// Quiet that ends the utterance, s; longer than a pause between the words of a phrase.
     pub end_quiet_s: f64,
     /// Where the level does not fall (noise): a partial phrase that stands this long, with no word after it, is tried, s.
     pub stands_s: f64,
+    /// Talk before the utterance and other sound in it speak against a phrase.
+    pub minds_context: bool,
     /// What a phrase must fulfil.
     pub rules: Rules,
 }
@@ -32,21 +38,33 @@ impl Tuning {
     /// The grammar of the state.
     pub const MAIN: Self = Self {
         trial_quiet_s: 0.24,
-        trial_confidence: 0.8,
+        trial_sureness: 0.8,
         end_quiet_s: 0.66,
         stands_s: 0.36,
-        rules: Rules { min_confidence: ASK_CONFIDENCE, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.2 },
+        minds_context: true,
+        rules: Rules { min_confidence: CONSIDERED, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.2 },
     };
-    /// Stop and its like: sooner, and closer to other sound, since it must get through.
+    /// Stop and its like: sooner, and closer to other sound, since it must get through: over our own voice and out of a vowel.
     pub const FAST: Self = Self {
         trial_quiet_s: 0.12,
-        trial_confidence: 0.8,
+        trial_sureness: 0.8,
         end_quiet_s: 0.48,
         stands_s: 0.24,
-        rules: Rules { min_confidence: ASK_CONFIDENCE, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.1 },
+        minds_context: false,
+        rules: Rules { min_confidence: CONSIDERED, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.1 },
     };
 }
 
+/// A word of less confidence than this in a decoding is not considered, 0 to 1.
+const CONSIDERED: f64 = 0.3;
+/// A phrase this sure that is said again within [`TWICE_S`] counts as sure, 0 to 1.
+const TWICE_FROM: f64 = 0.25;
+/// See [`TWICE_FROM`], s from end to start.
+const TWICE_S: f64 = 3.0;
+/// Longer utterances, by the time that they are loud, get no second decoding where the first found no phrase: a command is short, talk is not, s.
+const SHORT_S: f64 = 1.8;
+/// Talk before an utterance is averaged over this time, s.
+const TALK_S: f64 = 5.0;
 /// Sound kept from before an utterance, s.
 const BEFORE_S: f64 = 0.36;
 /// An utterance without a known word is cut at this length, s: trials stay cheap, and long vowels and talk are shed.
@@ -65,27 +83,6 @@ pub(crate) struct Decided {
     pub decided_s: f64,
 }
 
-/// An utterance being heard.
-#[derive(Debug)]
-struct Utterance {
-    /// Clock at its first sample, s.
-    start_s: f64,
-    sound: Vec<i16>,
-    /// Level less floor of each batch, and the batch's end in s from the start.
-    levels: Vec<(f64, f64)>,
-    mid_sound: bool,
-    stability: Stability,
-    looked_s: f64,
-    /// Quiet since the last loud batch, s.
-    quiet_s: f64,
-    /// A trial was made in this quiet.
-    tried_quiet: bool,
-    /// A trial was made of this standing partial.
-    tried_text: String,
-    /// A known word stands in the last partial.
-    has_known: bool,
-}
-
 /// One path.
 pub(crate) struct Listener<D> {
     decoder: D,
@@ -94,13 +91,21 @@ pub(crate) struct Listener<D> {
     before: VecDeque<(Vec<i16>, Level)>,
     before_len: usize,
     utterance: Option<Utterance>,
+    /// The recording has just begun: nothing stood before its first sound.
+    at_beginning: bool,
+    /// Share of loud sound of late, 0 to 1.
+    talk: f64,
+    /// The last phrase that was not sure, and its end on the clock, s.
+    unsure: Option<(String, f64)>,
+    /// Everything considered since they were last asked for.
+    candidates: Vec<Candidate>,
     /// The client's own way of saying the commands, shared by both paths; none before it is known.
     own: Rc<RefCell<Option<Weigher>>>,
 }
 
 impl<D: Decoder> Listener<D> {
     pub fn new(decoder: D, choices: &[Vec<String>], tuning: Tuning) -> Self {
-        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, own: Rc::default() }
+        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, at_beginning: false, talk: 0.0, unsure: None, candidates: Vec::new(), own: Rc::default() }
     }
 
     /// Lets the client's own voice weigh in.
@@ -116,15 +121,20 @@ impl<D: Decoder> Listener<D> {
 
     /// Takes a batch that begins at `start_s` and follows the last one without a gap.
     pub fn hear(&mut self, start_s: f64, samples: &[i16], level: Level) -> Option<Decided> {
+        // Of the time before [`BEFORE_S`], so that the beginning of the utterance itself does not count.
+        let talk_before = self.talk;
+        let share = seconds(samples.len()) / TALK_S;
+        self.talk += share * (f64::from(u8::from(level.loud)) - self.talk);
         let Some(utterance) = self.utterance.as_mut() else {
             self.before.push_back((samples.to_vec(), level));
             self.before_len += samples.len();
             while seconds(self.before_len) > BEFORE_S {
                 let Some((dropped, _)) = self.before.pop_front() else { break };
                 self.before_len -= dropped.len();
+                self.at_beginning = false;
             }
             if level.loud {
-                return self.take_up(start_s + seconds(samples.len()));
+                return self.take_up(start_s + seconds(samples.len()), talk_before);
             }
             return None;
         };
@@ -147,6 +157,11 @@ impl<D: Decoder> Listener<D> {
         decided
     }
 
+    /// A recording begins with the next batch. (Where the path alone is opened anew, sound may have been going on.)
+    pub fn begin(&mut self) {
+        (self.at_beginning, self.talk, self.unsure) = (true, 0.0, None);
+    }
+
     /// Drops everything half heard.
     pub fn forget(&mut self) {
         self.utterance = None;
@@ -156,9 +171,10 @@ impl<D: Decoder> Listener<D> {
     }
 
     /// Opens an utterance with the sound kept from before it, which ends at `now_s`.
-    fn take_up(&mut self, now_s: f64) -> Option<Decided> {
+    fn take_up(&mut self, now_s: f64, talk: f64) -> Option<Decided> {
         let quiet: usize = self.before.iter().filter(|(_, l)| !l.loud).map(|(s, _)| s.len()).sum();
-        let mut utterance = Utterance::new(now_s - seconds(self.before_len), seconds(quiet) < 0.09);
+        let mid_sound = seconds(quiet) < 0.09 && !std::mem::take(&mut self.at_beginning);
+        let mut utterance = Utterance::new(now_s - seconds(self.before_len), mid_sound, talk);
         for (samples, level) in self.before.drain(..) {
             utterance.sound.extend_from_slice(&samples);
             utterance.note(level);
@@ -209,34 +225,65 @@ impl<D: Decoder> Listener<D> {
         None
     }
 
-    /// The utterance is over: a phrase of enough confidence is reported.
+    /// The utterance is over: a phrase that is sure enough is reported, also one that was said twice.
     fn end(&mut self) -> Option<Decided> {
-        let words = self.decoder.finish();
-        self.decide(&words, &self.tuning.rules, true)
-    }
-
-    /// Judges the words; where the client's own voice is known it weighs in. `over`: nothing more is said.
-    fn decide(&self, words: &[Word], rules: &Rules, over: bool) -> Option<Decided> {
-        let utterance = self.utterance.as_ref()?;
-        match self.own.borrow_mut().as_mut() {
-            Some(own) if !utterance.mid_sound => utterance.weigh(words, &self.book, rules, own, over),
-            _ => utterance.judge(words, &self.book, rules),
+        let mut decided = self.weigh(true)?;
+        let phrase = &mut decided.phrase;
+        let again = self.unsure.as_ref().is_some_and(|(text, end_s)| *text == phrase.text && phrase.start_s - end_s < TWICE_S);
+        if again && phrase.confidence >= TWICE_FROM {
+            phrase.confidence = phrase.confidence.max(ACT_CONFIDENCE);
         }
+        if phrase.confidence >= TWICE_FROM {
+            self.unsure = Some((phrase.text.clone(), phrase.end_s));
+        }
+        (phrase.confidence >= ASK_CONFIDENCE).then_some(decided)
     }
 
     /// Asks for the final result now. A sure phrase that cannot go on is taken; else the sound so far is decoded anew.
     fn trial(&mut self) -> Option<Decided> {
-        let words = self.decoder.finish();
-        let rules = Rules { min_confidence: self.tuning.trial_confidence, ..self.tuning.rules };
-        if let Some(decided) = self.decide(&words, &rules, false)
+        if let Some(decided) = self.weigh(false)
+            && decided.phrase.confidence >= self.tuning.trial_sureness
             && !self.book.may_mean_more(&decided.phrase.text)
         {
             self.forget();
             return Some(decided);
         }
+        let utterance = self.utterance.as_ref()?;
         self.decoder.restart();
-        self.decoder.accept(&self.utterance.as_ref()?.sound);
+        self.decoder.accept(&utterance.sound);
         None
+    }
+
+    /// The phrase that the utterance may be, with its sureness as confidence; where the client's own voice is known it weighs
+    /// in. `over`: nothing more is said.
+    fn weigh(&mut self, over: bool) -> Option<Decided> {
+        let first_words = self.decoder.finish();
+        let utterance = self.utterance.as_ref()?;
+        let judged = |words: &[Word]| judge(words, &self.book, &self.tuning.rules, utterance.mid_sound);
+        let first = judged(&first_words);
+        let worth_it = first.is_some() || utterance.loud_s(0.0, utterance.heard_s()) <= SHORT_S;
+        let second_words = if worth_it { self.decoder.again(&utterance.sound) } else { Vec::new() };
+        let agreed = agreed(first, judged(&second_words), &[&first_words, &second_words]);
+        let weighed = agreed.and_then(|(phrase, cues)| utterance.weigh(phrase, cues, &self.tuning));
+        let recognised = weighed.map(|(decided, candidate)| {
+            self.candidates.push(candidate);
+            decided
+        });
+        match self.own.borrow_mut().as_mut() {
+            Some(own) if !utterance.mid_sound => {
+                let from_s = utterance.start_s;
+                let at = |phrase: Phrase, by_s: f64| Phrase { start_s: phrase.start_s + by_s, end_s: phrase.end_s + by_s, ..phrase };
+                let guess = recognised.map(|decided| at(decided.phrase, -from_s)).filter(|phrase| phrase.confidence >= GUESS_CONFIDENCE);
+                let phrase = own.weigh(guess, over, &utterance.sound, &utterance.levels, &self.book)?;
+                Some(Decided { phrase: at(phrase, from_s), decided_s: from_s + utterance.heard_s() })
+            }
+            _ => recognised,
+        }
+    }
+
+    /// Takes what was considered since the last call, for learning how to weigh the cues.
+    pub fn take_candidates(&mut self) -> Vec<Candidate> {
+        std::mem::take(&mut self.candidates)
     }
 
     /// Keeps only the end of an utterance grown too long.
@@ -244,75 +291,13 @@ impl<D: Decoder> Listener<D> {
         let Some(old) = self.utterance.take() else { return };
         let from = old.sound.len().saturating_sub((OVERLAP_S * f64::from(RATE_HZ)) as usize);
         let cut_s = seconds(from);
-        let mut new = Utterance::new(old.start_s + cut_s, true);
+        let mut new = Utterance::new(old.start_s + cut_s, true, old.talk);
         new.sound = old.sound.get(from..).unwrap_or_default().to_vec();
         new.levels = old.levels.iter().filter(|l| l.0 > cut_s).map(|l| (l.0 - cut_s, l.1)).collect();
         (new.quiet_s, new.tried_quiet) = (old.quiet_s, old.tried_quiet);
         self.decoder.restart();
         self.decoder.accept(&new.sound);
         self.utterance = Some(new);
-    }
-}
-
-impl Utterance {
-    fn new(start_s: f64, mid_sound: bool) -> Self {
-        Self {
-            start_s,
-            sound: Vec::new(),
-            levels: Vec::new(),
-            mid_sound,
-            stability: Stability::default(),
-            looked_s: 0.0,
-            quiet_s: 0.0,
-            tried_quiet: false,
-            tried_text: String::new(),
-            has_known: false,
-        }
-    }
-
-    fn heard_s(&self) -> f64 {
-        seconds(self.sound.len())
-    }
-
-    /// Remembers the level of the batch just added to `sound`.
-    fn note(&mut self, level: Level) {
-        self.levels.push((self.heard_s(), level.level_db - level.floor_db));
-    }
-
-    /// The phrase in `words`, if it stands out from the room, on the caller's clock.
-    fn judge(&self, words: &[Word], book: &PhraseBook, rules: &Rules) -> Option<Decided> {
-        /// A phrase must be so much above the floor, dB.
-        const STANDS_OUT_DB: f64 = 6.0;
-        /// The decoder's times may be off by this much, s.
-        const SLACK_S: f64 = 0.15;
-        let mut phrase = judge(words, book, rules, self.mid_sound)?;
-        let (from_s, to_s) = (phrase.start_s - SLACK_S, phrase.end_s + SLACK_S);
-        let (mut loud_s, mut last_s) = (0.0, 0.0);
-        for &(end_s, above_db) in &self.levels {
-            if end_s > from_s && last_s < to_s && above_db >= STANDS_OUT_DB {
-                loud_s += end_s - last_s;
-            }
-            last_s = end_s;
-        }
-        if loud_s < rules.min_loud_s {
-            return None;
-        }
-        phrase.start_s += self.start_s;
-        phrase.end_s += self.start_s;
-        Some(Decided { phrase, decided_s: self.start_s + self.heard_s() })
-    }
-
-    /// As [`Utterance::judge`], with the client's own voice beside the recogniser, also where that is unsure or heard nothing.
-    fn weigh(&self, words: &[Word], book: &PhraseBook, rules: &Rules, own: &mut Weigher, over: bool) -> Option<Decided> {
-        let guess = self.judge(words, book, &Rules { min_confidence: GUESS_CONFIDENCE, ..*rules }).map(|decided| Phrase {
-            start_s: decided.phrase.start_s - self.start_s,
-            end_s: decided.phrase.end_s - self.start_s,
-            ..decided.phrase
-        });
-        let mut phrase = own.weigh(guess, over, &self.sound, &self.levels, book).filter(|p| p.confidence >= rules.min_confidence)?;
-        phrase.start_s += self.start_s;
-        phrase.end_s += self.start_s;
-        Some(Decided { phrase, decided_s: self.start_s + self.heard_s() })
     }
 }
 

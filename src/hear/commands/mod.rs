@@ -6,6 +6,7 @@
 
 mod batch;
 pub mod child;
+mod cues;
 mod decide;
 mod decoder;
 mod ear;
@@ -16,6 +17,8 @@ mod listener;
 mod parent;
 mod supervise;
 pub mod templates;
+mod trace;
+mod utterance;
 mod wire;
 
 pub use file::{recognise_file, recognise_with};

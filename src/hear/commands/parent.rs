@@ -35,8 +35,8 @@ pub struct Options {
 
 /// In live mode, a child that leaves this much sound unanswered is taken for hung, s.
 const HUNG_S: f64 = 8.0;
-/// Longest wait for one answer where waiting is allowed.
-const PATIENCE: Duration = Duration::from_secs(20);
+/// Longest wait for one answer where waiting is allowed; long, since a crowded machine may leave the child without a turn for many seconds.
+const PATIENCE: Duration = Duration::from_secs(60);
 
 /// A [`CommandRecogniser`] in a supervised child process.
 pub struct ChildRecogniser {

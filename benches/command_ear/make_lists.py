@@ -1,0 +1,131 @@
+#!/usr/bin/env python3
+"""Lists for `tidecount hear --labels` from the recordings of ../shared/data.
+
+    make_lists.py DATA OUT [--training]
+
+Writes OUT/words.tsv (one word a recording), OUT/talk.tsv (speech that is not for the tool), OUT/babble.tsv (1, 4 and 8
+talkers without end), OUT/sounds.tsv (noise, coughs, breaths, vowels) and, where flite or espeak-ng is installed, OUT/voices.tsv with phrases spoken by them into OUT/voices/. --training adds OUT/reading.tsv: an
+hour of LibriSpeech train-clean-5, on which the model was trained, unpacked to OUT/reading/ (needs the Python package soundfile).
+
+The labels come from index.tsv. Speech Commands: the word. AN4: the sentence where it is a command of its own, nothing else. All other
+speech is not for the tool, whatever is said in it.
+"""
+import csv
+import io
+import pathlib
+import shutil
+import subprocess
+import sys
+import tarfile
+
+PHRASES = ["yes", "no", "stop", "ready", "again", "pause", "skip", "how long", "help", "finish",
+           "go on", "go back", "done", "louder", "slower", "i need a rest", "i'm dizzy", "it hurts"]
+FLITE = ["slt", "awb", "rms", "kal16", "kal"]
+ESPEAK = ["en-gb", "en-us", "en-us+f3", "en-gb+m3", "en-gb-scotland+f2"]
+READING_S = 3600.0
+
+
+def rows_of(data):
+    with open(data / "index.tsv", encoding="utf-8", newline="") as file:
+        yield from csv.DictReader(file, delimiter="\t", quoting=csv.QUOTE_NONE)
+
+
+def write(path, rows):
+    with open(path, "w", encoding="utf-8") as file:
+        file.write("path\tlabel\tgroup\n")
+        file.writelines("\t".join(row) + "\n" for row in rows)
+    print(f"{path}: {len(rows)} recordings")
+
+
+def people(data):
+    words, talk, sounds = [], [], []
+    for row in rows_of(data):
+        path, kind, label = str((data / row["file"]).resolve()), row["set"], row["label"].lower()
+        if not pathlib.Path(path).is_file():
+            continue
+        if kind == "speech_commands_test_v002":
+            if label == "(noise)":
+                sounds.append((path, "", "pieces of noise"))
+            else:
+                known = label in PHRASES
+                group = "people: one word" if known else "people: go, on" if label in ("go", "on") else "people: other words"
+                words.append((path, label, group))
+        elif kind == "an4":
+            # A sentence of one word is a command only where it is one of the phrases.
+            (words if label in PHRASES else talk).append((path, label, "AN4: commands" if label in PHRASES else "AN4: spelling, numbers"))
+        elif kind == "picovoice_wakewords":
+            words.append((path, label, "wake words of others"))
+        elif kind == "coswara_subset":
+            counting = "counting" in label
+            group = "counting" if counting else "coughs" if "cough" in label else "breathing" if "breath" in label else "held vowels"
+            (talk if counting else sounds).append((path, "", group))
+        elif kind.startswith("noise"):
+            sounds.append((path, "", "household and animal noise"))
+    babble = [(str(f.resolve()), "", "babble: " + f.stem.removeprefix("babble_").replace("_", " ")) for f in sorted((data / "noise" / "babble").glob("*.flac"))]
+    return words, talk, sounds, babble
+
+
+def synthetic(folder):
+    """Phrases by flite and espeak-ng, 0.4 s of true silence before and after."""
+    folder.mkdir(parents=True, exist_ok=True)
+    rows = []
+    for program, voices in (("flite", FLITE), ("espeak-ng", ESPEAK)):
+        if not shutil.which(program):
+            continue
+        for voice in voices:
+            for phrase in PHRASES:
+                file = folder / f"{program}-{voice.replace('+', '_')}-{phrase.replace(' ', '_').replace(chr(39), '')}.wav"
+                if not file.is_file():
+                    call = (["flite", "-voice", voice, "-t", phrase, "-o", str(file)] if program == "flite"
+                            else ["espeak-ng", "-v", voice, "-w", str(file), phrase])
+                    if subprocess.run(call, stderr=subprocess.DEVNULL).returncode:
+                        continue
+                rows.append((str(file.resolve()), phrase, f"voices: {program}"))
+    return rows
+
+
+def reading(data, folder):
+    """An hour of reading by all readers; unpacked once."""
+    import soundfile
+
+    folder.mkdir(parents=True, exist_ok=True)
+    archive, rows, seconds = data / "training" / "librispeech-train-clean-5.tar", [], 0.0
+    with open(data / "training" / "index.tsv", encoding="utf-8", newline="") as file:
+        wanted = [r for r in csv.DictReader(file, delimiter="\t", quoting=csv.QUOTE_NONE) if r["set"] == "librispeech_train_clean_5"]
+    # Every n-th, so that all readers are in it.
+    total = sum(float(r["duration_s"]) for r in wanted)
+    step = max(1, int(total / READING_S))
+    with tarfile.open(archive) as tar:
+        for row in wanted[::step]:
+            out = folder / (pathlib.Path(row["file"]).stem + ".wav")
+            if not out.is_file():
+                sound, rate = soundfile.read(io.BytesIO(tar.extractfile(row["file"]).read()))
+                soundfile.write(out, sound, rate)
+            rows.append((str(out.resolve()), "", "reading (the model was trained on it)"))
+            seconds += float(row["duration_s"])
+            if seconds > READING_S:
+                break
+    return rows
+
+
+def main():
+    if len(sys.argv) < 3:
+        sys.exit(__doc__)
+    data, out = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2])
+    if not (data / "index.tsv").is_file():
+        sys.exit(f"{data}: there is no index.tsv; name the folder of the recordings")
+    out.mkdir(parents=True, exist_ok=True)
+    words, talk, sounds, babble = people(data)
+    write(out / "words.tsv", words)
+    write(out / "talk.tsv", talk)
+    write(out / "sounds.tsv", sounds)
+    write(out / "babble.tsv", babble)
+    voices = synthetic(out / "voices")
+    if voices:
+        write(out / "voices.tsv", voices)
+    if "--training" in sys.argv[3:]:
+        write(out / "reading.tsv", reading(data, out / "reading"))
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,119 @@
+//! How sure a phrase is, from several cues: two decodings, rivals, other sound in the utterance, talk before it, level.
+
+use super::decide::{Phrase, UNKNOWN, Word};
+
+/// What is known of a phrase that may have been said.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(crate) struct Cues {
+    /// The decoder's confidence, 0 to 1; 0 where it did not find the phrase.
+    pub first: f64,
+    /// The same by the second decoding, of the sound at another speed.
+    pub second: f64,
+    /// Confidence of the strongest other known word in either decoding, 0 to 1.
+    pub rival: f64,
+    /// Time that the sound stands out from the room in the utterance but away from the phrase, s.
+    pub elsewhere_s: f64,
+    /// Share of loud sound in the last seconds before the utterance, 0 to 1: talk or television goes on.
+    pub talk: f64,
+    /// Level of the phrase over the room, dB.
+    pub above_db: f64,
+}
+
+/// Coefficients of the logistic combination, in the order of [`Cues::features`], the constant first. Set by hand on odd-numbered recordings so that
+/// either decoding alone is acted upon where it is certain and nothing speaks against it, and two half-certain ones that agree are too;
+/// `benches/command_ear/learn.py` learns them from recordings and prints this line.
+const WEIGHTS: [f64; FEATURES + 1] = [-3.0, 3.6, 3.6, 1.6, -1.5, -1.0, -2.0, 0.0];
+
+const FEATURES: usize = 7;
+
+impl Cues {
+    /// The numbers that are weighed, each about 0 to 2.
+    pub fn features(&self) -> [f64; FEATURES] {
+        [
+            self.first,
+            self.second,
+            self.first * self.second,
+            self.rival,
+            self.elsewhere_s.min(2.0),
+            self.talk,
+            self.above_db.clamp(0.0, 40.0) / 20.0,
+        ]
+    }
+
+    /// The chance that the phrase was said and meant, 0 to 1.
+    pub fn sureness(&self) -> f64 {
+        let [constant, weights @ ..] = WEIGHTS;
+        let sum = constant + weights.iter().zip(self.features()).map(|(w, x)| w * x).sum::<f64>();
+        1.0 / (1.0 + (-sum).exp())
+    }
+}
+
+/// The phrase that two decodings of an utterance speak for, with what they say of it. `first` and `second` are the phrases they found, if any, and
+/// the words come from both.
+pub(crate) fn agreed(first: Option<Phrase>, second: Option<Phrase>, words: &[&[Word]]) -> Option<(Phrase, Cues)> {
+    let of = |phrase: &Option<Phrase>, text: &str| phrase.as_ref().filter(|p| p.text == text).map_or(0.0, |p| p.confidence);
+    let phrase = match (&first, &second) {
+        (Some(a), Some(b)) if b.confidence > a.confidence => second.clone()?,
+        (Some(_), _) => first.clone()?,
+        (None, _) => second.clone()?,
+    };
+    let foreign = |word: &&Word| word.text != UNKNOWN && !phrase.text.split(' ').any(|own| own == word.text);
+    let cues = Cues {
+        first: of(&first, &phrase.text),
+        second: of(&second, &phrase.text),
+        rival: words.iter().flat_map(|w| w.iter()).filter(foreign).map(|w| w.confidence).fold(0.0, f64::max),
+        ..Cues::default()
+    };
+    Some((phrase, cues))
+}
+
+/// A phrase that was considered, whatever came of it.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Candidate {
+    pub text: String,
+    /// On the caller's clock, s.
+    pub start_s: f64,
+    pub end_s: f64,
+    pub decided_s: f64,
+    pub cues: Cues,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn phrase(text: &str, confidence: f64) -> Option<Phrase> {
+        Some(Phrase { text: text.into(), start_s: 0.3, end_s: 0.6, confidence })
+    }
+
+    fn word(text: &str, confidence: f64) -> Word {
+        Word { text: text.into(), start_s: 0.3, end_s: 0.6, confidence }
+    }
+
+    const SURE: Cues = Cues { first: 1.0, second: 1.0, rival: 0.0, elsewhere_s: 0.0, talk: 0.0, above_db: 30.0 };
+
+    #[test]
+    fn the_stronger_phrase_is_taken_with_what_speaks_against_it() {
+        let (first, second) = ([word("go", 0.6), word(UNKNOWN, 1.0)], [word("stop", 0.9)]);
+        let (found, cues) = agreed(phrase("go", 0.6), phrase("stop", 0.9), &[&first, &second]).unwrap();
+        assert_eq!((found.text.as_str(), cues.first, cues.second, cues.rival), ("stop", 0.0, 0.9, 0.6));
+        let (found, cues) = agreed(phrase("how long", 0.7), phrase("how long", 0.6), &[&[word("how", 0.7), word("long", 0.7)]]).unwrap();
+        assert_eq!((found.confidence, cues.first, cues.second, cues.rival), (0.7, 0.7, 0.6, 0.0));
+        assert_eq!(agreed(None, None, &[]), None);
+    }
+
+    #[test]
+    fn each_cue_moves_sureness_its_way() {
+        assert!(SURE.sureness() > 0.8, "{}", SURE.sureness());
+        for less in [
+            Cues { first: 0.4, ..SURE },
+            Cues { second: 0.0, ..SURE },
+            Cues { rival: 1.0, ..SURE },
+            Cues { elsewhere_s: 1.5, ..SURE },
+            Cues { talk: 1.0, ..SURE },
+        ] {
+            assert!(less.sureness() < SURE.sureness(), "{less:?}");
+        }
+        assert!(Cues { first: 0.3, second: 0.0, ..SURE }.sureness() < 0.5);
+    }
+}

@@ -1,0 +1,95 @@
+//! One utterance while it is heard: its sound, its levels, and what they say of a phrase in it.
+
+use super::cues::{Candidate, Cues};
+use super::decide::{Phrase, Stability};
+use super::level::Level;
+use super::listener::{Decided, Tuning, seconds};
+
+/// An utterance being heard.
+#[derive(Debug)]
+pub(crate) struct Utterance {
+    /// Clock at its first sample, s.
+    pub start_s: f64,
+    pub sound: Vec<i16>,
+    /// Level less floor of each batch, and the batch's end in s from the start.
+    pub levels: Vec<(f64, f64)>,
+    pub mid_sound: bool,
+    /// See [`Cues::talk`].
+    pub talk: f64,
+    pub stability: Stability,
+    pub looked_s: f64,
+    /// Quiet since the last loud batch, s.
+    pub quiet_s: f64,
+    /// A trial was made in this quiet.
+    pub tried_quiet: bool,
+    /// A trial was made of this standing partial.
+    pub tried_text: String,
+    /// A known word stands in the last partial.
+    pub has_known: bool,
+}
+
+impl Utterance {
+    pub fn new(start_s: f64, mid_sound: bool, talk: f64) -> Self {
+        Self {
+            start_s,
+            sound: Vec::new(),
+            levels: Vec::new(),
+            mid_sound,
+            talk,
+            stability: Stability::default(),
+            looked_s: 0.0,
+            quiet_s: 0.0,
+            tried_quiet: false,
+            tried_text: String::new(),
+            has_known: false,
+        }
+    }
+
+    pub fn heard_s(&self) -> f64 {
+        seconds(self.sound.len())
+    }
+
+    /// Remembers the level of the batch just added to `sound`.
+    pub fn note(&mut self, level: Level) {
+        self.levels.push((self.heard_s(), level.level_db - level.floor_db));
+    }
+
+    /// Time between two instants that the sound stands out from the room, s.
+    pub fn loud_s(&self, from_s: f64, to_s: f64) -> f64 {
+        /// So much above the floor, dB.
+        const STANDS_OUT_DB: f64 = 6.0;
+        let (mut loud_s, mut last_s) = (0.0, 0.0);
+        for &(end_s, above_db) in &self.levels {
+            if end_s > from_s && last_s < to_s && above_db >= STANDS_OUT_DB {
+                loud_s += end_s - last_s;
+            }
+            last_s = end_s;
+        }
+        loud_s
+    }
+
+    /// The phrase on the caller's clock with its sureness, if it stands out from the room.
+    pub fn weigh(&self, mut phrase: Phrase, mut cues: Cues, tuning: &Tuning) -> Option<(Decided, Candidate)> {
+        /// The decoder's times may be off by this much, s.
+        const SLACK_S: f64 = 0.15;
+        /// A word's sound goes beyond the decoder's times by up to this much: they are peaks of its network, s.
+        const REACH_S: f64 = 0.25;
+        let near_s = self.loud_s(phrase.start_s - SLACK_S, phrase.end_s + SLACK_S);
+        if near_s < tuning.rules.min_loud_s {
+            return None;
+        }
+        if tuning.minds_context {
+            let own_s = self.loud_s(phrase.start_s - REACH_S, phrase.end_s + REACH_S);
+            cues.elsewhere_s = (self.loud_s(0.0, self.heard_s()) - own_s).max(0.0);
+            cues.talk = self.talk;
+        }
+        let inside = self.levels.iter().filter(|l| l.0 > phrase.start_s - SLACK_S && l.0 < phrase.end_s + SLACK_S);
+        cues.above_db = inside.map(|l| l.1).fold(0.0, f64::max);
+        phrase.confidence = cues.sureness();
+        phrase.start_s += self.start_s;
+        phrase.end_s += self.start_s;
+        let decided_s = self.start_s + self.heard_s();
+        let candidate = Candidate { text: phrase.text.clone(), start_s: phrase.start_s, end_s: phrase.end_s, decided_s, cues };
+        Some((Decided { phrase, decided_s }, candidate))
+    }
+}
