@@ -8,6 +8,8 @@ const FLOOR: f64 = 0.178;
 const CLOSED: f64 = 1.585;
 /// … and from this ratio on not at all (8 dB). Chosen on rehearsed scenes, see `benches/own_voice.rs`.
 const OPEN: f64 = 6.31;
+/// Mean square of the room before any is known (−50 dBFS).
+const LOUDEST_ROOM: f64 = 1e-5;
 /// Blocks of 10 ms for which it stays open after a sound that stood out: the pause inside "stop" is part of the word.
 const HOLD: u32 = 20;
 /// Share of the way to a lower gain in 10 ms: words end softly.
@@ -19,11 +21,36 @@ pub struct ResidualGate {
     gain: f64,
     /// Blocks for which it stays open.
     held: u32,
+    room: Room,
+}
+
+/// The room's noise, as mean squares.
+#[derive(Debug)]
+struct Room {
+    smoothed: f64,
+    floor: f64,
+}
+
+impl Room {
+    /// Share of the newest block in the average.
+    const NEWEST: f64 = 0.1;
+    /// The floor rises by this in a block of 10 ms: 1 dB in a second.
+    const RISE: f64 = 1.0023;
+
+    /// `ours`: our own voice is in it, which says nothing of the room.
+    fn take(&mut self, power: f64, ours: bool) {
+        if ours {
+            self.smoothed = power.max(self.floor);
+            return;
+        }
+        self.smoothed += (power - self.smoothed) * Self::NEWEST;
+        self.floor = self.smoothed.min(self.floor * Self::RISE);
+    }
 }
 
 impl Default for ResidualGate {
     fn default() -> Self {
-        Self { gain: 1.0, held: 0 }
+        Self { gain: 1.0, held: 0, room: Room { smoothed: LOUDEST_ROOM, floor: LOUDEST_ROOM } }
     }
 }
 
@@ -32,6 +59,7 @@ impl ResidualGate {
     pub fn hold_down(&mut self, block: &mut [f32], left_db: f64) {
         let power = block.iter().map(|s| f64::from(*s).powi(2)).sum::<f64>() / block.len().max(1) as f64;
         let left = 10f64.powf(left_db / 10.0);
+        self.room.take(power, left > 0.0);
         let ratio = if left > 0.0 { power / left } else { f64::INFINITY };
         let wanted = if ratio <= CLOSED {
             FLOOR
@@ -42,6 +70,8 @@ impl ResidualGate {
             FLOOR.powf((OPEN / ratio).ln() / (OPEN / CLOSED).ln())
         };
         let before = self.gain;
+        // Never below the room: the command ear takes the quietest it hears for the room, and everything else for speech.
+        let wanted = wanted.max((self.room.floor / power.max(1e-12)).sqrt().min(1.0));
         self.held = if ratio >= OPEN { HOLD } else { self.held.saturating_sub(1) };
         self.gain = match wanted > before {
             true => wanted,
@@ -67,7 +97,8 @@ mod tests {
     fn after(level_db: f64, left_db: f64) -> f64 {
         let sample = 10f64.powf(level_db / 20.0) as f32;
         let mut gate = ResidualGate::default();
-        let mut block = [0.0; 160];
+        let mut block = [1e-5; 160];
+        (0..300).for_each(|_| gate.hold_down(&mut block, f64::NEG_INFINITY));
         for _ in 0..50 {
             block.fill(sample);
             gate.hold_down(&mut block, left_db);
@@ -82,6 +113,19 @@ mod tests {
         assert!((after(-60.0, f64::NEG_INFINITY) + 60.0).abs() < 0.1, "nothing is played");
         let between = after(-45.0, -50.0);
         assert!((-60.0..-46.0).contains(&between), "{between}");
+    }
+
+    #[test]
+    fn it_goes_no_lower_than_the_room() {
+        let mut gate = ResidualGate::default();
+        let mut block = [0.001; 160];
+        (0..300).for_each(|_| gate.hold_down(&mut block, f64::NEG_INFINITY));
+        for _ in 0..50 {
+            block.fill(0.003);
+            gate.hold_down(&mut block, -45.0);
+        }
+        let held_db = 20.0 * f64::from(block[159]).log10();
+        assert!((held_db + 60.0).abs() < 0.5, "the room has -60 dB, held down to {held_db}");
     }
 
     #[test]

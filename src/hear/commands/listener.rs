@@ -61,6 +61,8 @@ const CONSIDERED: f64 = 0.3;
 const TWICE_FROM: f64 = 0.25;
 /// See [`TWICE_FROM`], s from end to start.
 const TWICE_S: f64 = 3.0;
+/// A first decoding this sure needs no second.
+const CERTAIN: f64 = 0.95;
 /// Longer utterances, by the time that they are loud, get no second decoding where the first found no phrase: a command is short, talk is not, s.
 const SHORT_S: f64 = 1.8;
 /// Talk before an utterance is averaged over this time, s.
@@ -261,8 +263,14 @@ impl<D: Decoder> Listener<D> {
         let utterance = self.utterance.as_ref()?;
         let judged = |words: &[Word]| judge(words, &self.book, &self.tuning.rules, utterance.mid_sound);
         let first = judged(&first_words);
-        let worth_it = first.is_some() || utterance.loud_s(0.0, utterance.heard_s()) <= SHORT_S;
-        let second_words = if worth_it { self.decoder.again(&utterance.sound) } else { Vec::new() };
+        // A second decoding costs as much as the first: only where it can change the outcome, and for sound without a phrase
+        // only once it is over, and not on the path that hears our own sentences.
+        let loud_s = utterance.loud_s(0.0, utterance.heard_s());
+        let worth_it = match &first {
+            Some(phrase) => phrase.confidence < CERTAIN,
+            None => over && self.tuning.minds_context && (self.tuning.rules.min_loud_s..=SHORT_S).contains(&loud_s),
+        };
+        let second_words = if worth_it { self.decoder.again(&utterance.sound) } else { first_words.clone() };
         let agreed = agreed(first, judged(&second_words), &[&first_words, &second_words]);
         let weighed = agreed.and_then(|(phrase, cues)| utterance.weigh(phrase, cues, &self.tuning));
         let recognised = weighed.map(|(decided, candidate)| {
