@@ -1,0 +1,135 @@
+"""Collect the training sound into one folder that fits a small upload: blob.bin (Opus files end to end) and index.json.gz.
+
+Recordings that are Opus already are taken as they are; the rest is made mono, 16 kHz, and encoded. What is left out, and why, is
+in README.md: the held-out readers go only into kind "dev"; share-alike sets, and speakers of any test set, are not taken.
+
+usage: pack.py SETS_DIR COSWARA_DIR ESC_DIR CUSTOM_DIR FORMANT_DIR JOBS.json OUT_DIR"""
+import csv
+import gzip
+import hashlib
+import io
+import json
+import math
+import os
+import sys
+
+import numpy as np
+import soundfile as sf
+from scipy.signal import resample_poly
+
+from phones import target
+
+HELD_READERS = ("19", "5789", "2136", "3242")
+COUNTING = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty"
+MAX_S, MAX_NOISE_S, MAX_SAME_TEXT = 16.0, 60.0, 60
+CUSTOM = {"archie": "archie", "dracarys": "dracarys", "fenrir": "fenrir", "goodnight": "good night", "hadouken": "hadouken",
+          "hey_archie": "hey archie", "hey_fenrir": "hey fenrir", "how_are_you": "how are you", "joke": "joke", "trick_or_treat": "trick or treat"}
+
+
+def load(path):
+    """Mono, 16 kHz."""
+    x, rate = sf.read(path, dtype="float32", always_2d=True)
+    x = x.mean(1)
+    g = math.gcd(16000, rate)
+    return x if rate == 16000 else resample_poly(x, 16000 // g, rate // g).astype(np.float32)
+
+
+def opus(x):
+    out = io.BytesIO()
+    sf.write(out, np.clip(x, -1, 1), 16000, format="OGG", subtype="OPUS")
+    return out.getvalue()
+
+
+def in_test_part(speaker):
+    """Whether Speech Commands' own rule puts this speaker (eight hex digits) into its test part of 10 %."""
+    top = 2 ** 27 - 1
+    share = int(hashlib.sha1(speaker.encode()).hexdigest(), 16) % (top + 1) * 100 / top
+    return 10 <= share < 20
+
+
+class Pack:
+    """Gathers clips: entries are [bytes, kind, source, speaker, text, target]."""
+
+    def __init__(self):
+        self.entries, self.blob = [], []
+
+    def add(self, data, kind, source, speaker, text, aim):
+        self.blob.append(data)
+        self.entries.append([len(data), kind, source, speaker, text, aim])
+
+    def speech(self, data, source, speaker, text, kind="speech"):
+        aim = target(text)
+        if aim is None:
+            print("no pronunciation:", source, text)
+        else:
+            self.add(data, kind, source, speaker, text, aim)
+
+    def write(self, out):
+        os.makedirs(out, exist_ok=True)
+        open(f"{out}/blob.bin", "wb").write(b"".join(self.blob))
+        json.dump(self.entries, gzip.open(f"{out}/index.json.gz", "wt"))
+        for source in sorted({(e[1], e[2]) for e in self.entries}):
+            chosen = [e for e in self.entries if (e[1], e[2]) == source]
+            print(*source, len(chosen), "clips,", sum(e[0] for e in chosen) // 1000, "kB")
+
+
+def recorded_sets(pack, folder, index):
+    """LibriSpeech train-clean-5, AN4 train, the Speech Commands sample, community wake words."""
+    same, dev = {}, {}
+    for r in csv.DictReader(open(index), delimiter="\t"):
+        name, speaker, text = r["set"], r["speaker"], r["text"]
+        if name in ("fsdd", "asterisk_prompts_en") or float(r["duration_s"]) > MAX_S + .5:
+            continue
+        kind, source = "speech", name.split("_")[0]
+        if source == "speech":
+            source = "words"
+            if in_test_part(speaker) or "noise" in text:
+                continue
+        if source == "librispeech" and speaker in HELD_READERS:
+            dev[speaker] = dev.get(speaker, 0) + 1
+            if dev[speaker] % 8 or dev[speaker] > 64:
+                continue
+            kind = "dev"
+        if source == "mycroft":
+            same[text.lower()] = same.get(text.lower(), 0) + 1
+            if same[text.lower()] > MAX_SAME_TEXT or any(w in text.lower() for w in ("silence", "noise")):
+                continue
+        pack.speech(open(f"{folder}/{r['file']}", "rb").read(), source, speaker, text.replace("_", " "), kind)
+
+
+def coswara(pack, folder):
+    """Speakers that are in no test: counting, held vowels, coughs, breath."""
+    for name in sorted(os.listdir(folder)):
+        speaker, what = name.rsplit(".", 1)[0].split("_", 1)
+        x = load(f"{folder}/{name}")
+        if len(x) < 8000 or np.abs(x).max() < 1e-3:
+            continue
+        if what == "counting-normal" and len(x) < 25 * 16000:
+            pack.speech(opus(x), "coswara", speaker, COUNTING)
+        elif what.startswith("vowel"):
+            pack.add(opus(x[:int(MAX_S * 16000)]), "vowel", "coswara", speaker, what[-1], [])
+        elif what.startswith(("cough", "breathing")):
+            pack.add(opus(x[:int(MAX_S * 16000)]), "empty", "coswara", speaker, what, [])
+
+
+def main(sets, coswara_dir, esc, custom, formant, jobs, out):
+    pack = Pack()
+    recorded_sets(pack, sets, os.path.join(sets, "index.tsv"))
+    coswara(pack, coswara_dir)
+    for name in sorted(os.listdir(custom)):
+        x = load(f"{custom}/{name}")
+        pack.speech(opus(x), "custom", "", CUSTOM[name.split("__")[0]])
+    for line in open(f"{formant}/list.tsv"):
+        name, voice, text = line.rstrip("\n").split("\t")
+        if os.path.exists(f"{formant}/{name}") and os.path.getsize(f"{formant}/{name}") > 2000:
+            pack.speech(opus(load(f"{formant}/{name}")), "formant", voice, text)
+    for name in sorted(os.listdir(esc)):
+        kind = "empty" if "sneeze" in name else "noise"
+        pack.add(opus(load(f"{esc}/{name}")[:int(MAX_NOISE_S * 16000)]), kind, "esc10", "", name, [])
+    pack.write(out)
+    texts = {job["text"] for job in json.load(open(jobs))}
+    json.dump({t: target(t) for t in texts}, gzip.open(f"{out}/targets.json.gz", "wt"))
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:8])

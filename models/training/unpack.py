@@ -1,0 +1,68 @@
+"""Decode a pack into one int16 array audio.npy and items.json, adding synthetic clips where there are any.
+
+An item is [kind, source, speaker, start, length, target]; target is a list of words, each a list of pronunciations (pdf lists);
+for vowels it is the letter. Kinds: speech, vowel, empty (coughs, breath), noise, dev (held out, for watching).
+
+usage: unpack.py PACK_DIR OUT_DIR [SYNTHETIC_DIR HELD_OUT_VOICES,...]"""
+import gzip
+import io
+import json
+import os
+import sys
+from concurrent.futures import ProcessPoolExecutor
+
+import numpy as np
+import soundfile as sf
+
+GAP = 800      # zeros between clips, samples
+
+
+def decode(data):
+    x, rate = sf.read(io.BytesIO(data), dtype="int16")
+    assert rate == 16000, rate
+    return x
+
+
+def unpack(pack):
+    entries, blob = json.load(gzip.open(f"{pack}/index.json.gz", "rt")), open(f"{pack}/blob.bin", "rb").read()
+    parts, at = [], 0
+    for e in entries:
+        parts.append(blob[at:at + e[0]])
+        at += e[0]
+    with ProcessPoolExecutor(os.cpu_count()) as pool:
+        for (_, kind, source, speaker, text, aim), x in zip(entries, pool.map(decode, parts, chunksize=20)):
+            yield kind, source, speaker, text if kind == "vowel" else aim, x
+
+
+def synthetic(folder, held_out, targets):
+    """Clips of synth_neural.py; `targets` maps text to target. Held-out voices become "dev"."""
+    for name in sorted(f for f in os.listdir(folder) if f.endswith(".npy")):
+        sound = np.load(f"{folder}/{name}", mmap_mode="r")
+        for clip in json.load(open(f"{folder}/{name[:-4]}.json")):
+            x = np.array(sound[clip["start"]:clip["start"] + clip["length"]])
+            aim = targets.get(clip["text"])
+            if aim:
+                yield "dev" if clip["speaker"] in held_out else "speech", "neural", clip["speaker"], aim, x
+
+
+def write(clips, out):
+    os.makedirs(out, exist_ok=True)
+    items, sound, at, hours = [], [], 0, {}
+    for kind, source, speaker, aim, x in clips:
+        items.append([kind, source, speaker, at, len(x), aim])
+        sound += [x, np.zeros(GAP, np.int16)]
+        at += len(x) + GAP
+        n = hours.setdefault(f"{kind} {source}", [0, 0.0])
+        n[0] += 1
+        n[1] += len(x) / 16000 / 3600
+    np.save(f"{out}/audio.npy", np.concatenate(sound))
+    json.dump(items, open(f"{out}/items.json", "w"))
+    print({k: (n, round(h, 2)) for k, (n, h) in hours.items()}, flush=True)
+
+
+if __name__ == "__main__":
+    def everything():
+        yield from unpack(sys.argv[1])
+        if len(sys.argv) > 3:
+            yield from synthetic(sys.argv[3], sys.argv[4].split(","), json.load(gzip.open(f"{sys.argv[1]}/targets.json.gz", "rt")))
+    write(everything(), sys.argv[2])
