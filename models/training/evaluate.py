@@ -103,9 +103,9 @@ def main(folder, out, processes, conditions, half, every, sets, models):
         if half in ("all", t[4]) and (sets == "all" or t[0] in sets.split(",")):
             ids.setdefault((t[0], t[1]), []).append(i)
     chosen = sorted(i for group in ids.values() for i in group[::every])
-    for model in models:
-        for condition in conditions.split(","):
-            grammar, condition = ("fast", "quiet") if condition == "fast" else ("main", condition)
+    for condition in conditions.split(","):
+        grammar, condition = ("fast", "quiet") if condition == "fast" else ("main", condition)
+        for model in models:
             jobs += [(folder, model, condition, grammar, chosen[k:k + 40]) for k in range(0, len(chosen), 40)]
     begun, count = time.time(), 0
 

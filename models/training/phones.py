@@ -12,7 +12,8 @@ NUM_PDFS = 40
 
 # Words and second forms that CMUdict lacks. Checked by tests/test_phones.py.
 EXTRA = {"a": ["AH", "EY"], "i'm": ["AY M"], "practice": ["P R AE K T AH S", "P R AE K T IH S"], "okay": ["OW K EY"],
-         "ok": ["OW K EY"], "nope": ["N OW P"], "yep": ["Y EH P"], "ouch": ["AW CH"], "ah": ["AA"], "uh": ["AH"],
+         "ok": ["OW K EY"], "yeah": ["Y EH AH"], "grandpa": ["G R AE M P AA", "G R AE N P AA"], "grandma": ["G R AE M AA", "G R AE N M AA"],
+         "nope": ["N OW P"], "yep": ["Y EH P"], "ouch": ["AW CH"], "ah": ["AA"], "uh": ["AH"],
          "hadouken": ["HH AH D OW K EH N", "HH AA D UW K EH N"], "dracarys": ["D R AH K AA R IH S", "D R AH K EH R IH S"]}
 
 # Rough IPA (espeak-ng en-us) to ARPAbet, for words that CMUdict lacks. Longer symbols first.

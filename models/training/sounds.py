@@ -61,7 +61,8 @@ def worse(x, condition, rng, voices, rooms):
     x = between_pauses(x, rng)
     if condition == "room":
         level, h = rms(x), rooms[rng.integers(len(rooms))]
-        x = np.convolve(x, h)[:len(x)]
+        size = len(x) + len(h)
+        x = np.fft.irfft(np.fft.rfft(x, size) * np.fft.rfft(h, size), size)[:len(x)]
         x *= level / rms(x)
     elif condition == "soft":
         x *= 327.68 / active(x)
