@@ -94,7 +94,8 @@ def recorded_sets(pack, folder, index):
             same[text.lower()] = same.get(text.lower(), 0) + 1
             if same[text.lower()] > MAX_SAME_TEXT or any(w in text.lower() for w in ("silence", "noise")):
                 continue
-        pack.speech(open(f"{folder}/{r['file']}", "rb").read(), source, speaker, text.replace("_", " "), kind)
+        path = f"{folder}/{r['file']}"
+        pack.speech(open(path, "rb").read() if path.endswith(".opus") else opus(load(path)), source, speaker, text.replace("_", " "), kind)
 
 
 def coswara(pack, folder):
