@@ -1,6 +1,8 @@
 //! Holds down what the echo canceller leaves of our own voice, so that the command ear takes it for a quiet room: else it
 //! is speech without an end, in which no command stands alone.
 
+use rand::{Rng as _, SeedableRng as _, rngs::StdRng};
+
 /// How far it is held down, as a gain (−15 dB). More than that takes the "s" from "stop".
 const FLOOR: f64 = 0.178;
 /// Where the sound is no more than this over what is expected to be left, it is held down entirely, as a ratio of powers
@@ -22,6 +24,7 @@ pub struct ResidualGate {
     /// Blocks for which it stays open.
     held: u32,
     room: Room,
+    noise: StdRng,
 }
 
 /// The room's noise, as mean squares.
@@ -50,7 +53,7 @@ impl Room {
 
 impl Default for ResidualGate {
     fn default() -> Self {
-        Self { gain: 1.0, held: 0, room: Room { smoothed: LOUDEST_ROOM, floor: LOUDEST_ROOM } }
+        Self { gain: 1.0, held: 0, room: Room { smoothed: LOUDEST_ROOM, floor: LOUDEST_ROOM }, noise: StdRng::seed_from_u64(1) }
     }
 }
 
@@ -78,14 +81,29 @@ impl ResidualGate {
             false if self.held > 0 => before,
             false => before + (wanted - before) * RELEASE,
         };
+        let out = power * (0.5 * (before + self.gain)).powi(2);
+        if left > 0.0 && out < self.room.floor {
+            // A canceller may take the room away with our voice; when it ends, the room itself would stand out like speech.
+            let amplitude = (3.0 * (self.room.floor - out)).sqrt() as f32;
+            self.fill(block, before, amplitude);
+            return;
+        }
         if before >= 1.0 && self.gain >= 1.0 {
             return;
         }
+        self.fill(block, before, 0.0);
+    }
+
+    /// Gain and, up to `amplitude`, noise like the room's.
+    fn fill(&mut self, block: &mut [f32], before: f64, amplitude: f32) {
         // From one gain to the other within the block: a step would click.
         let frames = block.len().max(1) as f64;
         for (n, sample) in block.iter_mut().enumerate() {
             let gain = before + (self.gain - before) * (n as f64 + 1.0) / frames;
             *sample = (f64::from(*sample) * gain) as f32;
+            if amplitude > 0.0 {
+                *sample += self.noise.random_range(-amplitude..amplitude);
+            }
         }
     }
 }
@@ -124,8 +142,8 @@ mod tests {
             block.fill(0.003);
             gate.hold_down(&mut block, -45.0);
         }
-        let held_db = 20.0 * f64::from(block[159]).log10();
-        assert!((held_db + 60.0).abs() < 0.5, "the room has -60 dB, held down to {held_db}");
+        let held_db = 10.0 * (block.iter().map(|s| f64::from(*s).powi(2)).sum::<f64>() / 160.0).log10();
+        assert!((held_db + 60.0).abs() < 6.0, "the room has -60 dB, held down to {held_db}");
     }
 
     #[test]

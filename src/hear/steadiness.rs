@@ -39,12 +39,6 @@ pub(crate) struct Steadiness {
     pub periodicity: f64,
     /// How regularly F0 swings at the rate of a tremor, 0 to 1.
     pub tremor: f64,
-    /// Median F0, Hz.
-    pub f0_hz: f64,
-    /// Median change of F0 from one frame to the next, cents.
-    pub step_cents: f64,
-    /// How far all bands but the strongest and its neighbours lie under it, dB: large for a tone without overtones.
-    pub pureness_db: f64,
 }
 
 /// The value below which a share of the values lies; 0 for none. Sorts in place.
@@ -90,9 +84,6 @@ impl Steadiness {
             voiced: voiced.len() as f64 / frames.len().max(1) as f64,
             periodicity: voiced.iter().map(|f| f.periodicity).sum::<f64>() / count,
             tremor: tremor(frames, line),
-            f0_hz: percentile(&mut voiced.iter().map(|f| f.f0_hz).collect::<Vec<_>>(), 0.5),
-            step_cents: step_cents(frames),
-            pureness_db: pureness_db(&mean),
         }
     }
 
@@ -107,28 +98,7 @@ impl Steadiness {
             && self.spread_db < 5.0
             && self.pitch_st < pitch_limit.max(waver_limit + 1.0)
             && self.waver_st < waver_limit
-            && self.step_cents > MACHINE_CENTS * (STEADIER_FROM_HZ / self.f0_hz.max(1.0)).min(1.0)
-            && self.pureness_db < PURE_DB
     }
-}
-
-/// No voice keeps its pitch as a machine does: over 0.6 s of recorded vowels F0 changes by 0.9 cents and more from frame
-/// to frame (99.5 % of stretches, Praat), an electronic tone or a struck string by less.
-const MACHINE_CENTS: f64 = 0.3;
-/// The more periods a window holds, the more of their irregularity is averaged out.
-const STEADIER_FROM_HZ: f64 = 200.0;
-/// A voice has overtones; of a beep nothing is left beside its one band. (A whistle with breath in it passes still.)
-const PURE_DB: f64 = 34.5;
-
-fn step_cents(frames: &[RunFrame]) -> f64 {
-    let pairs = frames.windows(2).filter(|w| w[0].f0_hz > 0.0 && w[1].f0_hz > 0.0);
-    percentile(&mut pairs.map(|w| 100.0 * semitones(w[1].f0_hz, w[0].f0_hz).abs()).collect::<Vec<_>>(), 0.5)
-}
-
-fn pureness_db(shape: &[f32; BANDS]) -> f64 {
-    let (top, height) = shape.iter().enumerate().fold((0, f32::MIN), |a, (k, v)| if *v > a.1 { (k, *v) } else { a });
-    let rest = shape.iter().enumerate().filter(|(k, _)| k.abs_diff(top) > 2).map(|(_, v)| *v).fold(f32::MIN, f32::max);
-    f64::from(height - rest)
 }
 
 /// Slowest and fastest swing of a voice's tremor looked for, frames: 3.3 to 10 Hz. (Pathological tremor lies at 4 to 8 Hz,
