@@ -92,18 +92,6 @@ fn a_voice_that_fades_is_no_echo() {
     assert!((holds[0].offset_s - 3.2).abs() < 0.05, "{:?}", holds[0]);
 }
 
-/// Some quiet, then `wave` of the time since, -26 dB, over a room of -70 dB.
-fn sounding(total_s: f64, mut wave: impl FnMut(f64) -> f64) -> Vec<f32> {
-    let mut noise = Noise(5);
-    (0..(total_s * f64::from(RATE)) as usize)
-        .map(|k| {
-            let t = k as f64 / f64::from(RATE) - 1.0;
-            let sound = if t > 0.0 { 0.07 * wave(t) } else { 0.0 };
-            (sound + 5e-4 * noise.next()) as f32
-        })
-        .collect()
-}
-
 /// What telephones, and ovens sound like: ITU-T Q.35 has 400 to 450 Hz for ringing; the others are common.
 
 /// Talk: another voice whose vowel and pitch change every 0.17 s.
