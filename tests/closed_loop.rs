@@ -16,8 +16,8 @@ use tidecount::session::Command;
 use tidecount::speak::Words;
 
 /// How far onset and offset of a hold may lie from the truth. In a room with a reverberation time of 0.3 s the voice sounds
-/// on for a while: its tail falls by 14 dB in 70 ms.
-const WITHIN_S: [(&str, f64); 2] = [("onset_s", 0.05), ("offset_s", 0.07)];
+/// on for a while: its tail falls by 17 dB in 85 ms. (docs/performance.md: 95 % within 52 to 85 ms there.)
+const WITHIN_S: [(&str, f64); 2] = [("onset_s", 0.05), ("offset_s", 0.085)];
 /// After a word has ended, an action on it comes within this.
 const ACTS_WITHIN_S: f64 = 1.5;
 
