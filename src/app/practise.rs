@@ -158,9 +158,12 @@ impl Practice {
             mode: if offline { Mode::Offline } else { Mode::Live },
         })?;
         self.try_grammars(&mut commands)?;
-        let own = enrol_store::own_voice(&store, &self.client)?;
-        if !own.words.is_empty() {
-            commands.weigh_in(&own);
+        // A replay knows nothing of the client: the same sound gives the same journal.
+        if self.source == Source::Live {
+            let own = enrol_store::own_voice(&store, &self.client)?;
+            if !own.words.is_empty() {
+                commands.weigh_in(&own);
+            }
         }
         let talker = self.talker(io.speaker_rate_hz(), offline)?;
         let names = self.names();
