@@ -6,6 +6,8 @@
 
 pub mod app;
 pub mod audio;
+#[cfg(test)]
+mod counting;
 pub mod hear;
 pub mod record;
 pub mod rehearse;

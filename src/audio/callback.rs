@@ -138,47 +138,9 @@ where
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::counting::heap_calls;
     use ringbuf::HeapRb;
     use ringbuf::traits::{Observer, Split};
-    use std::alloc::{GlobalAlloc, Layout, System};
-    use std::cell::Cell;
-
-    /// Counts allocations of the thread that asks for it.
-    struct Counting;
-
-    thread_local! {
-        static COUNT: Cell<Option<u64>> = const { Cell::new(None) };
-    }
-
-    fn note() {
-        let _ = COUNT.try_with(|c| c.set(c.get().map(|n| n + 1)));
-    }
-
-    // SAFETY: everything is passed on to the system's allocator unchanged.
-    unsafe impl GlobalAlloc for Counting {
-        unsafe fn alloc(&self, layout: Layout) -> *mut u8 {
-            note();
-            unsafe { System.alloc(layout) }
-        }
-        unsafe fn dealloc(&self, ptr: *mut u8, layout: Layout) {
-            note();
-            unsafe { System.dealloc(ptr, layout) }
-        }
-    }
-
-    #[global_allocator]
-    static ALLOCATOR: Counting = Counting;
-
-    fn allocations(work: impl FnOnce()) -> u64 {
-        COUNT.set(Some(0));
-        work();
-        COUNT.replace(None).unwrap_or_default()
-    }
-
-    #[test]
-    fn the_counter_counts() {
-        assert!(allocations(|| drop(std::hint::black_box(vec![1_u8; 100]))) >= 2);
-    }
 
     #[test]
     fn callbacks_allocate_nothing() {
@@ -187,7 +149,7 @@ mod tests {
         let mut pushed = 0;
         let input = vec![1_000_i16; 2 * 960];
         let mut output = vec![0_i16; 2 * 960];
-        let n = allocations(|| {
+        let n = heap_calls(|| {
             for _ in 0..100 {
                 capture(&input, 2, &mut pushed, &mut tx, &shared);
                 play(&mut output, 2, &mut rx, &shared);

@@ -2,6 +2,7 @@
 
 use super::AudioError;
 use super::mend::MendedFile;
+use super::resample::usable;
 use std::path::Path;
 use symphonia::core::codecs::audio::{AudioDecoder, AudioDecoderOptions};
 use symphonia::core::errors::Error;
@@ -15,7 +16,7 @@ use symphonia::core::meta::MetadataOptions;
 pub struct Sound {
     /// Samples per second.
     pub rate_hz: u32,
-    /// Mono, -1 to 1 (float files may go beyond); never NaN or infinite.
+    /// Mono, -1 to 1 (float files may go beyond, to 8 at most); never NaN or infinite.
     pub samples: Vec<f32>,
 }
 
@@ -112,6 +113,5 @@ impl SoundReader {
 
 fn mean(frame: &[f32]) -> f32 {
     let sum: f32 = frame.iter().sum();
-    let mean = sum / frame.len().max(1) as f32;
-    if mean.is_finite() { mean } else { 0.0 }
+    usable(sum / frame.len().max(1) as f32)
 }

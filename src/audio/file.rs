@@ -1,7 +1,7 @@
 //! Recordings in the place of devices.
 
-use super::decode::decode;
-use super::resample::resample_all;
+use super::decode::SoundReader;
+use super::resample::StreamResampler;
 use super::{AudioError, Captured, MicSource, SpeakerSink};
 use std::fs::File;
 use std::io::BufWriter;
@@ -28,10 +28,15 @@ pub(super) fn same_file(a: &str, b: &str) -> bool {
     }
 }
 
-/// A recording as microphone. After its end come blocks of silence for ever, marked as ended.
+/// A recording as microphone, read piece by piece: an hour takes no more memory than a minute. After its end come blocks
+/// of silence for ever, marked as ended.
 pub struct FileMic {
     rate_hz: u32,
-    samples: Vec<f32>,
+    /// None once it is read out.
+    reader: Option<SoundReader>,
+    resampler: StreamResampler,
+    /// Read and not given out yet, from `at` on.
+    waiting: Vec<f32>,
     at: usize,
     pace: Option<Pace>,
 }
@@ -43,22 +48,37 @@ struct Pace {
 }
 
 impl FileMic {
-    /// Reads the whole recording. `fast`: blocks come at once instead of every 10 ms.
+    /// Opens the recording. `fast`: blocks come at once instead of every 10 ms.
     ///
     /// # Errors
     /// The file cannot be read as sound.
     pub fn open(path: &Path, fast: bool) -> Result<Self, AudioError> {
-        let sound = decode(path)?;
-        let rate_hz = usable_rate_hz(sound.rate_hz);
-        let samples =
-            if rate_hz == sound.rate_hz { sound.samples } else { resample_all(&sound.samples, sound.rate_hz, rate_hz)? };
-        Ok(Self { rate_hz, samples, at: 0, pace: (!fast).then_some(Pace { began: None, blocks: 0 }) })
+        let reader = SoundReader::open(path)?;
+        let rate_hz = usable_rate_hz(reader.rate_hz());
+        let resampler = StreamResampler::new(reader.rate_hz(), rate_hz)
+            .map_err(|error| AudioError::File(format!("{}: {error}. Convert it to 8 to 48 kHz.", path.display())))?;
+        let pace = (!fast).then_some(Pace { began: None, blocks: 0 });
+        Ok(Self { rate_hz, reader: Some(reader), resampler, waiting: Vec::new(), at: 0, pace })
     }
 
-    /// Length of the recording, s.
-    #[must_use]
-    pub fn duration_s(&self) -> f64 {
-        self.samples.len() as f64 / f64::from(self.rate_hz)
+    /// Reads on until so many frames wait, or the end is reached.
+    fn fill(&mut self, frames: usize) {
+        if self.waiting.len() - self.at >= frames {
+            return;
+        }
+        self.waiting.drain(..self.at);
+        self.at = 0;
+        while let Some(reader) = &mut self.reader
+            && self.waiting.len() < frames
+        {
+            match reader.read() {
+                Some(samples) => self.resampler.push(samples, &mut self.waiting),
+                None => {
+                    self.resampler.finish(&mut self.waiting);
+                    self.reader = None;
+                }
+            }
+        }
     }
 }
 
@@ -81,7 +101,8 @@ impl MicSource for FileMic {
             let due = Duration::from_millis(10) * pace.blocks;
             std::thread::sleep(due.saturating_sub(began.elapsed()));
         }
-        let left = self.samples.get(self.at..).unwrap_or_default();
+        self.fill(mic.len());
+        let left = self.waiting.get(self.at..).unwrap_or_default();
         let n = left.len().min(mic.len());
         let (sound, silence) = mic.split_at_mut(n);
         sound.copy_from_slice(left.get(..n).unwrap_or_default());
@@ -220,9 +241,11 @@ mod tests {
         for (rate_hz, becomes) in [(22_050, 24_000), (11_025, 16_000), (4_000, 8_000), (96_000, 48_000), (44_100, 44_100)] {
             let path = dir.path().join(format!("{rate_hz}.wav"));
             write_wav(&path, rate_hz, &vec![1_000; rate_hz as usize]);
-            let mic = FileMic::open(&path, true).unwrap();
+            let mut mic = FileMic::open(&path, true).unwrap();
             assert_eq!(mic.rate_hz(), becomes);
-            assert!((mic.duration_s() - 1.0).abs() < 0.001, "{rate_hz}: {} s", mic.duration_s());
+            let mut block = vec![0.0; becomes as usize / 100];
+            let blocks = (0..200).take_while(|_| !mic.read(&mut block).unwrap().ended).count();
+            assert!((99..=100).contains(&blocks), "{rate_hz}: {blocks} blocks for a second");
         }
     }
 

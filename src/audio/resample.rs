@@ -8,6 +8,8 @@ use rubato::{Fft, FixedSync, Resampler as _};
 pub struct Resampler {
     /// None where both rates are the same.
     fft: Option<Fft<f32>>,
+    /// The input as the transform can take it: it panics on what is no number.
+    usable: Vec<f32>,
     in_block: usize,
     out_block: usize,
     delay_s: f64,
@@ -28,7 +30,7 @@ impl Resampler {
         let fft = if in_hz == out_hz { None } else { Some(fft(in_hz, out_hz, in_block)?) };
         // The filter's middle lies on a whole input frame; `output_delay` rounds it to output frames.
         let delay_s = fft.as_ref().map_or(0.0, |f| (f.fft_size_in() / 2) as f64 / f64::from(in_hz));
-        Ok(Self { fft, in_block, out_block, delay_s })
+        Ok(Self { fft, usable: vec![0.0; in_block], in_block, out_block, delay_s })
     }
 
     /// Frames that [`Resampler::process`] takes.
@@ -49,7 +51,7 @@ impl Resampler {
         self.delay_s
     }
 
-    /// One block of 10 ms.
+    /// One block of 10 ms. What is no number counts as silence; the output is numbers always.
     ///
     /// # Errors
     /// `input` is not [`Resampler::in_block`] or `output` not [`Resampler::out_block`] frames long.
@@ -63,19 +65,26 @@ impl Resampler {
                 output.len()
             )));
         }
+        self.usable.iter_mut().zip(input).for_each(|(to, from)| *to = usable(*from));
         let Some(fft) = &mut self.fft else {
-            output.copy_from_slice(input);
+            output.copy_from_slice(&self.usable);
             return Ok(());
         };
         let failed = |why: String| AudioError::Device(format!("the rate cannot be changed: {why}"));
-        let from = InterleavedSlice::new(input, 1, self.in_block).map_err(|e| failed(e.to_string()))?;
+        let from = InterleavedSlice::new(&self.usable, 1, self.in_block).map_err(|e| failed(e.to_string()))?;
         let mut to = InterleavedSlice::new_mut(output, 1, self.out_block).map_err(|e| failed(e.to_string()))?;
         fft.process_into_buffer(&from, &mut to, None).map_err(|e| failed(e.to_string()))?;
         Ok(())
     }
 }
 
-/// Changes the rate of a whole recording; beginning and length in seconds are kept.
+/// What a broken driver or a played file may bring becomes something that can be worked with: nothing for what is no number, and at
+/// most 18 dB over full scale.
+pub(super) fn usable(sample: f32) -> f32 {
+    if sample.is_finite() { sample.clamp(-8.0, 8.0) } else { 0.0 }
+}
+
+/// Changes the rate of a whole recording; beginning and length in seconds are kept. The samples must be numbers.
 ///
 /// # Errors
 /// A rate is zero.

@@ -46,7 +46,7 @@ struct Cell {
 }
 
 /// Follows the frames of the voice ear.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone)]
 pub(crate) struct AutoGain {
     /// The cell under way.
     frames: usize,
@@ -56,6 +56,7 @@ pub(crate) struct AutoGain {
     lost: bool,
     /// Levels of the newest cells that were heard clearly.
     levels: VecDeque<f64>,
+    sorted: Vec<f64>,
     /// Cells since the last sound.
     pause: Vec<Cell>,
     /// Whether there was sound before the pause.
@@ -63,6 +64,25 @@ pub(crate) struct AutoGain {
     /// Of the newest pauses, whether the room rose.
     rose: VecDeque<bool>,
     found: bool,
+}
+
+impl Default for AutoGain {
+    /// All the memory it will need is taken here: it runs beside the sound.
+    fn default() -> Self {
+        Self {
+            frames: 0,
+            sum_db: 0.0,
+            shape: [0.0; BANDS],
+            masked: false,
+            lost: false,
+            levels: VecDeque::with_capacity(MEMORY),
+            sorted: Vec::with_capacity(MEMORY),
+            pause: Vec::with_capacity(ECHO + LONGEST),
+            armed: false,
+            rose: VecDeque::with_capacity(PAUSES),
+            found: false,
+        }
+    }
 }
 
 impl AutoGain {
@@ -111,8 +131,10 @@ impl AutoGain {
     }
 
     /// The level of what is loud lately: the 90th percentile.
-    fn voice_db(&self) -> f64 {
-        percentile(&mut self.levels.iter().copied().collect::<Vec<_>>(), 0.9)
+    fn voice_db(&mut self) -> f64 {
+        self.sorted.clear();
+        self.sorted.extend(&self.levels);
+        percentile(&mut self.sorted, 0.9)
     }
 
     /// A pause is over.
@@ -156,10 +178,12 @@ fn evenness(cells: &[Cell]) -> f64 {
     if n < 4.0 {
         return 0.0;
     }
-    let mut order: Vec<usize> = (0..rising.len()).collect();
-    order.sort_by(|a, b| {
+    let mut order = [0; ECHO + LONGEST];
+    let Some(order) = order.get_mut(..rising.len()) else { return 0.0 };
+    order.iter_mut().enumerate().for_each(|(k, place)| *place = k);
+    order.sort_unstable_by(|a, b| {
         let level = |k: usize| rising.get(k).map_or(0.0, |cell| cell.level_db);
-        level(*a).total_cmp(&level(*b))
+        level(*a).total_cmp(&level(*b)).then(a.cmp(b))
     });
     let squares: f64 = order.iter().enumerate().map(|(rank, place)| (rank as f64 - *place as f64).powi(2)).sum();
     1.0 - 6.0 * squares / (n * (n * n - 1.0))

@@ -41,7 +41,7 @@ impl FineEnergy {
         let share = |corner_hz: f64| 1.0 - (-2.0 * PI * corner_hz / rate_hz).exp();
         Self {
             rate_hz,
-            steps_db: History::new(),
+            steps_db: History::keeping((MEMORY_S * STEPS_PER_S) as usize),
             low: 0.0,
             low_share: share(100.0),
             smooth: 0.0,

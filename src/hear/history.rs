@@ -1,5 +1,8 @@
 //! A run of values addressed by an absolute position, of which only the newest part is kept.
 
+/// At least so many values are forgotten at once.
+const STEP: usize = 4096;
+
 /// Values numbered from 0 as they come; old ones can be dropped without renumbering the rest.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct History<T> {
@@ -8,9 +11,14 @@ pub(crate) struct History<T> {
 }
 
 impl<T: Copy + Default> History<T> {
-    /// Nothing yet.
+    /// Nothing yet, and a little memory.
     pub fn new() -> Self {
-        Self { values: Vec::new(), first: 0 }
+        Self::keeping(0)
+    }
+
+    /// Nothing yet, and memory for all that is ever held at once if `kept` values are not forgotten.
+    pub fn keeping(kept: usize) -> Self {
+        Self { values: Vec::with_capacity(kept + kept.max(STEP) + STEP), first: 0 }
     }
 
     /// Number of values ever pushed, so also the position of the next one.
@@ -50,7 +58,7 @@ impl<T: Copy + Default> History<T> {
     pub fn forget_before(&mut self, position: i64) {
         let Ok(position) = u64::try_from(position) else { return };
         let count = position.min(self.end()).saturating_sub(self.first) as usize;
-        if count > 4096 && count > self.values.len() / 2 {
+        if count > STEP && count > self.values.len() / 2 {
             self.values.drain(..count);
             self.first += count as u64;
         }

@@ -42,7 +42,7 @@ impl LevelMeter {
         let sum: f64 = window.iter().sum();
         Self {
             filter: WeightingFilter::new(weighting, rate_hz),
-            squares: History::new(),
+            squares: History::keeping(4 * window.len()),
             scratch: vec![0.0; window.len()],
             window: window.iter().map(|w| w / sum).collect(),
         }

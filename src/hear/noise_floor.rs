@@ -9,10 +9,16 @@ const ENOUGH: usize = 10;
 
 /// Follows the room from frames that are neither voiced nor masked. A long hold brings no such frames, so it cannot be
 /// taken for the room; a louder room is believed once it fills most of the last 2 s.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone)]
 pub(crate) struct NoiseFloor {
     levels: VecDeque<f32>,
     sorted: Vec<f32>,
+}
+
+impl Default for NoiseFloor {
+    fn default() -> Self {
+        Self { levels: VecDeque::with_capacity(MEMORY), sorted: Vec::with_capacity(MEMORY) }
+    }
 }
 
 impl NoiseFloor {

@@ -14,6 +14,9 @@ const UNKNOWN_ROOM_DB: f64 = -65.0;
 const LEAST_VOICED_S: f64 = 0.08;
 /// Sound must last this long to begin a stretch, s.
 const LEAST_ONSET_S: f64 = 0.03;
+/// A stretch that goes on so long without a pause is ended, s: a television, or a room that has grown louder. Nobody speaks for
+/// two minutes without drawing breath.
+const LONGEST_S: f64 = 120.0;
 
 const RATE: f64 = 100.0;
 
@@ -32,7 +35,9 @@ pub(crate) struct UtteranceTracker {
 impl UtteranceTracker {
     pub fn new(end_pause_s: f64, from_s: f64) -> Self {
         let end_pause_s = if end_pause_s.is_finite() { end_pause_s.max(0.05) } else { 1.0 };
-        Self { end_pause_s, from_s, frames: Vec::new(), loud_to: 0, room_db: 0.0 }
+        // All the memory a stretch can need: none is taken beside the sound.
+        let frames = Vec::with_capacity((LONGEST_S * RATE) as usize + 1);
+        Self { end_pause_s, from_s, frames, loud_to: 0, room_db: 0.0 }
     }
 
     /// The next frame.
@@ -49,6 +54,9 @@ impl UtteranceTracker {
         self.frames.push(frame);
         if loud {
             self.loud_to = self.frames.len();
+            if self.frames.len() as f64 >= LONGEST_S * RATE {
+                self.end(out);
+            }
             return;
         }
         let pause = self.frames[self.loud_to..].iter().filter(|f| !f.masked).count() as f64 / RATE;

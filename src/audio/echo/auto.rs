@@ -46,7 +46,7 @@ pub struct AutoCanceller {
     finder: DelayFinder,
     tracker: Tracker,
     linear: Option<LinearCanceller>,
-    adaptive: AdaptiveCanceller,
+    adaptive: Box<dyn EchoCanceller>,
     of_linear: Judge,
     of_adaptive: Judge,
     of_none: Judge,
@@ -70,12 +70,17 @@ impl AutoCanceller {
     /// A canceller that has learned nothing yet; the first sentence teaches it.
     #[must_use]
     pub fn new() -> Self {
+        Self::with_adaptive(Box::new(AdaptiveCanceller::new()))
+    }
+
+    /// With another canceller in the place of the adaptive one.
+    pub(super) fn with_adaptive(adaptive: Box<dyn EchoCanceller>) -> Self {
         Self {
             reference: Reference::new(BLOCK).map_err(|error| tracing::error!(%error)).ok(),
             finder: DelayFinder::new(ECHO_RATE_HZ),
             tracker: Tracker::default(),
             linear: LinearCanceller::new(ECHO_RATE_HZ, BLOCK, TAIL_S),
-            adaptive: AdaptiveCanceller::new(),
+            adaptive,
             of_linear: Judge::default(),
             of_adaptive: Judge::default(),
             of_none: Judge::default(),

@@ -9,6 +9,7 @@ const RECENT: usize = 40;
 /// Chunks over which what is left is learned: 4 s of playback. Longer ones would remember how it was before the canceller
 /// had learned the room.
 const LEARNED: usize = 80;
+const _: () = assert!(RECENT <= LEARNED);
 /// Least chunks before anything is said: 0.5 s.
 const LEAST: usize = 10;
 /// A room sounds on: the reference's power is taken to fall by this per block of 10 ms, dB (60 dB in 0.6 s, a furnished
@@ -122,8 +123,11 @@ fn keep(list: &mut VecDeque<f64>, value: f64, most: usize) {
     list.push_back(value);
 }
 
+/// Without taking memory: it runs beside the sound.
 fn quantile(values: &VecDeque<f64>, share: f64) -> Option<f64> {
-    let mut sorted: Vec<f64> = values.iter().copied().collect();
-    sorted.sort_by(f64::total_cmp);
+    let mut sorted = [0.0; LEARNED];
+    let sorted = sorted.get_mut(..values.len())?;
+    sorted.iter_mut().zip(values).for_each(|(slot, value)| *slot = *value);
+    sorted.sort_unstable_by(f64::total_cmp);
     sorted.get(((sorted.len() as f64 - 1.0) * share).round() as usize).copied()
 }

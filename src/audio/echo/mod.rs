@@ -25,3 +25,47 @@ pub struct NoCancel;
 impl EchoCanceller for NoCancel {
     fn cancel(&mut self, _played: &[f32], _mic: &mut [f32]) {}
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::counting::{allocations, growth};
+    use rand::{Rng as _, SeedableRng as _, rngs::StdRng};
+
+    /// Three seconds of sound and three of quiet, heard 80 ms later and half as loud, time and again.
+    fn scene(seconds: usize) -> Vec<(Vec<f32>, Vec<f32>)> {
+        let mut random = StdRng::seed_from_u64(3);
+        let played: Vec<f32> = (0..seconds * 16_000).map(|n| if n / 48_000 % 2 == 0 { random.random_range(-0.3..0.3) } else { 0.0 }).collect();
+        let heard = |n: usize| n.checked_sub(1_280).map_or(0.0, |n| 0.5 * played[n]);
+        let mic: Vec<f32> = (0..played.len()).map(|n| heard(n) + random.random_range(-1e-3..1e-3)).collect();
+        played.chunks(160).zip(mic.chunks(160)).map(|(p, m)| (p.to_vec(), m.to_vec())).collect()
+    }
+
+    /// The second half of the scene after the first: times that memory was taken, and bytes that were kept.
+    fn cost(mut canceller: AutoCanceller) -> (u64, i64) {
+        let mut scene = scene(30);
+        let warm = scene.len() / 2;
+        for (played, mic) in &mut scene[..warm] {
+            canceller.cancel(played, mic);
+        }
+        let (mut taken, mut grown) = (0, 0);
+        for (n, (played, mic)) in scene[warm..].iter_mut().enumerate() {
+            match n % 2 {
+                0 => taken += allocations(|| canceller.cancel(played, mic)),
+                _ => grown += growth(|| canceller.cancel(played, mic)),
+            }
+        }
+        (taken, grown)
+    }
+
+    #[test]
+    fn our_part_of_the_cancelling_allocates_nothing_once_it_is_warm() {
+        assert_eq!(cost(AutoCanceller::with_adaptive(Box::new(NoCancel))), (0, 0));
+    }
+
+    #[test]
+    fn cancelling_does_not_grow() {
+        // The AEC3 port allocates within each block, and gives all of it back.
+        assert_eq!(cost(AutoCanceller::new()).1, 0);
+    }
+}

@@ -25,6 +25,8 @@ const NEAR_MOST: f64 = 60.0;
 const SAME: f64 = 8.0;
 /// Time over which the clocks' difference is fitted, s of playback.
 const MEMORY_S: f64 = 16.0;
+/// Looks in that time, four a second, with some to spare.
+const MOST_PEAKS: usize = 80;
 /// Least time and number of peaks for such a fit.
 const FIT_S: f64 = 3.0;
 const FIT_PEAKS: usize = 8;
@@ -48,7 +50,7 @@ pub(super) enum Move {
 }
 
 /// Decides from one peak to the next.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Tracker {
     /// Whole delays of the last strong peaks, frames.
     candidates: VecDeque<f64>,
@@ -63,6 +65,23 @@ pub(super) struct Tracker {
     lead: f64,
     /// The clocks' difference by the last fit.
     drift_ppm: f64,
+    /// Slopes between all pairs of the past; kept, so that a fit takes no memory.
+    slopes: Vec<f64>,
+}
+
+impl Default for Tracker {
+    fn default() -> Self {
+        Self {
+            candidates: VecDeque::with_capacity(LOOKS + 1),
+            seen: None,
+            past: VecDeque::with_capacity(MOST_PEAKS + 1),
+            locked: false,
+            aligned: false,
+            lead: 0.0,
+            drift_ppm: 0.0,
+            slopes: Vec::with_capacity((MOST_PEAKS + 1) * MOST_PEAKS / 2),
+        }
+    }
 }
 
 impl Tracker {
@@ -121,7 +140,7 @@ impl Tracker {
         }
         self.seen = Some((at_s, whole));
         self.past.push_back((at_s, whole));
-        while self.past.front().is_some_and(|(t, _)| *t < at_s - MEMORY_S) {
+        while self.past.len() > MOST_PEAKS || self.past.front().is_some_and(|(t, _)| *t < at_s - MEMORY_S) {
             self.past.pop_front();
         }
         if let Some(ppm) = self.fitted() {
@@ -136,17 +155,17 @@ impl Tracker {
 
     /// The median of the slopes between all pairs of delays (Theil 1950, Sen 1968), which single false peaks do not
     /// move; zero where it is not worth following.
-    fn fitted(&self) -> Option<f64> {
+    fn fitted(&mut self) -> Option<f64> {
         let (first, last) = (self.past.front()?.0, self.past.back()?.0);
         if self.past.len() < FIT_PEAKS || last - first < FIT_S {
             return None;
         }
-        let points: Vec<(f64, f64)> = self.past.iter().copied().collect();
-        let mut slopes: Vec<f64> = Vec::new();
-        for (i, a) in points.iter().enumerate() {
-            slopes.extend(points.iter().skip(i + 1).filter(|b| b.0 - a.0 > 0.5).map(|b| (b.1 - a.1) / (b.0 - a.0)));
+        let slopes = &mut self.slopes;
+        slopes.clear();
+        for (i, a) in self.past.iter().enumerate() {
+            slopes.extend(self.past.iter().skip(i + 1).filter(|b| b.0 - a.0 > 0.5).map(|b| (b.1 - a.1) / (b.0 - a.0)));
         }
-        slopes.sort_by(f64::total_cmp);
+        slopes.sort_unstable_by(f64::total_cmp);
         let at = |share: f64| slopes.get((slopes.len() as f64 * share) as usize).copied();
         if at(AGREEING.0)? * at(AGREEING.1)? <= 0.0 {
             return Some(0.0);

@@ -1,5 +1,6 @@
 //! Checks of the voice ear that take more than one of its parts.
 
+mod allocating;
 mod holds;
 mod praat;
 mod rates;
