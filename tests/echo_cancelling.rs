@@ -66,7 +66,7 @@ fn delays_of_20_to_400_ms_are_found() {
         let (canceller, erle_db) = after(&scene);
         println!("{delay_s} s: ERLE {erle_db:.1} dB, {:?}", canceller.engine());
         assert!(erle_db >= 15.0, "{delay_s} s: {erle_db:.1} dB");
-        assert_eq!(canceller.engine(), Engine::Linear, "{delay_s} s");
+        assert_ne!(canceller.engine(), Engine::Adaptive, "{delay_s} s");
     }
 }
 

@@ -44,7 +44,7 @@ impl Ear {
             let block_s = n as f64 * 0.01;
             for event in self.path.hear(mic, block_s, mix.hint_s, main_open(block_s)).expect("blocks of 10 ms") {
                 let CommandEvent::Heard(phrase) = event else { continue };
-                if self.path.own_voice().drowns || !self.path.stands_out(&phrase) {
+                if !self.path.stands_out(&phrase) {
                     println!("      {:.1} s: \"{}\" taken for our own voice", phrase.start_s, phrase.text);
                     continue;
                 }

@@ -62,7 +62,8 @@ impl CommandPath {
         let sound_s = (block_s - self.from_mic.delay_s()).max(0.0);
         let own = self.echo.own_voice();
         self.log.take(sound_s, &self.block, own.left_db, own.raw_db);
-        self.residual.hold_down(&mut self.block, own.left_db);
+        let left_db = self.residual.hold_down(&mut self.block, own.left_db);
+        self.commands.expect_own_voice(left_db);
         self.commands.push(sound_s, &self.block, main);
         Ok(self.commands.poll())
     }

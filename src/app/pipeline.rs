@@ -257,7 +257,7 @@ impl Pipeline {
             return;
         }
         let over_own_voice = self.masks.masks(heard.start_s) || self.masks.masks(heard.end_s);
-        if over_own_voice && (self.path.own_voice().drowns || !self.path.stands_out(heard)) {
+        if over_own_voice && !self.path.stands_out(heard) {
             tracing::debug!(text = heard.text, at_s = heard.start_s, "taken for our own voice");
             return;
         }

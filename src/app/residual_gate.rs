@@ -10,6 +10,9 @@ const FLOOR: f64 = 0.178;
 const CLOSED: f64 = 1.585;
 /// … and from this ratio on not at all (8 dB). Chosen on rehearsed scenes, see `benches/own_voice.rs`.
 const OPEN: f64 = 6.31;
+/// The command ear takes for speech what is 8 dB over our own voice; the gate is open to what is 8 dB over what is expected of it. A
+/// little less than that, or the soft ends of a word over our own would be lost, dB.
+const STILL_OURS_DB: f64 = 2.0;
 /// Mean square of the room before any is known (−50 dBFS).
 const LOUDEST_ROOM: f64 = 1e-5;
 /// Blocks of 10 ms for which it stays open after a sound that stood out: the pause inside "stop" is part of the word.
@@ -58,8 +61,9 @@ impl Default for ResidualGate {
 }
 
 impl ResidualGate {
-    /// Holds down a block; `left_db`: level expected to be left of our own voice, dB re full scale, −∞ for none.
-    pub fn hold_down(&mut self, block: &mut [f32], left_db: f64) {
+    /// Holds down a block; `left_db`: level expected to be left of our own voice, dB re full scale, −∞ for none. Gives the level that
+    /// our own voice may have in the block then.
+    pub fn hold_down(&mut self, block: &mut [f32], left_db: f64) -> f64 {
         let power = block.iter().map(|s| f64::from(*s).powi(2)).sum::<f64>() / block.len().max(1) as f64;
         let left = 10f64.powf(left_db / 10.0);
         self.room.take(power, left > 0.0);
@@ -86,12 +90,12 @@ impl ResidualGate {
             // A canceller may take the room away with our voice; when it ends, the room itself would stand out like speech.
             let amplitude = (3.0 * (self.room.floor - out)).sqrt() as f32;
             self.fill(block, before, amplitude);
-            return;
+            return left_db + 20.0 * self.gain.max(before).log10() - STILL_OURS_DB;
         }
-        if before >= 1.0 && self.gain >= 1.0 {
-            return;
+        if before < 1.0 || self.gain < 1.0 {
+            self.fill(block, before, 0.0);
         }
-        self.fill(block, before, 0.0);
+        left_db + 20.0 * self.gain.max(before).log10() - STILL_OURS_DB
     }
 
     /// Gain and, up to `amplitude`, noise like the room's.
@@ -116,7 +120,7 @@ mod tests {
         let sample = 10f64.powf(level_db / 20.0) as f32;
         let mut gate = ResidualGate::default();
         let mut block = [1e-5; 160];
-        (0..300).for_each(|_| gate.hold_down(&mut block, f64::NEG_INFINITY));
+        (0..300).for_each(|_| _ = gate.hold_down(&mut block, f64::NEG_INFINITY));
         for _ in 0..50 {
             block.fill(sample);
             gate.hold_down(&mut block, left_db);
@@ -137,7 +141,7 @@ mod tests {
     fn it_goes_no_lower_than_the_room() {
         let mut gate = ResidualGate::default();
         let mut block = [0.001; 160];
-        (0..300).for_each(|_| gate.hold_down(&mut block, f64::NEG_INFINITY));
+        (0..300).for_each(|_| _ = gate.hold_down(&mut block, f64::NEG_INFINITY));
         for _ in 0..50 {
             block.fill(0.003);
             gate.hold_down(&mut block, -45.0);
@@ -150,7 +154,7 @@ mod tests {
     fn it_opens_at_once() {
         let mut gate = ResidualGate::default();
         let mut quiet = [0.003; 160];
-        (0..50).for_each(|_| gate.hold_down(&mut quiet, -40.0));
+        (0..50).for_each(|_| _ = gate.hold_down(&mut quiet, -40.0));
         let mut word = [0.1; 160];
         gate.hold_down(&mut word, -40.0);
         assert!(word[159] > 0.099 && word[80] > 0.04);

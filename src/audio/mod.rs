@@ -4,6 +4,7 @@
 
 mod callback;
 mod clock;
+pub(crate) mod convolve;
 pub mod decode;
 pub mod devices;
 pub mod echo;

@@ -12,7 +12,6 @@
 
 mod body;
 mod client;
-mod convolve;
 mod io;
 mod noise;
 mod room;
@@ -22,7 +21,6 @@ mod syllables;
 mod vowel;
 
 pub use body::{breath, cough};
-pub(crate) use convolve::Convolver;
 pub use client::{Client, Did, Heard, LogEntry};
 pub use io::{RehearsedIo, Rehearsal};
 pub use noise::{NoiseKind, NoiseSource};

@@ -1,6 +1,6 @@
 //! The room: what of client, loudspeaker and household reaches the microphone.
 
-use super::convolve::Convolver;
+use crate::audio::convolve::Convolver;
 use super::noise::{Gauss, NoiseKind, NoiseSource};
 use super::{RATES_HZ, RehearseError, gain};
 use std::f64::consts::PI;

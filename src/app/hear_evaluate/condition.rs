@@ -5,7 +5,7 @@ use crate::app::error::AppError;
 use crate::audio::decode::decode;
 use crate::audio::resample::resample_all;
 use crate::hear::commands::RATE_HZ;
-use crate::rehearse::Convolver;
+use crate::audio::convolve::Convolver;
 use std::path::{Path, PathBuf};
 
 /// Samples per second of all sound here, Hz.

@@ -1,8 +1,9 @@
-//! Two cancellers on one aligned reference; the better one is heard.
+//! Three cancellers on one aligned reference; the best one is heard.
 
 use super::adaptive::AdaptiveCanceller;
 use super::delay::DelayFinder;
 use super::judge::{Judge, Ringing, db, power};
+use super::kalman::KalmanCanceller;
 use super::linear::LinearCanceller;
 use super::reference::Reference;
 use super::track::{LEAD, Move, Tracker};
@@ -22,6 +23,8 @@ const GOOD_DB: f64 = 12.0;
 /// Below this it is given up if the other achieves so much more.
 const POOR_DB: f64 = 9.0;
 const MORE_DB: f64 = 6.0;
+/// The Kalman filter is heard even if it takes away so much less than the linear one: it does a word less harm.
+const WORTH_DB: f64 = 3.0;
 /// A microphone block with a sample this large is clipped.
 const CLIPPED: f32 = 0.99;
 /// Share of blocks clipped by our own playback from which on nobody can be heard over it.
@@ -35,25 +38,29 @@ const JUDGED_AFTER: u32 = 600;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Engine {
     Linear,
+    Kalman,
     Adaptive,
 }
 
-/// Finds delay and clock difference, runs libspeexdsp's linear filter and [`AdaptiveCanceller`] side by side while
-/// something is played, and gives out the linear one's result unless it achieves too little (a loudspeaker that
-/// distorts, a delay that has just moved); switches back when it does better again.
+/// Finds delay and clock difference, runs libspeexdsp's linear filter, [`KalmanCanceller`] and [`AdaptiveCanceller`] side by side
+/// while something is played, and gives out what spares a word most: the Kalman filter's result, while that one still learns the
+/// linear one's, and where both achieve too little (a delay that has just moved) the adaptive one's.
 pub struct AutoCanceller {
     reference: Option<Reference>,
     finder: DelayFinder,
     tracker: Tracker,
     linear: Option<LinearCanceller>,
+    kalman: KalmanCanceller,
     adaptive: Box<dyn EchoCanceller>,
     of_linear: Judge,
+    of_kalman: Judge,
     of_adaptive: Judge,
     of_none: Judge,
     ringing: Ringing,
     engine: Engine,
     aligned: Vec<f32>,
     by_linear: Vec<f32>,
+    by_kalman: Vec<f32>,
     by_adaptive: Vec<f32>,
     /// Microphone blocks since the beginning.
     blocks: u64,
@@ -80,14 +87,17 @@ impl AutoCanceller {
             finder: DelayFinder::new(ECHO_RATE_HZ),
             tracker: Tracker::default(),
             linear: LinearCanceller::new(ECHO_RATE_HZ, BLOCK, TAIL_S),
+            kalman: KalmanCanceller::new(ECHO_RATE_HZ, BLOCK, TAIL_S),
             adaptive,
             of_linear: Judge::default(),
+            of_kalman: Judge::default(),
             of_adaptive: Judge::default(),
             of_none: Judge::default(),
             ringing: Ringing::default(),
             engine: Engine::Adaptive,
             aligned: vec![0.0; BLOCK],
             by_linear: vec![0.0; BLOCK],
+            by_kalman: vec![0.0; BLOCK],
             by_adaptive: vec![0.0; BLOCK],
             blocks: 0,
             since_played: AFTERMATH,
@@ -139,12 +149,27 @@ impl AutoCanceller {
     }
 
     fn choose(&mut self) {
-        let Some(linear) = self.of_linear.reduction_db() else { return };
+        let Some(moving) = self.of_linear.reduction_db() else { return };
         let adaptive = self.of_adaptive.reduction_db().unwrap_or(0.0);
+        let kalman = self.of_kalman.reduction_db().unwrap_or(0.0);
+        let linear = moving.max(kalman);
+        let stays = match self.engine {
+            Engine::Linear | Engine::Kalman => linear >= POOR_DB || linear >= adaptive - MORE_DB,
+            Engine::Adaptive => linear > GOOD_DB || linear > adaptive - 1.0,
+        };
+        self.engine = match stays {
+            false => Engine::Adaptive,
+            true if kalman > moving - WORTH_DB => Engine::Kalman,
+            true => Engine::Linear,
+        };
+    }
+
+    /// The judge of what is heard.
+    fn judge(&self) -> &Judge {
         match self.engine {
-            Engine::Linear if linear < POOR_DB && linear < adaptive - MORE_DB => self.engine = Engine::Adaptive,
-            Engine::Adaptive if linear > GOOD_DB || linear > adaptive - 1.0 => self.engine = Engine::Linear,
-            _ => {}
+            Engine::Linear => &self.of_linear,
+            Engine::Kalman => &self.of_kalman,
+            Engine::Adaptive => &self.of_adaptive,
         }
     }
 
@@ -155,8 +180,7 @@ impl AutoCanceller {
         self.clipped += (f64::from(u8::from(mic_peak >= CLIPPED)) - self.clipped) * NEWEST;
         self.playing += (sounding - self.playing) * NEWEST;
         self.judged = self.judged.saturating_add(1);
-        let judge = if self.engine == Engine::Linear { &self.of_linear } else { &self.of_adaptive };
-        if self.judged >= JUDGED_AFTER && let Some(left_db) = judge.left_db() {
+        if self.judged >= JUDGED_AFTER && let Some(left_db) = self.judge().left_db() {
             let margin = if self.own.drowns { 4.0 } else { 0.0 };
             self.own.drowns = self.clipped > TOO_MUCH_CLIPPED || db(self.playing) + left_db > LEFT_TOO_LOUD_DB - margin;
         }
@@ -191,24 +215,27 @@ impl EchoCanceller for AutoCanceller {
             Some(linear) => linear.cancel(&self.aligned, &mut self.by_linear),
             None => self.engine = Engine::Adaptive,
         }
+        self.by_kalman.copy_from_slice(mic);
+        self.kalman.cancel(&self.aligned, &mut self.by_kalman);
         self.by_adaptive.copy_from_slice(mic);
         self.adaptive.cancel(&self.aligned, &mut self.by_adaptive);
         let (raw, ringing) = (power(mic), self.ringing.next(sounding));
         self.of_linear.take(ringing, raw, power(&self.by_linear));
+        self.of_kalman.take(ringing, raw, power(&self.by_kalman));
         self.of_adaptive.take(ringing, raw, power(&self.by_adaptive));
         self.of_none.take(ringing, raw, raw);
         self.choose();
-        let (judge, output) = match self.engine {
-            Engine::Linear => (&self.of_linear, &self.by_linear),
-            Engine::Adaptive => (&self.of_adaptive, &self.by_adaptive),
-        };
         let mic_peak = mic.iter().fold(0.0_f32, |peak, s| peak.max(s.abs()));
-        mic.copy_from_slice(output);
+        mic.copy_from_slice(match self.engine {
+            Engine::Linear => &self.by_linear,
+            Engine::Kalman => &self.by_kalman,
+            Engine::Adaptive => &self.by_adaptive,
+        });
         // Not learned yet: as loud as what was played.
-        self.own.left_db = db(ringing) + judge.left_db().unwrap_or(0.0);
+        self.own.left_db = db(ringing) + self.judge().left_db().unwrap_or(0.0);
         self.own.raw_db = db(ringing) + self.of_none.left_db().unwrap_or(0.0);
         self.own.aligned = self.tracker.is_aligned();
-        self.own.reduction_db = judge.reduction_db();
+        self.own.reduction_db = self.judge().reduction_db();
         if sounding >= PLAYING {
             self.judge_loudness(mic_peak, sounding);
         }

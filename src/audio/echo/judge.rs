@@ -24,7 +24,7 @@ const FORGOTTEN_DB: f64 = 0.05;
 /// Share of chunks that leave less than what is expected to be left; words of a person spoil some of the others.
 const SHARE: f64 = 0.6;
 /// And so much more is allowed for, dB.
-const SPREAD_DB: f64 = 6.0;
+const SPREAD_DB: f64 = 4.0;
 
 /// Mean square of a block.
 pub(super) fn power(block: &[f32]) -> f64 {

@@ -1,19 +1,21 @@
 //! Taking what we played out of what the microphone heard, for the command path.
 //!
 //! [`AutoCanceller`] is what a practice uses: it finds how late and how fast the microphone hears what is played
-//! (`delay`, `track`, `reference`), runs two cancellers behind one trait on the same block and gives out the one that
-//! does better by what it measures (`judge`).
+//! (`delay`, `track`, `reference`), runs three cancellers behind one trait on the same block and gives out the one that
+//! does best by what it measures (`judge`).
 
 mod adaptive;
 mod auto;
 mod delay;
 mod judge;
+mod kalman;
 mod linear;
 mod reference;
 mod track;
 
 pub use adaptive::AdaptiveCanceller;
 pub use auto::{AutoCanceller, Engine};
+pub use kalman::KalmanCanceller;
 pub use linear::LinearCanceller;
 
 use super::EchoCanceller;

@@ -100,7 +100,7 @@ impl Service {
             }
             kind::SOUND => {
                 let sound = Sound::from_body(body).ok_or_else(|| senseless(what))?;
-                let heard = self.ear.hear(sound.start_s, &sound.samples, sound.main);
+                let heard = self.ear.hear(sound.start_s, &sound.samples, sound.main, sound.own_db);
                 self.trace.write(self.ear.take_candidates());
                 self.report(heard, sound.number)
             }

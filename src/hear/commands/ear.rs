@@ -34,8 +34,8 @@ impl<D: Decoder> Ear<D> {
         }
     }
 
-    /// Takes one batch; `main` says whether the main path hears it. Gives what was decided; tags are left empty.
-    pub fn hear(&mut self, start_s: f64, samples: &[i16], main: bool) -> Vec<HeardPhrase> {
+    /// Takes one batch; `main` says whether the main path hears it, `own_db` how loud our own voice may be in it. Gives what was decided; tags are left empty.
+    pub fn hear(&mut self, start_s: f64, samples: &[i16], main: bool, own_db: f32) -> Vec<HeardPhrase> {
         let mut heard = Vec::new();
         let gap = (start_s - self.now_s).abs() > GAP_S;
         if gap {
@@ -56,7 +56,7 @@ impl<D: Decoder> Ear<D> {
         }
         self.main_open = main;
         self.now_s = start_s + seconds(samples.len());
-        let level = self.meter.measure(samples);
+        let level = self.meter.measure(samples, own_db);
         if let Some(decided) = self.fast.as_mut().and_then(|l| l.hear(start_s, samples, level)) {
             self.tell(Path::Fast, decided, &mut heard);
         }

@@ -23,7 +23,7 @@ const RUMBLE_HZ: f64 = 120.0;
 pub(crate) struct Level {
     /// dB re full scale, above [`RUMBLE_HZ`].
     pub level_db: f64,
-    /// The room, dB re full scale.
+    /// The room, or our own voice in it if that is louder, dB re full scale.
     pub floor_db: f64,
     /// Stands out above the floor (with hysteresis).
     pub loud: bool,
@@ -43,8 +43,8 @@ pub(crate) struct Meter {
 }
 
 impl Meter {
-    /// Takes the next samples.
-    pub fn measure(&mut self, samples: &[i16]) -> Level {
+    /// Takes the next samples, in which our own voice may have the level `own_db`, dB re full scale: it does not stand out.
+    pub fn measure(&mut self, samples: &[i16], own_db: f32) -> Level {
         let coefficient = (-std::f64::consts::TAU * RUMBLE_HZ / f64::from(RATE_HZ)).exp();
         let mut power = 0.0;
         for &sample in samples {
@@ -79,6 +79,7 @@ impl Meter {
             floor_db = floor_db.min(HIGHEST_FIRST_FLOOR_DB);
         }
         let level_db = to_db(power);
+        let floor_db = floor_db.max(f64::from(own_db));
         self.loud = level_db > floor_db + if self.loud { CLOSE_DB } else { OPEN_DB };
         Level { level_db, floor_db, loud: self.loud }
     }
@@ -101,7 +102,7 @@ mod tests {
     }
 
     fn share_loud(meter: &mut Meter, batches: &[Vec<i16>]) -> f64 {
-        batches.iter().filter(|b| meter.measure(b).loud).count() as f64 / batches.len() as f64
+        batches.iter().filter(|b| meter.measure(b, f32::NEG_INFINITY).loud).count() as f64 / batches.len() as f64
     }
 
     #[test]
@@ -133,8 +134,19 @@ mod tests {
     }
 
     #[test]
+    fn our_own_voice_does_not_stand_out_and_what_is_over_it_does() {
+        let mut rng = StdRng::seed_from_u64(4);
+        let mut meter = Meter::default();
+        share_loud(&mut meter, &noise(&mut rng, -65.0, 2.0));
+        let mut loud = |db: f64, own_db: f32| noise(&mut rng, db, 0.5).iter().filter(|b| meter.measure(b, own_db).loud).count();
+        assert_eq!(loud(-40.0, -42.0), 0);
+        assert!(loud(-30.0, -42.0) > 14);
+        assert!(loud(-40.0, f32::NEG_INFINITY) > 14);
+    }
+
+    #[test]
     fn digital_silence_is_quiet() {
-        let level = Meter::default().measure(&[0; 480]);
+        let level = Meter::default().measure(&[0; 480], f32::NEG_INFINITY);
         assert!(!level.loud && level.floor_db >= LOWEST_FLOOR_DB);
     }
 }

@@ -127,14 +127,14 @@ impl<D: Decoder> Listener<D> {
         let talk_before = self.talk;
         let share = seconds(samples.len()) / TALK_S;
         self.talk += share * (f64::from(u8::from(level.loud)) - self.talk);
+        self.before.push_back((samples.to_vec(), level));
+        self.before_len += samples.len();
+        while seconds(self.before_len) > BEFORE_S {
+            let Some((dropped, _)) = self.before.pop_front() else { break };
+            self.before_len -= dropped.len();
+            self.at_beginning = false;
+        }
         let Some(utterance) = self.utterance.as_mut() else {
-            self.before.push_back((samples.to_vec(), level));
-            self.before_len += samples.len();
-            while seconds(self.before_len) > BEFORE_S {
-                let Some((dropped, _)) = self.before.pop_front() else { break };
-                self.before_len -= dropped.len();
-                self.at_beginning = false;
-            }
             if level.loud {
                 return self.take_up(start_s + seconds(samples.len()), talk_before);
             }
@@ -211,7 +211,10 @@ impl<D: Decoder> Listener<D> {
         }
         if over || utterance.quiet_s >= tuning.end_quiet_s {
             let decided = self.end();
+            // What was no command may end with the beginning of one: its soft first sound, right after our own voice.
+            let kept = decided.is_none().then(|| (std::mem::take(&mut self.before), self.before_len));
             self.forget();
+            (self.before, self.before_len) = kept.unwrap_or_default();
             return decided;
         }
         let fell = utterance.quiet_s >= tuning.trial_quiet_s && !utterance.tried_quiet;
@@ -261,7 +264,7 @@ impl<D: Decoder> Listener<D> {
     fn weigh(&mut self, over: bool) -> Option<Decided> {
         let first_words = self.decoder.finish();
         let utterance = self.utterance.as_ref()?;
-        let judged = |words: &[Word]| judge(words, &self.book, &self.tuning.rules, utterance.mid_sound);
+        let judged = |words: &[Word]| judge(&utterance.standing_out(words), &self.book, &self.tuning.rules, utterance.mid_sound);
         let first = judged(&first_words);
         // A second decoding costs as much as the first: only where it can change the outcome, and for sound without a phrase
         // only once it is over, and not on the path that hears our own sentences.

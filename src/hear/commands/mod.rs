@@ -99,6 +99,9 @@ pub trait CommandRecogniser: Send {
     /// # Errors
     /// A word outside the lexicon or an empty wording; the old grammar stays.
     fn listen_for(&mut self, grammar: &Grammar) -> Result<(), CommandEarError>;
+    /// The level that our own voice may have in the blocks pushed from now on, dB re full scale; −∞ for none, as in the beginning. What is
+    /// no louder is no beginning of a command, and no going on of one.
+    fn expect_own_voice(&mut self, _level_db: f64) {}
     /// One block. `start_s` is the sample clock at its first frame. `main` says whether the main path hears it too.
     fn push(&mut self, start_s: f64, block: &[f32], main: bool);
     /// What was decided so far. Offline it waits until every pushed block is dealt with, live it never waits.

@@ -48,6 +48,7 @@ pub struct ChildRecogniser {
     pid: u32,
     leash: Leash,
     batcher: Batcher,
+    own_db: f32,
     unanswered: VecDeque<OnItsWay>,
     /// The same meter on the same sound as in the child: an utterance opens only where this says loud.
     meter: Meter,
@@ -116,6 +117,7 @@ impl ChildRecogniser {
             pid,
             leash,
             batcher: Batcher::default(),
+            own_db: f32::NEG_INFINITY,
             unanswered: VecDeque::new(),
             meter: Meter::default(),
             meters_agree: true,
@@ -261,7 +263,7 @@ impl ChildRecogniser {
             return;
         }
         self.sent += 1;
-        let sound = Sound { number: self.sent, start_s: batch.start_s, main: batch.main, samples: batch.samples };
+        let sound = Sound { number: self.sent, start_s: batch.start_s, main: batch.main, own_db: batch.own_db, samples: batch.samples };
         let end_s = sound.start_s + super::listener::seconds(sound.samples.len());
         if self.unanswered.is_empty() && self.sent == 1 {
             self.settled_s = sound.start_s;
@@ -270,7 +272,7 @@ impl ChildRecogniser {
             self.meter = Meter::default();
         }
         self.sent_until_s = end_s;
-        let eventful = self.meter.measure(&sound.samples).loud || !self.meters_agree;
+        let eventful = self.meter.measure(&sound.samples, sound.own_db).loud || !self.meters_agree;
         self.unanswered.push_back(OnItsWay { number: self.sent, end_s, eventful });
         let (number, body) = (Some(self.sent), sound.to_body());
         self.order(Order::Frame { kind: kind::SOUND, body, number });
@@ -361,8 +363,12 @@ impl CommandRecogniser for ChildRecogniser {
         self.listen(Path::Main, grammar)
     }
 
+    fn expect_own_voice(&mut self, level_db: f64) {
+        self.own_db = level_db as f32;
+    }
+
     fn push(&mut self, start_s: f64, block: &[f32], main: bool) {
-        for batch in self.batcher.push(start_s, block, main) {
+        for batch in self.batcher.push(start_s, block, main, self.own_db) {
             self.send(batch);
         }
         let behind_s = match (self.unanswered.front(), self.unanswered.back()) {

@@ -1,7 +1,7 @@
 //! One utterance while it is heard: its sound, its levels, and what they say of a phrase in it.
 
 use super::cues::{Candidate, Cues};
-use super::decide::{Phrase, Stability};
+use super::decide::{Phrase, Stability, UNKNOWN, Word};
 use super::level::Level;
 use super::listener::{Decided, Tuning, seconds};
 
@@ -66,6 +66,17 @@ impl Utterance {
             last_s = end_s;
         }
         loud_s
+    }
+
+    /// The words without those unknown ones that do not stand out: what the decoder makes of the room, or of what is left of our own
+    /// voice, is no speech beside a command.
+    pub fn standing_out(&self, words: &[Word]) -> Vec<Word> {
+        /// The decoder's times may be off by this much, s; not more, or a loud word beside would count for this one.
+        const SLACK_S: f64 = 0.05;
+        /// It must stand out for so long, s.
+        const LEAST_S: f64 = 0.05;
+        let stands_out = |w: &&Word| w.text != UNKNOWN || self.loud_s(w.start_s - SLACK_S, w.end_s + SLACK_S) >= LEAST_S;
+        words.iter().filter(stands_out).cloned().collect()
     }
 
     /// The phrase on the caller's clock with its sureness, if it stands out from the room.

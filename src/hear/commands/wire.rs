@@ -7,7 +7,7 @@
 //! | `G` | parent | JSON [`GrammarOrder`]: what a path listens for; no phrases turn it off |
 //! | `V` | parent | the client's own voice, as [`super::OwnVoice`] writes it; empty forgets it |
 //! | `W` | parent | JSON list of words: which does the model not know? |
-//! | `S` | parent | `u64` number, `f64` clock at the first sample in s, `u8` main path hears it, `i16` samples at 16 kHz |
+//! | `S` | parent | `u64` number, `f64` clock at the first sample in s, `u8` main path hears it, `f32` level of our own voice in dB, `i16` samples at 16 kHz |
 //! | `F` | parent | `u64` number: the sound is over, decide on what is open |
 //! | `R` | child | empty: the model is loaded |
 //! | `w` | child | JSON list of the unknown words, the answer to `W` |
@@ -72,15 +72,17 @@ pub(crate) struct Sound {
     pub number: u64,
     pub start_s: f64,
     pub main: bool,
+    pub own_db: f32,
     pub samples: Vec<i16>,
 }
 
 impl Sound {
     pub fn to_body(&self) -> Vec<u8> {
-        let mut body = Vec::with_capacity(17 + 2 * self.samples.len());
+        let mut body = Vec::with_capacity(21 + 2 * self.samples.len());
         body.extend(self.number.to_le_bytes());
         body.extend(self.start_s.to_le_bytes());
         body.push(u8::from(self.main));
+        body.extend(self.own_db.to_le_bytes());
         body.extend(self.samples.iter().flat_map(|s| s.to_le_bytes()));
         body
     }
@@ -89,11 +91,13 @@ impl Sound {
         let (number, rest) = body.split_first_chunk()?;
         let (start_s, rest) = rest.split_first_chunk()?;
         let (main, rest) = rest.split_first()?;
+        let (own_db, rest) = rest.split_first_chunk()?;
         let (samples, odd) = rest.as_chunks();
         odd.is_empty().then(|| Self {
             number: u64::from_le_bytes(*number),
             start_s: f64::from_le_bytes(*start_s),
             main: *main != 0,
+            own_db: f32::from_le_bytes(*own_db),
             samples: samples.iter().map(|b| i16::from_le_bytes(*b)).collect(),
         })
     }
@@ -155,7 +159,7 @@ mod tests {
 
     #[test]
     fn frames_come_back_as_they_went() {
-        let sound = Sound { number: 7, start_s: 1.25, main: true, samples: vec![1, -2, i16::MIN] };
+        let sound = Sound { number: 7, start_s: 1.25, main: true, own_db: f32::NEG_INFINITY, samples: vec![1, -2, i16::MIN] };
         let mut bytes = Vec::new();
         write_frame(&mut bytes, kind::SOUND, &sound.to_body()).unwrap();
         write_frame(&mut bytes, kind::DONE, &done_body(7, 1.2)).unwrap();
@@ -176,7 +180,7 @@ mod tests {
         assert!(read_frame(&mut [0, 0, 0, 0].as_slice()).is_err());
         assert!(read_frame(&mut [255, 255, 255, 255, 1].as_slice()).is_err());
         assert!(read_frame(&mut [1, 0].as_slice()).is_err());
-        assert_eq!(Sound::from_body(&[0; 18]), None);
+        assert_eq!(Sound::from_body(&[0; 22]), None);
         assert_eq!(Sound::from_body(&[0; 3]), None);
     }
 }

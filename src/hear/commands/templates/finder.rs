@@ -65,8 +65,8 @@ impl TakeFinder {
     /// Takes a block that begins at `start_s`. `listening`: what is said now counts; else only the room is followed.
     pub fn push(&mut self, start_s: f64, block: &[f32], listening: bool) -> Option<Found> {
         let mut found = None;
-        for batch in self.batcher.push(start_s, block, listening) {
-            let level = self.meter.measure(&batch.samples);
+        for batch in self.batcher.push(start_s, block, listening, f32::NEG_INFINITY) {
+            let level = self.meter.measure(&batch.samples, batch.own_db);
             if !batch.main {
                 self.forget();
                 continue;

@@ -31,20 +31,22 @@ impl Split {
     }
 }
 
-/// One response, one stream. Silent stretches of the input cost next to nothing.
+/// One response, one stream. Silent stretches of the input cost next to nothing. Takes no memory after [`Convolver::new`].
 pub(crate) struct Convolver {
     block: usize,
     forward: Arc<dyn RealToComplex<f32>>,
     backward: Arc<dyn ComplexToReal<f32>>,
     /// Spectra of the response's parts.
     parts: Vec<Split>,
-    /// Spectra of the newest inputs, a ring; none where the input was silent.
-    past: Vec<Option<Split>>,
+    /// Spectra of the newest inputs, a ring, and whether there was any sound.
+    past: Vec<(Split, bool)>,
     newest: usize,
     before: Vec<f32>,
     time: Vec<f32>,
     spectrum: Vec<Complex<f32>>,
     sum: Split,
+    scratch_forward: Vec<Complex<f32>>,
+    scratch_backward: Vec<Complex<f32>>,
 }
 
 impl Convolver {
@@ -53,31 +55,37 @@ impl Convolver {
         let mut planner = RealFftPlanner::<f32>::new();
         let forward = planner.plan_fft_forward(2 * block);
         let backward = planner.plan_fft_inverse(2 * block);
-        let scale = 1.0 / (2 * block) as f32;
-        let mut spectrum = forward.make_output_vec();
-        let parts: Vec<_> = response
-            .chunks(block)
-            .map(|part| {
-                let mut time = vec![0.0; 2 * block];
-                time.iter_mut().zip(part).for_each(|(t, v)| *t = v * scale);
-                // Lengths come from the plan itself, the only thing that can be wrong here.
-                let _ = forward.process(&mut time, &mut spectrum);
-                let mut split = Split::default();
-                split.set(&spectrum);
-                split
-            })
-            .collect();
-        Self {
+        let spectrum = forward.make_output_vec();
+        let count = response.len().div_ceil(block);
+        let nothing = || Split { re: vec![0.0; spectrum.len()], im: vec![0.0; spectrum.len()] };
+        let mut convolver = Self {
             block,
-            past: parts.iter().map(|_| None).collect(),
+            parts: (0..count).map(|_| nothing()).collect(),
+            past: (0..count).map(|_| (nothing(), false)).collect(),
             newest: 0,
             before: vec![0.0; block],
             time: vec![0.0; 2 * block],
-            sum: Split { re: vec![0.0; spectrum.len()], im: vec![0.0; spectrum.len()] },
+            sum: nothing(),
+            scratch_forward: forward.make_scratch_vec(),
+            scratch_backward: backward.make_scratch_vec(),
             spectrum,
-            parts,
             forward,
             backward,
+        };
+        convolver.set_response(response);
+        convolver
+    }
+
+    /// Another response from now on; of one longer than the first the end is left out.
+    pub(crate) fn set_response(&mut self, response: &[f32]) {
+        let scale = 1.0 / (2 * self.block) as f32;
+        let mut pieces = response.chunks(self.block);
+        for part in &mut self.parts {
+            self.time.fill(0.0);
+            self.time.iter_mut().zip(pieces.next().unwrap_or_default()).for_each(|(t, v)| *t = v * scale);
+            // Lengths come from the plan itself, the only thing that can be wrong here.
+            let _ = self.forward.process_with_scratch(&mut self.time, &mut self.spectrum, &mut self.scratch_forward);
+            part.set(&self.spectrum);
         }
     }
 
@@ -91,23 +99,22 @@ impl Convolver {
         self.newest = (self.newest + count - 1) % count;
         let silent = self.before.iter().chain(input).all(|v| *v == 0.0);
         if let Some(slot) = self.past.get_mut(self.newest) {
-            if silent {
-                *slot = None;
-            } else {
+            slot.1 = !silent;
+            if !silent {
                 self.time.iter_mut().zip(self.before.iter().chain(input)).for_each(|(t, v)| *t = *v);
-                let _ = self.forward.process(&mut self.time, &mut self.spectrum);
-                slot.get_or_insert_default().set(&self.spectrum);
+                let _ = self.forward.process_with_scratch(&mut self.time, &mut self.spectrum, &mut self.scratch_forward);
+                slot.0.set(&self.spectrum);
             }
         }
         self.before.iter_mut().zip(input).for_each(|(b, v)| *b = *v);
-        if self.past.iter().all(Option::is_none) {
+        if self.past.iter().all(|(_, sounds)| !sounds) {
             return;
         }
         self.sum.re.fill(0.0);
         self.sum.im.fill(0.0);
         let order = (0..count).map(|i| (self.newest + i) % count);
         for (part, slot) in self.parts.iter().zip(order) {
-            if let Some(Some(spectrum)) = self.past.get(slot) {
+            if let Some((spectrum, true)) = self.past.get(slot) {
                 self.sum.add_product(part, spectrum);
             }
         }
@@ -120,7 +127,7 @@ impl Convolver {
         if let Some(last) = self.spectrum.last_mut() {
             last.im = 0.0;
         }
-        let _ = self.backward.process(&mut self.spectrum, &mut self.time);
+        let _ = self.backward.process_with_scratch(&mut self.spectrum, &mut self.time, &mut self.scratch_backward);
         out.iter_mut().zip(self.time.iter().skip(self.block)).for_each(|(o, v)| *o += v);
     }
 }
@@ -128,13 +135,28 @@ impl Convolver {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use rand::{Rng as _, SeedableRng as _, rngs::StdRng};
+
+    #[test]
+    fn another_response_counts_from_the_next_block_on() {
+        let mut convolver = Convolver::new(&[1.0, 0.0, 0.0], 2);
+        let mut out = [0.0; 2];
+        convolver.add(&[1.0, 2.0], &mut out);
+        convolver.set_response(&[0.0, 0.5, 0.25]);
+        let mut later = [0.0; 2];
+        convolver.add(&[3.0, 4.0], &mut later);
+        for (got, want) in out.iter().chain(&later).zip([1.0, 2.0, 1.25, 2.0]) {
+            assert!((got - want).abs() < 1e-5, "{out:?} {later:?}");
+        }
+    }
 
     #[test]
     fn equals_the_sum_it_stands_for() {
         let block = 80;
-        let mut gauss = crate::rehearse::noise::Gauss::new(3);
-        let response: Vec<f32> = (0..333).map(|_| gauss.draw() as f32).collect();
-        let mut input: Vec<f32> = (0..block * 12).map(|_| gauss.draw() as f32).collect();
+        let mut random = StdRng::seed_from_u64(3);
+        let mut draw = || random.random_range(-2.0..2.0_f32);
+        let response: Vec<f32> = (0..333).map(|_| draw()).collect();
+        let mut input: Vec<f32> = (0..block * 12).map(|_| draw()).collect();
         input[160..560].fill(0.0);
         let mut convolver = Convolver::new(&response, block);
         let mut got = vec![0.0f32; input.len()];
