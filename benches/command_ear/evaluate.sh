@@ -1,7 +1,7 @@
 #!/bin/sh
 # How well commands are heard, over the recordings of ../shared/data: hits, substitutions, false actions per hour, delay, in each condition, and
 # general recognisers on the same files. Prints tables and lines "= figure | value | aim | met". Even-numbered recordings, since the thresholds
-# are chosen on odd ones; a sample of them, or all with --all (an hour and more).
+# are chosen on odd ones; a sample of them, or all with --all (an hour and more, and an hour of reading by readers the model was trained on).
 #
 #   benches/command_ear/evaluate.sh [--all] [--model DIR] [--data DIR] [--program TIDECOUNT] [--half odd|even|all] [--references] [--whisper DIR]
 #

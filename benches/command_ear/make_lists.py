@@ -4,13 +4,15 @@
     make_lists.py DATA OUT [--training]
 
 Writes OUT/words.tsv (one word a recording), OUT/talk.tsv (speech that is not for the tool), OUT/babble.tsv (1, 4 and 8
-talkers without end), OUT/sounds.tsv (noise, coughs, breaths, vowels) and, where flite or espeak-ng is installed, OUT/voices.tsv with phrases spoken by them into OUT/voices/. --training adds OUT/reading.tsv: an
-hour of LibriSpeech train-clean-5, on which the model was trained, unpacked to OUT/reading/ (needs the Python package soundfile).
+talkers without end), OUT/sounds.tsv (noise, coughs, breaths, vowels) and, where flite or espeak-ng is installed, OUT/voices.tsv with phrases
+spoken by them into OUT/voices/. Where the Python package soundfile is installed, OUT/reading.tsv too: half an hour of LibriSpeech
+train-clean-5 by the four readers on whom the model was not trained, unpacked to OUT/reading/. --training adds an hour of the others to it.
 
 The labels come from index.tsv. Speech Commands: the word. AN4: the sentence where it is a command of its own, nothing else. All other
 speech is not for the tool, whatever is said in it.
 """
 import csv
+import importlib.util
 import io
 import pathlib
 import shutil
@@ -23,6 +25,8 @@ PHRASES = ["yes", "no", "stop", "ready", "again", "pause", "skip", "how long", "
 FLITE = ["slt", "awb", "rms", "kal16", "kal"]
 ESPEAK = ["en-gb", "en-us", "en-us+f3", "en-gb+m3", "en-gb-scotland+f2"]
 READING_S = 3600.0
+# Held out of the model's training (models/training/pack.py).
+HELD_READERS = ("19", "5789", "2136", "3242")
 
 
 def rows_of(data):
@@ -51,8 +55,10 @@ def people(data):
                 group = "people: one word" if known else "people: go, on" if label in ("go", "on") else "people: other words"
                 words.append((path, label, group))
         elif kind == "an4":
-            # A sentence of one word is a command only where it is one of the phrases.
-            (words if label in PHRASES else talk).append((path, label, "AN4: commands" if label in PHRASES else "AN4: spelling, numbers"))
+            # A sentence of one word is a command only where it is one of the phrases. The others go unlabelled, so that odd and even count
+            # the sentences: counted by label, each of which stands once, nearly all would be odd.
+            known = label in PHRASES
+            (words if known else talk).append((path, label, "AN4: commands") if known else (path, "", "AN4: spelling, numbers"))
         elif kind == "picovoice_wakewords":
             words.append((path, label, "wake words of others"))
         elif kind == "coswara_subset":
@@ -84,27 +90,25 @@ def synthetic(folder):
     return rows
 
 
-def reading(data, folder):
-    """An hour of reading by all readers; unpacked once."""
+def reading(data, folder, training):
+    """All sentences of the held-out readers and, if asked for, an hour of the others; unpacked once."""
     import soundfile
 
     folder.mkdir(parents=True, exist_ok=True)
-    archive, rows, seconds = data / "training" / "librispeech-train-clean-5.tar", [], 0.0
     with open(data / "training" / "index.tsv", encoding="utf-8", newline="") as file:
         wanted = [r for r in csv.DictReader(file, delimiter="\t", quoting=csv.QUOTE_NONE) if r["set"] == "librispeech_train_clean_5"]
+    held = [r for r in wanted if r["speaker"] in HELD_READERS]
+    met = [r for r in wanted if r["speaker"] not in HELD_READERS] if training else []
     # Every n-th, so that all readers are in it.
-    total = sum(float(r["duration_s"]) for r in wanted)
-    step = max(1, int(total / READING_S))
-    with tarfile.open(archive) as tar:
-        for row in wanted[::step]:
+    step = max(1, int(sum(float(r["duration_s"]) for r in met) / READING_S))
+    rows = []
+    with tarfile.open(data / "training" / "librispeech-train-clean-5.tar") as tar:
+        for row in held + met[::step]:
             out = folder / (pathlib.Path(row["file"]).stem + ".wav")
             if not out.is_file():
                 sound, rate = soundfile.read(io.BytesIO(tar.extractfile(row["file"]).read()))
                 soundfile.write(out, sound, rate)
-            rows.append((str(out.resolve()), "", "reading (the model was trained on it)"))
-            seconds += float(row["duration_s"])
-            if seconds > READING_S:
-                break
+            rows.append((str(out.resolve()), "", "reading: never met" if row["speaker"] in HELD_READERS else "reading: trained on"))
     return rows
 
 
@@ -123,8 +127,10 @@ def main():
     voices = synthetic(out / "voices")
     if voices:
         write(out / "voices.tsv", voices)
-    if "--training" in sys.argv[3:]:
-        write(out / "reading.tsv", reading(data, out / "reading"))
+    if importlib.util.find_spec("soundfile") and (data / "training" / "index.tsv").is_file():
+        write(out / "reading.tsv", reading(data, out / "reading", "--training" in sys.argv[3:]))
+    else:
+        print("no reading: it needs the Python package soundfile and the training folder of the recordings")
 
 
 if __name__ == "__main__":

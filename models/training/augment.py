@@ -96,9 +96,26 @@ class Augment:
         if coloured:
             f = torch.linspace(0, RATE_HZ / 2, size // 2 + 1, device=self.device)[None].clamp_min(30)
             z = torch.fft.rfft(torch.randn(len(coloured), samples, device=self.device), size)
-            z = torch.fft.irfft(z * (f / 500) ** -self.uniform(len(coloured), 0, 1.2), size)[:, :samples]
+            z = torch.fft.irfft(z * (f / 500) ** -self.uniform(len(coloured), 0, 1.2) * self.resonances(len(coloured), f), size)[:, :samples]
+            z = z * self.swell(len(coloured), samples)
             out[coloured] = z / z.square().mean(1, keepdim=True).sqrt().clamp_min(1e-6)
         return out
+
+    def resonances(self, rows, f):
+        """Gain over frequency of half of the rows: ripples and a hump, as of water, fans, kettles and dishes."""
+        octave = torch.log2(f / 500)
+        db = sum(self.uniform(rows, 0, 5) * torch.cos(k * octave * self.uniform(rows, .7, 1.4) * 2 + self.uniform(rows, 0, 6.3)) for k in (.7, 1.6, 3.5))
+        centre, width = self.uniform(rows, -1, 3.8), self.uniform(rows, .1, .8)
+        db = db + self.uniform(rows, 0, 22) * torch.exp(-((octave - centre) / width) ** 2)
+        return 10 ** (self.chance(rows, .5) * db / 20)
+
+    def swell(self, rows, samples, step=1600):
+        """Gain over time: two thirds of the rows swell and fade by some dB within tenths of a second; one in four clatters."""
+        knots = torch.randn(rows, 1, samples // step + 2, device=self.device) * self.uniform(rows, 0, 8)[:, :, None]
+        struck = (torch.rand(rows, 1, knots.shape[2], device=self.device) < .15) * 18.0 * self.chance(rows, .25)[:, :, None]
+        db = F.interpolate(knots, size=samples, mode="linear", align_corners=True) * self.chance(rows, .66)[:, :, None]
+        fade = -30.0 * (torch.arange(samples, device=self.device) % step)[None, None] / step
+        return (10 ** (db / 20) + (10 ** (struck / 20) - 1).repeat_interleave(step, 2)[:, :, :samples] * 10 ** (fade / 20))[:, 0]
 
     def breathy(self, log_mel, share=.22):
         """Breathy to whispered voice: the harmonic structure fades into noise shaped by the same spectrum, the lowest bands

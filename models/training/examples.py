@@ -13,7 +13,7 @@ SPEEDS = (17, 18, 19, 20, 21, 22, 23, 24)
 # The phones a held vowel of Coswara may be; the cheapest counts.
 VOWELS = {"a": ("AA", "EY", "AE", "AH"), "e": ("IY", "EY", "EH"), "o": ("OW", "UW", "AO")}
 # Shares of the sources of short clips.
-SHORT = {"spans": .30, "an4": .20, "neural": .30, "formant": .05, "words": .08, "mycroft": .03, "custom": .04}
+SHORT = {"spans": .34, "an4": .22, "neural": .22, "formant": .05, "words": .10, "mycroft": .03, "custom": .04}
 
 
 @dataclass
@@ -95,7 +95,7 @@ class Corpus:
             return
         at, target = int(RATE_HZ * abs(rnd.gauss(.25, .35))), []
         for _ in range(rnd.choice([1, 1, 1, 1, 2, 2, 3, 4, 6])):
-            if rnd.random() < .07 and "empty" in self.by:
+            if rnd.random() < .09 and "empty" in self.by:
                 item = rnd.choice(self.by["empty"])
                 length = min(item[4], rnd.randint(6000, 60000))
                 start, phones = item[3] + rnd.randint(0, item[4] - length), []
@@ -109,21 +109,26 @@ class Corpus:
             at += length + int(RATE_HZ * min(2, rnd.expovariate(4)))
         ex.targets = [target]
 
+    def _snr(self, low, middle, high):
+        """dB: three in five from the noisy part."""
+        return self.rnd.uniform(low, middle) if self.rnd.random() < .6 else self.rnd.uniform(middle, high)
+
     def _noise(self, ex, samples, clean_share):
         rnd, r = self.rnd, self.rnd.random()
         ex.clean = rnd.random() < clean_share
         if r < .36 and "noise" in self.by:
-            ex.kind, ex.snr_db, at = "recorded", rnd.uniform(2, 28), 0
+            ex.kind, ex.snr_db, at = "recorded", self._snr(4, 16, 28), 0
             while at < samples:
                 item, speed = rnd.choice(self.by["noise"]), rnd.choice(SPEEDS)
                 length = min(item[4] * 20 // speed, samples - at)
                 ex.noise.append(Segment(speed, item[3] * 20 // speed, length, at))
                 at += length + (rnd.randint(0, 16000) if rnd.random() < .4 else 0)
         elif r < .66 and ex.segments:
-            ex.kind, ex.talkers = "babble", rnd.choice([1, 2, 4, 6, 8])
-            ex.snr_db = rnd.uniform(10, 30) if ex.talkers == 1 else rnd.uniform(3, 28)
+            # One or two voices that are to be overheard must be well below the speaker: nearer ones make the network deaf.
+            ex.kind, ex.talkers = "babble", rnd.choices([1, 2, 4, 6, 8], [.12, .12, .34, .2, .22])[0]
+            ex.snr_db = rnd.uniform(16, 30) if ex.talkers == 1 else rnd.uniform(12, 28) if ex.talkers == 2 else self._snr(5, 15, 28)
         elif r < .9:
-            ex.kind, ex.snr_db = "coloured", rnd.uniform(0, 33)
+            ex.kind, ex.snr_db = "coloured", self._snr(3, 16, 33)
         if ex.clean:
             ex.snr_db = max(ex.snr_db, 22.0)
 

@@ -57,3 +57,19 @@ class Net(nn.Module):
             return logp
         mid = F.log_softmax(mid.transpose(1, 2).float(), -1)
         return logp, mid[:, mid.shape[1] - steps:]      # without the history that only later blocks use
+
+
+def grow(net, state, start=.1):
+    """Loads the weights of a net with a narrower bottleneck or fewer blocks. New channels of a bottleneck first change nothing; a new
+    block, behind the old ones, begins with a share `start` of a fresh block's output (at 0 its rectifier would never wake)."""
+    ours = net.state_dict()
+    for name, old in state.items():
+        part = tuple(slice(0, n) for n in old.shape)
+        if name.startswith("fb.") and name.endswith("weight"):
+            ours[name].zero_()
+        ours[name][part] = old
+    for i, bn in enumerate(net.bn):
+        if f"bn.{i}.weight" not in state:
+            ours[f"bn.{i}.weight"].fill_(start)
+    net.load_state_dict(ours)
+    return net

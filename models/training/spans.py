@@ -13,7 +13,7 @@ import torch
 import ctc
 import read_model
 from mfcc import Mfcc
-from net import Net
+from net import Net, grow
 from phones import PDF, prons
 from phrases import CORE
 
@@ -60,8 +60,7 @@ def main(data, weights, out):
     if weights.endswith(".mdl"):
         net = read_model.load(weights)
     else:
-        net = Net()
-        net.load_state_dict(torch.load(weights, map_location="cpu"))
+        net = grow(Net(), torch.load(weights, map_location="cpu"))
     net, mfcc = net.to(device).eval(), Mfcc().to(device)
     sound = np.load(f"{data}/audio.npy", mmap_mode="r")
 

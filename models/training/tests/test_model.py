@@ -6,8 +6,9 @@ import pytest
 import torch
 
 import export
+import net as definition
 import read_model
-from net import LEFT, RIGHT, Net
+from net import LEFT, RIGHT, Net, grow
 
 
 def random_net(seed=0):
@@ -39,6 +40,18 @@ def test_calibration_keeps_the_function(tmp_path):
         before = net(x)
         after = read_model.calibrate(net, torch.randn(4, 200, 40) * 15 + 3)(x)
     assert (before - after).abs().max() < 1e-2
+
+
+def test_a_grown_net_begins_as_the_smaller_one(monkeypatch):
+    old, x = random_net(), torch.randn(2, 61, 40) * 15
+    with torch.no_grad():
+        expected = old(x)
+        monkeypatch.setattr(definition, "NECK", definition.NECK + 16)
+        monkeypatch.setattr(definition, "BLOCKS", [*definition.BLOCKS, ((-1, 0), (-1, 0))])
+        monkeypatch.setattr(definition, "LEFT", definition.LEFT + 6)
+        grown = grow(Net(), old.state_dict(), start=0.0).eval()
+        assert len(grown.fa) == len(old.fa) + 1 and grown.fa[0].weight.shape[0] == old.fa[0].weight.shape[0] + 16
+        assert (expected - grown(x)).abs().max() < 1e-3
 
 
 def test_context_is_what_the_file_says():

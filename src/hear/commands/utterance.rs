@@ -96,8 +96,7 @@ impl Utterance {
         }
         let inside = self.levels.iter().filter(|l| l.0 > phrase.start_s - SLACK_S && l.0 < phrase.end_s + SLACK_S);
         cues.above_db = inside.map(|l| l.1).fold(0.0, f64::max);
-        // The weights were set by hand, not learnt: until they are, they may add to what the first decoding says, not take from it.
-        phrase.confidence = cues.sureness().max(cues.first);
+        phrase.confidence = cues.sureness();
         phrase.start_s += self.start_s;
         phrase.end_s += self.start_s;
         let decided_s = self.start_s + self.heard_s();
