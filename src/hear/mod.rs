@@ -19,6 +19,7 @@ mod bands;
 mod boundary;
 mod decimate;
 mod fade;
+mod harmonics;
 mod history;
 mod hold;
 mod hum;
