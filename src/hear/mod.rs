@@ -17,6 +17,7 @@ pub mod weighting;
 mod auto_gain;
 mod bands;
 mod boundary;
+mod company;
 mod decimate;
 mod fade;
 mod harmonics;

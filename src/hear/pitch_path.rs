@@ -15,12 +15,19 @@ const TURN: f64 = 0.16;
 /// between Praat's and theirs.
 const VOICING: f64 = 0.46;
 
-/// Cost of leaving the octave in which the voice has been: a voice that holds a note slips by octaves only in the search.
+/// Cost of an octave (or another small ratio) to the pitch in which the voice has been: a voice that holds a note slips by
+/// octaves only in the search.
 const HABIT: f64 = 0.1;
 /// The same of a note held for a second.
 const LONG_HABIT: f64 = 0.25;
-/// Candidates nearer to what the voice has been cost nothing, octaves; the whole cost falls at twice this.
+/// What is further than this from the habit is away from it, octaves.
 const HABIT_FROM: f64 = 0.4;
+/// The ratios taken for slips, octaves: 2, 3, 4, 5, 6, 8.
+const SLIPS: [f64; 6] = [1.0, 1.585, 2.0, 2.322, 2.585, 3.0];
+/// Nearer to a slip than this costs all of it, octaves, nothing at twice this.
+const SLIP_WITHIN: f64 = 0.1;
+/// A sound of more than this many times the power of the habit's is another one: 12 dB.
+const ANOTHER: f64 = 16.0;
 /// Frames of voice after which the habit has its full weight: 0.3 s.
 const HABIT_AFTER: u32 = 30;
 /// Frames after which a note is long: 1 s.
@@ -36,6 +43,7 @@ const STATES: usize = CANDIDATES + 1;
 struct Column {
     candidates: [Candidate; CANDIDATES],
     count: usize,
+    power: f64,
     from: [u8; STATES],
 }
 
@@ -61,6 +69,8 @@ pub(crate) struct PitchPath {
 struct Habit {
     /// log2 of F0 in Hz.
     octave: f64,
+    /// Mean square of the sound.
+    power: f64,
     /// Frames it comes from.
     voiced: u32,
     unvoiced: u32,
@@ -68,7 +78,7 @@ struct Habit {
 }
 
 impl Habit {
-    fn follow(&mut self, f0_hz: f64) {
+    fn follow(&mut self, f0_hz: f64, power: f64) {
         if f0_hz <= 0.0 {
             self.unvoiced += 1;
             // Between words a note is not long any more.
@@ -90,11 +100,17 @@ impl Habit {
         self.away = 0;
         let share = if self.voiced == 0 { 1.0 } else { 0.1 };
         self.octave += share * (here - self.octave);
+        self.power += share * (power - self.power);
         self.voiced = (self.voiced + 1).min(LONG);
     }
 
-    fn cost(&self, f0_hz: f64) -> f64 {
-        let away = ((f0_hz.log2() - self.octave).abs() / HABIT_FROM - 1.0).clamp(0.0, 1.0);
+    fn cost(&self, f0_hz: f64, power: f64) -> f64 {
+        if self.voiced == 0 || power > ANOTHER * self.power {
+            return 0.0;
+        }
+        let away = (f0_hz.log2() - self.octave).abs();
+        let off = SLIPS.iter().map(|slip| (away - slip).abs()).fold(f64::MAX, f64::min);
+        let away = (2.0 - off / SLIP_WITHIN).clamp(0.0, 1.0);
         let share = |from: u32, to: u32| f64::from(self.voiced.clamp(from, to) - from) / f64::from(to - from);
         away * (HABIT * share(0, HABIT_AFTER) + (LONG_HABIT - HABIT) * share(HABIT_AFTER, LONG))
     }
@@ -113,7 +129,7 @@ impl PitchPath {
         let previous = self.columns.back().copied();
         for state in 0..=look.count {
             let here = (state > 0).then(|| look.candidates[state - 1]);
-            let gain = here.map_or(VOICING + doubt, |c| strength(&c) - self.habit.cost(c.f0_hz));
+            let gain = here.map_or(VOICING + doubt, |c| strength(&c) - self.habit.cost(c.f0_hz, look.power));
             let (origin, best) = match &previous {
                 None => (0, 0.0),
                 Some(column) => (0..=column.count)
@@ -129,13 +145,13 @@ impl PitchPath {
         // Only differences matter; without this the sums would grow for ever.
         let top = score.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         self.score = score.map(|s| s - top);
-        self.columns.push_back(Column { candidates: look.candidates, count: look.count, from });
+        self.columns.push_back(Column { candidates: look.candidates, count: look.count, power: look.power, from });
         if self.columns.len() <= LAG {
             return None;
         }
         let decision = self.decide_oldest();
-        self.columns.pop_front();
-        self.habit.follow(decision.map_or(0.0, |d| d.f0_hz));
+        let power = self.columns.pop_front().map_or(0.0, |column| column.power);
+        self.habit.follow(decision.map_or(0.0, |d| d.f0_hz), power);
         decision
     }
 
