@@ -2,6 +2,7 @@
 
 use super::bands::{BANDS, distance};
 use super::boundary::FineEnergy;
+use super::company::Company;
 use super::interval::semitones;
 use super::level::{db_power, power_db};
 use super::steadiness::{RunFrame, Steadiness, mean_shape, percentile, regression};
@@ -19,6 +20,8 @@ const JUDGED_S: f64 = 0.6;
 
 /// A break of this many frames makes the tracker ask whether it is the same voice that comes back.
 const AFTER_BREAK: usize = 3;
+/// Frames before the first of a hold that may have some of it in their windows.
+const FORE: usize = 3;
 
 /// Frames per second.
 const RATE: f64 = 100.0;
@@ -35,6 +38,7 @@ pub(crate) struct HoldTracker {
     voiced_to: usize,
     /// No hold begins before this: the end of the last masked frame or the start of the task.
     not_before_s: f64,
+    company: Company,
 }
 
 #[derive(Debug, Clone, Copy)]
@@ -46,7 +50,7 @@ struct Sure {
 
 impl HoldTracker {
     pub fn new(settings: HoldSettings, from_s: f64) -> Self {
-        Self { settings, run: Vec::new(), sure: None, voiced_to: 0, not_before_s: from_s }
+        Self { settings, run: Vec::new(), sure: None, voiced_to: 0, not_before_s: from_s, company: Company::with_room() }
     }
 
     /// The next frame. `fine` must reach 130 ms beyond it.
@@ -54,6 +58,9 @@ impl HoldTracker {
         if self.sure.is_some() {
             self.go_on(frame, fine, out);
         } else {
+            if !frame.masked {
+                self.company.hear(&frame);
+            }
             self.begin(frame, fine, out);
         }
     }
@@ -98,6 +105,7 @@ impl HoldTracker {
         if self.run.len() - first < needed {
             return;
         }
+        self.company.hold_begins(self.run.len() - first + FORE);
         self.run.drain(..first);
         self.voiced_to = self.run.len();
         let onset_s = fine.onset_s(self.run.first().map_or(now_s, |f| f.t_s)).max(self.not_before_s);
@@ -134,7 +142,7 @@ impl HoldTracker {
             let in_break = self.run.len() >= self.voiced_to + AFTER_BREAK;
             if !sure.voice.is_this(&frame) || (in_break && !sure.voice.resumes(&frame)) {
                 frame.f0_hz = 0.0;
-            } else if !frame.masked {
+            } else if !frame.masked && self.company.suspect_from().is_none() {
                 sure.voice.follow(&frame);
             }
         }
@@ -143,11 +151,22 @@ impl HoldTracker {
             // Time under our own playback is no break: the voice may go on unheard. Nor is it proof of the voice.
             return;
         }
+        let own = self.sure.as_ref().is_some_and(|sure| sure.voice.is_surely_this(&frame));
+        self.company.look(&self.run, own, self.voiced_to);
+        if let Some(before) = self.company.suspect_from() {
+            self.voiced_to = self.voiced_to.min(before);
+            return self.end_after_break(fine, out);
+        }
         let rough = self.sure.as_ref().is_some_and(|sure| sure.voice.is_rough(&frame));
         if frame.f0_hz > 0.0 || rough {
             self.voiced_to = self.run.len();
             return;
         }
+        self.end_after_break(fine, out);
+    }
+
+    /// Ends the hold where its break has become too long.
+    fn end_after_break(&mut self, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
         let gap = self.run[self.voiced_to..].iter().filter(|f| !f.masked).count();
         if gap as f64 / RATE > self.settings.max_break_s {
             self.end(fine, out);
@@ -157,6 +176,9 @@ impl HoldTracker {
     /// Ends a hold that is under way, at its last voiced instant.
     pub fn end(&mut self, fine: &FineEnergy, out: &mut impl FnMut(VoiceEvent)) {
         if let Some(sure) = self.sure {
+            if let Some(own) = self.company.own_frames(&self.run, |frame| sure.voice.is_this(frame)) {
+                self.voiced_to = own;
+            }
             let frames = &self.run[..self.voiced_to.min(self.run.len())];
             let end_s = frames.last().map_or(sure.onset_s, |f| fine.offset_s(f.t_s));
             let offset_s = tail_from_s(frames).map_or(end_s, |tail_s| tail_s.min(end_s)).max(sure.onset_s);
@@ -171,6 +193,7 @@ impl HoldTracker {
         self.run.clear();
         self.sure = None;
         self.voiced_to = 0;
+        self.company.hold_ends();
     }
 }
 
@@ -210,6 +233,19 @@ impl Voice {
             || (drop_db > 6.0 && pitch_or_clearness && self.is_recoloured(frame))
             || (drop_db > 6.0 && self.is_off_pitch(frame) && self.is_blurred(frame));
         !elsewhere && !other && drop_db < UNDER_VOICE_DB
+    }
+
+    /// Whether the frame is voiced and two of level, pitch and colour are the voice's.
+    fn is_surely_this(&self, frame: &RunFrame) -> bool {
+        if frame.f0_hz <= 0.0 {
+            return false;
+        }
+        let away_st = (pitch_st(frame.f0_hz) - self.pitch_st).abs();
+        let octaves_off = (away_st / 12.0 - (away_st / 12.0).round()).abs() * 12.0;
+        let near_pitch = octaves_off < 1.5 && away_st < 13.0;
+        let near_colour = distance(&frame.shape, &self.shape) < 5.0;
+        let near_level = (self.level_db - frame.level_db).abs() < 4.0;
+        u8::from(near_pitch) + u8::from(near_colour) + u8::from(near_level) >= 2
     }
 
     /// Whether the frame, after a break, can be this voice again: it comes back about as loud, or softer but alike.

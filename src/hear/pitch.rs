@@ -7,6 +7,7 @@
 //! their strengths instead of the first dip under one threshold follows M. Mauch and S. Dixon, "pYIN", ICASSP 2014.
 
 use super::bands::{BANDS, BandShape};
+use super::harmonics::Harmonics;
 use realfft::num_complex::Complex;
 use realfft::{ComplexToReal, RealFftPlanner, RealToComplex};
 use std::f64::consts::PI;
@@ -20,6 +21,8 @@ pub const CEILING_HZ: f64 = 800.0;
 pub(crate) const CANDIDATES: usize = 10;
 /// Length of the window: three periods of the lowest F0 (Boersma 1993), s.
 const WINDOW_S: f64 = 3.0 / FLOOR_HZ;
+/// Sound is clear where it has this many times the room's power: 15 dB.
+const CLEAR: f64 = 31.6;
 /// Peaks of r under this are no candidates.
 const WEAKEST: f64 = 0.15;
 
@@ -29,6 +32,8 @@ pub(crate) struct Candidate {
     pub f0_hz: f64,
     /// r at the lag, 0 to 1: 1 where the sound repeats itself exactly.
     pub periodicity: f64,
+    /// What its harmonics say for it, 0 or less ([`Harmonics::support`]).
+    pub support: f64,
 }
 
 /// What was found in one frame.
@@ -60,6 +65,7 @@ pub(crate) struct PitchFinder {
     scratch_forward: Vec<Complex<f32>>,
     scratch_backward: Vec<Complex<f32>>,
     bands: BandShape,
+    harmonics: Harmonics,
 }
 
 impl PitchFinder {
@@ -89,6 +95,7 @@ impl PitchFinder {
             scratch_forward: forward.make_scratch_vec(),
             scratch_backward: backward.make_scratch_vec(),
             bands: BandShape::new(step_hz, size / 2 + 1),
+            harmonics: Harmonics::new(step_hz, size / 2 + 1),
             forward,
             backward,
             window,
@@ -106,8 +113,9 @@ impl PitchFinder {
         self.window.len()
     }
 
-    /// Looks at `samples` (as many as [`Self::length`]); what is missing counts as silence.
-    pub fn look(&mut self, samples: &[f32]) -> Look {
+    /// Looks at `samples` (as many as [`Self::length`]); what is missing counts as silence. `room_power` is the mean square
+    /// of the room's sound as the pitch search sees it, 0 where it is not known.
+    pub fn look(&mut self, samples: &[f32], room_power: f64) -> Look {
         let mut look = Look::default();
         self.time.fill(0.0);
         // The mean under the window is taken off, so that an offset is not taken for sound.
@@ -118,15 +126,16 @@ impl PitchFinder {
         }
         self.transform();
         look.shape = self.bands.of(&self.spectrum);
-        self.correlate(true);
-        let top = f64::from(self.correlation[0]);
         let size = self.time.len() as f64;
-        look.power = top / (size * self.window_power);
+        let power: f32 = self.spectrum.iter().zip(&self.weights).map(|(bin, weight)| bin.norm_sqr() * weight).sum();
+        look.power = 2.0 * f64::from(power) / (size * self.window_power);
         if look.power.is_nan() || look.power < 1e-13 {
             look.power = 0.0;
             return look;
         }
-        self.pick(top, &mut look);
+        self.harmonics.flatten(&self.spectrum, &self.weights);
+        self.correlate(true);
+        self.pick(look.power > CLEAR * room_power, &mut look);
         look
     }
 
@@ -137,20 +146,22 @@ impl PitchFinder {
         }
     }
 
-    fn correlate(&mut self, weighted: bool) {
+    /// The autocorrelation of the spectrum as it is, or weighted and flattened.
+    fn correlate(&mut self, flattened: bool) {
         self.fine_spectrum.fill(Complex::default());
         let last = self.spectrum.len() - 1;
-        for (k, (slot, bin)) in self.fine_spectrum.iter_mut().zip(&self.spectrum).enumerate() {
-            let weight = if weighted { self.weights[k] } else { 1.0 };
+        for (k, ((slot, bin), weight)) in self.fine_spectrum.iter_mut().zip(&self.spectrum).zip(&self.weights).enumerate() {
+            let gain = if flattened { weight * self.harmonics.gain(k) } else { 1.0 };
             let halved = if k == last && self.fineness > 1 { 0.5 } else { 1.0 };
-            *slot = Complex::new(bin.norm_sqr() * weight * halved, 0.0);
+            *slot = Complex::new(bin.norm_sqr() * gain * halved, 0.0);
         }
         if self.backward.process_with_scratch(&mut self.fine_spectrum, &mut self.correlation, &mut self.scratch_backward).is_err() {
             self.correlation.fill(0.0);
         }
     }
 
-    fn pick(&self, top: f64, look: &mut Look) {
+    fn pick(&self, clear: bool, look: &mut Look) {
+        let top = f64::from(self.correlation[0]).max(1e-30);
         let fine_rate = self.rate_hz * self.fineness as f64;
         let shortest = (fine_rate / (CEILING_HZ * 1.03)).floor().max(2.0) as usize;
         let longest = ((fine_rate / (FLOOR_HZ * 0.97)).ceil() as usize).min(self.unwindow.len().saturating_sub(2));
@@ -169,7 +180,7 @@ impl PitchFinder {
             }
             // A peak over 1 comes from dividing by a small window tail; mirror it, as Boersma does.
             let periodicity = if height > 1.0 { 1.0 / height } else { height };
-            look.offer(Candidate { f0_hz, periodicity });
+            look.offer(Candidate { f0_hz, periodicity, support: self.harmonics.support(f0_hz, clear) });
         }
     }
 }
@@ -195,7 +206,7 @@ impl Look {
 /// and make its double period look the better one.
 pub(crate) fn strength(candidate: &Candidate) -> f64 {
     let high = (candidate.f0_hz / 300.0).log2().max(0.0);
-    candidate.periodicity + 0.01 * (candidate.f0_hz / FLOOR_HZ).log2() + 0.02 * high
+    candidate.periodicity + candidate.support + 0.01 * (candidate.f0_hz / FLOOR_HZ).log2() + 0.02 * high
 }
 
 /// The part of the spectrum in which periods are looked for: voices have most of their periodicity below 2 kHz, rooms

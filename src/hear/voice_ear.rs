@@ -235,7 +235,8 @@ impl VoiceEar {
             let pitch_rate_hz = f64::from(self.rate_hz) / self.decimator.factor() as f64;
             let kept_s = (LAG + 1) as f64 / FRAMES_PER_S as f64 + REACH_S;
             self.pitch_samples.forget_before(from - (kept_s * pitch_rate_hz) as i64);
-            let look = self.pitch.look(&self.scratch);
+            let room_power = self.band_floor.level_db().map_or(0.0, level::db_power);
+            let look = self.pitch.look(&self.scratch, room_power);
             let reach = (level::WINDOW_S / 2.0 * f64::from(self.rate_hz)) as u64;
             let around = centre.saturating_sub(reach)..centre + reach + 1;
             self.undecided.push_back(RunFrame {
