@@ -5,7 +5,7 @@ use super::boundary::FineEnergy;
 use super::company::Company;
 use super::interval::semitones;
 use super::level::{db_power, power_db};
-use super::steadiness::{RunFrame, Steadiness, mean_shape, percentile, regression};
+use super::steadiness::{RunFrame, Scratch, Steadiness, mean_shape, percentile, regression};
 use super::tail::tail_from_s;
 use super::{Hold, HoldSettings, SteadyPart, VoiceEvent};
 use std::sync::Arc;
@@ -15,6 +15,10 @@ use std::sync::Arc;
 const UNDER_VOICE_DB: f64 = 30.0;
 /// Breaks inside a run that has not proved a hold yet, s.
 const EARLY_BREAK_S: f64 = 0.12;
+/// Nobody holds a vowel for so long: it is a machine, and ends here, s.
+const LONGEST_S: f64 = 120.0;
+/// Of voicing that goes on without becoming a hold, as music does, no more than this is kept, s.
+const LONGEST_UNPROVED_S: f64 = 20.0;
 /// Steadiness is judged over at least this much, s.
 const JUDGED_S: f64 = 0.6;
 
@@ -39,6 +43,7 @@ pub(crate) struct HoldTracker {
     /// No hold begins before this: the end of the last masked frame or the start of the task.
     not_before_s: f64,
     company: Company,
+    scratch: Scratch,
 }
 
 #[derive(Debug, Clone, Copy)]
@@ -50,7 +55,11 @@ struct Sure {
 
 impl HoldTracker {
     pub fn new(settings: HoldSettings, from_s: f64) -> Self {
-        Self { settings, run: Vec::new(), sure: None, voiced_to: 0, not_before_s: from_s, company: Company::with_room() }
+        // All the memory a hold can need: none is taken beside the sound.
+        let run = Vec::with_capacity((LONGEST_S * RATE) as usize + 1);
+        let judged = (settings.min_s.clamp(JUDGED_S, LONGEST_S) * RATE) as usize + 2;
+        let (company, scratch) = (Company::with_room(), Scratch::with_room(judged));
+        Self { settings, run, sure: None, voiced_to: 0, not_before_s: from_s, company, scratch }
     }
 
     /// The next frame. `fine` must reach 130 ms beyond it.
@@ -84,6 +93,9 @@ impl HoldTracker {
             }
             return;
         }
+        if self.run.len() as f64 >= LONGEST_UNPROVED_S * RATE {
+            self.run.drain(..self.run.len() / 2);
+        }
         self.run.push(frame);
         self.voiced_to = self.run.len();
         self.try_to_prove(frame.t_s, fine, out);
@@ -97,10 +109,10 @@ impl HoldTracker {
         }
         let judged = needed.max((JUDGED_S * RATE) as usize);
         let window = &self.run[self.run.len().saturating_sub(judged)..];
-        if !Steadiness::of(window).is_hold(self.settings.glide) {
+        if !Steadiness::of(window, &mut self.scratch).is_hold(self.settings.glide) {
             return;
         }
-        let voice = Voice::of(window, self.settings.glide);
+        let voice = Voice::of(window, self.settings.glide, &mut self.scratch);
         let first = self.first_of(&voice);
         if self.run.len() - first < needed {
             return;
@@ -147,6 +159,9 @@ impl HoldTracker {
             }
         }
         self.run.push(frame);
+        if self.run.len() as f64 >= LONGEST_S * RATE {
+            return self.end(fine, out);
+        }
         if frame.masked {
             // Time under our own playback is no break: the voice may go on unheard. Nor is it proof of the voice.
             return;
@@ -208,9 +223,9 @@ struct Voice {
 }
 
 impl Voice {
-    fn of(frames: &[RunFrame], glide: bool) -> Self {
+    fn of(frames: &[RunFrame], glide: bool, scratch: &mut Scratch) -> Self {
         let voiced = || frames.iter().filter(|f| f.f0_hz > 0.0);
-        let median = |pick: fn(&RunFrame) -> f64| percentile(&mut voiced().map(pick).collect::<Vec<_>>(), 0.5);
+        let mut median = |pick: fn(&RunFrame) -> f64| scratch.percentile(voiced().map(pick), 0.5);
         let newest = frames.iter().rev().find(|f| f.f0_hz > 0.0).map_or(0.0, |f| pitch_st(f.f0_hz));
         Self {
             level_db: median(|f| f.level_db),

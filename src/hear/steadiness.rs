@@ -64,26 +64,54 @@ pub(crate) fn mean_shape(frames: &[RunFrame]) -> [f32; BANDS] {
     mean
 }
 
+/// Memory for the values that are sorted or gone through: it is kept, so that frames take none.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Scratch(Vec<f64>);
+
+impl Scratch {
+    /// For so many values.
+    pub fn with_room(values: usize) -> Self {
+        Self(Vec::with_capacity(values))
+    }
+
+    /// The values, gathered.
+    fn gather(&mut self, values: impl Iterator<Item = f64>) -> &mut [f64] {
+        self.0.clear();
+        self.0.extend(values);
+        &mut self.0
+    }
+
+    /// [`percentile`] of values that need not be gathered beforehand.
+    pub fn percentile(&mut self, values: impl Iterator<Item = f64>, share: f64) -> f64 {
+        percentile(self.gather(values), share)
+    }
+
+    /// From the 10th to the 90th percentile.
+    fn middle_span(&mut self, values: impl Iterator<Item = f64>) -> f64 {
+        let values = self.gather(values);
+        percentile(values, 0.9) - percentile(values, 0.1)
+    }
+}
+
 impl Steadiness {
-    pub fn of(frames: &[RunFrame]) -> Self {
-        let voiced: Vec<&RunFrame> = frames.iter().filter(|f| f.f0_hz > 0.0).collect();
-        let count = voiced.len().max(1) as f64;
+    pub fn of(frames: &[RunFrame], scratch: &mut Scratch) -> Self {
+        let voiced = || frames.iter().filter(|f| f.f0_hz > 0.0);
+        let found = voiced().count();
+        let count = found.max(1) as f64;
         let mean = mean_shape(frames);
-        let spread_db = voiced.iter().map(|f| distance(&f.shape, &mean)).sum::<f64>() / count;
+        let spread_db = voiced().map(|f| distance(&f.shape, &mean)).sum::<f64>() / count;
         const APART: usize = 10;
         let pairs = frames.iter().zip(frames.iter().skip(APART)).filter(|(a, b)| a.f0_hz > 0.0 && b.f0_hz > 0.0);
         let (sum, pairs) = pairs.fold((0.0, 0.0), |(s, n), (a, b)| (s + distance(&a.shape, &b.shape), n + 1.0));
-        let mut pitch: Vec<f64> = voiced.iter().map(|f| semitones(f.f0_hz, 1.0)).collect();
-        let line = regression(voiced.iter().map(|f| (f.t_s, semitones(f.f0_hz, 1.0))));
-        let mut waver: Vec<f64> = voiced.iter().map(|f| semitones(f.f0_hz, 1.0) - line * f.t_s).collect();
+        let line = regression(voiced().map(|f| (f.t_s, semitones(f.f0_hz, 1.0))));
         Self {
             flux_db: if pairs > 0.0 { sum / pairs } else { 99.0 },
             spread_db,
-            pitch_st: percentile(&mut pitch, 0.9) - percentile(&mut pitch, 0.1),
-            waver_st: percentile(&mut waver, 0.9) - percentile(&mut waver, 0.1),
-            voiced: voiced.len() as f64 / frames.len().max(1) as f64,
-            periodicity: voiced.iter().map(|f| f.periodicity).sum::<f64>() / count,
-            tremor: tremor(frames, line),
+            pitch_st: scratch.middle_span(voiced().map(|f| semitones(f.f0_hz, 1.0))),
+            waver_st: scratch.middle_span(voiced().map(|f| semitones(f.f0_hz, 1.0) - line * f.t_s)),
+            voiced: found as f64 / frames.len().max(1) as f64,
+            periodicity: voiced().map(|f| f.periodicity).sum::<f64>() / count,
+            tremor: tremor(frames, line, scratch),
         }
     }
 
@@ -107,17 +135,14 @@ const TREMOR_FRAMES: std::ops::RangeInclusive<usize> = 10..=30;
 
 /// How regularly F0 swings: the autocorrelation of its contour, less the line of `slope_st` a second, at the best lag of
 /// [`TREMOR_FRAMES`]; 0 where half that lag does not turn it about.
-fn tremor(frames: &[RunFrame], slope_st: f64) -> f64 {
+fn tremor(frames: &[RunFrame], slope_st: f64, scratch: &mut Scratch) -> f64 {
     let mut last = 0.0;
-    let mut contour: Vec<f64> = frames
-        .iter()
-        .map(|f| {
-            if f.f0_hz > 0.0 {
-                last = semitones(f.f0_hz, 1.0) - slope_st * f.t_s;
-            }
-            last
-        })
-        .collect();
+    let contour = scratch.gather(frames.iter().map(|f| {
+        if f.f0_hz > 0.0 {
+            last = semitones(f.f0_hz, 1.0) - slope_st * f.t_s;
+        }
+        last
+    }));
     let mean = contour.iter().sum::<f64>() / contour.len().max(1) as f64;
     contour.iter_mut().for_each(|x| *x -= mean);
     let at = |lag: usize| {

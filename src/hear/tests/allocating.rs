@@ -6,10 +6,12 @@ use crate::counting::{allocations, growth};
 use crate::hear::voice_file::FILE_SETTINGS;
 use crate::hear::{VoiceEar, VoiceOutput, VoiceTask};
 
-/// Six seconds: quiet, a vowel, quiet, all in soft noise.
+/// Nine seconds: quiet, a vowel, quiet, a voice that is never steady, quiet, all in soft noise.
 fn sound(rate_hz: u32) -> Vec<f32> {
     let mut noise = Noise(9);
-    let vowel = Vowel { onset_s: 1.0, offset_s: 4.0, total_s: 6.0, ..Vowel::default() }.sound(rate_hz);
+    let mut vowel = Vowel { onset_s: 1.0, offset_s: 3.0, total_s: 4.5, ..Vowel::default() }.sound(rate_hz);
+    let wild = |t_s: f64| 140.0 + 60.0 * (9.0 * t_s).sin() + 30.0 * (23.0 * t_s).sin();
+    vowel.extend(Vowel { onset_s: 0.5, offset_s: 3.0, total_s: 4.5, f0_hz: wild, ..Vowel::default() }.sound(rate_hz));
     vowel.iter().map(|x| x + 1e-3 * noise.next() as f32).collect()
 }
 

@@ -153,3 +153,11 @@ fn clipping_is_counted() {
     assert!(holds[0].clipped_s > 1.5, "{:?}", holds[0]);
     assert!((holds[0].duration_s - 2.2).abs() < 0.03);
 }
+
+#[test]
+fn a_sound_that_goes_on_for_ever_is_ended_and_takes_no_more_memory() {
+    let rate_hz = 8_000;
+    let sound = Vowel { onset_s: 0.5, offset_s: 150.0, total_s: 151.0, ..Vowel::default() }.sound(rate_hz);
+    let holds = analyse_voice(&sound, rate_hz).1;
+    assert!(holds.len() == 2 && (holds[0].duration_s - 120.0).abs() < 1.0, "{:?}", holds.iter().map(|h| h.duration_s).collect::<Vec<_>>());
+}
