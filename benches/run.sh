@@ -1,7 +1,8 @@
 #!/bin/sh
 # Measures every figure of docs/performance.md again and prints them in one table. Takes some minutes; other work on the
 # machine makes the figures by the clock worse, not the others. Arguments choose: count_beat measure level echo own_voice
-# command_ear enrol voice.
+# command_ear enrol voice, and evaluate for command_ear/evaluate.sh (its options: the variable EVALUATE). benches/ears.sh
+# adds what the references make of the same files.
 set -eu
 cd "$(dirname "$0")/.."
 
@@ -9,6 +10,12 @@ benches=${*:-count_beat measure level echo own_voice command_ear enrol voice}
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
 for bench in $benches; do
+    if [ "$bench" = evaluate ]; then
+        printf '\n# benches/command_ear/evaluate.sh %s\n' "${EVALUATE:-}"
+        # shellcheck disable=SC2086 # options, parted by spaces
+        benches/command_ear/evaluate.sh ${EVALUATE:-} | tee -a "$log"
+        continue
+    fi
     printf '\n# cargo bench --bench %s\n' "$bench"
     cargo bench --quiet --bench "$bench" | tee -a "$log"
 done

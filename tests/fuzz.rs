@@ -138,7 +138,21 @@ fn files_that_are_whole_are_heard() {
     }
 }
 
+#[test]
+fn a_header_with_too_many_channels_is_refused() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("many.wav");
+    let mut bytes = wav(1, 16, 1, 16_000);
+    bytes[23] = 128;
+    std::fs::write(&path, bytes).expect("writes");
+    let error = FileMic::open(&path, true).err().map(|e| e.to_string()).unwrap_or_default();
+    assert!(error.contains("many.wav") && error.contains("32769 channels"), "{error}");
+}
+
 proptest! {
+    // Failures are not written beside the tests: what was found gets a test of its own.
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn damaged_files(
         kind in 0..9usize,
@@ -218,6 +232,8 @@ impl CommandRecogniser for Deaf {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases / 4, failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn anything_from_the_microphone(
         pieces in blocks(),

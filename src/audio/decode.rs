@@ -3,6 +3,8 @@
 use super::AudioError;
 use super::mend::MendedFile;
 use super::resample::usable;
+use std::ops::RangeInclusive;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 use symphonia::core::codecs::audio::{AudioDecoder, AudioDecoderOptions};
 use symphonia::core::errors::Error;
@@ -10,6 +12,9 @@ use symphonia::core::formats::probe::Hint;
 use symphonia::core::formats::{FormatOptions, FormatReader, TrackType};
 use symphonia::core::io::{MediaSourceStream, MediaSourceStreamOptions};
 use symphonia::core::meta::MetadataOptions;
+
+/// A header that names another number of channels is damaged; the library's arithmetic overflows on some.
+const CHANNELS: RangeInclusive<u16> = 1..=64;
 
 /// A recording, mixed to one channel.
 #[derive(Debug, Clone, PartialEq)]
@@ -64,14 +69,16 @@ impl SoundReader {
         if source.is_empty() {
             return Err(fail("is empty: it has no bytes at all. Record or export it again.".to_owned()));
         }
+        if let Some(channels) = source.channels().filter(|channels| !CHANNELS.contains(channels)) {
+            return Err(fail(format!("is damaged: its header names {channels} channels. Export it again, or convert it to WAV or FLAC.")));
+        }
         let stream = MediaSourceStream::new(Box::new(source), MediaSourceStreamOptions::default());
         let mut hint = Hint::new();
         if let Some(extension) = path.extension().and_then(|e| e.to_str()) {
             hint.with_extension(extension);
         }
-        let format = symphonia::default::get_probe()
-            .probe(&hint, stream, FormatOptions::default(), MetadataOptions::default())
-            .map_err(|_| unknown())?;
+        let probe = || symphonia::default::get_probe().probe(&hint, stream, FormatOptions::default(), MetadataOptions::default());
+        let format = guarded(probe).and_then(Result::ok).ok_or_else(unknown)?;
         let track = format.default_track(TrackType::Audio).ok_or_else(unknown)?;
         let track_id = track.id;
         let parameters = track.codec_params.as_ref().and_then(|p| p.audio()).ok_or_else(unknown)?;
@@ -92,11 +99,11 @@ impl SoundReader {
     /// before it is sound all the same.
     pub fn read(&mut self) -> Option<&[f32]> {
         loop {
-            let Ok(Some(packet)) = self.format.next_packet() else { return None };
+            let packet = guarded(|| self.format.next_packet()).and_then(Result::ok)??;
             if packet.track_id != self.track_id {
                 continue;
             }
-            match self.decoder.decode(&packet) {
+            match guarded(|| self.decoder.decode(&packet))? {
                 Ok(buffer) => {
                     let channels = buffer.spec().channels().count().max(1);
                     buffer.copy_to_vec_interleaved(&mut self.interleaved);
@@ -109,6 +116,11 @@ impl SoundReader {
             }
         }
     }
+}
+
+/// A damaged header can make the library's arithmetic panic: that file ends there, the program does not.
+fn guarded<T>(read: impl FnOnce() -> T) -> Option<T> {
+    catch_unwind(AssertUnwindSafe(read)).ok()
 }
 
 fn mean(frame: &[f32]) -> f32 {

@@ -42,6 +42,17 @@ impl MendedFile {
     pub fn is_empty(&self) -> bool {
         self.length == 0
     }
+
+    /// The number of channels in the header of a WAV or AIFF.
+    pub fn channels(&self) -> Option<u16> {
+        let number = |at: usize| self.head.get(at..at + 2).map(|b| [b[0], b[1]]);
+        let find = |name: &[u8]| self.head.windows(4).position(|w| w == name);
+        match (self.head.get(..4)?, self.head.get(8..12)?) {
+            (b"RIFF" | b"RIFX", b"WAVE") => number(find(b"fmt ")? + 10).map(u16::from_le_bytes),
+            (b"FORM", b"AIFF" | b"AIFC") => number(find(b"COMM")? + 8).map(u16::from_be_bytes),
+            _ => None,
+        }
+    }
 }
 
 impl Read for MendedFile {

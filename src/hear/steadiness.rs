@@ -33,6 +33,9 @@ pub(crate) struct Steadiness {
     pub pitch_st: f64,
     /// The same after the straight line through it is taken off: what is left of a glide is little.
     pub waver_st: f64,
+    /// Both with slips to a subharmonic taken back ([`without_slip`]): what counts where the pitch is meant to stay.
+    pub mended_pitch_st: f64,
+    pub mended_waver_st: f64,
     /// Share of voiced frames.
     pub voiced: f64,
     /// Mean periodicity of voiced frames.
@@ -104,11 +107,16 @@ impl Steadiness {
         let pairs = frames.iter().zip(frames.iter().skip(APART)).filter(|(a, b)| a.f0_hz > 0.0 && b.f0_hz > 0.0);
         let (sum, pairs) = pairs.fold((0.0, 0.0), |(s, n), (a, b)| (s + distance(&a.shape, &b.shape), n + 1.0));
         let line = regression(voiced().map(|f| (f.t_s, semitones(f.f0_hz, 1.0))));
+        let median_st = scratch.percentile(voiced().map(|f| semitones(f.f0_hz, 1.0)), 0.5);
+        let mended = |f: &RunFrame| without_slip(semitones(f.f0_hz, 1.0), median_st);
+        let mended_line = regression(voiced().map(|f| (f.t_s, mended(f))));
         Self {
             flux_db: if pairs > 0.0 { sum / pairs } else { 99.0 },
             spread_db,
             pitch_st: scratch.middle_span(voiced().map(|f| semitones(f.f0_hz, 1.0))),
             waver_st: scratch.middle_span(voiced().map(|f| semitones(f.f0_hz, 1.0) - line * f.t_s)),
+            mended_pitch_st: scratch.middle_span(voiced().map(mended)),
+            mended_waver_st: scratch.middle_span(voiced().map(|f| mended(f) - mended_line * f.t_s)),
             voiced: found as f64 / frames.len().max(1) as f64,
             periodicity: voiced().map(|f| f.periodicity).sum::<f64>() / count,
             tremor: tremor(frames, line, scratch),
@@ -121,12 +129,24 @@ impl Steadiness {
         // A trembling voice swings far, and its overtones through the formants with it, but evenly: speech does not.
         let trembles = self.tremor > 0.8 && self.voiced > 0.95;
         let (waver_limit, flux_limit) = if trembles { (waver_limit.max(5.5), 6.0) } else { (waver_limit, flux_limit) };
+        let (pitch_st, waver_st) =
+            if glide { (self.pitch_st, self.waver_st) } else { (self.pitch_st.min(self.mended_pitch_st), self.waver_st.min(self.mended_waver_st)) };
         self.voiced > 0.85
             && self.flux_db < flux_limit
             && self.spread_db < 5.0
-            && self.pitch_st < pitch_limit.max(waver_limit + 1.0)
-            && self.waver_st < waver_limit
+            && pitch_st < pitch_limit.max(waver_limit + 1.0)
+            && waver_st < waver_limit
     }
+}
+
+/// The pitch without a slip to the subharmonic of two or three periods, or back from it: a rough voice repeats itself after two or three
+/// of its periods as well as after one, and the path through the candidates may go to and fro between them (ratios 2, 3 and 3:2).
+fn without_slip(pitch_st: f64, median_st: f64) -> f64 {
+    /// So near to the ratio, semitones.
+    const WITHIN_ST: f64 = 0.7;
+    let away = (pitch_st - median_st).abs();
+    let slipped = [12.0, 19.02, 7.02].iter().any(|ratio| (away - ratio).abs() < WITHIN_ST);
+    if slipped { median_st } else { pitch_st }
 }
 
 /// Slowest and fastest swing of a voice's tremor looked for, frames: 3.3 to 10 Hz. (Pathological tremor lies at 4 to 8 Hz,
@@ -165,4 +185,31 @@ pub(crate) fn regression(points: impl Iterator<Item = (f64, f64)> + Clone) -> f6
     let mean_y = points.clone().map(|p| p.1).sum::<f64>() / n;
     let (xy, xx) = points.fold((0.0, 0.0), |(xy, xx), (x, y)| (xy + (x - mean_x) * (y - mean_y), xx + (x - mean_x).powi(2)));
     if xx > 0.0 { xy / xx } else { 0.0 }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 0.6 s with the F0 given for each frame, all else steady.
+    fn is_hold(f0_hz: impl Fn(usize) -> f64, glide: bool) -> bool {
+        let frame = |k: usize| RunFrame { t_s: k as f64 / 100.0, level_db: -30.0, f0_hz: f0_hz(k), periodicity: 0.9, ..RunFrame::default() };
+        let frames: Vec<RunFrame> = (0..60).map(frame).collect();
+        Steadiness::of(&frames, &mut Scratch::default()).is_hold(glide)
+    }
+
+    /// Now and then, unevenly: an even swing is a tremor.
+    fn jumps(k: usize) -> bool {
+        [8..15, 19..22, 38..50].iter().any(|span| span.contains(&k))
+    }
+
+    #[test]
+    fn slips_to_a_subharmonic_are_no_wandering_pitch_and_other_jumps_are() {
+        for ratio in [1.5, 2.0, 3.0] {
+            assert!(is_hold(|k| if jumps(k) { 156.0 / ratio } else { 156.0 }, false), "{ratio}");
+        }
+        assert!(!is_hold(|k| if jumps(k) { 156.0 / 1.26 } else { 156.0 }, false), "a third");
+        assert!(!is_hold(|k| if jumps(k) { 156.0 / 1.5 } else { 156.0 }, true), "where the pitch may glide nothing is taken back");
+        assert!(is_hold(|k| 150.0 + 0.5 * k as f64, true));
+    }
 }

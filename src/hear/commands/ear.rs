@@ -60,8 +60,14 @@ impl<D: Decoder> Ear<D> {
         if let Some(decided) = self.fast.as_mut().and_then(|l| l.hear(start_s, samples, level)) {
             self.tell(Path::Fast, decided, &mut heard);
         }
-        if main && let Some(decided) = self.main.as_mut().and_then(|l| l.hear(start_s, samples, level)) {
-            self.tell(Path::Main, decided, &mut heard);
+        match &mut self.main {
+            Some(listener) if !main => listener.overhear(samples, level),
+            Some(listener) => {
+                if let Some(decided) = listener.hear(start_s, samples, level) {
+                    self.tell(Path::Main, decided, &mut heard);
+                }
+            }
+            None => {}
         }
         heard
     }

@@ -127,13 +127,7 @@ impl<D: Decoder> Listener<D> {
         let talk_before = self.talk;
         let share = seconds(samples.len()) / TALK_S;
         self.talk += share * (f64::from(u8::from(level.loud)) - self.talk);
-        self.before.push_back((samples.to_vec(), level));
-        self.before_len += samples.len();
-        while seconds(self.before_len) > BEFORE_S {
-            let Some((dropped, _)) = self.before.pop_front() else { break };
-            self.before_len -= dropped.len();
-            self.at_beginning = false;
-        }
+        self.overhear(samples, level);
         let Some(utterance) = self.utterance.as_mut() else {
             if level.loud {
                 return self.take_up(start_s + seconds(samples.len()), talk_before);
@@ -150,6 +144,17 @@ impl<D: Decoder> Listener<D> {
         }
         let over = self.decoder.accept(samples);
         self.consider(over)
+    }
+
+    /// Remembers a batch as what comes before the next utterance. For a path that is closed: a word may begin just before it opens.
+    pub fn overhear(&mut self, samples: &[i16], level: Level) {
+        self.before.push_back((samples.to_vec(), level));
+        self.before_len += samples.len();
+        while seconds(self.before_len) > BEFORE_S {
+            let Some((dropped, _)) = self.before.pop_front() else { break };
+            self.before_len -= dropped.len();
+            self.at_beginning = false;
+        }
     }
 
     /// Sound ends here (file over, path closed): decides on what there is.

@@ -161,3 +161,30 @@ fn a_sound_that_goes_on_for_ever_is_ended_and_takes_no_more_memory() {
     let holds = analyse_voice(&sound, rate_hz).1;
     assert!(holds.len() == 2 && (holds[0].duration_s - 120.0).abs() < 1.0, "{:?}", holds.iter().map(|h| h.duration_s).collect::<Vec<_>>());
 }
+
+#[test]
+fn a_rough_voice_that_slips_to_its_subharmonic_is_held_still() {
+    // Every third period is weaker, then every second: rough voices repeat after two or three periods as well as after one.
+    let sound = |every: usize| {
+        let period = (f64::from(RATE) / 156.0) as usize;
+        let mut sound = vec![0f32; seconds(5.0)];
+        let mut noise = Noise(4);
+        sound.iter_mut().for_each(|x| *x = 3e-4 * noise.next() as f32);
+        for (n, at) in (seconds(1.0)..seconds(4.0)).step_by(period).enumerate() {
+            let weight = if n % every == 0 { 0.7 } else { 1.0 };
+            for k in 0..4 * period {
+                let t_s = k as f64 / f64::from(RATE);
+                let ring = [(730.0, 1.0), (1090.0, 0.5), (2440.0, 0.2)].iter().map(|(f, a)| a * (f * t_s * std::f64::consts::TAU).sin()).sum::<f64>();
+                if let Some(x) = sound.get_mut(at + k) {
+                    *x += (0.1 * weight * ring * (-t_s * 300.0).exp()) as f32;
+                }
+            }
+        }
+        sound
+    };
+    for every in [2, 3] {
+        let holds = analyse_voice(&sound(every), RATE).1;
+        let [hold] = &holds[..] else { panic!("{every}: {} holds", holds.len()) };
+        assert!((hold.onset_s - 1.0).abs() < 0.05 && (hold.duration_s - 3.0).abs() < 0.08, "{every}: {} {}", hold.onset_s, hold.duration_s);
+    }
+}
