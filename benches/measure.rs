@@ -1,6 +1,6 @@
 //! What the program costs and how exact it is, each figure beside its aim.
 //!
-//! `cargo bench --bench measure -- speed`, `live`, `delay` or `onset`; several at once, or all when none is named.
+//! `cargo bench --bench measure -- speed`, `lasting`, `live`, `delay` or `onset`; several at once, or all when none is named.
 //! `benches/run.sh` runs these and the other benches and prints one table.
 
 #[path = "measure/client.rs"]
@@ -9,6 +9,8 @@ mod client;
 mod delay;
 #[path = "measure/figure.rs"]
 mod figure;
+#[path = "measure/lasting.rs"]
+mod lasting;
 #[path = "measure/live.rs"]
 mod live;
 #[path = "measure/onset.rs"]
@@ -35,15 +37,16 @@ fn main() -> ExitCode {
     if let ["__recogniser", "--model", model] = words[..] {
         return tidecount::hear::commands::child::child_main(Path::new(model));
     }
-    let names = if words.is_empty() { vec!["speed", "live", "delay", "onset"] } else { words };
+    let names = if words.is_empty() { vec!["speed", "lasting", "live", "delay", "onset"] } else { words };
     for name in names {
         println!("\n## {name}");
         let done: Result<(), Box<dyn Error>> = match name {
             "speed" => speed::run(),
+            "lasting" => lasting::run(),
             "live" => live::run(),
             "delay" => delay::run(),
             "onset" => onset::run(),
-            _ => Err(format!("\"{name}\" cannot be measured; name speed, live, delay or onset").into()),
+            _ => Err(format!("\"{name}\" cannot be measured; name speed, lasting, live, delay or onset").into()),
         };
         if let Err(why) = done {
             eprintln!("{name}: {why}");

@@ -106,7 +106,8 @@ impl std::ops::Add for Health {
 
 /// Takes what we played out of what the microphone heard, for the command path alone.
 ///
-/// Works at [`ECHO_RATE_HZ`] on blocks of 10 ms. Called by the sound thread; may allocate.
+/// Works at [`ECHO_RATE_HZ`] on blocks of 10 ms. Called by the sound thread; the AEC3 port allocates
+/// within a block and gives it back, the others take nothing once they are warm.
 pub trait EchoCanceller: Send {
     /// `played`: the frames handed to the loudspeaker just before this block; `mic`: the raw microphone, replaced by the
     /// result.
