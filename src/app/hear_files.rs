@@ -85,7 +85,12 @@ fn hear(file: &Path, args: &HearArgs, mut phrases: Option<&mut PhraseEar>) -> Re
                 csv.write(&frame_row(&frame));
             }
         }
-        VoiceOutput::Event(VoiceEvent::Offset(hold)) => holds.push(hold),
+        VoiceOutput::Event(VoiceEvent::Offset(mut hold)) => {
+            // Its sound is not kept, or the memory would grow with every hold.
+            let steady = hold.steady.take();
+            hold.quality = steady.filter(|_| args.voice).map(|steady| steady.quality());
+            holds.push(hold);
+        }
         VoiceOutput::Event(_) => {}
     };
     if let Some(phrases) = phrases.as_deref_mut() {
@@ -101,10 +106,7 @@ fn hear(file: &Path, args: &HearArgs, mut phrases: Option<&mut PhraseEar>) -> Re
         }
     }
     ear.finish(&mut keep);
-    for mut hold in holds {
-        if args.voice {
-            hold.quality = hold.steady.take().map(|steady| steady.quality());
-        }
+    for hold in holds {
         found.push(Found::hold(&name, &hold, ear.auto_gain_found()));
     }
     if let Some(csv) = csv {
