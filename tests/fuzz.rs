@@ -147,6 +147,12 @@ fn a_header_with_too_many_channels_is_refused() {
     std::fs::write(&path, bytes).expect("writes");
     let error = FileMic::open(&path, true).err().map(|e| e.to_string()).unwrap_or_default();
     assert!(error.contains("many.wav") && error.contains("32769 channels"), "{error}");
+
+    // The name of that chunk in a comment before it is no chunk.
+    let mut bytes = wav(1, 16, 1, 16_000);
+    bytes.splice(12..12, *b"LIST\x0c\0\0\0fmt 12345678");
+    std::fs::write(&path, bytes).expect("writes");
+    assert!(hear(&path));
 }
 
 proptest! {

@@ -10,6 +10,8 @@ use std::time::{Duration, Instant};
 
 /// Blocks after which the WAV header is brought up to date, so that a killed run leaves a readable file.
 const FLUSH_BLOCKS: u32 = 100;
+/// A header that names another rate is damaged or holds no voice; changing from such a rate can take all the memory there is.
+const RATES_READ_HZ: std::ops::RangeInclusive<u32> = 4_000..=768_000;
 /// Rates a recording is brought to if its own cannot be cut into blocks of 10 ms or lies outside 8 to 48 kHz.
 const RATES_HZ: [u32; 6] = [8_000, 16_000, 24_000, 32_000, 44_100, 48_000];
 
@@ -54,6 +56,10 @@ impl FileMic {
     /// The file cannot be read as sound.
     pub fn open(path: &Path, fast: bool) -> Result<Self, AudioError> {
         let reader = SoundReader::open(path)?;
+        if !RATES_READ_HZ.contains(&reader.rate_hz()) {
+            let (name, rate_hz) = (path.display(), reader.rate_hz());
+            return Err(AudioError::File(format!("{name}: its header names {rate_hz} samples a second. Record it at 8000 to 48000.")));
+        }
         let rate_hz = usable_rate_hz(reader.rate_hz());
         let resampler = StreamResampler::new(reader.rate_hz(), rate_hz)
             .map_err(|error| AudioError::File(format!("{}: {error}. Convert it to 8 to 48 kHz.", path.display())))?;

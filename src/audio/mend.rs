@@ -45,13 +45,22 @@ impl MendedFile {
 
     /// The number of channels in the header of a WAV or AIFF.
     pub fn channels(&self) -> Option<u16> {
-        let number = |at: usize| self.head.get(at..at + 2).map(|b| [b[0], b[1]]);
-        let find = |name: &[u8]| self.head.windows(4).position(|w| w == name);
-        match (self.head.get(..4)?, self.head.get(8..12)?) {
-            (b"RIFF" | b"RIFX", b"WAVE") => number(find(b"fmt ")? + 10).map(u16::from_le_bytes),
-            (b"FORM", b"AIFF" | b"AIFC") => number(find(b"COMM")? + 8).map(u16::from_be_bytes),
-            _ => None,
+        let (wave, name, place): (bool, &[u8; 4], usize) = match (self.head.get(..4)?, self.head.get(8..12)?) {
+            (b"RIFF", b"WAVE") => (true, b"fmt ", 10),
+            (b"FORM", b"AIFF" | b"AIFC") => (false, b"COMM", 8),
+            _ => return None,
+        };
+        let mut at = 12usize;
+        // From chunk to chunk: their names may stand in a comment, too.
+        while let Some(&[a, b, c, d, lengths @ ..]) = self.head.get(at..at.checked_add(8)?).and_then(|h| <&[u8; 8]>::try_from(h).ok()) {
+            if [a, b, c, d] == *name {
+                let number = self.head.get(at + place..at + place + 2).and_then(|n| <[u8; 2]>::try_from(n).ok())?;
+                return Some(if wave { u16::from_le_bytes(number) } else { u16::from_be_bytes(number) });
+            }
+            let length = if wave { u32::from_le_bytes(lengths) } else { u32::from_be_bytes(lengths) } as usize;
+            at = at.checked_add(8)?.checked_add(length)?.checked_add(length % 2)?;
         }
+        None
     }
 }
 
