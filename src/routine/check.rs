@@ -7,7 +7,7 @@ use super::file::{NoAnswerFile, RoutineFile};
 use super::read::{self, MAX_FILE_BYTES};
 use super::shape::printable;
 use super::text::{self, Hearing, SaidBy};
-use super::{NoAnswer, Routine, Step};
+use super::{NoAnswer, PlannedTime, Routine, Step};
 
 /// Languages with words for every exercise.
 pub const LANGUAGES: &[&str] = &["en"];
@@ -27,6 +27,8 @@ pub struct Prescription {
     /// One of [`LANGUAGES`].
     pub language: String,
     pub routine: Routine,
+    /// When it is meant to be done; empty: whenever the client likes.
+    pub plan: Vec<PlannedTime>,
 }
 
 /// Checks the bytes of a file; `name` stands for the file's name in faults. A byte-order mark is let pass.
@@ -110,6 +112,7 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
             cue_words: file.cue_words.as_ref().map(|words| words.value.clone()),
             feedback_every,
         },
+        plan: Vec::new(),
     })
 }
 

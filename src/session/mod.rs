@@ -34,7 +34,8 @@ mod voiced;
 pub use engine::{Engine, Start};
 pub use event::*;
 pub(crate) use patience::{Patience, Silence};
-pub use past::{Past, PastExercise, PastResults, Weekday};
+pub use crate::routine::Weekday;
+pub use past::{Past, PastExercise, PastResults};
 pub use trouble::Trouble;
 
 #[cfg(test)]

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use crate::routine::Weekday;
+
 /// Earlier results of one client. Empty for a first session and for every replay, so that a replay always runs the same.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct PastResults {
@@ -52,34 +54,6 @@ pub struct Past {
     pub date: String,
     /// Whole days between then and now; under 7 the weekday alone names the day.
     pub days_ago: u32,
-}
-
-/// A day of the week.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Weekday {
-    Monday,
-    Tuesday,
-    Wednesday,
-    Thursday,
-    Friday,
-    Saturday,
-    Sunday,
-}
-
-impl Weekday {
-    /// The message that names the day, `weekday-tuesday`.
-    #[must_use]
-    pub fn key(self) -> &'static str {
-        match self {
-            Self::Monday => "weekday-monday",
-            Self::Tuesday => "weekday-tuesday",
-            Self::Wednesday => "weekday-wednesday",
-            Self::Thursday => "weekday-thursday",
-            Self::Friday => "weekday-friday",
-            Self::Saturday => "weekday-saturday",
-            Self::Sunday => "weekday-sunday",
-        }
-    }
 }
 
 #[cfg(test)]
