@@ -62,14 +62,14 @@ fn lexicon() -> BTreeSet<String> {
 fn demo(name: &str) -> Prescription {
     let (commands, lexicon) = (commands(), lexicon());
     let knows = |word: &str| lexicon.contains(word);
-    let hearing = Hearing { commands: &commands, knows_word: Some(&knows) };
+    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() };
     load_routine(&root().join("demo").join(name), hearing).unwrap_or_else(|faults| panic!("{faults}"))
 }
 
 /// One step, without its title.
 fn duration_s(step: &str) -> f64 {
     let text = format!("title = \"x\"\n[[step]]\n{step}");
-    let checked = check_text("x", &text, Hearing { commands: &[], knows_word: None }).unwrap_or_else(|faults| panic!("{faults}"));
+    let checked = check_text("x", &text, Hearing { commands: &[], knows_word: None, ..Hearing::default() }).unwrap_or_else(|faults| panic!("{faults}"));
     checked.routine.steps[0].planned_duration_s()
 }
 
@@ -151,7 +151,7 @@ fn defaults_follow_common_practice_where_there_is_no_source() {
     let checked = check_text(
         "x",
         "title = \"x\"\n[[step]]\nexercise = \"nasal-breathing\"\n[[step]]\nexercise = \"lip-press-smile\"",
-        Hearing { commands: &[], knows_word: None },
+        Hearing { commands: &[], knows_word: None, ..Hearing::default() },
     )
     .unwrap_or_else(|faults| panic!("{faults}"));
     let [breathing, lips] = &checked.routine.steps[..] else { panic!("two steps") };
@@ -298,7 +298,7 @@ fn the_schema_takes_sound_routines_and_refuses_faulty_ones() {
     ];
     for text in bad {
         assert!(!validator.is_valid(&json(&text)), "{text}");
-        assert!(check_text("x", &text, Hearing { commands: &[], knows_word: None }).is_err(), "{text}");
+        assert!(check_text("x", &text, Hearing { commands: &[], knows_word: None, ..Hearing::default() }).is_err(), "{text}");
     }
     assert!(!validator.is_valid(&json(&read("tests/routines/bad.toml"))));
 }

@@ -22,7 +22,7 @@ fn commands() -> Vec<(String, Vec<String>)> {
 
 fn check(text: &str) -> Result<Prescription, Faults> {
     let knows = |word: &str| word != "quinquereme";
-    check_text("evening.toml", text, Hearing { commands: &commands(), knows_word: Some(&knows) })
+    check_text("evening.toml", text, Hearing { commands: &commands(), knows_word: Some(&knows), ..Hearing::default() })
 }
 
 fn faults(text: &str) -> Vec<Fault> {
@@ -158,7 +158,7 @@ fn unreadable_texts() {
 #[test]
 fn bytes_that_are_no_text() {
     let commands = commands();
-    let hearing = Hearing { commands: &commands, knows_word: None };
+    let hearing = Hearing { commands: &commands, knows_word: None, ..Hearing::default() };
     let found = check_bytes("a.toml", b"title = \"x\"\n[[step]]\nexercise = \"lo\xFFng\"\nsets = 0\n", hearing).expect_err("faults").list;
     let kinds: Vec<_> = found.iter().map(|fault| (fault.kind, fault.line)).collect();
     assert!(kinds.contains(&(FaultKind::UnreadableText, 3)), "{found:#?}");
@@ -204,7 +204,7 @@ fn spoken_texts_must_not_hold_a_command_that_is_live_then() {
 #[test]
 fn files_that_cannot_be_read_or_are_too_large() {
     let commands = commands();
-    let hearing = Hearing { commands: &commands, knows_word: None };
+    let hearing = Hearing { commands: &commands, knows_word: None, ..Hearing::default() };
     let missing = load_routine(Path::new("no such file.toml"), hearing).expect_err("missing");
     assert_eq!((missing.list[0].kind, missing.list.len()), (FaultKind::File, 1));
     assert!(missing.to_string().starts_with("no such file.toml:1: cannot be read"), "{missing}");
@@ -241,7 +241,7 @@ fn every_fault_of_a_file_is_printed_at_once() {
     let args = RoutineArgs { command: RoutineCommand::Check { files: vec![path.clone(), path.clone()] } };
     let print = |fancy| {
         let mut out = Vec::new();
-        assert!(!run_routine(&args, Hearing { commands: &commands, knows_word: None }, fancy, &mut out).expect("printed"));
+        assert!(!run_routine(&args, Hearing { commands: &commands, knows_word: None, ..Hearing::default() }, fancy, &mut out).expect("printed"));
         String::from_utf8(out).expect("text")
     };
     let plain = print(false);
@@ -261,7 +261,7 @@ proptest! {
     #[test]
     fn arbitrary_bytes_never_panic(bytes in prop::collection::vec(any::<u8>(), 0..400)) {
         let commands = commands();
-        let _ = check_bytes("x", &bytes, Hearing { commands: &commands, knows_word: None });
+        let _ = check_bytes("x", &bytes, Hearing { commands: &commands, knows_word: None, ..Hearing::default() });
     }
 
     /// Routine-like text: lines of known keys with odd values, in odd order; faults stay inside the text.

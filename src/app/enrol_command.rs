@@ -118,7 +118,7 @@ impl Enrolment {
         let fast = fast_grammar(&self.words);
         let mut commands = ChildRecogniser::start(&Options { model: self.model.clone(), program: self.recogniser.clone(), fast, mode })?;
         // Words that this model does not know are told before anything is said.
-        let all = Listening { commands: to_learn.iter().map(|word| word.0).collect(), answers: Vec::new(), voice: VoiceTask::Idle };
+        let all = Listening { commands: to_learn.iter().map(|word| word.0).collect(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: false };
         commands.listen_for(&main_grammar(&self.words, &all))?;
         let talker = self.talker(io.speaker_rate_hz(), offline)?;
         let mut store = Store::open(&self.data)?;

@@ -206,7 +206,7 @@ impl EnrolPipeline {
     }
 
     fn listen(&mut self, commands: Vec<Command>, takes: bool) {
-        let listening = Listening { commands: commands.clone(), answers: Vec::new(), voice: VoiceTask::Idle };
+        let listening = Listening { commands: commands.clone(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: false };
         if !commands.is_empty()
             && let Err(error) = self.parts.commands.listen_for(&grammar::main_grammar(&self.parts.words, &listening))
         {

@@ -17,14 +17,20 @@ const ANSWER: &str = "answer:";
 pub fn main_grammar(words: &Words, listening: &Listening) -> Grammar {
     let answers = listening.answers.iter().map(|answer| Choice {
         tag: format!("{ANSWER}{answer}"),
-        wordings: vec![spoken_form(answer)],
+        wordings: answer.split('|').map(spoken_form).collect(),
     });
-    Grammar { choices: commands(words, &listening.commands).chain(answers).collect() }
+    let commands = commands(words, &listening.commands).map(|mut choice| {
+        if listening.firm {
+            choice.wordings = words.firm_wordings(&choice.tag, choice.wordings);
+        }
+        choice
+    });
+    Grammar { choices: commands.chain(answers).filter(|choice| !choice.wordings.is_empty()).collect(), list: listening.list }
 }
 
 /// What the fast path listens for, always.
 pub fn fast_grammar(words: &Words) -> Grammar {
-    Grammar { choices: commands(words, listening::ALWAYS).collect() }
+    Grammar { choices: commands(words, listening::ALWAYS).collect(), list: false }
 }
 
 fn commands<'a>(words: &'a Words, commands: &'a [Command]) -> impl Iterator<Item = Choice> + 'a {

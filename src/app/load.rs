@@ -22,7 +22,7 @@ pub fn command_words(words: &Words) -> Vec<(String, Vec<String>)> {
 pub fn routine(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<(Prescription, String), AppError> {
     let commands = command_words(words);
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
-    let prescription = load_routine(path, Hearing { commands: &commands, knows_word: Some(&knows) })?;
+    let prescription = load_routine(path, Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None })?;
     let text = std::fs::read_to_string(path).map_err(|why| AppError::Usage(format!("{}: cannot be read again: {why}", path.display())))?;
     Ok((prescription, text))
 }

@@ -108,7 +108,7 @@ impl Pipeline {
             frames: 0,
             blocks: 0,
             holding: false,
-            listening: Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle },
+            listening: Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: false },
             live_words,
             under: BTreeMap::new(),
             deaf_until_s: 0.0,
@@ -314,6 +314,7 @@ impl Pipeline {
             }
             Effect::Listen(listening) => self.listen(listening),
             Effect::Volume { change_db } => self.talker.change_volume(change_db),
+            Effect::SpeechRate { factor } => self.talker.change_rate(factor),
             Effect::Show(view) => {
                 let words = &self.words;
                 let text = |line: &Line| words.text(line).unwrap_or_else(|_| line.key.clone());

@@ -1,5 +1,6 @@
 //! `tidecount practise`: leads one routine from greeting to summary.
 
+use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -22,7 +23,7 @@ use crate::audio::file::names_file;
 use crate::audio::{self, AudioIo, EchoCanceller};
 use crate::hear::commands::{ChildRecogniser, Choice, Grammar, Lexicon, Mode, Options};
 use crate::record::{Source, Store, Unfinished, data_folder};
-use crate::routine::{Prescription, Work};
+use crate::routine::{Prescription, Work, fresh_first};
 use crate::screen::TerminalScreen;
 use crate::session::{Arg, Engine, Line, Start, listening};
 use crate::speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
@@ -138,7 +139,7 @@ impl Practice {
     ///
     /// # Errors
     /// A part cannot be built. Faults after the begin are in the outcome, for then there is something to report.
-    pub fn lead(self, mut io: Box<dyn AudioIo>, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<Outcome, AppError> {
+    pub fn lead(mut self, mut io: Box<dyn AudioIo>, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<Outcome, AppError> {
         let offline = io.is_offline();
         let now = ZonedDateTime::now();
         let store = Store::open(&self.data)?;
@@ -151,6 +152,7 @@ impl Practice {
             Unfinished::OFFERED_WITHIN,
         )?;
         let start = self.start(&store, &now, unfinished.as_ref())?;
+        self.make_ready(&store, unfinished.as_ref())?;
         let mut commands = ChildRecogniser::start(&Options {
             model: self.model.clone(),
             program: self.recogniser.clone(),
@@ -198,32 +200,68 @@ impl Practice {
     fn start(&self, store: &Store, now: &ZonedDateTime, unfinished: Option<&Unfinished>) -> Result<Start, AppError> {
         let resume_from = unfinished.map(|unfinished| unfinished.position);
         let resume_done = unfinished.map(|unfinished| unfinished.steps_done.clone()).unwrap_or_default();
+        let resume_counts = unfinished.map(|unfinished| unfinished.counts.clone()).unwrap_or_default();
+        let resume_loud_s = unfinished.map_or(0.0, |unfinished| unfinished.loud_s);
         let resumed_agreed = unfinished.map(|unfinished| unfinished.agreed.clone()).unwrap_or_default();
         if self.source != Source::Live {
-            return Ok(Start { first_session: resume_from.is_none(), agreed: resumed_agreed, resume_from, resume_done, ..Start::default() });
+            return Ok(Start { first_session: resume_from.is_none(), agreed: resumed_agreed, resume_from, resume_done, resume_counts, resume_loud_s, ..Start::default() });
         }
         let known = store.exercises_begun(&self.client)?;
         let mut agreed = store.agreed(&self.client)?;
         agreed.extend(resumed_agreed);
-        Ok(Start { first_session: known.is_empty(), agreed, known, resume_from, resume_done, past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))? })
+        Ok(Start {
+            first_session: known.is_empty(),
+            agreed,
+            known,
+            resume_from,
+            resume_done,
+            resume_counts,
+            resume_loud_s,
+            past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))?,
+            habits: store.habits(&self.client)?,
+            practice_week: store.practice_week(&self.client, now)?,
+            class: false,
+        })
+    }
+
+    /// What only the client's own record can settle: questions that were not asked lately come first, and sips are for the client
+    /// alone for whom they were enabled.
+    fn make_ready(&mut self, store: &Store, unfinished: Option<&Unfinished>) -> Result<(), AppError> {
+        // An interrupted practice asks what it would have asked.
+        let asked = if self.source == Source::Live && unfinished.is_none() { store.asked(&self.client)? } else { BTreeMap::new() };
+        let own_sips = self.prescription.client.as_ref() == Some(&self.client);
+        for step in &mut self.prescription.routine.steps {
+            match &mut step.work {
+                Work::Question { items, .. } => fresh_first(items, &asked, |item| &item.clue),
+                Work::Naming { items, .. } => fresh_first(items, &asked, |item| &item.category),
+                Work::Repeated { sip_every, .. } if sip_every.is_some() && !own_sips => {
+                    eprintln!("Sips are left out: the routine enables them for {:?}, not for {:?}.", self.prescription.client.as_deref().unwrap_or_default(), self.client);
+                    *sip_every = None;
+                }
+                _ => {}
+            }
+        }
+        Ok(())
     }
 
     /// Every grammar of the session is tried before it begins, so that no state finds a word missing later.
     fn try_grammars(&self, commands: &mut ChildRecogniser) -> Result<(), AppError> {
         use crate::hear::commands::CommandRecogniser;
         for (_, list) in listening::ALL {
-            let listening = crate::session::Listening { commands: list.to_vec(), answers: Vec::new(), voice: crate::hear::VoiceTask::Idle };
+            let listening = crate::session::Listening { commands: list.to_vec(), answers: Vec::new(), voice: crate::hear::VoiceTask::Idle, list: false, firm: false };
             let grammar = grammar::main_grammar(&self.words, &listening);
             if !grammar.choices.is_empty() {
                 commands.listen_for(&grammar)?;
             }
         }
         for step in &self.prescription.routine.steps {
-            let Work::Question { items, .. } = &step.work else { continue };
-            for item in items {
-                let choices = item.answers.iter().map(|answer| Choice { tag: answer.clone(), wordings: vec![spoken_form(answer)] });
-                self.lexicon.validate(&Grammar { choices: choices.collect() })?;
-            }
+            let answers: Vec<&String> = match &step.work {
+                Work::Question { items, .. } => items.iter().flat_map(|item| item.answers.iter().chain(&item.near)).collect(),
+                Work::Naming { items, .. } => items.iter().flat_map(|item| &item.members).collect(),
+                _ => continue,
+            };
+            let choices = answers.into_iter().map(|answer| Choice { tag: answer.clone(), wordings: answer.split('|').map(spoken_form).collect() });
+            self.lexicon.validate(&Grammar { choices: choices.collect(), list: false })?;
         }
         Ok(())
     }

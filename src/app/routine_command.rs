@@ -45,12 +45,18 @@ pub type Lookup<'a> = &'a dyn Fn(&str) -> Option<String>;
 /// All faults of the file, or why it cannot be read.
 pub fn load_routine(path: &Path, hearing: Hearing<'_>) -> Result<Prescription, Faults> {
     let name = path.display().to_string();
+    let bytes = read_limited(path).map_err(|error| Faults::of_file(&name, format!("cannot be read: {error}"), "Check the file's name and that you may read it."))?;
+    // A pack named by its file lies beside the routine.
+    let beside = |pack: &str| read_limited(&path.with_file_name(pack)).map_err(|error| error.to_string());
+    check_bytes(&name, &bytes, Hearing { pack_file: Some(&beside), ..hearing })
+}
+
+/// At most one byte more than a file may have, so that a huge one is known without being read.
+fn read_limited(path: &Path) -> io::Result<Vec<u8>> {
     let mut bytes = Vec::new();
     let limit = u64::try_from(MAX_FILE_BYTES).unwrap_or(u64::MAX).saturating_add(1);
-    std::fs::File::open(path)
-        .and_then(|file| file.take(limit).read_to_end(&mut bytes))
-        .map_err(|error| Faults::of_file(&name, format!("cannot be read: {error}"), "Check the file's name and that you may read it."))?;
-    check_bytes(&name, &bytes, hearing)
+    std::fs::File::open(path)?.take(limit).read_to_end(&mut bytes)?;
+    Ok(bytes)
 }
 
 /// Runs `tidecount routine …`. `fancy` shows faults with the lines they are about, for a terminal.

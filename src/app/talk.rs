@@ -21,6 +21,8 @@ pub trait Talker: Send {
     /// Silence at once; every line not yet ended gets its end from the next `block`.
     fn hush(&mut self);
     fn change_volume(&mut self, change_db: f64);
+    /// Slower (above 1) or faster (below 1) by this factor, from the next line on.
+    fn change_rate(&mut self, factor: f64);
     /// Time passed that no block stands for (lost microphone frames).
     fn skip(&mut self, lost_s: f64);
     /// Fills the next block for the loudspeaker.
@@ -98,6 +100,10 @@ impl Talker for PcmTalker {
         self.mixer.set_gain_db(self.mixer.gain_db() + change_db);
     }
 
+    fn change_rate(&mut self, factor: f64) {
+        self.renderer.change_rate(factor);
+    }
+
     fn skip(&mut self, lost_s: f64) {
         self.skipped_s += lost_s;
     }
@@ -159,6 +165,9 @@ impl Talker for SystemTalker {
 
     /// The system's voice keeps its own volume.
     fn change_volume(&mut self, _change_db: f64) {}
+
+    /// And its own speed.
+    fn change_rate(&mut self, _factor: f64) {}
 
     fn skip(&mut self, lost_s: f64) {
         self.skipped_s += lost_s;

@@ -22,7 +22,7 @@ pub fn routine(args: &RoutineArgs) -> Result<ExitCode, AppError> {
     let commands = load::command_words(&words);
     let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());
     let knows = |word: &str| lexicon.as_ref().and_then(|lexicon| lexicon.knows(&spoken_form(word))).unwrap_or(true);
-    let hearing = Hearing { commands: &commands, knows_word: Some(&knows) };
+    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() };
     let fancy = std::io::stdout().is_terminal();
     done(run_routine(args, hearing, fancy, &mut std::io::stdout().lock()))
 }

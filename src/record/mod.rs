@@ -5,6 +5,7 @@
 mod database;
 mod error;
 mod folder;
+mod habits;
 mod history;
 mod journal;
 mod json_lines;
@@ -27,6 +28,6 @@ pub use journal::Journal;
 pub use json_lines::JsonLines;
 pub use line::{JournalText, journal_schema, journal_text, read_journal};
 pub use own_voice::StoredWord;
-pub use resume::{Unfinished, next_position};
+pub use resume::{Unfinished, counts_in, next_position};
 pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
 pub use writer::JournalWriter;

@@ -3,13 +3,17 @@
 use super::RecordError;
 use super::line::parse_line;
 use super::store::{SessionId, Store, later};
-use crate::session::{Fact, Past, PastExercise, PastResults, Weekday};
+use crate::session::{Fact, LevelCalibration, Past, PastExercise, PastResults, Weekday};
 use jiff::ZonedDateTime;
 use std::collections::BTreeMap;
 
 struct Trial {
     session: i64,
     duration_s: f64,
+    /// None where it can be compared with no other.
+    level_db: Option<f64>,
+    /// What the level refers to.
+    calibration: LevelCalibration,
     made_at: ZonedDateTime,
 }
 
@@ -31,9 +35,11 @@ impl Store {
         let mut trials: BTreeMap<String, Vec<Trial>> = BTreeMap::new();
         for (session, seq, started, json) in rows {
             let entry = parse_line(&json).map_err(|cause| self.bad_line(SessionId(session), seq as usize, cause))?;
-            let Fact::HoldMeasured { exercise, duration_s, complete: true, .. } = entry.fact else { continue };
+            let Fact::HoldMeasured { exercise, duration_s, level_mean_db, level_terms, complete: true, .. } = entry.fact else { continue };
             let Some(made_at) = later(&started, entry.at_s) else { continue };
-            trials.entry(exercise).or_default().push(Trial { session, duration_s, made_at });
+            let terms = level_terms.unwrap_or_default();
+            let level_db = Some(level_mean_db).filter(|db| db.is_finite() && !terms.auto_gain);
+            trials.entry(exercise).or_default().push(Trial { session, duration_s, level_db, calibration: terms.calibration, made_at });
         }
         let by_exercise = trials.into_iter().map(|(exercise, trials)| (exercise, summarise(&trials, now))).collect();
         Ok(PastResults { by_exercise })
@@ -52,9 +58,11 @@ fn summarise(trials: &[Trial], now: &ZonedDateTime) -> PastExercise {
     let recent: Vec<f64> = trials.iter().rev().take(PastExercise::RECENT_TRIALS).map(|trial| trial.duration_s).collect();
     let count = recent.len() as f64;
     let mean_s = (!recent.is_empty()).then(|| recent.iter().sum::<f64>() / count);
-    let sd_s = mean_s
-        .filter(|_| recent.len() >= 2)
-        .map(|mean| (recent.iter().map(|value| (value - mean).powi(2)).sum::<f64>() / (count - 1.0)).sqrt());
+    let sd_s = scatter(&recent);
+    // Levels on another scale have no common scatter with these.
+    let scale = trials.last().map(|trial| trial.calibration);
+    let same_scale = trials.iter().rev().take(PastExercise::RECENT_TRIALS).filter(|trial| Some(trial.calibration) == scale);
+    let levels_db: Vec<f64> = same_scale.filter_map(|trial| trial.level_db).collect();
     PastExercise {
         last: best(trials.iter().filter(|trial| Some(trial.session) == last_session), now),
         best_this_month: best(trials.iter().filter(in_month), now),
@@ -62,7 +70,15 @@ fn summarise(trials: &[Trial], now: &ZonedDateTime) -> PastExercise {
         recent_trials: u32::try_from(recent.len()).unwrap_or(u32::MAX),
         mean_s,
         sd_s,
+        level_sd_db: scatter(&levels_db).filter(|_| levels_db.len() >= PastExercise::ENOUGH_TRIALS as usize),
     }
+}
+
+/// Sample standard deviation (n - 1); none under two values.
+fn scatter(values: &[f64]) -> Option<f64> {
+    let count = values.len() as f64;
+    let mean = values.iter().sum::<f64>() / count;
+    (values.len() >= 2).then(|| (values.iter().map(|value| (value - mean).powi(2)).sum::<f64>() / (count - 1.0)).sqrt())
 }
 
 fn best<'a>(trials: impl Iterator<Item = &'a Trial>, now: &ZonedDateTime) -> Option<Past> {

@@ -6,7 +6,7 @@ use super::store::{SessionId, Source, Store, later};
 use crate::routine::Routine;
 use crate::session::{Entry, Fact, Position};
 use jiff::{SignedDuration, ZonedDateTime};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// An interrupted session that can be gone on with.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,6 +18,10 @@ pub struct Unfinished {
     pub agreed: BTreeSet<String>,
     /// The steps of it that were done to the end, counted from 1.
     pub steps_done: BTreeSet<u32>,
+    /// Repetitions that were completed, by step counted from 1.
+    pub counts: BTreeMap<u32, u32>,
+    /// Loud holds so far, s.
+    pub loud_s: f64,
     /// Its entries so far.
     pub entries: Vec<Entry>,
     /// Time since its last entry.
@@ -66,8 +70,9 @@ impl Store {
             // Broken off before the first step, there is nothing to go on with, and the cautions must be heard whole.
             let begun = entries.iter().any(|entry| entry.position.is_some());
             if let Some(position) = next_position(&entries, routine).filter(|_| begun) {
-                let (agreed, steps_done) = (agreed_in(&entries), done_in(&entries));
-                return Ok(Some(Unfinished { session: SessionId(id), position, agreed, steps_done, entries, age }));
+                let (agreed, steps_done, counts) = (agreed_in(&entries), done_in(&entries), counts_in(&entries));
+                let loud_s = loud_in(&entries);
+                return Ok(Some(Unfinished { session: SessionId(id), position, agreed, steps_done, counts, loud_s, entries, age }));
             }
         }
         Ok(None)
@@ -86,6 +91,23 @@ fn agreed_in(entries: &[Entry]) -> BTreeSet<String> {
 fn done_in(entries: &[Entry]) -> BTreeSet<u32> {
     let done = entries.iter().filter(|entry| matches!(entry.fact, Fact::StepDone { .. }));
     done.filter_map(|entry| entry.position).map(|position| position.step).collect()
+}
+
+/// Repetitions completed, by step.
+#[must_use]
+pub fn counts_in(entries: &[Entry]) -> BTreeMap<u32, u32> {
+    let mut counts = BTreeMap::new();
+    for entry in entries.iter().filter(|entry| completes(&entry.fact)) {
+        if let Some(at) = entry.position {
+            *counts.entry(at.step).or_insert(0) += 1;
+        }
+    }
+    counts
+}
+
+/// Holds together, also those that were cut off, s.
+fn loud_in(entries: &[Entry]) -> f64 {
+    entries.iter().map(|entry| if let Fact::HoldMeasured { duration_s, .. } = &entry.fact { *duration_s } else { 0.0 }).sum()
 }
 
 /// The first repetition that these entries do not complete; none where nothing is left.
@@ -113,6 +135,8 @@ fn completes(fact: &Fact) -> bool {
     match fact {
         Fact::HoldMeasured { complete, .. } | Fact::PostureHeld { complete, .. } | Fact::RoundPaced { complete, .. } => *complete,
         Fact::RepetitionDone { .. } | Fact::PhraseRead { .. } | Fact::SyllablesCounted { .. } | Fact::QuestionAnswered { .. } => true,
+        // What a command cut off is kept, too, but has no whole time; it is named again.
+        Fact::CategoryNamed { complete, .. } => *complete,
         _ => false,
     }
 }

@@ -100,8 +100,16 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
         }
         None => FEEDBACK_EVERY,
     };
+    let loud_limit_s = match &file.loud_limit_s {
+        Some(limit) => {
+            dose::check_number("loud_limit_s", limit.value, limit.span.clone(), None, faults);
+            limit.value
+        }
+        None => super::limit_of(None, "voice_total_s").map_or(f64::INFINITY, |limit| limit.max),
+    };
     let no_answer = no_answer(file.no_answer.as_ref().map(|at| &at.value), faults);
     let steps = steps(file, hearing, faults);
+    check_sips(file, faults);
     Some(Prescription {
         client: file.client.as_ref().map(|client| client.value.clone()),
         language: file.language.as_ref().map_or_else(|| "en".to_owned(), |language| language.value.clone()),
@@ -111,9 +119,23 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
             no_answer,
             cue_words: file.cue_words.as_ref().map(|words| words.value.clone()),
             feedback_every,
+            loud_limit_s,
         },
         plan: Vec::new(),
     })
+}
+
+/// Sips are enabled for one client, never for whoever uses the file.
+fn check_sips(file: &RoutineFile, faults: &mut Finder<'_>) {
+    let steps = file.step.as_ref().map_or(&[][..], |steps| &steps.value);
+    if let (None, Some(sips)) = (&file.client, steps.iter().find_map(|step| step.value.sip_every.as_ref())) {
+        faults.add(
+            FaultKind::NotAllowed,
+            sips.span.clone(),
+            "`sip_every` offers water, but the routine does not say to whom",
+            "Add `client = \"…\"` at the top: a clinician enables sips for one client, by the name under which that client practises.",
+        );
+    }
 }
 
 fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Vec<Step> {

@@ -4,13 +4,12 @@ use std::ops::Range;
 
 use super::catalogue::CatalogueEntry;
 use super::fault::{FaultKind, Finder, suggestion};
-use super::file::{At, QuestionFile, StepFile};
+use super::file::{At, StepFile};
 use super::limits::limit_of;
+use super::pack;
 use super::text::{self, Hearing, SaidBy};
 use super::{CountedPhase, Phase, QuestionItem, Step, Timing, Work};
 
-/// Wordings that can be told apart at once beside the commands: "about ten phrases at most at a time".
-const MAX_ANSWERS: usize = 8;
 /// A posture of more phases is a slip of the keyboard; no source.
 const MAX_PHASES: usize = 12;
 
@@ -24,7 +23,8 @@ pub(super) fn fields_of(entry: &CatalogueEntry) -> Vec<&'static str> {
         Timing::Repeated => &["next_cue_after_s"],
         Timing::ReadAloud => &["phrases"],
         Timing::Rapid => &["syllables", "length_s"],
-        Timing::Question => &["questions", "think_s"],
+        Timing::Question if entry.naming => &["packs", "length_s"],
+        Timing::Question => &["questions", "packs", "think_s"],
         Timing::Rest => return vec!["length_s"],
     };
     ["sets", "repetitions", "rest_s", "set_rest_s"].iter().chain(own).copied().collect()
@@ -34,6 +34,7 @@ pub(super) fn fields_of(entry: &CatalogueEntry) -> Vec<&'static str> {
 pub(super) fn required_of(entry: &CatalogueEntry) -> &'static [&'static str] {
     match entry.timing {
         Timing::ReadAloud => &["phrases"],
+        Timing::Question if entry.naming => &["packs"],
         Timing::Question => &["questions"],
         _ => &[],
     }
@@ -66,8 +67,13 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
         );
     }
     for field in required_of(entry) {
-        if !step.present().iter().any(|(present, _)| present == field) {
-            let example = if *field == "phrases" { "phrases = [\"Good morning\"]" } else { "questions = [{ clue = \"…\", answers = [\"…\"] }]" };
+        let packs_will_do = *field == "questions" && step.packs.is_some();
+        if !packs_will_do && !step.present().iter().any(|(present, _)| present == field) {
+            let example = match *field {
+                "phrases" => "phrases = [\"Good morning\"]",
+                "packs" => "packs = [\"categories\"]",
+                _ => "packs = [\"opposites\"]` or `questions = [{ clue = \"…\", answers = [\"…\"] }]",
+            };
             faults.add(FaultKind::Missing, place.clone(), format!("`{id}` has no `{field}`"), format!("Add some, as in `{example}`."));
         }
     }
@@ -76,6 +82,7 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
     let items = match &work {
         Work::ReadAloud { phrases } => Some((phrases.len(), "phrases")),
         Work::Question { items, .. } => Some((items.len(), "questions")),
+        Work::Naming { items, .. } => Some((items.len(), "categories")),
         _ => None,
     };
     let mut repetitions = count(&step.repetitions, &default.repetitions);
@@ -86,6 +93,9 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
             faults.add(FaultKind::OutOfRange, asked.span.clone(), what, format!("Give at most {items}, or add {name}."));
         }
         let listed = step.phrases.as_ref().map(|at| &at.span).or(step.questions.as_ref().map(|at| &at.span));
+        if let (None, Some(packs), false) = (&step.repetitions, &step.packs, entry.naming) {
+            faults.add(FaultKind::Missing, packs.span.clone(), "`packs` names more questions than one practice asks", "Add `repetitions = 4`, or how many are to be asked each time.");
+        }
         if let (None, Some(listed), 1..) = (&step.repetitions, listed, items) {
             check_number("repetitions", f64::from(items), listed.clone(), Some(entry), faults);
         }
@@ -158,6 +168,10 @@ fn work_of(step: &StepFile, entry: &CatalogueEntry, place: &Range<usize>, hearin
             let syllables = step.syllables.as_ref().or(default.syllables.as_ref())?;
             Work::Rapid { syllables: syllables.value.clone(), length_s: number(&step.length_s, &default.length_s)? }
         }
+        Timing::Question if entry.naming => Work::Naming {
+            items: pack::of_step(step.packs.as_ref(), hearing, faults).1,
+            length_s: number(&step.length_s, &default.length_s)?,
+        },
         Timing::Question => Work::Question {
             items: questions(step, place, hearing, faults),
             think_s: number(&step.think_s, &default.think_s)?,
@@ -249,34 +263,9 @@ fn questions(step: &StepFile, place: &Range<usize>, hearing: Hearing<'_>, faults
         let place = step.questions.as_ref().map_or(place.clone(), |at| at.span.clone());
         faults.add(FaultKind::Missing, place, "`questions` is empty", "Give at least one question.");
     }
-    given.iter().filter_map(|question| item(question, hearing, faults)).collect()
-}
-
-fn item(question: &At<QuestionFile>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<QuestionItem> {
-    let file = &question.value;
-    for (name, text) in [("clue", &file.clue), ("hint", &file.hint), ("fact", &file.fact)] {
-        if let Some(text) = text {
-            text::check(text, name, SaidBy::Tool, hearing, faults);
-        }
-    }
-    let answers = file.answers.as_ref()?;
-    if answers.value.is_empty() {
-        faults.add(FaultKind::Missing, answers.span.clone(), "`answers` is empty", "Give at least one answer.");
-    }
-    if answers.value.len() > MAX_ANSWERS {
-        let what = format!("there are {} answers to one question, more than {MAX_ANSWERS}", answers.value.len());
-        faults.add(FaultKind::OutOfRange, answers.span.clone(), what, "Keep the likely ones: the more is listened for at once, the less surely it is heard.");
-    }
-    for answer in &answers.value {
-        text::check(answer, "answers", SaidBy::Both, hearing, faults);
-        text::check_known(answer, hearing, faults);
-    }
-    Some(QuestionItem {
-        clue: file.clue.as_ref()?.value.clone(),
-        answers: answers.value.iter().map(|answer| answer.value.clone()).collect(),
-        hint: file.hint.as_ref().map(|hint| hint.value.clone()),
-        fact: file.fact.as_ref().map(|fact| fact.value.clone()),
-    })
+    let mut items: Vec<QuestionItem> = given.iter().filter_map(|question| pack::question(&question.value, hearing, faults)).collect();
+    items.extend(pack::of_step(step.packs.as_ref(), hearing, faults).0);
+    items
 }
 
 fn number(given: &Option<At<f64>>, default: &Option<At<f64>>) -> Option<f64> {

@@ -33,6 +33,7 @@ impl Step {
             Work::ReadAloud { .. } => PHRASE_S,
             Work::Rapid { length_s, .. } => *length_s,
             Work::Question { think_s, .. } => QUESTION_TOLD_S + think_s / 2.0,
+            Work::Naming { length_s, .. } => QUESTION_TOLD_S + length_s,
             Work::Rest { length_s } => length_s.unwrap_or(REST_UNTIL_READY_S),
         };
         let set_s = repetitions * one_s + (repetitions - 1.0).max(0.0) * self.rest_s;

@@ -51,6 +51,8 @@ pub(super) struct RoutineFile {
     pub cue_words: Option<At<String>>,
     /// The measured number is told after each n-th trial. 0: only when asked. Default 5.
     pub feedback_every: Option<At<i64>>,
+    /// Loud holds of one practice together, seconds; what goes beyond is left for another day. Default 300.
+    pub loud_limit_s: Option<At<f64>>,
     /// What to do when nobody answers.
     pub no_answer: Option<At<NoAnswerFile>>,
     /// The steps, in order.
@@ -119,10 +121,12 @@ pub(super) struct StepFile {
     pub phrases: Option<At<Vec<At<String>>>>,
     /// Rapid: the syllables, such as "pa-ta-ka".
     pub syllables: Option<At<String>>,
-    /// Rapid, rest: how long, seconds. A rest without a length waits for "ready".
+    /// Rapid, rest, naming: how long, seconds. A rest without a length waits for "ready".
     pub length_s: Option<At<f64>>,
     /// Question: the questions.
     pub questions: Option<At<Vec<At<QuestionFile>>>>,
+    /// Question: word packs, by the name of a built-in one or by a file beside the routine. `repetitions` says how many are asked.
+    pub packs: Option<At<Vec<At<String>>>>,
     /// Question: time to think, seconds.
     pub think_s: Option<At<f64>>,
 }
@@ -149,7 +153,9 @@ pub(super) struct QuestionFile {
     /// Accepted answers; the first is the one that is told.
     #[schemars(required)]
     pub answers: Option<At<Vec<At<String>>>>,
-    /// Told when the client asks for help.
+    /// Plausible answers that come near; they bring the hint.
+    pub near: Option<At<Vec<At<String>>>>,
+    /// Told when an answer was near, when half the time is over, or when the client asks for it.
     pub hint: Option<At<String>>,
     /// Told after the answer.
     pub fact: Option<At<String>>,
@@ -173,7 +179,7 @@ impl StepFile {
             "in" counts_in, "out" counts_out, "beat_s" beat_s,
             "next_cue_after_s" next_cue_after_s, "sip_every" sip_every,
             "sips_enabled_by_clinician" sips_enabled_by_clinician,
-            "phrases" phrases, "syllables" syllables, "length_s" length_s, "questions" questions, "think_s" think_s,
+            "phrases" phrases, "syllables" syllables, "length_s" length_s, "questions" questions, "packs" packs, "think_s" think_s,
         )
     }
 

@@ -9,6 +9,7 @@ mod duration;
 mod fault;
 mod file;
 mod limits;
+mod pack;
 mod plan;
 mod read;
 mod schema;
@@ -19,6 +20,7 @@ pub use catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose, catalogue, fin
 pub use check::{LANGUAGES, Prescription, check_bytes, check_text};
 pub use fault::{Fault, FaultKind, Faults};
 pub use limits::{Limit, limit_of};
+pub use pack::{Pack, PackKind, built_in_packs, check_pack, fresh_first};
 pub use plan::{PlannedTime, Weekday};
 pub use read::MAX_FILE_BYTES;
 pub use schema::schema;
@@ -39,6 +41,8 @@ pub struct Routine {
     pub cue_words: Option<String>,
     /// The number is told after each n-th trial and when asked. 0: only when asked.
     pub feedback_every: u32,
+    /// Loud holds of one practice together, s; what goes beyond is left for another day.
+    pub loud_limit_s: f64,
 }
 
 /// How patiently silence is taken.
@@ -111,6 +115,8 @@ pub enum Work {
     Rapid { syllables: String, length_s: f64 },
     /// A clue, time to think, a spoken answer.
     Question { items: Vec<QuestionItem>, think_s: f64 },
+    /// As many of a category as come to mind in this time, s.
+    Naming { items: Vec<NamingItem>, length_s: f64 },
     /// Rest for a time, or until "ready" where none is given.
     Rest { length_s: Option<f64> },
 }
@@ -136,10 +142,27 @@ pub struct CountedPhase {
 /// One word question.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct QuestionItem {
+    /// The sort of game, said before the first clue of its sort; none for a routine's own questions.
+    #[serde(default)]
+    pub kind: Option<PackKind>,
     pub clue: String,
     /// Accepted answers; the first is the one that is told.
     pub answers: Vec<String>,
+    /// Plausible answers that come near; they bring the hint.
+    #[serde(default)]
+    pub near: Vec<String>,
     pub hint: Option<String>,
+    pub fact: Option<String>,
+}
+
+/// One category to name members of.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct NamingItem {
+    pub clue: String,
+    /// What it is called in "you named nine animals".
+    pub category: String,
+    /// What counts; wordings of one member parted by `|`.
+    pub members: Vec<String>,
     pub fact: Option<String>,
 }
 

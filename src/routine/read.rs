@@ -1,6 +1,7 @@
 //! From bytes to a routine as it was typed: size, UTF-8, TOML, shape.
 
-use serde::Deserialize;
+use serde::de::DeserializeOwned;
+use serde_json::Value;
 use toml::de::DeTable;
 
 use super::fault::{FaultKind, Finder};
@@ -23,8 +24,13 @@ pub(super) fn text_of(bytes: &[u8]) -> (String, Option<(usize, usize)>) {
     }
 }
 
-/// The file as typed, without what was faulty. Every fault of syntax and shape is noted.
+/// The routine as typed, without what was faulty. Every fault of syntax and shape is noted.
 pub(super) fn routine_file(text: &str, faults: &mut Finder<'_>) -> RoutineFile {
+    typed(text, schema::of_file(), "the routine", faults)
+}
+
+/// A file of the type that `schema` was made from, called `what`.
+pub(super) fn typed<T: Default + DeserializeOwned>(text: &str, schema: &Value, what: &str, faults: &mut Finder<'_>) -> T {
     let (mut root, errors) = DeTable::parse_recoverable(text);
     let mut broken_lines = Vec::new();
     for error in &errors {
@@ -41,7 +47,7 @@ pub(super) fn routine_file(text: &str, faults: &mut Finder<'_>) -> RoutineFile {
     let syntax_ok = errors.is_empty();
     let before = faults.list.len();
     let span = root.span().start..root.span().start;
-    shape::fit_table(root.get_mut(), span, schema::of_file(), "the routine", faults);
+    shape::fit_table(root.get_mut(), span, schema, what, faults);
     if !syntax_ok {
         // What is missing may stand in the broken line.
         let mut n = 0;
@@ -50,12 +56,12 @@ pub(super) fn routine_file(text: &str, faults: &mut Finder<'_>) -> RoutineFile {
             n <= before || (fault.kind != FaultKind::Missing && !broken_lines.contains(&fault.line))
         });
     }
-    match RoutineFile::deserialize(toml::de::Deserializer::from(root)) {
+    match T::deserialize(toml::de::Deserializer::from(root)) {
         Ok(file) => file,
         Err(error) => {
             // The shape fits, so this is a value that the type cannot hold.
             faults.add(FaultKind::WrongType, error.span().unwrap_or(0..0), one_line(error.message()), "Give a value that can be read.");
-            RoutineFile::default()
+            T::default()
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use std::sync::LazyLock;
 
+use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
 use serde_json::{Map, Value, json};
 
@@ -11,12 +12,14 @@ use super::file::RoutineFile;
 use super::limits::limit_of;
 
 /// The types alone, everything in line, without `null`: TOML has none.
-static OF_FILE: LazyLock<Value> = LazyLock::new(|| {
+static OF_FILE: LazyLock<Value> = LazyLock::new(of_type::<RoutineFile>);
+
+pub(super) fn of_type<T: JsonSchema>() -> Value {
     let settings = SchemaSettings::draft2020_12().with(|settings| settings.inline_subschemas = true);
-    let mut schema = settings.into_generator().into_root_schema_for::<RoutineFile>().to_value();
+    let mut schema = settings.into_generator().into_root_schema_for::<T>().to_value();
     without_null(&mut schema);
     schema
-});
+}
 
 pub(super) fn of_file() -> &'static Value {
     &OF_FILE
@@ -33,7 +36,9 @@ pub fn schema() -> Value {
     for key in ["type", "required", "properties", "additionalProperties"] {
         schema[key] = types[key].clone();
     }
-    add_limit(&mut schema["properties"]["feedback_every"], None, "feedback_every");
+    for field in ["feedback_every", "loud_limit_s"] {
+        add_limit(&mut schema["properties"][field], None, field);
+    }
     for field in ["ask_again_after_s", "asks", "give_up_after_s"] {
         add_limit(&mut schema["properties"]["no_answer"]["properties"][field], None, field);
     }
@@ -45,7 +50,7 @@ pub fn schema() -> Value {
     let step = &mut steps["items"];
     let ids: Vec<_> = catalogue().iter().map(|entry| entry.id.as_str()).collect();
     step["properties"]["exercise"]["enum"] = json!(ids);
-    for list in ["phrases", "questions", "phases"] {
+    for list in ["phrases", "questions", "packs", "phases"] {
         step["properties"][list]["minItems"] = json!(1);
     }
     step["allOf"] = catalogue().iter().map(rule_of).collect();
@@ -70,6 +75,10 @@ fn rule_of(entry: &CatalogueEntry) -> Value {
     let mut allowed: Vec<_> = dose::fields_of(entry);
     allowed.extend(["exercise", "cautions_acknowledged"]);
     let mut required: Vec<_> = dose::required_of(entry).to_vec();
+    let asks = required.contains(&"questions");
+    if asks {
+        required.clear();
+    }
     if entry.needs_agreement {
         required.push("cautions_acknowledged");
         properties.insert("cautions_acknowledged".to_owned(), json!({ "const": true }));
@@ -77,6 +86,9 @@ fn rule_of(entry: &CatalogueEntry) -> Value {
     let mut rule = json!({ "properties": properties, "propertyNames": { "enum": allowed } });
     if !required.is_empty() {
         rule["required"] = json!(required);
+    }
+    if asks {
+        rule["anyOf"] = json!([{ "required": ["questions"] }, { "required": ["packs"] }]);
     }
     if entry.sips {
         rule["dependentSchemas"] = json!({ "sip_every": {

@@ -7,11 +7,13 @@ use super::file::At;
 pub type CommandWords = [(String, Vec<String>)];
 
 /// What the ears listen for; given as data, for this room knows no recogniser.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Default)]
 pub struct Hearing<'a> {
     pub commands: &'a CommandWords,
     /// Whether the recogniser knows a word (lower case). None: not checked.
     pub knows_word: Option<&'a dyn Fn(&str) -> bool>,
+    /// The bytes of a word pack that a routine names by its file, or why it cannot be read. None: only built-in packs are known.
+    pub pack_file: Option<&'a dyn Fn(&str) -> Result<Vec<u8>, String>>,
 }
 
 /// Commands that are listened for while the tool itself talks.
@@ -96,6 +98,16 @@ fn words_of(text: &str) -> Vec<String> {
         .filter(|word| !word.is_empty())
         .map(str::to_owned)
         .collect()
+}
+
+/// The words as they are spoken: lower case, single spaces, no marks.
+pub(super) fn spoken(text: &str) -> String {
+    words_of(text).join(" ")
+}
+
+/// Whether a text holds another one, whole words only.
+pub(super) fn holds_words(text: &str, other: &str) -> bool {
+    holds(&words_of(text), &words_of(other))
 }
 
 fn holds(text: &[String], wording: &[String]) -> bool {

@@ -1,9 +1,10 @@
 //! The machine: its states, what they share, and the one door in.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
-    Arg, Command, Effect, Entry, Event, Fact, Line, LineId, Listening, PastResults, Position, Trouble, View,
+    Arg, Command, Effect, Entry, Event, Fact, Habits, Line, LineId, Listening, PastResults, Position, Response, Trouble, View, listening,
+    naming::NamingRun,
     paced::PacedRun,
     patience::{Patience, Silence},
     posture::PostureRun,
@@ -11,6 +12,7 @@ use super::{
     rapid::RapidRun,
     reading::ReadingRun,
     repeated::RepeatedRun,
+    tiring::Trial,
     voiced::VoicedRun,
 };
 use crate::hear::VoiceTask;
@@ -29,8 +31,18 @@ pub struct Start {
     pub resume_from: Option<Position>,
     /// Steps of that session that were done to the end, counted from 1 as in [`Position`].
     pub resume_done: BTreeSet<u32>,
+    /// Repetitions of that session that were completed, by step counted from 1: the dose goes on, it does not begin anew.
+    pub resume_counts: BTreeMap<u32, u32>,
+    /// Loud holds of that session so far, s.
+    pub resume_loud_s: f64,
     /// The client's own past.
     pub past: PastResults,
+    /// How long this person usually takes.
+    pub habits: Habits,
+    /// Whole weeks since this client's first practice: feedback on results fades with them.
+    pub practice_week: u32,
+    /// A clinician leads a class: nobody is measured or hurried, nothing moves on by a voice in the room alone.
+    pub class: bool,
 }
 
 /// What comes after the lines under way.
@@ -46,7 +58,6 @@ pub(super) enum Then {
     /// The cue of a repetition has been said; what it times begins.
     Perform,
     AfterRepetition,
-    EndStep,
     /// What was being asked is open again.
     Ask(Ask),
     Halted(Halt),
@@ -68,6 +79,8 @@ pub(super) enum Ask {
     RestOver,
     /// "ready" or "done": the sip is swallowed.
     Sip,
+    /// "yes", "no" or "finish": holds have become shorter or softer; a rest?
+    OfferRest,
     /// "yes" or "no": was that this command?
     Confirm(Command),
     /// Nothing needs to be said: the session ends unless "go on" is heard.
@@ -100,6 +113,7 @@ pub(super) enum State {
     Reading(ReadingRun),
     Rapid(RapidRun),
     Question(QuestionRun),
+    Naming(NamingRun),
     Ended,
 }
 
@@ -129,14 +143,24 @@ pub struct Engine {
     pub(super) left_out: BTreeSet<usize>,
     /// Steps done to the end, by index from 0.
     pub(super) steps_done: BTreeSet<usize>,
-    /// Repetitions completed in this step.
-    pub(super) repetitions_done: u32,
-    /// Hold times of this step, s.
-    pub(super) holds_s: Vec<f64>,
+    /// Repetitions completed, by index of the step from 0. A step that is come back to goes on where it was: the dose is
+    /// never exceeded.
+    pub(super) counts: BTreeMap<usize, u32>,
+    /// Voiced trials of this step.
+    pub(super) trials: Vec<Trial>,
+    /// Trials since a result was last told.
+    pub(super) trials_untold: u32,
+    /// Holds or level fall: a rest is to be offered behind this trial.
+    pub(super) rest_due: bool,
+    pub(super) rest_offered_in_step: bool,
+    /// Loud holds of this practice together, s.
+    pub(super) loud_s: f64,
     /// A hold that a command cut off: the voice ear gives its figures a moment later, when the state has moved on.
     pub(super) cut_hold: Option<(String, Position)>,
     /// Factor on the routine's count interval, by "slower" and "faster".
     pub(super) pace: f64,
+    /// The sort of question asked last: a new sort is announced.
+    pub(super) kind_asked: Option<crate::routine::PackKind>,
     /// The last thing that was announced, for "again".
     pub(super) last_said: Option<Line>,
     /// Troubles that stand in the journal, and those of them that are still to be told.
@@ -168,10 +192,15 @@ impl Engine {
             go_on: Then::AskStart,
             left_out: BTreeSet::new(),
             steps_done: BTreeSet::new(),
-            repetitions_done: 0,
-            holds_s: Vec::new(),
+            counts: BTreeMap::new(),
+            trials: Vec::new(),
+            trials_untold: 0,
+            rest_due: false,
+            rest_offered_in_step: false,
+            loud_s: 0.0,
             cut_hold: None,
             pace: 1.0,
+            kind_asked: None,
             last_said: None,
             troubles_known: BTreeSet::new(),
             troubles_to_tell: Vec::new(),
@@ -241,6 +270,7 @@ impl Engine {
             State::Reading(run) => self.tick_reading(run),
             State::Rapid(run) => self.tick_rapid(run),
             State::Question(run) => self.tick_question(run),
+            State::Naming(run) => self.tick_naming(run),
         }
     }
 
@@ -291,8 +321,47 @@ impl Engine {
 
     /// What the silence of the present state means; states without patience wait for ever.
     pub(super) fn silence(&mut self) -> Silence {
-        let (now_s, limits) = (self.now_s, self.routine.no_answer);
+        // A class is its clinician's to lead.
+        if self.start.class {
+            return Silence::Wait;
+        }
+        let (now_s, mut limits) = (self.now_s, self.routine.no_answer);
+        if let Some(response) = self.response() {
+            limits.ask_again_after_s = self.start.habits.wait_s(response, limits.ask_again_after_s);
+            // Nobody who still answers is given up.
+            limits.give_up_after_s = limits.give_up_after_s.max(limits.ask_again_after_s * f64::from(limits.asks.saturating_add(2)));
+        }
         self.patience().map_or(Silence::Wait, |patience| patience.look(now_s, limits))
+    }
+
+    /// What is waited for now.
+    fn response(&self) -> Option<Response> {
+        Some(match &self.state {
+            State::Asking { ask: Ask::Position | Ask::RestOver, .. } => Response::Position,
+            State::Asking { ask: Ask::FinishUnlessTakenBack, .. } => return None,
+            State::Asking { ask: Ask::Sip, .. } | State::Repeated(_) => Response::Done,
+            State::Asking { .. } => Response::Answer,
+            State::Voiced(_) | State::Reading(_) | State::Rapid(_) => Response::Voice,
+            State::Question(_) => Response::Question,
+            _ => return None,
+        })
+    }
+
+    /// The client has just done what was waited for: learns how long that took. Call before the state changes.
+    pub(super) fn responded(&mut self) {
+        let now_s = self.now_s;
+        if self.start.class || self.is_speaking() {
+            return;
+        }
+        let Some(to) = self.response() else { return };
+        let after_s = match &self.state {
+            State::Question(run) => Some(run.thought_s(now_s)),
+            _ => self.patience().and_then(|patience| patience.response_s(now_s)),
+        };
+        if let Some(after_s) = after_s {
+            self.start.habits.add(to, after_s);
+            self.record(Fact::ResponseTimed { to, after_s });
+        }
     }
 
     /// The patience of the present state, where it has one.
@@ -355,7 +424,9 @@ impl Engine {
     pub(super) fn after(&mut self, last: LineId, pause_s: f64, then: Then) {
         self.state = State::Speaking { last, ended_s: None, pause_s, then };
         self.go_on = match then {
-            Then::Perform | Then::AfterRepetition => Then::BeginRepetition,
+            Then::Perform => Then::BeginRepetition,
+            // Where "go on" leads from there is kept.
+            Then::Halted(_) => self.go_on,
             other => other,
         };
     }
@@ -370,7 +441,13 @@ impl Engine {
     }
 
     pub(super) fn listen_with(&mut self, commands: &[Command], answers: Vec<String>, voice: VoiceTask) {
-        let listening = Listening { commands: commands.to_vec(), answers, voice };
+        let listening = if self.start.class {
+            let commands = listening::of_class(commands).to_vec();
+            Listening { commands, answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: true }
+        } else {
+            let list = matches!(self.step().map(|step| &step.work), Some(crate::routine::Work::Naming { .. }));
+            Listening { commands: commands.to_vec(), answers, voice, list, firm: false }
+        };
         if self.listening.as_ref() != Some(&listening) {
             self.listening = Some(listening.clone());
             self.out.push(Effect::Listen(listening));
@@ -467,6 +544,16 @@ impl Engine {
     /// A message of the present exercise: `ex-ID-PART`.
     pub(super) fn exercise_key(&self, part: &str) -> String {
         format!("ex-{}-{part}", self.exercise_id())
+    }
+
+    /// Repetitions completed in the present step.
+    pub(super) fn repetitions_done(&self) -> u32 {
+        self.counts.get(&self.step_index()).copied().unwrap_or(0)
+    }
+
+    /// Levels of this practice can be compared with each other.
+    pub(super) fn levels_compare(&self) -> bool {
+        !self.troubles_known.contains(&Trouble::MicrophoneGain) && !self.troubles_known.contains(&Trouble::RoomTooLoud)
     }
 
     /// Repetitions prescribed in the present step, all sets together.

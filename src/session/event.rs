@@ -1,6 +1,6 @@
 //! What the engine is told, what it asks for, and the facts it leaves.
 
-use super::Trouble;
+use super::{Fall, Response, Trouble};
 use crate::hear::{Hold, Utterance, VoiceQuality, VoiceTask};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -82,11 +82,14 @@ pub enum Command {
     Finish,
     Dizzy,
     Hurts,
+    Why,
+    HowDid,
+    Hint,
 }
 
 impl Command {
     /// Every command, in the order of the list above.
-    pub const ALL: [Command; 20] = [
+    pub const ALL: [Command; 23] = [
         Command::Ready,
         Command::Done,
         Command::Yes,
@@ -107,6 +110,9 @@ impl Command {
         Command::Finish,
         Command::Dizzy,
         Command::Hurts,
+        Command::Why,
+        Command::HowDid,
+        Command::Hint,
     ];
 
     /// A false one costs the client a step or the session, so an unsure one is asked about first.
@@ -137,6 +143,9 @@ impl Command {
             Command::Finish => "finish",
             Command::Dizzy => "dizzy",
             Command::Hurts => "hurts",
+            Command::Why => "why",
+            Command::HowDid => "how-did",
+            Command::Hint => "hint",
         }
     }
 
@@ -164,6 +173,8 @@ pub enum Effect {
     Resume(bool),
     /// Change the loudness of the voice by so many dB.
     Volume { change_db: f64 },
+    /// Speak slower (above 1) or faster (below 1) than now by this factor.
+    SpeechRate { factor: f64 },
     /// Keep this fact.
     Record(Entry),
     /// Show this.
@@ -193,8 +204,12 @@ pub enum Arg {
 pub struct Listening {
     /// Commands of this state, about ten; `Stop` is always heard besides.
     pub commands: Vec<Command>,
-    /// Accepted answers to a question.
+    /// Answers to a question, accepted and near ones; wordings of one answer parted by `|`.
     pub answers: Vec<String>,
+    /// Several answers may follow each other in one breath.
+    pub list: bool,
+    /// Many people talk here: only wordings of two words and more count, `stop` and `pause` apart.
+    pub firm: bool,
     /// The voice ear's task.
     pub voice: VoiceTask,
 }
@@ -352,7 +367,19 @@ pub enum Fact {
         irregularity_pct: f64,
     },
     QuestionAnswered { exercise: String, clue: String, answer: Option<String>, correct: bool, hint_given: bool, duration_s: f64 },
+    /// What was named of a category, each once, in the order in which it was heard.
+    CategoryNamed { exercise: String, category: String, named: Vec<String>, duration_s: f64, complete: bool },
     Rested { duration_s: f64 },
+    /// How long the client took, from the end of our line.
+    ResponseTimed { to: Response, after_s: f64 },
+    /// Holds or level fell over the last trials beyond this person's usual scatter; s or dB, as `of` says.
+    FallNoticed { exercise: String, of: Fall, reference: f64, latest: f64, usual: f64 },
+    /// A rest was offered because of it; `taken` also where nobody answered.
+    RestOffered { taken: bool },
+    /// A measured result was told: after so many trials, or because the client asked.
+    ResultTold { exercise: String, asked: bool },
+    /// Loud holds have reached the routine's limit for one practice.
+    LoudLimitReached { loud_s: f64, limit_s: f64 },
     CommandHeard { command: Command, text: String, confidence: f64 },
     /// A repetition that nobody made.
     NoAnswer { asked: u32 },

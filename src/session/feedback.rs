@@ -2,7 +2,7 @@
 
 use super::engine::Engine;
 use super::interrupts::tenth;
-use super::{Arg, LineId, PastExercise};
+use super::{Arg, Fact, LineId, PastExercise};
 
 /// What is true and worth saying about a hold.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,17 +39,35 @@ fn remark(held_s: f64, past: Option<&PastExercise>) -> Remark {
     }
 }
 
+/// Weeks after which the number is told half as often, then a third as often, and so on. Less feedback is kept better
+/// (Maas et al. 2008); the steps of two weeks are common practice, no source.
+const FADE_WEEKS: u32 = 2;
+
+/// The number is told after so many trials in this week of practice; 0: only when asked.
+fn fades(every: u32, week: u32) -> u32 {
+    every.saturating_mul(1 + week / FADE_WEEKS)
+}
+
 impl Engine {
-    /// The number after each n-th trial, as the routine has it; the last trial is left to the step's own result.
+    fn is_result_due(&self) -> bool {
+        let every = fades(self.routine.feedback_every, self.start.practice_week);
+        every > 0 && self.trials_untold >= every
+    }
+
+    /// The number after each n-th trial of the practice; the last trial of a step is left to the step's own result.
     pub(super) fn say_trial_result(&mut self) -> Option<LineId> {
-        let every = self.routine.feedback_every;
-        let trials = u32::try_from(self.holds_s.len()).unwrap_or(u32::MAX);
-        let is_last = self.repetitions_done >= self.prescribed();
-        if every == 0 || trials == 0 || trials % every != 0 || is_last {
+        let is_last = self.repetitions_done() >= self.prescribed();
+        if is_last || !self.is_result_due() {
             return None;
         }
-        let held_s = self.holds_s.last().copied()?;
+        let held_s = self.trials.last()?.duration_s;
+        self.told(false);
         Some(self.say_held("held", held_s))
+    }
+
+    fn told(&mut self, asked: bool) {
+        self.trials_untold = 0;
+        self.record(Fact::ResultTold { exercise: self.exercise_id(), asked });
     }
 
     /// `what` is "held" for one trial, "best" for the best of several.
@@ -69,13 +87,40 @@ impl Engine {
         }
     }
 
-    /// What is said at the end of a step: the best of its trials, else a word that it is done.
+    /// What is said at the end of a step: the best of its trials where a result is due, else a word that it is done.
     pub(super) fn say_step_result(&mut self) -> Option<LineId> {
-        let best_s = self.holds_s.iter().copied().fold(f64::NAN, f64::max);
-        if best_s.is_nan() {
+        let best_s = self.best_s();
+        if best_s.is_nan() || !self.is_result_due() {
             return Some(self.say("step-done", &[]));
         }
-        Some(self.say_held(if self.holds_s.len() > 1 { "best" } else { "held" }, best_s))
+        self.told(false);
+        Some(self.say_held(if self.trials.len() > 1 { "best" } else { "held" }, best_s))
+    }
+
+    fn best_s(&self) -> f64 {
+        self.trials.iter().map(|trial| trial.duration_s).fold(f64::NAN, f64::max)
+    }
+
+    /// "How did I do": the last trial and the best of this exercise, or how much is done.
+    pub(super) fn tell_how_it_went(&mut self) {
+        let now_s = self.now_s;
+        match self.trials.last().copied() {
+            Some(trial) if self.in_step => {
+                self.told(true);
+                self.say_held("held", trial.duration_s);
+                if self.trials.len() > 1 && self.best_s() > trial.duration_s {
+                    self.say("best-so-far", &[("seconds", Arg::Number(tenth(self.best_s())))]);
+                }
+            }
+            _ => {
+                let (done, all) = (self.steps_done.len(), self.routine.steps.len());
+                let number = |n: usize| Arg::Number(f64::from(u32::try_from(n).unwrap_or(u32::MAX)));
+                self.say("done-so-far", &[("done", number(done)), ("all", number(all))]);
+            }
+        }
+        if let Some(patience) = self.patience() {
+            patience.heard(now_s);
+        }
     }
 }
 
@@ -93,6 +138,7 @@ mod tests {
             recent_trials: 10,
             mean_s: Some(12.0),
             sd_s: Some(0.8),
+            level_sd_db: None,
         }
     }
 
@@ -103,5 +149,13 @@ mod tests {
         assert_eq!(remark(15.2, Some(&past(15.0))), Remark::LongestThisMonth);
         assert_eq!(remark(9.0, Some(&past(15.0))), Remark::Plain, "less is never remarked on");
         assert_eq!(remark(14.0, None), Remark::Plain);
+    }
+
+    /// The default: each fifth at first, then each tenth, then each fifteenth.
+    #[test]
+    fn feedback_fades_over_the_weeks() {
+        let told: Vec<u32> = [0, 1, 2, 3, 4, 5].map(|week| fades(5, week)).to_vec();
+        assert_eq!(told, [5, 5, 10, 10, 15, 15]);
+        assert_eq!(fades(0, 7), 0);
     }
 }

@@ -2,8 +2,9 @@
 
 use super::engine::{Ask, Engine, State, Then};
 use super::patience::Patience;
-use super::{Arg, Command, Effect, Fact, Line, LineId, listening};
+use super::{Arg, Command, Effect, Entry, Fact, Line, LineId, Position, listening};
 use crate::hear::VoiceTask;
+use super::voiced::LOUD_LIMIT;
 use crate::routine::{Step, Work};
 
 /// What is said and shown to ask, what is listened for, what is shown as sayable.
@@ -16,6 +17,10 @@ const SETTLE_S: f64 = 1.0;
 
 impl Engine {
     pub(super) fn greet(&mut self) {
+        if self.start.class {
+            self.greet_class();
+            return;
+        }
         self.listen(listening::READY, VoiceTask::Idle);
         let minutes = (self.routine.planned_duration_s() / 60.0).round().max(1.0);
         let mut last = self.say(
@@ -50,7 +55,6 @@ impl Engine {
             Then::BeginRepetition => self.begin_repetition(),
             Then::Perform => self.perform(),
             Then::AfterRepetition => self.after_repetition(),
-            Then::EndStep => self.end_step(),
             Then::Ask(ask) => self.ask(ask),
             Then::Halted(halt) => self.halted(halt),
             Then::End(reason) => self.end(reason),
@@ -78,15 +82,31 @@ impl Engine {
         self.here = from;
         self.here.step = self.here.step.clamp(1, u32::try_from(self.routine.steps.len()).unwrap_or(u32::MAX));
         // Repetitions before the break were done and are on record.
-        let before = self.step().map_or(0, |step| (from.set.max(1) - 1) * step.repetitions + from.repetition.max(1) - 1);
+        self.counts = self.start.resume_counts.iter().map(|(&step, &done)| ((step.max(1) - 1) as usize, done)).collect();
+        self.loud_s = self.start.resume_loud_s;
+        let before = self.step().map_or(0, |step| (from.set.max(1) - 1).saturating_mul(step.repetitions).saturating_add(from.repetition.max(1) - 1));
+        self.counts.insert(self.step_index(), before);
         // A step that was stopped or left out lies behind us too, but was not done.
         self.steps_done = self.start.resume_done.iter().map(|&step| (step.max(1) - 1) as usize).collect();
+        self.end_what_was_done();
         let key = self.exercise_key("name");
         self.record(Fact::SessionResumed { from: self.exercise_id() });
         self.leave_out_quietly();
         let last = self.say("resumed", &[("name", Arg::Message(key))]);
-        self.repetitions_done = before;
         self.after(last, BREATH_S, Then::BeginStep);
+    }
+
+    /// A step whose last repetition was made just before the break is done, too.
+    fn end_what_was_done(&mut self) {
+        for index in 0..self.step_index() {
+            let Some(step) = self.routine.steps.get(index) else { continue };
+            let (prescribed, done) = (step.sets.saturating_mul(step.repetitions), self.counts.get(&index).copied().unwrap_or(0));
+            if done >= prescribed && self.steps_done.insert(index) {
+                let fact = Fact::StepDone { exercise: step.exercise.id.clone(), repetitions_done: done, repetitions_prescribed: prescribed };
+                let at = Position { step: u32::try_from(index + 1).unwrap_or(u32::MAX), set: step.sets, repetition: step.repetitions };
+                self.effect(Effect::Record(Entry { at_s: self.now_s, fact, position: Some(at) }));
+            }
+        }
     }
 
     /// Exercises of this routine that still need a "yes".
@@ -99,6 +119,10 @@ impl Engine {
         if !self.begun {
             self.begun = true;
             self.begin_session();
+        }
+        if self.start.class {
+            self.safety_of_class();
+            return;
         }
         let unagreed = self.unagreed();
         let asks = !unagreed.is_empty();
@@ -164,6 +188,7 @@ impl Engine {
             Ask::Position => ("ask-position", vec![], listening::READY, &[Command::Ready, Command::Skip, Command::Stop]),
             Ask::RestOver => ("ask-rest-over", vec![], listening::READY, &[Command::Ready, Command::Stop]),
             Ask::Sip => ("ask-sip", vec![], listening::REPEATED, &[Command::Done, Command::Stop]),
+            Ask::OfferRest => ("offer-rest", vec![], listening::OFFER, &[Command::Yes, Command::No, Command::Finish]),
             Ask::Confirm(command) => (
                 "ask-confirm",
                 vec![("command", Arg::Message(command.name_key()))],
@@ -173,13 +198,17 @@ impl Engine {
             Ask::FinishUnlessTakenBack => ("finishing", vec![], listening::FINISHING, &[Command::GoOn]),
         };
         let key = match ask {
+            Ask::Start if self.start.class => "class-start",
+            Ask::Position if self.start.class => "class-position",
+            Ask::RestOver if self.start.class => "class-rest-over",
+            Ask::Sip if self.start.class => "class-sip",
             Ask::Start if self.start.first_session => "ask-ready-first",
             _ => key,
         };
         self.listen(commands, VoiceTask::Idle);
         self.say(key, &args);
         self.show_prompt(Line { key: format!("{key}-shown"), args }, can_say);
-        if !matches!(ask, Ask::Confirm(_) | Ask::FinishUnlessTakenBack) {
+        if !matches!(ask, Ask::Confirm(_) | Ask::FinishUnlessTakenBack | Ask::OfferRest) {
             self.go_on = Then::Ask(ask);
         }
         self.state = State::Asking { ask, patience: Patience::new(self.now_s) };
@@ -188,7 +217,7 @@ impl Engine {
     /// Nobody answered; asks once more.
     pub(super) fn ask_again(&mut self, ask: Ask, time: u32) {
         let key = match (ask, time) {
-            (Ask::Resume | Ask::Agreement | Ask::Confirm(_), _) => "ask-yes-no-again",
+            (Ask::Resume | Ask::Agreement | Ask::Confirm(_) | Ask::OfferRest, _) => "ask-yes-no-again",
             // Nothing is said to a person with water in the mouth but once, late.
             (Ask::Sip, 1) => return,
             (Ask::Sip, _) => "ask-sip-again",
@@ -204,6 +233,7 @@ impl Engine {
             Ask::Resume => self.resume(false),
             Ask::Agreement => self.agreement(false),
             Ask::Confirm(_) => self.proceed(self.go_on),
+            Ask::OfferRest => self.rest_taken(true),
             _ => self.remind("wait-for-ready", &[]),
         }
     }
@@ -221,20 +251,22 @@ impl Engine {
 
     fn begin_step(&mut self) {
         self.started = true;
-        while self.left_out.contains(&self.step_index()) {
+        while self.passes_over() {
             self.here.step += 1;
-            self.here.set = 1;
-            self.here.repetition = 1;
         }
         let Some(step) = self.step().cloned() else {
             self.summarise("completed");
             return;
         };
-        let resumed = self.here.set > 1 || self.here.repetition > 1;
-        if !resumed {
-            self.repetitions_done = 0;
-        }
-        self.holds_s.clear();
+        // A step that was left and come back to goes on where it was.
+        let done = self.repetitions_done().min(self.prescribed().saturating_sub(1));
+        let repetitions = step.repetitions.max(1);
+        self.here.set = done / repetitions + 1;
+        self.here.repetition = done % repetitions + 1;
+        let resumed = done > 0;
+        self.trials.clear();
+        self.rest_due = false;
+        self.rest_offered_in_step = false;
         self.in_step = true;
         self.record(Fact::StepBegun { exercise: step.exercise.id.clone() });
         self.listen(listening::READY, VoiceTask::Idle);
@@ -246,20 +278,38 @@ impl Engine {
         if let Some(line) = self.dose_line(&step) {
             last = self.say_line(line, None);
         }
-        if let Work::Voiced { target_s: Some(target_s), .. } = step.work {
+        if let Work::Voiced { target_s: Some(target_s), .. } = step.work
+            && !self.start.class
+        {
             last = self.say("goal", &[("seconds", Arg::Number(target_s))]);
         }
-        if let Some(words) = self.cue_words(&step) {
+        if let Work::Voiced { .. } | Work::ReadAloud { .. } = step.work
+            && let Some(words) = self.routine.cue_words.clone()
+        {
             last = self.say("cue-words", &[("words", Arg::Text(words))]);
+        }
+        if matches!(step.work, Work::Repeated { sip_every: Some(_), .. }) {
+            last = self.say("sip-rules-now", &[]);
         }
         self.show_prompt(Line { key: self.exercise_key("short"), args: Vec::new() }, &[Command::Skip, Command::Stop]);
         self.start.known.insert(step.exercise.id.clone());
         self.after(last, SETTLE_S, Then::BeginSet);
     }
 
-    /// The clinician's own words belong to voiced trials and reading alone.
-    fn cue_words(&self, step: &Step) -> Option<String> {
-        matches!(step.work, Work::Voiced { .. } | Work::ReadAloud { .. }).then(|| self.routine.cue_words.clone()).flatten()
+    /// The step is left out, done already, or asks for voice where that is enough for today.
+    fn passes_over(&mut self) -> bool {
+        let index = self.step_index();
+        let Some(step) = self.routine.steps.get(index) else { return false };
+        if self.left_out.contains(&index) || self.steps_done.contains(&index) {
+            return true;
+        }
+        if matches!(step.work, Work::Voiced { target_s, .. } if self.is_loud_enough(target_s)) {
+            let exercise = step.exercise.id.clone();
+            self.left_out.insert(index);
+            self.record(Fact::StepLeftOut { exercise, reason: LOUD_LIMIT.into() });
+            return true;
+        }
+        false
     }
 
     /// "Three times", "Nine rounds; I count"; nothing where it goes without saying.
@@ -269,6 +319,7 @@ impl Engine {
             Work::Paced { .. } => "dose-rounds",
             Work::ReadAloud { .. } => "dose-phrases",
             Work::Question { .. } => "dose-questions",
+            Work::Naming { .. } => "dose-categories",
             Work::Rest { .. } => return None,
         };
         let args = vec![("repetitions", Arg::Number(f64::from(step.repetitions))), ("sets", Arg::Number(f64::from(step.sets)))];
@@ -280,7 +331,7 @@ impl Engine {
             self.summarise("completed");
             return;
         };
-        if step.exercise.waits_for_ready { self.ask(Ask::Position) } else { self.begin_repetition() }
+        if step.exercise.waits_for_ready || self.start.class { self.ask(Ask::Position) } else { self.begin_repetition() }
     }
 
     /// Gives the cue of one repetition.
@@ -290,6 +341,7 @@ impl Engine {
             return;
         };
         match step.work {
+            Work::Voiced { target_s, .. } if self.is_loud_enough(target_s) => self.leave_loud(),
             Work::Voiced { .. } => self.cue_voiced(),
             Work::Timed { .. } => self.cue_posture(),
             Work::Paced { .. } => self.cue_paced(),
@@ -297,6 +349,7 @@ impl Engine {
             Work::ReadAloud { phrases } => self.cue_reading(&phrases),
             Work::Rapid { .. } => self.cue_rapid(),
             Work::Question { items, .. } => self.cue_question(&items),
+            Work::Naming { .. } => self.cue_naming(),
             Work::Rest { length_s } => self.begin_rest_step(length_s),
         }
     }
@@ -304,6 +357,9 @@ impl Engine {
     /// The cue has been said: what is timed begins.
     fn perform(&mut self) {
         let Some(step) = self.step().cloned() else { return };
+        if self.start.class && self.perform_in_class(&step.work) {
+            return;
+        }
         match step.work {
             Work::Voiced { max_break_s, min_hold_s, glide, .. } => self.open_voiced(max_break_s, min_hold_s, glide),
             Work::Timed { .. } => self.start_posture(),
@@ -312,6 +368,7 @@ impl Engine {
             Work::ReadAloud { .. } => self.open_reading(),
             Work::Rapid { .. } => self.open_rapid(),
             Work::Question { .. } => self.open_question(),
+            Work::Naming { .. } => self.open_naming(),
             Work::Rest { .. } => self.end_step(),
         }
     }
@@ -325,16 +382,21 @@ impl Engine {
         } else if repetition > 1 {
             self.say("repetition-number", &[("n", Arg::Number(f64::from(repetition)))]);
         }
+        // An explicit cue before each trial: people with Parkinson's raise their voice when told to (Ho et al. 1999). The
+        // first one follows the step's own words directly.
+        if repetition > 1
+            && matches!(self.step().map(|step| &step.work), Some(Work::Voiced { .. }))
+            && let Some(words) = self.routine.cue_words.clone()
+        {
+            self.say("cue-words-again", &[("words", Arg::Text(words))]);
+        }
         let cue = self.exercise_key("cue");
         self.say(&cue, &[])
     }
 
     fn begin_rest_step(&mut self, length_s: Option<f64>) {
         match length_s {
-            None => {
-                self.go_on = Then::EndStep;
-                self.ask(Ask::RestOver);
-            }
+            None => self.ask(Ask::RestOver),
             Some(length_s) => {
                 self.go_on = Then::AfterRepetition;
                 self.rest_for(length_s);
@@ -350,7 +412,10 @@ impl Engine {
 
     /// One repetition is complete: counts it and goes to the next, the next set or the end of the step.
     pub(super) fn repetition_complete(&mut self) {
-        self.repetitions_done += 1;
+        let most = self.prescribed();
+        let done = self.counts.entry(self.step_index()).or_insert(0);
+        *done = (*done + 1).min(most);
+        self.go_on = Then::AfterRepetition;
     }
 
     fn after_repetition(&mut self) {
@@ -358,33 +423,40 @@ impl Engine {
             self.summarise("completed");
             return;
         };
+        if self.rest_due {
+            self.offer_rest();
+            return;
+        }
         if matches!(step.work, Work::Rest { .. }) {
             self.repetition_complete();
         }
-        let rest_s = if self.here.repetition < step.repetitions {
-            self.here.repetition += 1;
-            self.go_on = Then::BeginRepetition;
-            step.rest_s
-        } else if self.here.set < step.sets {
-            self.here.set += 1;
-            self.here.repetition = 1;
+        // The count of what was done says what comes, so that coming by here twice changes nothing.
+        let (done, repetitions) = (self.repetitions_done(), step.repetitions.max(1));
+        if done >= self.prescribed() {
+            self.end_step();
+            return;
+        }
+        self.here.set = done / repetitions + 1;
+        self.here.repetition = done % repetitions + 1;
+        let rest_s = if self.here.repetition == 1 {
             self.go_on = Then::BeginSet;
             step.set_rest_s
         } else {
-            self.end_step();
-            return;
+            self.go_on = Then::BeginRepetition;
+            step.rest_s
         };
         if rest_s > 0.0 { self.rest_for(rest_s) } else { self.proceed(self.go_on) }
     }
 
     pub(super) fn end_step(&mut self) {
-        self.steps_done.insert(self.step_index());
         let fact = Fact::StepDone {
             exercise: self.exercise_id(),
-            repetitions_done: self.repetitions_done,
+            repetitions_done: self.repetitions_done(),
             repetitions_prescribed: self.prescribed(),
         };
-        self.record(fact);
+        if self.steps_done.insert(self.step_index()) {
+            self.record(fact);
+        }
         let last = self.say_step_result();
         self.next_step(last);
     }
@@ -405,13 +477,13 @@ impl Engine {
     pub(super) fn cut_short(&mut self, reason: &str) {
         self.cut_repetition();
         if self.in_step {
-            let fact = Fact::StepStopped {
-                exercise: self.exercise_id(),
-                reason: reason.to_owned(),
-                repetitions_done: self.repetitions_done,
-                repetitions_prescribed: self.prescribed(),
-            };
-            self.record(fact);
+            let (exercise, repetitions_done, repetitions_prescribed) = (self.exercise_id(), self.repetitions_done(), self.prescribed());
+            if repetitions_done < repetitions_prescribed {
+                self.record(Fact::StepStopped { exercise, reason: reason.to_owned(), repetitions_done, repetitions_prescribed });
+            } else if self.steps_done.insert(self.step_index()) {
+                // The last repetition was made; only its end had not been told.
+                self.record(Fact::StepDone { exercise, repetitions_done, repetitions_prescribed });
+            }
             self.in_step = false;
         }
     }
@@ -421,10 +493,25 @@ impl Engine {
         self.in_step = false;
         let (done, all) = (self.steps_done.len(), self.routine.steps.len());
         self.listen(&[], VoiceTask::Idle);
+        if self.start.class {
+            let last = self.say("class-over", &[]);
+            self.after(last, BREATH_S, Then::End(reason));
+            return;
+        }
         let args = [("done", Arg::Number(count(done))), ("all", Arg::Number(count(all))), ("left", Arg::Number(count(all - done.min(all))))];
-        let last = self.say(if done == all { "summary-all" } else { "summary-part" }, &args);
+        let undone: Vec<String> = self.undone().iter().map(|step| format!("ex-{}-name", step.exercise.id)).collect();
+        let last = match undone.as_slice() {
+            [] => self.say("summary-all", &args),
+            [one] if done > 0 => self.say("summary-all-but", &[args[0].clone(), args[1].clone(), ("name", Arg::Message(one.clone()))]),
+            _ => self.say("summary-part", &args),
+        };
         self.show_prompt(Line { key: "summary-shown".into(), args: args.to_vec() }, &[]);
         self.after(last, BREATH_S, Then::End(reason));
+    }
+
+    /// The steps that were not done to their end.
+    fn undone(&self) -> Vec<&Step> {
+        self.routine.steps.iter().enumerate().filter(|(index, _)| !self.steps_done.contains(index)).map(|(_, step)| step).collect()
     }
 
     pub(super) fn end(&mut self, reason: &str) {

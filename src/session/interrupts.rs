@@ -28,6 +28,10 @@ impl Engine {
         if moves && !self.started {
             return;
         }
+        // Many voices: only what is surely meant moves a class.
+        if self.start.class && confidence < SURE && !matches!(command, Command::Stop | Command::Pause) {
+            return;
+        }
         if command.is_costly() && confidence < SURE {
             if let State::Asking { ask: Ask::Confirm(_), .. } = self.state {
                 return;
@@ -65,6 +69,9 @@ impl Engine {
             Command::GoBack => self.go_back(),
             Command::Again => self.again(),
             Command::Finish => self.finish(),
+            Command::Why => self.tell_why(),
+            Command::HowDid => self.tell_how_it_went(),
+            Command::Hint => self.give_hint("question-hint-asked"),
             Command::Yes | Command::No => self.yes_or_no(command == Command::Yes),
             Command::Ready | Command::Done | Command::GoOn => self.go_ahead(command),
         }
@@ -72,7 +79,9 @@ impl Engine {
 
     fn yes_or_no(&mut self, yes: bool) {
         let State::Asking { ask, .. } = self.state else { return };
+        self.responded();
         match ask {
+            Ask::OfferRest => self.rest_taken(yes),
             Ask::Resume => self.resume(yes),
             Ask::Agreement => self.agreement(yes),
             Ask::Confirm(command) if yes => self.obey(command),
@@ -83,6 +92,13 @@ impl Engine {
 
     /// "ready", "done", "go on": the same wish, to go ahead from where it stands.
     fn go_ahead(&mut self, command: Command) {
+        let waits = match &self.state {
+            State::Asking { ask, .. } => !matches!(ask, Ask::FinishUnlessTakenBack | Ask::Confirm(_) | Ask::Agreement | Ask::Resume),
+            _ => false,
+        };
+        if waits {
+            self.responded();
+        }
         match &self.state {
             State::Asking { ask, .. } => match ask {
                 Ask::Start => self.proceed(Then::BeginStep),
@@ -92,6 +108,7 @@ impl Engine {
                     self.end_step();
                 }
                 Ask::Sip => self.proceed(Then::AfterRepetition),
+                Ask::OfferRest => self.rest_taken(false),
                 Ask::FinishUnlessTakenBack if command == Command::GoOn => self.proceed(self.go_on),
                 _ => {}
             },
@@ -101,10 +118,12 @@ impl Engine {
                 self.proceed(self.go_on);
             }
             State::Halted { .. } => {
+                self.listen(listening::READY, VoiceTask::Idle);
                 let last = self.say("going-on", &[]);
                 let then = self.go_on;
                 self.after(last, 0.2, then);
             }
+            _ if self.start.class => self.move_on(),
             State::Voiced(run) if run.patience.is_waiting() => self.begin_repetition(),
             State::Reading(run) if run.patience.is_waiting() => self.begin_repetition(),
             State::Rapid(run) if run.patience.is_waiting() => self.begin_repetition(),
@@ -125,7 +144,7 @@ impl Engine {
     fn halt(&mut self, halt: Halt) {
         self.cut_repetition();
         self.hush();
-        if self.in_step && !matches!(self.go_on, Then::BeginStep | Then::BeginSet | Then::Ask(_)) {
+        if self.in_step && !matches!(self.go_on, Then::BeginStep | Then::BeginSet | Then::AfterRepetition | Then::Ask(_)) {
             self.go_on = Then::BeginRepetition;
         }
         self.halted(halt);
@@ -140,6 +159,8 @@ impl Engine {
 
     pub(super) fn tell_halted(&mut self, halt: Halt) {
         match halt {
+            Halt::Resting if self.start.class => self.remind("class-resting", &[]),
+            _ if self.start.class => self.remind("class-halted", &[]),
             Halt::Stopped => self.remind("stopped", &[]),
             Halt::Paused => self.remind("paused", &[]),
             Halt::Resting => self.remind("resting", &[]),
@@ -165,6 +186,12 @@ impl Engine {
 
     /// The exercise is left for today; says what to do.
     fn unwell(&mut self, reason: &str, key: &str) {
+        if self.start.class {
+            self.record_unwell(reason);
+            self.halt(Halt::Stopped);
+            self.say("class-unwell", &[]);
+            return;
+        }
         self.hush();
         self.record_unwell(reason);
         let mut go_on = self.go_on;
@@ -189,11 +216,12 @@ impl Engine {
             State::Voiced(run) => self.cut_voiced(&run),
             State::Posture(run) => self.record_cut_posture(&run),
             State::Paced(run) => self.record_cut_round(&run),
+            State::Naming(run) => self.record_cut_naming(&run),
             _ => {}
         }
         if matches!(
             self.state,
-            State::Voiced(_) | State::Posture(_) | State::Paced(_) | State::Repeated(_) | State::Reading(_) | State::Rapid(_) | State::Question(_)
+            State::Voiced(_) | State::Posture(_) | State::Paced(_) | State::Repeated(_) | State::Reading(_) | State::Rapid(_) | State::Question(_) | State::Naming(_)
         ) {
             self.go_on = Then::BeginRepetition;
         }
@@ -207,8 +235,14 @@ impl Engine {
     }
 
     fn change_pace(&mut self, factor: f64) {
-        if !matches!(self.step().map(|step| &step.work), Some(Work::Paced { .. })) {
+        // A posture's seconds are real ones.
+        if matches!(self.state, State::Posture(_)) {
             self.acknowledge("pace-stays", &[]);
+            return;
+        }
+        if !(self.in_step && matches!(self.step().map(|step| &step.work), Some(Work::Paced { .. }))) {
+            self.effect(Effect::SpeechRate { factor });
+            self.acknowledge("speech-rate-changed", &[]);
             return;
         }
         self.pace = (self.pace * factor).clamp(PACE_RANGE.0, PACE_RANGE.1);
@@ -236,8 +270,8 @@ impl Engine {
                 let rounds = self.step().map_or(0, |step| step.repetitions.saturating_sub(self.here.repetition));
                 self.say("rounds-to-go", &[("rounds", Arg::Number(f64::from(rounds)))]);
             }
-            _ => match self.holds_s.last().copied() {
-                Some(held_s) if self.in_step => self.remind("held", &[("seconds", Arg::Number(tenth(held_s)))]),
+            _ => match self.trials.last().copied() {
+                Some(trial) if self.in_step => self.remind("held", &[("seconds", Arg::Number(tenth(trial.duration_s)))]),
                 _ => {
                     let left = self.minutes_left();
                     self.remind("minutes-left", &[("minutes", Arg::Number(left))]);
@@ -273,45 +307,71 @@ impl Engine {
         self.next_step(Some(last));
     }
 
+    /// To the exercise before, or to the begin of this one. A dose that was done is not done twice.
     fn go_back(&mut self) {
         if !self.started {
             return;
         }
-        let at_begin = self.here.set == 1 && self.here.repetition == 1;
         self.hush();
+        let nothing_done = self.repetitions_done() == 0 || !self.in_step;
         self.cut_short("went back");
-        if at_begin {
-            let mut step = self.here.step.saturating_sub(1).max(1);
-            while step > 1 && self.left_out.contains(&((step - 1) as usize)) {
-                step -= 1;
+        let mut done_before = None;
+        if nothing_done && self.here.step > 1 {
+            let before = (1..self.here.step).rev().find(|step| !self.left_out.contains(&((step - 1) as usize)));
+            match before {
+                Some(step) if self.steps_done.contains(&((step - 1) as usize)) => done_before = Some(step),
+                Some(step) => self.here.step = step,
+                None => {}
             }
-            self.here.step = step;
         }
-        self.here.set = 1;
-        self.here.repetition = 1;
-        let name = self.exercise_key("name");
         self.listen(listening::READY, VoiceTask::Idle);
-        let last = self.say("went-back", &[("name", Arg::Message(name))]);
+        let last = if let Some(step) = done_before {
+            let id = self.routine.steps.get((step - 1) as usize).map(|step| step.exercise.id.clone()).unwrap_or_default();
+            self.say("went-back-done", &[("name", Arg::Message(format!("ex-{id}-name")))])
+        } else {
+            let name = self.exercise_key("name");
+            self.say("went-back", &[("name", Arg::Message(name))])
+        };
         self.after(last, 0.2, Then::BeginStep);
+    }
+
+    /// What the present exercise is for; then it goes on where it was.
+    fn tell_why(&mut self) {
+        if !self.in_step {
+            self.remind("why-practice", &[]);
+            return;
+        }
+        let purpose = self.exercise_key("purpose");
+        match &self.state {
+            State::Speaking { then, .. } => {
+                let then = *then;
+                self.hush();
+                let last = self.say(&purpose, &[]);
+                self.after(last, 0.4, then);
+            }
+            _ => self.remind(&purpose, &[]),
+        }
     }
 
     /// The repetition under way once more; where none is, what was said last.
     fn again(&mut self) {
+        if self.start.class && self.started && !matches!(self.state, State::Asking { .. } | State::Halted { .. }) {
+            self.once_more();
+            return;
+        }
         match &self.state {
             State::Asking { ask, .. } => {
                 let ask = *ask;
                 self.ask(ask);
             }
             State::Resting { .. } => {
+                // What was done counts: once more is the next one, now. A dose is not exceeded.
                 self.hush();
-                match self.go_on {
-                    // A repetition lies behind us in this set: that one once more.
-                    Then::BeginRepetition if self.here.repetition > 1 => self.here.repetition -= 1,
-                    _ => {}
-                }
-                self.begin_repetition();
+                let then = self.go_on;
+                self.proceed(then);
             }
             State::Halted { .. } => {
+                self.listen(listening::READY, VoiceTask::Idle);
                 let then = self.go_on;
                 self.proceed(then);
             }

@@ -6,9 +6,9 @@
 use super::Command::{self, *};
 
 /// While it waits for "ready": before a step, in position, in a rest.
-pub const READY: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
+pub const READY: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, HowDid, Why, Help, Rest, Slower, Louder, Softer, Dizzy, Hurts];
 /// While it waits for a voice, before the onset.
-pub const BEFORE_ONSET: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
+pub const BEFORE_ONSET: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, HowDid, Why, Help, Rest, Louder, Softer, Dizzy, Hurts];
 /// During a hold the voice ear has the floor.
 pub const HOLDING: &[Command] = &[];
 /// While a posture is counted.
@@ -16,15 +16,19 @@ pub const POSTURE: &[Command] = &[Again, Skip, GoBack, HowLong, Help, Rest, Slow
 /// While breaths are counted.
 pub const PACED: &[Command] = &[Slower, Faster, Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
 /// Between self-paced repetitions.
-pub const REPEATED: &[Command] = &[Done, Ready, Again, Skip, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
+pub const REPEATED: &[Command] = &[Done, Ready, Again, Skip, HowLong, Why, Help, Rest, Louder, Softer, Dizzy, Hurts];
 /// While the client reads or repeats syllables.
 pub const READING: &[Command] = &[Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
 /// While the client thinks about a question; the accepted answers come on top.
-pub const QUESTION: &[Command] = &[Again, Skip, HowLong, Help, Rest, Hurts, Dizzy];
+pub const QUESTION: &[Command] = &[Hint, Again, Skip, Help, Rest, Hurts, Dizzy];
+/// While a category is named: its many members come on top.
+pub const NAMING: &[Command] = &[Skip, Help, Hurts, Dizzy];
 /// After "stop", "pause", "rest" or "help".
-pub const HALTED: &[Command] = &[GoOn, Ready, Again, Skip, GoBack, Finish, HowLong, Help, Louder, Softer, Dizzy, Hurts];
+pub const HALTED: &[Command] = &[GoOn, Ready, Again, Skip, GoBack, Finish, HowLong, HowDid, Why, Help, Louder, Softer, Dizzy, Hurts];
 /// For a yes or a no.
 pub const YES_NO: &[Command] = &[Yes, No, Again, Help, Louder, Softer, Dizzy, Hurts];
+/// When a rest is offered.
+pub const OFFER: &[Command] = &[Yes, No, Rest, Finish, Again, Help, Louder, Dizzy, Hurts];
 /// After "finish", while it can still be taken back.
 pub const FINISHING: &[Command] = &[GoOn, Finish];
 
@@ -38,10 +42,30 @@ pub const ALL: &[(&str, &[Command])] = &[
     ("repeated", REPEATED),
     ("reading", READING),
     ("question", QUESTION),
+    ("naming", NAMING),
+    ("offer", OFFER),
     ("halted", HALTED),
     ("yes or no", YES_NO),
     ("finishing", FINISHING),
+    ("class waiting", CLASS_WAITING),
+    ("class running", CLASS_RUNNING),
 ];
+
+/// In a class, while it waits for the clinician.
+pub const CLASS_WAITING: &[Command] = &[Ready, GoOn, Again, Skip, GoBack, Finish, Slower, Faster, Louder, Softer, Rest, Hurts, Dizzy];
+/// In a class, while something is counted or said.
+pub const CLASS_RUNNING: &[Command] = &[Again, Skip, GoBack, HowLong, Slower, Faster, Louder, Softer, Rest, Hurts, Dizzy];
+
+/// What a class listens for where a client would be heard with `commands`.
+pub fn of_class(commands: &[Command]) -> &'static [Command] {
+    if commands.iter().any(|command| matches!(command, Ready | Done | GoOn)) {
+        CLASS_WAITING
+    } else if commands.is_empty() {
+        &[]
+    } else {
+        CLASS_RUNNING
+    }
+}
 
 /// Heard in every state, also over our own voice.
 pub const ALWAYS: &[Command] = &[Stop, Pause];
@@ -53,7 +77,7 @@ mod tests {
     #[test]
     fn about_ten_at_a_time_and_near_pairs_apart() {
         for (state, list) in ALL {
-            assert!(list.len() <= 12, "{state} listens for {} commands", list.len());
+            assert!(list.len() <= 14, "{state} listens for {} commands", list.len());
             let both = |a, b| list.contains(&a) && list.contains(&b);
             assert!(!both(GoOn, Done), "go on beside done in {state}");
             assert!(!both(GoOn, No), "go on beside no in {state}");

@@ -8,17 +8,23 @@
 //! - `interrupts`: what can be said at any time
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`: the ways of timing
 //! - `feedback`: what is said about a result
+//! - `habits`, `tiring`: how long this person takes, and when a rest is offered
+//! - `class`: leading a class, where nobody is measured
+//! - `naming`: as many of a category as come to mind
 //! - `room`: what is said and kept of a loud room
 //! - `patience`: how silence is taken
 //! - `trouble`: what makes hearing or measuring doubtful
 
+mod class;
 mod engine;
 mod event;
 mod feedback;
 mod flow;
+mod habits;
 mod interrupts;
 pub mod listening;
 mod measured;
+mod naming;
 mod paced;
 mod past;
 mod patience;
@@ -28,11 +34,14 @@ mod rapid;
 mod reading;
 mod repeated;
 mod room;
+mod tiring;
 mod trouble;
 mod voiced;
 
 pub use engine::{Engine, Start};
 pub use event::*;
+pub use habits::{Habits, Response};
+pub use tiring::Fall;
 pub(crate) use patience::{Patience, Silence};
 pub use crate::routine::Weekday;
 pub use past::{Past, PastExercise, PastResults};

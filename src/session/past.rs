@@ -26,18 +26,22 @@ pub struct PastExercise {
     pub mean_s: Option<f64>,
     /// Their scatter: sample standard deviation (n - 1), s; none under two trials.
     pub sd_s: Option<f64>,
+    /// Scatter of their levels, dB, as `sd_s`; only of trials whose levels can be compared.
+    pub level_sd_db: Option<f64>,
 }
 
 impl PastExercise {
     /// The newest trials that tell what is usual now. Common practice, no source.
     pub const RECENT_TRIALS: usize = 10;
+    /// Fewer trials tell nothing of the scatter. Common practice, no source.
+    pub const ENOUGH_TRIALS: u32 = 5;
 
     /// True where `duration_s` lies outside the usual scatter: more than one standard deviation from the mean, on at least
     /// five trials. What lies inside is not worth remark. One SD and five trials: common practice, no source.
     #[must_use]
     pub fn is_unusual(&self, duration_s: f64) -> bool {
         match (self.mean_s, self.sd_s) {
-            (Some(mean_s), Some(sd_s)) if self.recent_trials >= 5 => (duration_s - mean_s).abs() > sd_s,
+            (Some(mean_s), Some(sd_s)) if self.recent_trials >= Self::ENOUGH_TRIALS => (duration_s - mean_s).abs() > sd_s,
             _ => false,
         }
     }

@@ -22,24 +22,37 @@ pub struct Patience {
     began_s: f64,
     /// The silence counts from here, s: the end of what we said last.
     quiet_since_s: f64,
+    /// The end of the first thing we said, s: the client's answer is timed from here.
+    asked_s: Option<f64>,
     asked: u32,
     waiting: bool,
 }
 
 impl Patience {
-    /// Starts at the moment our own line ended.
+    /// Starts while our own line is being said.
     pub fn new(now_s: f64) -> Self {
-        Self { began_s: now_s, quiet_since_s: now_s, asked: 0, waiting: false }
+        Self { began_s: now_s, quiet_since_s: now_s, asked_s: None, asked: 0, waiting: false }
+    }
+
+    /// Starts at the moment our own line ended.
+    pub fn opened(now_s: f64) -> Self {
+        Self { asked_s: Some(now_s), ..Self::new(now_s) }
     }
 
     /// Our own line ended just now; the client's time counts from here.
     pub fn spoke(&mut self, now_s: f64) {
         self.quiet_since_s = now_s;
+        self.asked_s.get_or_insert(now_s);
+    }
+
+    /// Seconds from the end of our first line to now; none while that is still being said.
+    pub fn response_s(&self, now_s: f64) -> Option<f64> {
+        self.asked_s.map(|asked_s| now_s - asked_s)
     }
 
     /// The client did something: begin anew.
     pub fn heard(&mut self, now_s: f64) {
-        *self = Self::new(now_s);
+        *self = Self::opened(now_s);
     }
 
     /// Seconds since we last spoke or the client was last heard.

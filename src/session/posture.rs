@@ -77,6 +77,11 @@ impl Engine {
 
     pub(super) fn start_posture(&mut self) {
         let Some(Work::Timed { phases, count_every_s, count_last_s }) = self.step().map(|step| step.work.clone()) else { return };
+        self.count_phases(phases, count_every_s, count_last_s);
+    }
+
+    /// Counts through phases from a moment on. A phase without a name opens silently: its cue has been said.
+    pub(super) fn count_phases(&mut self, phases: Vec<Phase>, count_every_s: u32, count_last_s: u32) {
         self.listen(listening::POSTURE, VoiceTask::Idle);
         let begins_s = self.now_s + UPBEAT_S;
         self.state = State::Posture(PostureRun { begins_s, phases, count_every_s, count_last_s, next_beat: 0, opening: None });
@@ -97,6 +102,7 @@ impl Engine {
                 return;
             }
             _ if self.now_s + LOOK_AHEAD_S < beat_s => return,
+            Beat::Open(index) if run.phases.get(index).is_some_and(|phase| phase.name.is_empty()) => {}
             Beat::Open(index) => {
                 let name = run.phases.get(index).map(|phase| phase.name.clone()).unwrap_or_default();
                 let key = self.exercise_key(&format!("phase-{name}"));

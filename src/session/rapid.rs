@@ -21,6 +21,10 @@ pub(super) struct RapidRun {
 }
 
 impl RapidRun {
+    pub fn has_begun(&self) -> bool {
+        self.began_s.is_some()
+    }
+
     pub fn began(&mut self, onset_s: f64, now_s: f64) {
         self.began_s = Some(onset_s);
         self.patience.heard(now_s);
@@ -37,7 +41,7 @@ impl Engine {
 
     pub(super) fn open_rapid(&mut self) {
         self.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
-        self.state = State::Rapid(RapidRun { patience: Patience::new(self.now_s), began_s: None, over: false });
+        self.state = State::Rapid(RapidRun { patience: Patience::opened(self.now_s), began_s: None, over: false });
     }
 
     pub(super) fn tick_rapid(&mut self, run: RapidRun) {

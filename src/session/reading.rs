@@ -45,18 +45,22 @@ impl Engine {
 
     pub(super) fn open_reading(&mut self) {
         self.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
-        self.state = State::Reading(ReadingRun { patience: Patience::new(self.now_s), began_s: None });
+        self.state = State::Reading(ReadingRun { patience: Patience::opened(self.now_s), began_s: None });
     }
 
     pub(super) fn speech_began(&mut self, onset_s: f64) {
         let now_s = self.now_s;
+        let begins = matches!(&self.state, State::Reading(run) if run.began_s.is_none()) || matches!(&self.state, State::Rapid(run) if !run.has_begun());
+        if begins {
+            self.responded();
+        }
         match &mut self.state {
             State::Reading(run) => {
                 run.began_s = Some(onset_s);
                 run.patience.heard(now_s);
             }
             State::Rapid(run) => run.began(onset_s, now_s),
-            State::Question(run) => run.spoke(now_s),
+            State::Question(run) => run.speaks(now_s),
             _ => {}
         }
     }
@@ -65,6 +69,7 @@ impl Engine {
         match &self.state {
             State::Reading(_) => self.phrase_read(utterance),
             State::Rapid(_) => self.syllables_counted(utterance),
+            State::Question(_) => self.said_something(),
             _ => {}
         }
     }

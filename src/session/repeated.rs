@@ -23,7 +23,7 @@ impl Engine {
 
     pub(super) fn open_repeated(&mut self) {
         self.listen(listening::REPEATED, VoiceTask::Idle);
-        self.state = State::Repeated(RepeatedRun { patience: Patience::new(self.now_s), began_s: self.now_s });
+        self.state = State::Repeated(RepeatedRun { patience: Patience::opened(self.now_s), began_s: self.now_s });
     }
 
     pub(super) fn tick_repeated(&mut self, run: RepeatedRun) {
@@ -44,6 +44,9 @@ impl Engine {
     }
 
     pub(super) fn repeated_done(&mut self, ended_by: &str) {
+        if ended_by == "done" {
+            self.responded();
+        }
         let State::Repeated(run) = &self.state else { return };
         let duration_s = self.now_s - run.began_s;
         self.record(Fact::RepetitionDone { exercise: self.exercise_id(), duration_s, ended_by: ended_by.to_owned() });
@@ -57,6 +60,7 @@ impl Engine {
         };
         if sip {
             self.ask(Ask::Sip);
+            // Whoever interrupts the sip need not take it.
             self.go_on = Then::AfterRepetition;
         } else {
             self.proceed(Then::AfterRepetition);

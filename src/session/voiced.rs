@@ -6,6 +6,8 @@ use super::{Command, Effect, Entry, Fact, LevelTerms, Line, listening};
 use crate::hear::{Hold, HoldSettings, VoiceTask};
 use crate::routine::Work;
 
+/// Why a step with voice is left, in the journal.
+pub(super) const LOUD_LIMIT: &str = "loud-time limit";
 
 /// One voiced trial under way.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,11 +33,14 @@ impl Engine {
 
     pub(super) fn open_voiced(&mut self, max_break_s: f64, min_s: f64, glide: bool) {
         self.listen(listening::BEFORE_ONSET, VoiceTask::Hold(HoldSettings { min_s, max_break_s, glide }));
-        self.state = State::Voiced(VoicedRun { patience: Patience::new(self.now_s), onset_s: None, cues_given: 0 });
+        self.state = State::Voiced(VoicedRun { patience: Patience::opened(self.now_s), onset_s: None, cues_given: 0 });
     }
 
     pub(super) fn voice_began(&mut self, onset_s: f64) {
         let now_s = self.now_s;
+        if matches!(&self.state, State::Voiced(run) if run.onset_s.is_none()) {
+            self.responded();
+        }
         let State::Voiced(run) = &mut self.state else { return };
         run.onset_s = Some(onset_s);
         run.cues_given = 0;
@@ -88,6 +93,7 @@ impl Engine {
     pub(super) fn voice_ended(&mut self, hold: &Hold) {
         if !matches!(self.state, State::Voiced(_)) {
             if let Some((exercise, position)) = self.cut_hold.take() {
+                self.loud_s += hold.duration_s;
                 let fact = measured(exercise, hold, false);
                 self.record_due(true);
                 self.effect(Effect::Record(Entry { at_s: self.now_s, fact, position: Some(position) }));
@@ -97,7 +103,9 @@ impl Engine {
         let fact = measured(self.exercise_id(), hold, true);
         self.record(fact);
         self.mark_hold_in_noise(self.exercise_id(), hold, Some(self.here));
-        self.holds_s.push(hold.duration_s);
+        self.loud_s += hold.duration_s;
+        self.trials_untold += 1;
+        self.weigh_trial(hold);
         self.repetition_complete();
         self.listen(listening::READY, VoiceTask::Idle);
         let rest = Line { key: "resting-shown".into(), args: Vec::new() };
@@ -109,6 +117,20 @@ impl Engine {
                 self.after(last, 0.0, Then::AfterRepetition);
             }
         }
+    }
+
+    /// True where one more hold would go past the loud time that the routine allows in one practice.
+    pub(super) fn is_loud_enough(&self, target_s: Option<f64>) -> bool {
+        !self.start.class && self.loud_s > 0.0 && self.loud_s + target_s.unwrap_or(0.0) > self.routine.loud_limit_s
+    }
+
+    /// That was enough loud voice: the step ends here, kept as far as it went.
+    pub(super) fn leave_loud(&mut self) {
+        self.record(Fact::LoudLimitReached { loud_s: self.loud_s, limit_s: self.routine.loud_limit_s });
+        self.cut_short(LOUD_LIMIT);
+        let last = self.say("loud-enough", &[]);
+        self.listen(listening::READY, VoiceTask::Idle);
+        self.next_step(Some(last));
     }
 
     /// A command ends the trial; its figures come when the voice ear has closed the hold.

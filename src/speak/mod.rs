@@ -48,6 +48,9 @@ pub trait Voice: Send {
     /// # Errors
     /// The voice's program fails or gives no sound.
     fn render(&mut self, text: &str) -> Result<Pcm, SpeakError>;
+    /// Speaks slower (above 1) or faster (below 1) by this factor than now, within what can be understood. A voice that cannot
+    /// stays as it is. Changes [`Voice::id`].
+    fn change_rate(&mut self, _factor: f64) {}
 }
 
 #[cfg(test)]

@@ -15,6 +15,7 @@ pub struct Rendered {
 enum Job {
     Line { id: LineId, text: String },
     Ahead(Vec<String>),
+    Rate(f64),
 }
 
 /// Turns texts into lines at the loudspeaker's rate, in the order in which they are asked for.
@@ -72,6 +73,14 @@ impl Renderer {
         match &mut self.how {
             How::Live { jobs, .. } => drop(jobs.send(Job::Ahead(texts))),
             How::Offline { voice, cache, .. } => drop(cache.prerender(voice.as_mut(), texts.iter().map(String::as_str))),
+        }
+    }
+
+    /// The voice speaks slower (above 1) or faster (below 1) from the next line asked for on.
+    pub fn change_rate(&mut self, factor: f64) {
+        match &mut self.how {
+            How::Live { jobs, .. } => drop(jobs.send(Job::Rate(factor))),
+            How::Offline { voice, .. } => voice.change_rate(factor),
         }
     }
 
@@ -138,6 +147,7 @@ fn work(mut voice: Box<dyn Voice>, mut cache: LineCache, todo: &Receiver<Job>, g
                 }
             }
             Some(Job::Ahead(texts)) => ahead.extend(texts),
+            Some(Job::Rate(factor)) => voice.change_rate(factor),
             None => {
                 if let Some(text) = ahead.pop_front()
                     && let Err(why) = cache.line(voice.as_mut(), &text)

@@ -106,6 +106,32 @@ pub(crate) fn judge(words: &[Word], book: &PhraseBook, rules: &Rules, mid_sound:
     fits.then_some(Phrase { text, start_s, end_s, confidence })
 }
 
+/// Every phrase of a list said in one breath, in its order. Each word of it must have `min_confidence`.
+pub(crate) fn listed(words: &[Word], book: &PhraseBook, min_confidence: f64) -> Vec<Phrase> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    while at < words.len() {
+        // The longest phrase that begins here.
+        let longest = (at + 1..=words.len().min(at + 6)).rev().find_map(|to| {
+            let run = words.get(at..to)?;
+            let text = run.iter().map(|word| word.text.as_str()).collect::<Vec<_>>().join(" ");
+            book.is_phrase(&text).then_some((to, text, run))
+        });
+        let Some((to, text, run)) = longest else {
+            at += 1;
+            continue;
+        };
+        let confidence = run.iter().map(|word| word.confidence).fold(1.0, f64::min);
+        if let (Some(first), Some(last)) = (run.first(), run.last())
+            && confidence >= min_confidence
+        {
+            found.push(Phrase { text, start_s: first.start_s, end_s: last.end_s, confidence });
+        }
+        at = to;
+    }
+    found
+}
+
 /// Watches partial results for one that stays.
 #[derive(Debug, Default)]
 pub(crate) struct Stability {

@@ -63,7 +63,9 @@ impl<D: Decoder> Ear<D> {
         match &mut self.main {
             Some(listener) if !main => listener.overhear(samples, level),
             Some(listener) => {
-                if let Some(decided) = listener.hear(start_s, samples, level) {
+                let decided = listener.hear(start_s, samples, level);
+                let further = listener.take_further();
+                for decided in decided.into_iter().chain(further) {
                     self.tell(Path::Main, decided, &mut heard);
                 }
             }
@@ -97,7 +99,10 @@ impl<D: Decoder> Ear<D> {
             Path::Main => &mut self.main,
             Path::Fast => &mut self.fast,
         };
-        if let Some(decided) = listener.as_mut().and_then(Listener::finish) {
+        let Some(listener) = listener.as_mut() else { return };
+        let decided = listener.finish();
+        let further = listener.take_further();
+        for decided in decided.into_iter().chain(further) {
             self.tell(path, decided, heard);
         }
     }

@@ -7,7 +7,7 @@
 //! Whether a phrase counts is weighed from several cues (`cues`), among them a second decoding of the utterance at another speed.
 
 use super::cues::{Candidate, agreed};
-use super::decide::{Phrase, PhraseBook, Rules, UNKNOWN, Word, judge, known_text};
+use super::decide::{Phrase, PhraseBook, Rules, UNKNOWN, Word, judge, known_text, listed};
 use super::decoder::Decoder;
 use super::level::Level;
 use super::templates::{GUESS_CONFIDENCE, Weigher};
@@ -63,6 +63,8 @@ const TWICE_FROM: f64 = 0.25;
 const TWICE_S: f64 = 3.0;
 /// A first decoding this sure needs no second.
 const CERTAIN: f64 = 0.95;
+/// Each word of a list needs this confidence, 0 to 1: it stands between others of its kind, so the decoder alone decides.
+const LISTED_FROM: f64 = 0.6;
 /// Longer utterances, by the time that they are loud, get no second decoding where the first found no phrase: a command is short, talk is not, s.
 const SHORT_S: f64 = 1.8;
 /// Talk before an utterance is averaged over this time, s.
@@ -103,17 +105,32 @@ pub(crate) struct Listener<D> {
     candidates: Vec<Candidate>,
     /// The client's own way of saying the commands, shared by both paths; none before it is known.
     own: Rc<RefCell<Option<Weigher>>>,
+    /// Several phrases may follow each other in one breath.
+    list: bool,
+    /// Further phrases of a list, since they were last asked for.
+    further: Vec<Decided>,
 }
 
 impl<D: Decoder> Listener<D> {
     pub fn new(decoder: D, choices: &[Vec<String>], tuning: Tuning) -> Self {
-        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, at_beginning: false, talk: 0.0, unsure: None, candidates: Vec::new(), own: Rc::default() }
+        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, at_beginning: false, talk: 0.0, unsure: None, candidates: Vec::new(), own: Rc::default(), list: false, further: Vec::new() }
     }
 
     /// Lets the client's own voice weigh in.
     pub fn with_own_voice(mut self, own: Rc<RefCell<Option<Weigher>>>) -> Self {
         self.own = own;
         self
+    }
+
+    /// Hears lists: several phrases in one breath.
+    pub fn with_lists(mut self, list: bool) -> Self {
+        self.list = list;
+        self
+    }
+
+    /// Takes the further phrases of a list that were decided since the last call.
+    pub fn take_further(&mut self) -> Vec<Decided> {
+        std::mem::take(&mut self.further)
     }
 
     /// Clock from which sound still matters, if an utterance is open.
@@ -237,6 +254,13 @@ impl<D: Decoder> Listener<D> {
 
     /// The utterance is over: a phrase that is sure enough is reported, also one that was said twice.
     fn end(&mut self) -> Option<Decided> {
+        if self.list {
+            let words = self.decoder.finish();
+            let mut all = self.listed_before(&words, f64::INFINITY);
+            let first = (!all.is_empty()).then(|| all.remove(0));
+            self.further.append(&mut all);
+            return first;
+        }
         let mut decided = self.weigh(true)?;
         let phrase = &mut decided.phrase;
         let again = self.unsure.as_ref().is_some_and(|(text, end_s)| *text == phrase.text && phrase.start_s - end_s < TWICE_S);
@@ -297,6 +321,18 @@ impl<D: Decoder> Listener<D> {
         }
     }
 
+    /// The phrases of a list that end before `until_s` of the utterance.
+    fn listed_before(&self, words: &[Word], until_s: f64) -> Vec<Decided> {
+        let Some(utterance) = &self.utterance else { return Vec::new() };
+        let decided_s = utterance.start_s + utterance.heard_s();
+        let at = |phrase: Phrase| Phrase { start_s: phrase.start_s + utterance.start_s, end_s: phrase.end_s + utterance.start_s, ..phrase };
+        listed(&utterance.standing_out(words), &self.book, LISTED_FROM)
+            .into_iter()
+            .filter(|phrase| phrase.end_s < until_s)
+            .map(|phrase| Decided { phrase: at(phrase), decided_s })
+            .collect()
+    }
+
     /// Takes what was considered since the last call, for learning how to weigh the cues.
     pub fn take_candidates(&mut self) -> Vec<Candidate> {
         std::mem::take(&mut self.candidates)
@@ -304,8 +340,15 @@ impl<D: Decoder> Listener<D> {
 
     /// Keeps only the end of an utterance grown too long.
     fn shed(&mut self) {
+        let kept = (OVERLAP_S * f64::from(RATE_HZ)) as usize;
+        if self.list {
+            let cut_s = self.utterance.as_ref().map_or(0.0, |utterance| seconds(utterance.sound.len().saturating_sub(kept)));
+            let words = self.decoder.finish();
+            let mut all = self.listed_before(&words, cut_s);
+            self.further.append(&mut all);
+        }
         let Some(old) = self.utterance.take() else { return };
-        let from = old.sound.len().saturating_sub((OVERLAP_S * f64::from(RATE_HZ)) as usize);
+        let from = old.sound.len().saturating_sub(kept);
         let cut_s = seconds(from);
         let mut new = Utterance::new(old.start_s + cut_s, true, old.talk);
         new.sound = old.sound.get(from..).unwrap_or_default().to_vec();

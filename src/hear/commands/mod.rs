@@ -48,6 +48,8 @@ pub struct Choice {
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Grammar {
     pub choices: Vec<Choice>,
+    /// Several phrases may follow each other in one breath, as when a category is named.
+    pub list: bool,
 }
 
 /// A phrase that was heard.

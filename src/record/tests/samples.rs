@@ -71,6 +71,7 @@ pub fn routine() -> Routine {
         no_answer: NoAnswer { ask_again_after_s: 12.0, asks: 2, give_up_after_s: 600.0 },
         cue_words: None,
         feedback_every: 0,
+        loud_limit_s: 300.0,
     }
 }
 

@@ -37,6 +37,9 @@ pub struct CatalogueEntry {
     /// Voiced only: the pitch is meant to move.
     #[serde(default)]
     pub glide: bool,
+    /// Question only: members of a category are named.
+    #[serde(default)]
+    pub naming: bool,
     /// Repeated only: sips of water may be offered between repetitions, if a clinician enabled them.
     #[serde(default)]
     pub sips: bool,

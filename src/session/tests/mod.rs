@@ -1,6 +1,7 @@
 //! Behaviour of the engine, by feeding events.
 
 mod any_time;
+mod leading;
 mod rig;
 mod silence;
 mod whole;

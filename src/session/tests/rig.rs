@@ -22,6 +22,7 @@ pub struct Rig {
     pub listening: Option<Listening>,
     pub view: View,
     pub volume_db: f64,
+    pub slower: f64,
     pub resumed: Option<bool>,
     pub finished: bool,
 }
@@ -34,6 +35,7 @@ impl Rig {
             no_answer: NoAnswer { ask_again_after_s: 12.0, asks: 2, give_up_after_s: 600.0 },
             cue_words: None,
             feedback_every: 5,
+            loud_limit_s: 300.0,
         };
         Self {
             engine: Engine::new(routine, start),
@@ -46,9 +48,22 @@ impl Rig {
             listening: None,
             view: View::default(),
             volume_db: 0.0,
+            slower: 1.0,
             resumed: None,
             finished: false,
         }
+    }
+
+    pub fn limit_loud_s(&mut self, limit_s: f64) {
+        self.engine.routine.loud_limit_s = limit_s;
+    }
+
+    pub fn cue_words(&mut self, words: &str) {
+        self.engine.routine.cue_words = Some(words.into());
+    }
+
+    pub fn may_say(&self, command: Command) -> bool {
+        self.listening.as_ref().is_some_and(|listening| listening.commands.contains(&command))
     }
 
     pub fn now_s(&self) -> f64 {
@@ -78,6 +93,7 @@ impl Rig {
                 }
                 Effect::Listen(listening) => self.listening = Some(listening),
                 Effect::Volume { change_db } => self.volume_db += change_db,
+                Effect::SpeechRate { factor } => self.slower *= factor,
                 Effect::Record(entry) => self.facts.push(entry),
                 Effect::Show(view) => self.view = view,
                 Effect::Resume(go_on) => self.resumed = Some(go_on),
@@ -265,8 +281,9 @@ pub fn rapid() -> Step {
 
 pub fn question() -> Step {
     let item = QuestionItem {
-        clue: "It holds money and has a river beside it.".into(),
+        kind: None, clue: "It holds money and has a river beside it.".into(),
         answers: vec!["bank".into()],
+        near: vec!["purse".into()],
         hint: Some("It begins with b.".into()),
         fact: None,
     };

@@ -12,6 +12,11 @@ const PROGRAM: &str = "espeak-ng";
 /// A line takes 20 to 80 ms; a program that needs so long hangs.
 const LIMIT: Duration = Duration::from_secs(15);
 
+/// Slower than this synthetic speech is understood worse, not better (Roring 2007); faster than this older listeners lose it
+/// (Sutton et al. 1995), words a minute.
+const SLOWEST_WPM: f64 = 100.0;
+const FASTEST_WPM: f64 = 220.0;
+
 /// How it speaks.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct EspeakOptions {
@@ -112,6 +117,13 @@ impl Voice for EspeakVoice {
         let bytes = child::run(OsStr::new(PROGRAM), &arguments, text, LIMIT).map_err(|why| fault(&why))?;
         let raw = sound::from_wav(&bytes).map_err(|why| SpeakError(format!("the voice {PROGRAM} does not work: {why}")))?;
         finish(&raw).ok_or_else(|| SpeakError(format!("the voice {PROGRAM} gives no sound for {text:?}")))
+    }
+
+    fn change_rate(&mut self, factor: f64) {
+        let wanted = f64::from(self.options.words_per_minute) / factor;
+        if wanted.is_finite() {
+            self.options.words_per_minute = wanted.clamp(SLOWEST_WPM, FASTEST_WPM).round() as u32;
+        }
     }
 }
 

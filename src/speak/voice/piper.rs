@@ -25,6 +25,8 @@ pub struct PiperVoice {
     file: PathBuf,
     rate_hz: u32,
     id: String,
+    /// Lengthens every sound; 1: the voice's own speed.
+    length_scale: f64,
 }
 
 impl PiperVoice {
@@ -58,7 +60,7 @@ impl PiperVoice {
             .ok_or_else(|| unusable(&settings_file, "it gives no audio.sample_rate from 4000 to 192000".into()))?;
         let name = file.file_name().unwrap_or_default().to_string_lossy();
         let id = format!("{PROGRAM} {name} {bytes} bytes {rate_hz} Hz line 1");
-        Ok(Self { program: program.into(), file: file.into(), rate_hz, id })
+        Ok(Self { program: program.into(), file: file.into(), rate_hz, id, length_scale: 1.0 })
     }
 
     /// The voice files there are: the one in [`PIPER_VOICE_ENV`] first, then those of the folder, by name.
@@ -100,13 +102,16 @@ fn is_speech_program(program: &OsStr) -> bool {
 
 impl Voice for PiperVoice {
     fn id(&self) -> String {
-        self.id.clone()
+        format!("{} length {:.2}", self.id, self.length_scale)
     }
 
     fn render(&mut self, text: &str) -> Result<Pcm, SpeakError> {
         // One line in, one line out. Without its noise the same text gives the same samples.
         let one_line = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        let length_scale = format!("{:.2}", self.length_scale);
         let arguments = [
+            OsStr::new("--length_scale"),
+            OsStr::new(&length_scale),
             OsStr::new("--model"),
             self.file.as_os_str(),
             OsStr::new("--output_raw"),
@@ -120,6 +125,13 @@ impl Voice for PiperVoice {
         })?;
         finish(&sound::from_s16le(&bytes, self.rate_hz))
             .ok_or_else(|| SpeakError(format!("the voice {PROGRAM} gives no sound for {text:?}")))
+    }
+
+    fn change_rate(&mut self, factor: f64) {
+        let wanted = self.length_scale * factor;
+        if wanted.is_finite() {
+            self.length_scale = wanted.clamp(0.7, 1.6);
+        }
     }
 }
 

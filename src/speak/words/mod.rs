@@ -161,6 +161,15 @@ impl Words {
         text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" ")).filter(|w| !w.is_empty()).collect()
     }
 
+    /// What counts where many people talk: the message `class-cmd-NAME` if there is one, else the wordings of two words and more.
+    #[must_use]
+    pub fn firm_wordings(&self, command: &str, wordings: Vec<String>) -> Vec<String> {
+        match self.text(&Line { key: format!("class-cmd-{command}"), args: Vec::new() }) {
+            Ok(text) => text.split('|').map(|wording| wording.trim().to_owned()).collect(),
+            Err(_) => wordings.into_iter().filter(|wording| wording.contains(' ')).collect(),
+        }
+    }
+
     fn wording(&self, line: &Line, which: usize) -> Result<String, WordsError> {
         let mut args = FluentArgs::new();
         let mut messages = Vec::new();

@@ -29,4 +29,16 @@ cmd-softer = softer | softer please | a little softer | too loud
 cmd-rest = rest | i need a rest | take a break | i need a break
 cmd-finish = finish | finish for today | end the session | enough for today
 cmd-dizzy = i'm dizzy | i feel dizzy | i am dizzy | i feel faint
+cmd-why = tell me why | why this one | what is it for
+cmd-how-did = how did i do | how am i doing
+cmd-hint = a hint please | give me a hint | i don't know
 cmd-hurts = it hurts | that hurts | this hurts | i have pain
+
+# In a class many people talk, so only wordings of two words and more count there. Where a command has none that a clinician
+# would say to a class, it is given here.
+class-cmd-ready = we are ready | everyone ready | here we go
+class-cmd-go-on = go on | carry on | continue please
+class-cmd-rest = everyone rest | take a break
+class-cmd-again = once more | one more time
+class-cmd-skip = next exercise | skip this
+class-cmd-hurts = it hurts | that hurts

@@ -174,6 +174,12 @@ ex-syllable-repetition-instruction = Take a breath, then say the syllables over 
 ex-syllable-repetition-short = The syllables, quick and even.
 ex-syllable-repetition-cue = Breathe in… and off you go.
 
+ex-category-naming-name = Naming
+ex-category-naming-purpose = It keeps the way to your words short.
+ex-category-naming-instruction = I give you a group of things. Name as many of them as come to mind, one after the other, in a clear voice. I count and keep the time.
+ex-category-naming-short = As many as come to mind, in a clear voice.
+ex-category-naming-cue = Begin now.
+
 ex-word-questions-name = Word questions
 ex-word-questions-purpose = It trains finding words and saying them clearly.
 ex-word-questions-instruction = I give you a clue, and you say the word. Take your time.

@@ -77,17 +77,30 @@ dose-phrases = { $repetitions ->
     [one] One phrase.
    *[other] { SPOKEN($repetitions) } phrases.
 }
+dose-categories = { $repetitions ->
+    [one] One category, a minute of time. One word after the other.
+   *[other] { SPOKEN($repetitions) } categories, a minute each. One word after the other.
+}
 dose-questions = { $repetitions ->
     [one] One question.
    *[other] { SPOKEN($repetitions) } questions.
 }
 goal = Your goal is { SECONDS($seconds) }.
 cue-words = In your { $words }.
+cue-words-again = { $words }.
 cue-words-shown = { $words }
 repetition-number = Number { SPOKEN($n) }.
 repetition-last = The last one.
 skipped = Leaving out { $name }. Say go back to have it after all.
 went-back = Back to { $name }.
+
+went-back-done = { $name } is done for today.
+loud-enough = That is enough loud voice for today. Let your voice rest.
+
+# When holds or level fall over the last trials. Nothing is said of the numbers.
+offer-rest = You have worked hard. Would you like a rest? Yes, or no? You can also finish for today.
+offer-rest-shown = A rest?
+sip-rules-now = For the sips: sit fully upright, chin level, one small sip at a time. If you cough, if your voice turns wet, or if you are short of breath: put the drink away for today, and tell your clinician.
 
 # Voiced trials, reading, syllables
 
@@ -119,6 +132,7 @@ rounds-to-go = { $rounds ->
    *[other] { SPOKEN($rounds) } rounds to go.
 }
 pace-changed = I count at the new pace.
+speech-rate-changed = I speak like this now.
 pace-stays = These are real seconds, so the count stays as it is.
 volume-changed = Like this?
 
@@ -134,13 +148,29 @@ ask-sip-again = Say done when it has all gone down.
 # Questions
 
 question-clue = { $clue }
+question-kind-double-meaning = One word with two meanings.
+question-kind-opposite = Now an opposite.
+question-kind-saying = Finish the saying.
+question-kind-odd-one-out = Which one does not belong?
+question-kind-definition = What is it?
+question-kind-pair = Two that go together.
+question-kind-category = As many as come to mind.
 question-clue-shown = { $clue }
 question-hint = A hint. { $hint }
+question-hint-asked = Here is a hint. { $hint }
+question-near = That comes near. { $hint }
+    .v1 = A good thought, and close. { $hint }
 question-found = Yes. { $answer }.
     .v1 = That's it. { $answer }.
     .v2 = { $answer }. You have it.
 question-told = I had { $answer } in mind.
 question-fact = { $fact }
+
+naming-count = { $number ->
+    [one] I heard one of the { $category }.
+   *[other] I heard { SPOKEN($number) } { $category }.
+} Well thought.
+naming-over = And the minute is over. Well thought.
 
 # Results
 
@@ -165,6 +195,9 @@ best-more-than-weekday = That one is done. The best was { SECONDS($seconds) }, {
     [one] one more
    *[other] { SPOKEN($more) } more
 } than { $weekday }.
+best-so-far = The best so far: { SECONDS($seconds) }.
+done-so-far = { SPOKEN($done) } of { SPOKEN($all) } done so far.
+why-practice = Each exercise has its own purpose. Ask me again when it has begun.
 step-done = That one is done.
     .v1 = Done. Well worked.
     .v2 = That's that one.
@@ -210,6 +243,7 @@ summary-part = That's all for today. { SPOKEN($done) } of { SPOKEN($all) } done{
     [one] , one left for another day.
    *[other] , { SPOKEN($left) } left for another day.
 }
+summary-all-but = That's all for today. { SPOKEN($done) } of { SPOKEN($all) } done; { $name } is left for another day.
 summary-shown = { $done } of { $all } exercises done
 
 # How a command is named aloud and on the screen
@@ -234,6 +268,9 @@ say-rest = rest
 say-finish = finish
 say-dizzy = I'm dizzy
 say-hurts = it hurts
+say-why = tell me why
+say-how-did = how did I do
+say-hint = a hint please
 
 # Shown, not spoken
 
@@ -253,3 +290,24 @@ trouble-loudspeaker-too-loud = My voice is so loud here that I cannot hear you o
 trouble-room-too-loud = The room is loud just now, so I cannot measure well. If a television or a tap is on, please turn it off. It can also stay as it is.
 trouble-microphone-clips = Your microphone cuts off the loudest parts. Move it a little further away, or turn it down.
 trouble-microphone-gain = Your microphone changes its own volume. Levels are not comparable today.
+
+# A class, led by its clinician
+
+class-greeting = { $title }. { $steps ->
+    [one] One exercise
+   *[other] { SPOKEN($steps) } exercises
+} for everyone. I count and keep the time.
+class-shown = For the class
+class-safety = Everyone: keep to what is easy. Whoever feels dizzy, or has pain, leaves the exercise out.
+class-start = Say here we go, or press the key, to begin.
+class-start-shown = "Here we go", or the key
+class-position = When everyone is ready, say here we go.
+class-position-shown = "Here we go", or the key
+class-rest-over = Everyone rest. Say here we go for the next one.
+class-rest-over-shown = Rest
+class-sip = Whoever is allowed to: one small sip, and swallow it all. Say here we go when everyone has.
+class-sip-shown = One small sip
+class-halted = All quiet. Say go on, or next exercise.
+class-resting = Everyone rest. Say here we go when you want to go on.
+class-unwell = Whoever is unwell leaves it out and stays seated. Your clinician is here.
+class-over = That is all. Well worked, everyone.

@@ -1,0 +1,307 @@
+//! Leading the way a good clinician does: pace, tiring, feedback, help, questions, sips.
+
+use super::rig::*;
+use crate::routine::{NamingItem, Timing, Work};
+use crate::session::*;
+
+fn facts(rig: &Rig, wanted: impl Fn(&Fact) -> bool) -> usize {
+    rig.facts.iter().filter(|entry| wanted(&entry.fact)).count()
+}
+
+#[test]
+fn it_learns_how_long_a_person_takes_and_waits_accordingly() {
+    let mut habits = Habits::default();
+    for _ in 0..5 {
+        habits.add(Response::Answer, 9.0);
+    }
+    let mut rig = Rig::new(vec![voiced(1)], Start { habits, ..Start::default() });
+    rig.until_said("ask-ready", 30.0);
+    rig.run_s(13.3);
+    assert_eq!(rig.count("ask-ready-again"), 0, "asked again before this person's own time was over");
+    rig.run_s(0.5);
+    assert_eq!(rig.count("ask-ready-again"), 1);
+    rig.run_s(2.0);
+    rig.command(Command::Ready);
+    let timed = rig.facts.iter().find_map(|entry| match entry.fact {
+        Fact::ResponseTimed { to: Response::Answer, after_s } => Some(after_s),
+        _ => None,
+    });
+    let after_s = timed.expect("the response is kept");
+    assert!((after_s - 15.8).abs() < 0.2, "counted from the first asking: {after_s}");
+}
+
+#[test]
+fn a_fall_over_the_last_trials_brings_the_offer_of_a_rest() {
+    let mut rig = Rig::new(vec![voiced(5)], Start::default());
+    rig.begin();
+    for held_s in [12.0, 10.5, 9.2] {
+        rig.until_said("ex-long-ah-cue", 40.0);
+        rig.hold(held_s);
+    }
+    rig.until_said("offer-rest", 20.0);
+    assert_eq!(facts(&rig, |fact| matches!(fact, Fact::FallNoticed { of: Fall::Duration, .. })), 1);
+    rig.command(Command::Yes);
+    rig.until_said("resting", 10.0);
+    rig.command(Command::Ready);
+    rig.until_said("ex-long-ah-cue", 40.0);
+    rig.hold(9.0);
+    rig.until_said("ex-long-ah-cue", 40.0);
+    assert_eq!(rig.count("offer-rest"), 1, "once in an exercise is enough");
+}
+
+#[test]
+fn whoever_declines_the_rest_goes_on_and_whoever_is_silent_rests() {
+    for (answer, rests) in [(Some(Command::No), false), (None, true)] {
+        let mut rig = Rig::new(vec![voiced(4)], Start::default());
+        rig.begin();
+        for held_s in [12.0, 10.5, 9.2] {
+            rig.until_said("ex-long-ah-cue", 40.0);
+            rig.hold(held_s);
+        }
+        rig.until_said("offer-rest", 20.0);
+        match answer {
+            Some(answer) => rig.command(answer),
+            None => rig.run_s(50.0),
+        }
+        rig.run_s(8.0);
+        assert_eq!(rig.count("resting") > 0, rests, "{answer:?}: {:?}", rig.keys());
+        assert_eq!(facts(&rig, |fact| matches!(fact, Fact::RestOffered { taken } if *taken == rests)), 1);
+    }
+}
+
+#[test]
+fn usual_scatter_is_no_tiring() {
+    let past = PastExercise { recent_trials: 10, mean_s: Some(11.0), sd_s: Some(2.0), ..PastExercise::default() };
+    let start = Start { past: PastResults { by_exercise: [("long-ah".to_owned(), past)].into() }, ..Start::default() };
+    let mut rig = Rig::new(vec![voiced(4)], start);
+    rig.begin();
+    for held_s in [12.0, 10.5, 9.2, 11.0] {
+        rig.until_said("ex-long-ah-cue", 40.0);
+        rig.hold(held_s);
+    }
+    rig.until_said("summary-all", 40.0);
+    assert_eq!(rig.count("offer-rest"), 0);
+}
+
+#[test]
+fn the_loud_time_of_a_routine_is_not_gone_past() {
+    let mut rig = Rig::new(vec![voiced(5), rest(Some(1.0)), voiced(2)], Start::default());
+    rig.limit_loud_s(40.0);
+    rig.begin();
+    for _ in 0..2 {
+        rig.until_said("ex-long-ah-cue", 40.0);
+        rig.hold(14.0);
+    }
+    // 28 s are done; a third hold with its goal of 14 s would make 42.
+    rig.until_said("loud-enough", 20.0);
+    rig.until_said("summary-part", 40.0);
+    assert_eq!(rig.count("ex-long-ah-cue"), 2);
+    assert_eq!(facts(&rig, |fact| matches!(fact, Fact::StepLeftOut { reason, .. } if reason == "loud-time limit")), 1);
+    assert_eq!(facts(&rig, |fact| matches!(fact, Fact::LoudLimitReached { .. })), 1);
+}
+
+#[test]
+fn once_more_never_exceeds_the_dose() {
+    let mut rig = Rig::new(vec![repeated(3, None)], Start::default());
+    rig.begin();
+    for _ in 0..3 {
+        rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
+        rig.command(Command::Done);
+        rig.run_s(0.5);
+        if rig.may_say(Command::Again) && !rig.keys().contains(&"step-done") {
+            rig.command(Command::Again);
+        }
+    }
+    rig.until_said("summary-all", 30.0);
+    assert_eq!(facts(&rig, |fact| matches!(fact, Fact::RepetitionDone { .. })), 3);
+}
+
+#[test]
+fn what_is_done_is_not_done_again_by_going_back() {
+    let mut rig = Rig::new(vec![repeated(1, None), repeated(2, None)], Start::default());
+    rig.begin();
+    rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
+    rig.command(Command::Done);
+    rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
+    rig.command(Command::Skip);
+    rig.until_said("skipped", 10.0);
+    rig.run_s(0.0);
+    assert!(rig.engine.is_over() || rig.may_say(Command::GoBack));
+    let mut rig = Rig::new(vec![repeated(1, None), voiced(2)], Start::default());
+    rig.begin();
+    rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
+    rig.command(Command::Done);
+    rig.until_said("ex-long-ah-cue", 30.0);
+    rig.command(Command::GoBack);
+    rig.until_said("went-back-done", 10.0);
+    rig.until_said("ex-long-ah-cue", 30.0);
+    rig.hold(9.0);
+    rig.until_said("ex-long-ah-cue", 30.0);
+    rig.command(Command::GoBack);
+    rig.until_said("went-back", 10.0);
+    rig.until_said("ex-long-ah-cue", 30.0);
+    rig.hold(9.0);
+    rig.until_said("summary-all", 30.0);
+    assert_eq!(facts(&rig, |fact| matches!(fact, Fact::HoldMeasured { complete: true, .. })), 2);
+}
+
+#[test]
+fn results_are_told_after_each_fifth_trial_over_the_exercises_and_when_asked() {
+    let mut rig = Rig::new(vec![voiced(3), rest(Some(1.0)), voiced(4)], Start::default());
+    rig.begin();
+    for _ in 0..5 {
+        rig.until_said("ex-long-ah-cue", 40.0);
+        rig.hold(12.0);
+    }
+    rig.until_said("ex-long-ah-cue", 40.0);
+    assert_eq!((rig.count("best"), rig.count("held")), (0, 1), "{:?}", rig.keys());
+    rig.command(Command::HowDid);
+    rig.run_s(2.0);
+    assert_eq!(rig.count("held"), 2);
+    assert_eq!(facts(&rig, |fact| matches!(fact, Fact::ResultTold { asked: true, .. })), 1);
+    // Five weeks on, the fifth trial brings no number any more.
+    let mut rig = Rig::new(vec![voiced(6)], Start { practice_week: 5, ..Start::default() });
+    rig.begin();
+    for _ in 0..6 {
+        rig.until_said("ex-long-ah-cue", 40.0);
+        rig.hold(12.0);
+    }
+    rig.until_said("summary-all", 40.0);
+    assert_eq!(rig.count("held") + rig.count("best"), 0);
+}
+
+#[test]
+fn the_cue_words_stand_before_every_trial() {
+    let mut rig = Rig::new(vec![voiced(3)], Start::default());
+    rig.cue_words("big voice");
+    rig.begin();
+    for _ in 0..3 {
+        rig.until_said("ex-long-ah-cue", 40.0);
+        rig.hold(12.0);
+    }
+    assert_eq!(rig.count("cue-words") + rig.count("cue-words-again"), 3);
+}
+
+#[test]
+fn tell_me_why_gives_the_purpose_and_goes_on() {
+    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    rig.begin();
+    rig.until_said("ex-long-ah-cue", 20.0);
+    rig.command(Command::Why);
+    rig.until_said("ex-long-ah-purpose", 10.0);
+    rig.hold(9.0);
+    rig.until_said("summary-all", 20.0);
+}
+
+#[test]
+fn a_near_answer_and_an_unknown_one_bring_the_hint_and_nobody_is_told_wrong() {
+    let mut rig = Rig::new(vec![question()], Start::default());
+    rig.begin();
+    rig.until_said("question-clue", 20.0);
+    rig.run_s(3.0);
+    rig.event(Event::Answer { at_s: rig.now_s(), text: "purse".into(), confidence: 0.9 });
+    rig.until_said("question-near", 5.0);
+    rig.event(Event::Answer { at_s: rig.now_s(), text: "bank".into(), confidence: 0.9 });
+    rig.until_said("question-found", 5.0);
+    assert_eq!(facts(&rig, |fact| matches!(fact, Fact::QuestionAnswered { correct: true, hint_given: true, .. })), 1);
+
+    let mut rig = Rig::new(vec![question()], Start::default());
+    rig.begin();
+    rig.until_said("question-clue", 20.0);
+    rig.run_s(2.0);
+    rig.speak(1.0, 2);
+    rig.run_s(1.5);
+    assert_eq!(rig.count("question-hint"), 1, "{:?}", rig.keys());
+}
+
+#[test]
+fn talk_in_the_room_does_not_keep_a_question_open_for_ever() {
+    let mut rig = Rig::new(vec![question()], Start::default());
+    rig.begin();
+    rig.until_said("question-clue", 20.0);
+    for _ in 0..60 {
+        if rig.count("question-told") == 0 {
+            rig.speak(2.0, 6);
+        }
+    }
+    assert_eq!(rig.count("question-told"), 1);
+}
+
+#[test]
+fn each_member_of_a_category_counts_once() {
+    let item = NamingItem {
+        clue: "Name as many animals as you can.".into(),
+        category: "animals".into(),
+        members: vec!["dog | dogs".into(), "cat".into()],
+        fact: None,
+    };
+    let mut naming = step("category-naming", Timing::Question, 1, Work::Naming { items: vec![item], length_s: 60.0 });
+    naming.exercise.cautions.clear();
+    let mut rig = Rig::new(vec![naming], Start::default());
+    rig.begin();
+    rig.until_said("question-clue", 20.0);
+    for text in ["dog | dogs", "cat", "dog | dogs"] {
+        rig.run_s(2.0);
+        rig.event(Event::Answer { at_s: rig.now_s(), text: text.into(), confidence: 0.9 });
+    }
+    assert!(rig.listening.as_ref().is_some_and(|listening| listening.list));
+    rig.until_said("naming-count", 60.0);
+    let named = rig.facts.iter().find_map(|entry| match &entry.fact {
+        Fact::CategoryNamed { named, duration_s, .. } => Some((named.clone(), *duration_s)),
+        _ => None,
+    });
+    let (named, duration_s) = named.expect("kept");
+    assert_eq!(named, ["dog", "cat"]);
+    assert!((duration_s - 60.0).abs() < 0.05);
+}
+
+#[test]
+fn the_rules_of_a_sip_are_said_in_every_practice() {
+    let start = Start { known: ["tongue-hold-swallow".to_owned()].into(), ..Start::default() };
+    let mut rig = Rig::new(vec![repeated(2, Some(1))], start);
+    rig.begin();
+    rig.until_said("sip-rules-now", 20.0);
+    let mut rig = Rig::new(vec![repeated(2, None)], Start::default());
+    rig.begin();
+    rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
+    assert_eq!(rig.count("sip-rules-now"), 0);
+}
+
+#[test]
+fn a_class_is_counted_for_and_nobody_is_measured_or_hurried() {
+    let mut rig = Rig::new(whole(), Start { class: true, ..Start::default() });
+    rig.until_said("class-start", 30.0);
+    rig.run_s(120.0);
+    assert_eq!(rig.count("ask-ready-again"), 0);
+    assert!(rig.volume_db > 0.0 && rig.slower > 1.0);
+    let mut moves = 0;
+    while !rig.finished && moves < 200 {
+        assert!(rig.listening.as_ref().is_none_or(|listening| listening.voice == crate::hear::VoiceTask::Idle && listening.answers.is_empty()));
+        // Voices of the class are no commands.
+        rig.event(Event::Onset { at_s: rig.now_s(), onset_s: rig.now_s() });
+        rig.event(Event::Command { at_s: rig.now_s(), command: Command::Skip, confidence: 0.7, text: "skip".into() });
+        if rig.may_say(Command::GoOn) {
+            rig.event(Event::Command { at_s: rig.now_s(), command: Command::GoOn, confidence: 1.0, text: "key".into() });
+        }
+        rig.run_s(5.0);
+        moves += 1;
+    }
+    assert!(rig.finished, "{:?}", rig.keys());
+    assert_eq!(rig.count("class-over"), 1);
+    assert_eq!(facts(&rig, |fact| matches!(fact, Fact::HoldMeasured { .. } | Fact::PhraseRead { .. } | Fact::SyllablesCounted { .. })), 0);
+    assert!(rig.count("count") > 10);
+}
+
+#[test]
+fn the_forward_key_moves_a_class_on_from_everywhere() {
+    let mut rig = Rig::new(whole(), Start { class: true, ..Start::default() });
+    for _ in 0..400 {
+        rig.run_s(0.7);
+        rig.event(Event::Command { at_s: rig.now_s(), command: Command::GoOn, confidence: 1.0, text: "key".into() });
+        if rig.finished {
+            break;
+        }
+    }
+    assert!(rig.finished, "{:?}", rig.keys());
+    assert!(rig.now_s() < 120.0);
+}
