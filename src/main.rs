@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    calibrate_command, demo, devices_command, enrol_command, error::AppError, hear_command, history_command, practise, routine_command, texts,
+    calibrate_command, demo, devices_command, enrol_command, error::AppError, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -20,6 +20,7 @@ struct Arguments {
 #[derive(Subcommand)]
 enum Order {
     Practise(practise::PractiseArgs),
+    Lead(lead_command::LeadArgs),
     Enrol(enrol_command::EnrolArgs),
     Demo(demo::DemoArgs),
     Calibrate(calibrate_command::CalibrateArgs),
@@ -28,6 +29,8 @@ enum Order {
     History(history_command::HistoryArgs),
     /// Checks routines and gives their schema.
     Routine(routine_command::RoutineArgs),
+    /// Lists, shows and checks word packs.
+    Pack(pack_command::PackArgs),
     /// Shows the catalogue of exercises, or one exercise whole.
     Exercises(routine_command::ExercisesArgs),
     /// Lists microphones and loudspeakers and tries them.
@@ -44,12 +47,14 @@ enum Order {
 fn main() -> ExitCode {
     let done = match Arguments::parse().order {
         Order::Practise(args) => practise::run(&args),
+        Order::Lead(args) => lead_command::run(&args),
         Order::Enrol(args) => enrol_command::run(&args),
         Order::Demo(args) => demo::run(&args),
         Order::Calibrate(args) => calibrate_command::run(&args),
         Order::Hear(args) => hear_command::run(&args),
         Order::History(args) => texts::history(&args),
         Order::Routine(args) => texts::routine(&args),
+        Order::Pack(args) => texts::pack(&args),
         Order::Exercises(args) => texts::exercises(&args),
         Order::Devices => Ok(devices_command::run()),
         Order::Recogniser { model } => return child_main(&model),

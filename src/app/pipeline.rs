@@ -14,6 +14,7 @@ use crate::audio::{AudioError, AudioIo, Captured, EchoCanceller};
 use crate::hear::commands::{ACT_CONFIDENCE, CommandEvent, CommandRecogniser, HeardPhrase, Path};
 use crate::hear::voice_ear::{VoiceEar, VoiceOutput};
 use crate::hear::{VoiceEvent, VoiceTask};
+use crate::screen::Keys;
 use crate::session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, Trouble, listening};
 use crate::speak::words::{Words, live_words};
 
@@ -50,6 +51,8 @@ pub struct Parts {
     pub observers: Vec<Box<dyn Observer>>,
     /// What levels mean.
     pub levels: Levels,
+    /// Keys beside the voice, where there are any.
+    pub keys: Option<Keys>,
 }
 
 /// A practice under way.
@@ -59,6 +62,7 @@ pub struct Pipeline {
     talker: Box<dyn Talker>,
     observers: Vec<Box<dyn Observer>>,
     levels: Levels,
+    keys: Option<Keys>,
     ear: VoiceEar,
     /// Everything we play: what the voice ear must mark.
     masks: Gate,
@@ -91,7 +95,7 @@ impl Pipeline {
     /// # Errors
     /// A rate that cannot be resampled to the command path's.
     pub fn new(parts: Parts, mic_rate_hz: u32, speaker_rate_hz: u32) -> Result<Self, AudioError> {
-        let Parts { engine, words, talker, commands, echo, observers, levels } = parts;
+        let Parts { engine, words, talker, commands, echo, observers, levels, keys } = parts;
         let path = CommandPath::new(echo, commands, mic_rate_hz, speaker_rate_hz)?;
         let live_words = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
         Ok(Self {
@@ -100,6 +104,7 @@ impl Pipeline {
             talker,
             observers,
             levels,
+            keys,
             ear: VoiceEar::new(mic_rate_hz),
             masks: Gate::default(),
             gate: Gate::default(),
@@ -173,6 +178,7 @@ impl Pipeline {
         self.note_microphone();
         self.deliver(self.waits);
         self.hear_commands(mic, block_s, delay_s)?;
+        self.take_keys();
         self.events.push_back(Event::Tick { at_s: self.now_s() });
         self.settle();
         self.talk(block_s, delay_s, speaker);
@@ -278,6 +284,14 @@ impl Pipeline {
                 self.events.push_back(Event::Answer { at_s, text, confidence });
             }
             None => {}
+        }
+    }
+
+    /// A key is as sure as can be.
+    fn take_keys(&mut self) {
+        let at_s = self.now_s();
+        while let Some(command) = self.keys.as_mut().and_then(Keys::take) {
+            self.events.push_back(Event::Command { at_s, command, confidence: 1.0, text: "key".into() });
         }
     }
 

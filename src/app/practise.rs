@@ -24,7 +24,7 @@ use crate::audio::{self, AudioIo, EchoCanceller};
 use crate::hear::commands::{ChildRecogniser, Choice, Grammar, Lexicon, Mode, Options};
 use crate::record::{Source, Store, Unfinished, data_folder};
 use crate::routine::{Prescription, Work, fresh_first};
-use crate::screen::TerminalScreen;
+use crate::screen::{Keys, TerminalScreen, restore_terminal};
 use crate::session::{Arg, Engine, Line, Start, listening};
 use crate::speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
 
@@ -189,6 +189,7 @@ impl Practice {
             echo,
             observers,
             levels: self.levels,
+            keys: if offline { None } else { Keys::open() },
         };
         let mut pipeline = Pipeline::new(parts, io.mic_rate_hz(), io.speaker_rate_hz())?;
         let fault = until_interrupted(move |interrupted| pipeline.run(io.as_mut(), || interrupted.load(Ordering::Relaxed)))?;
@@ -245,10 +246,11 @@ impl Practice {
     }
 
     /// Every grammar of the session is tried before it begins, so that no state finds a word missing later.
-    fn try_grammars(&self, commands: &mut ChildRecogniser) -> Result<(), AppError> {
+    pub(super) fn try_grammars(&self, commands: &mut ChildRecogniser) -> Result<(), AppError> {
         use crate::hear::commands::CommandRecogniser;
-        for (_, list) in listening::ALL {
-            let listening = crate::session::Listening { commands: list.to_vec(), answers: Vec::new(), voice: crate::hear::VoiceTask::Idle, list: false, firm: false };
+        for (state, list) in listening::ALL {
+            let firm = state.starts_with("class");
+            let listening = crate::session::Listening { commands: list.to_vec(), answers: Vec::new(), voice: crate::hear::VoiceTask::Idle, list: false, firm };
             let grammar = grammar::main_grammar(&self.words, &listening);
             if !grammar.choices.is_empty() {
                 commands.listen_for(&grammar)?;
@@ -266,7 +268,7 @@ impl Practice {
         Ok(())
     }
 
-    fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, AppError> {
+    pub(super) fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, AppError> {
         if self.voice.as_deref() == Some(SYSTEM_VOICE) {
             if offline {
                 return Err(AppError::Usage(
@@ -369,6 +371,7 @@ pub(super) fn until_interrupted(
                 },
                 signal = tokio::signal::ctrl_c() => {
                     if signal.is_err() || interrupted.swap(true, Ordering::Relaxed) {
+                        restore_terminal();
                         std::process::exit(130);
                     }
                 }

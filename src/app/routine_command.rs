@@ -52,7 +52,7 @@ pub fn load_routine(path: &Path, hearing: Hearing<'_>) -> Result<Prescription, F
 }
 
 /// At most one byte more than a file may have, so that a huge one is known without being read.
-fn read_limited(path: &Path) -> io::Result<Vec<u8>> {
+pub(super) fn read_limited(path: &Path) -> io::Result<Vec<u8>> {
     let mut bytes = Vec::new();
     let limit = u64::try_from(MAX_FILE_BYTES).unwrap_or(u64::MAX).saturating_add(1);
     std::fs::File::open(path)?.take(limit).read_to_end(&mut bytes)?;

@@ -7,6 +7,7 @@ use super::error::AppError;
 use super::grammar::spoken_form;
 use super::history_command::{HistoryArgs, run_history};
 use super::load;
+use super::pack_command::{PackArgs, run_pack};
 use super::routine_command::{ExercisesArgs, RoutineArgs, run_exercises, run_routine};
 use crate::hear::commands::Lexicon;
 use crate::routine::Hearing;
@@ -18,13 +19,26 @@ use crate::speak::Words;
 /// # Errors
 /// The output cannot be written. Without a recognition model the words of answers are not checked.
 pub fn routine(args: &RoutineArgs) -> Result<ExitCode, AppError> {
+    checking(|hearing, fancy, out| run_routine(args, hearing, fancy, out))
+}
+
+/// `tidecount pack …`.
+///
+/// # Errors
+/// As [`routine`].
+pub fn pack(args: &PackArgs) -> Result<ExitCode, AppError> {
+    checking(|hearing, fancy, out| run_pack(args, hearing, fancy, out))
+}
+
+/// Runs a check with the commands and the recogniser's words at hand.
+fn checking(check: impl FnOnce(Hearing<'_>, bool, &mut dyn std::io::Write) -> std::io::Result<bool>) -> Result<ExitCode, AppError> {
     let words = Words::english()?;
     let commands = load::command_words(&words);
     let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());
     let knows = |word: &str| lexicon.as_ref().and_then(|lexicon| lexicon.knows(&spoken_form(word))).unwrap_or(true);
     let hearing = Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() };
     let fancy = std::io::stdout().is_terminal();
-    done(run_routine(args, hearing, fancy, &mut std::io::stdout().lock()))
+    done(check(hearing, fancy, &mut std::io::stdout().lock()))
 }
 
 /// `tidecount exercises [ID]`.

@@ -1,5 +1,7 @@
 //! Joins any microphone with any loudspeaker into one [`AudioIo`].
 
+use std::time::{Duration, Instant};
+
 use super::file::{FileMic, WavSpeaker, names_file, same_file};
 use super::{AudioError, AudioIo, Captured, Health, LiveMic, LiveSpeaker};
 
@@ -113,9 +115,29 @@ impl SpeakerSink for Silent {
     }
 }
 
+/// A microphone that is not there: silence in real time, for whoever leads by keys alone.
+#[derive(Default)]
+struct QuietMic {
+    began: Option<Instant>,
+    blocks: u32,
+}
+
+impl MicSource for QuietMic {
+    fn rate_hz(&self) -> u32 {
+        48_000
+    }
+    fn read(&mut self, mic: &mut [f32]) -> Result<Captured, AudioError> {
+        let began = *self.began.get_or_insert_with(Instant::now);
+        self.blocks += 1;
+        std::thread::sleep((Duration::from_millis(10) * self.blocks).saturating_sub(began.elapsed()));
+        mic.fill(0.0);
+        Ok(Captured::default())
+    }
+}
+
 /// Opens microphone and loudspeaker by what the user wrote.
 ///
-/// `mic`: `default`, the name of a device, or a recording. `speaker`: `default`, the name of a device, a WAV file to
+/// `mic`: `default`, the name of a device, a recording, or `none` for silence in real time. `speaker`: `default`, the name of a device, a WAV file to
 /// write (at the microphone's rate), or `none`. What ends in `.wav` or `.flac` or exists as a file is a file.
 /// `fast`: as fast as the machine allows instead of in real time; only where no device is used.
 ///
@@ -140,7 +162,13 @@ pub fn open(mic: &str, speaker: &str, fast: bool) -> Result<Box<dyn AudioIo>, Au
         return Err(AudioError::File(format!("{speaker} is the recording that is being read: give --speaker another name")));
     }
     let mic: Box<dyn MicSource> =
-        if mic_is_file { Box::new(FileMic::open(mic.as_ref(), fast)?) } else { Box::new(LiveMic::open(mic)?) };
+        if mic_is_file {
+            Box::new(FileMic::open(mic.as_ref(), fast)?)
+        } else if mic == "none" {
+            Box::new(QuietMic::default())
+        } else {
+            Box::new(LiveMic::open(mic)?)
+        };
     let speaker: Box<dyn SpeakerSink> = if speaker_is_file {
         Box::new(WavSpeaker::create(speaker.as_ref(), mic.rate_hz())?)
     } else if speaker_is_device {

@@ -1,9 +1,11 @@
 //! What the eye gets. For now: large plain text on the terminal.
 
 mod digits;
+mod keys;
 mod layout;
 mod terminal;
 
+pub use keys::{Keys, meaning as meaning_of_key, restore_terminal};
 pub use terminal::TerminalScreen;
 
 /// What stands on the screen, all words resolved.
