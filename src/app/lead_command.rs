@@ -82,7 +82,7 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, AppError> {
         recogniser: None,
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let fault = practice.lead_class(io, screen.clone())?;
+    let fault = practice.lead_class(io, screen.clone(), Vec::new())?;
     screen.finish();
     Ok(match fault {
         Some(fault) => {
@@ -118,7 +118,12 @@ impl Practice {
     ///
     /// # Errors
     /// A part cannot be built.
-    pub fn lead_class(self, mut io: Box<dyn audio::AudioIo>, screen: SharedScreen) -> Result<Option<String>, AppError> {
+    pub fn lead_class(
+        self,
+        mut io: Box<dyn audio::AudioIo>,
+        screen: SharedScreen,
+        mut observers: Vec<Box<dyn Observer>>,
+    ) -> Result<Option<String>, AppError> {
         let offline = io.is_offline();
         let mut commands = ChildRecogniser::start(&Options {
             model: self.model.clone(),
@@ -129,7 +134,7 @@ impl Practice {
         self.try_grammars(&mut commands)?;
         let talker = self.talker(io.speaker_rate_hz(), offline)?;
         let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AutoCanceller::new()) } else { Box::new(NoCancel) };
-        let observers: Vec<Box<dyn Observer>> = vec![Box::new(ScreenFollower::new(screen))];
+        observers.push(Box::new(ScreenFollower::new(screen)));
         let parts = Parts {
             engine: Engine::new(self.prescription.routine, Start { class: true, ..Start::default() }),
             words: self.words,

@@ -45,7 +45,10 @@ impl Led {
 #[derive(Clone, Default)]
 struct Ear(std::sync::Arc<std::sync::Mutex<Vec<(f64, String, String)>>>);
 
-struct Follower(Rehearsal, Ear);
+/// Ticks of a tenth of a second after which a practice has got stuck: an hour.
+const STUCK: u32 = 36_000;
+
+struct Follower(Rehearsal, Ear, u32);
 
 impl Observer for Follower {
     fn line_began(&mut self, at_s: f64, line: &Line, text: &str) {
@@ -53,12 +56,43 @@ impl Observer for Follower {
         self.1.0.lock().expect("the ear").push((at_s, line.key.clone(), text.to_owned()));
     }
 
+    fn tick(&mut self) {
+        self.2 += 1;
+        assert!(self.2 < STUCK, "it does not come to an end; said: {:?}", self.1.0.lock().expect("the ear"));
+    }
+
     fn line_ended(&mut self, at_s: f64, line: &Line, text: &str) {
         self.0.hears(at_s, Heard::Ended { line, text });
     }
 }
 
+/// Leads a class: what was said and what was done; there is no journal.
+pub fn lead_class(scene: &Scene<'_>) -> Led {
+    let (practice, io, rehearsal, _) = set_up(scene);
+    let ear = Ear::default();
+    let follower = Follower(rehearsal.clone(), ear.clone(), 0);
+    let fault = practice.lead_class(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(follower)]).unwrap_or_else(|why| panic!("{why}"));
+    assert_eq!(fault, None);
+    ended(Vec::new(), &rehearsal, &ear)
+}
+
 pub fn lead(scene: &Scene<'_>) -> Led {
+    let (practice, io, rehearsal, journal) = set_up(scene);
+    let ear = Ear::default();
+    let follower = Follower(rehearsal.clone(), ear.clone(), 0);
+    // Dropping the outcome is the end: the journal has been written by then.
+    drop(practice.lead(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(follower)]).unwrap_or_else(|why| panic!("{why}")));
+    let text = std::fs::read_to_string(&journal).expect("the journal");
+    let parse = |line: &str| serde_json::from_str(line).expect("JSON");
+    ended(text.lines().map(parse).collect(), &rehearsal, &ear)
+}
+
+fn ended(journal: Vec<Value>, rehearsal: &Rehearsal, ear: &Ear) -> Led {
+    let said = std::mem::take(&mut *ear.0.lock().expect("the ear"));
+    Led { journal, truth: rehearsal.log().iter().map(|did| serde_json::to_value(did).expect("JSON")).collect(), said }
+}
+
+fn set_up(scene: &Scene<'_>) -> (Practice, RehearsedIo, Rehearsal, PathBuf) {
     let words = Words::english().expect("the catalogue");
     let model = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("models/en");
     let lexicon = Lexicon::open(&model).expect("the lexicon");
@@ -83,16 +117,5 @@ pub fn lead(scene: &Scene<'_>) -> Led {
         levels: tidecount::app::levels::Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };
-    let ear = Ear::default();
-    let follower = Follower(rehearsal.clone(), ear.clone());
-    // Dropping the outcome is the end: the journal has been written by then.
-    drop(practice.lead(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(follower)]).unwrap_or_else(|why| panic!("{why}")));
-    let text = std::fs::read_to_string(&journal).expect("the journal");
-    let parse = |line: &str| serde_json::from_str(line).expect("JSON");
-    let said = std::mem::take(&mut *ear.0.lock().expect("the ear"));
-    Led {
-        journal: text.lines().map(parse).collect(),
-        truth: rehearsal.log().iter().map(|did| serde_json::to_value(did).expect("JSON")).collect(),
-        said,
-    }
+    (practice, io, rehearsal, journal)
 }
