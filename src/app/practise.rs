@@ -15,6 +15,7 @@ use super::levels::{self, Levels};
 use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
 use super::observe::Observer;
 use super::pipeline::{Parts, Pipeline};
+use super::ramps::stages_and_unfinished;
 use super::talk::{PcmTalker, SystemTalker, Talker};
 use super::{enrol_store, load, summary};
 use crate::audio::echo::{AutoCanceller, NoCancel};
@@ -138,18 +139,12 @@ impl Practice {
     ///
     /// # Errors
     /// A part cannot be built. Faults after the begin are in the outcome, for then there is something to report.
-    pub fn lead(self, mut io: Box<dyn AudioIo>, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<Outcome, AppError> {
+    pub fn lead(mut self, mut io: Box<dyn AudioIo>, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<Outcome, AppError> {
         let offline = io.is_offline();
         let now = ZonedDateTime::now();
         let store = Store::open(&self.data)?;
-        let unfinished = store.unfinished(
-            &self.client,
-            &self.prescription.routine,
-            &self.routine_text,
-            self.source,
-            &now,
-            Unfinished::OFFERED_WITHIN,
-        )?;
+        let (text, within) = (&self.routine_text, Unfinished::OFFERED_WITHIN);
+        let unfinished = stages_and_unfinished(&mut self.prescription, text, &store, &self.client, self.source, &now, within)?;
         let start = self.start(&store, &now, unfinished.as_ref())?;
         let mut commands = ChildRecogniser::start(&Options {
             model: self.model.clone(),

@@ -6,6 +6,7 @@ use super::fault::{FaultKind, Faults, Finder, suggestion};
 use super::file::{NoAnswerFile, RoutineFile};
 use super::read::{self, MAX_FILE_BYTES};
 use super::plan;
+use super::ramp::{self, Ramp};
 use super::shape::printable;
 use super::text::{self, Hearing, SaidBy};
 use super::{NoAnswer, PlannedTime, Routine, Step};
@@ -27,7 +28,10 @@ pub struct Prescription {
     pub client: Option<String>,
     /// One of [`LANGUAGES`].
     pub language: String,
+    /// Ramped steps are at their first stage.
     pub routine: Routine,
+    /// The doses that grow over the weeks, in the order of their steps.
+    pub ramps: Vec<Ramp>,
     /// When it is meant to be done; empty: whenever the client likes.
     pub plan: Vec<PlannedTime>,
 }
@@ -102,7 +106,7 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
         None => FEEDBACK_EVERY,
     };
     let no_answer = no_answer(file.no_answer.as_ref().map(|at| &at.value), faults);
-    let steps = steps(file, hearing, faults);
+    let (steps, ramps) = steps(file, hearing, faults);
     Some(Prescription {
         client: file.client.as_ref().map(|client| client.value.clone()),
         language: file.language.as_ref().map_or_else(|| "en".to_owned(), |language| language.value.clone()),
@@ -113,21 +117,22 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
             cue_words: file.cue_words.as_ref().map(|words| words.value.clone()),
             feedback_every,
         },
+        ramps,
         plan: plan::read(file, faults),
     })
 }
 
-fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Vec<Step> {
-    let Some(typed) = &file.step else { return Vec::new() };
+fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> (Vec<Step>, Vec<Ramp>) {
+    let Some(typed) = &file.step else { return (Vec::new(), Vec::new()) };
     if typed.value.is_empty() {
         faults.add(FaultKind::Missing, typed.span.clone(), "the routine has no steps", "Add at least one `[[step]]` with an `exercise`.");
     }
     if typed.value.len() > MAX_STEPS {
         let what = format!("the routine has {} steps, more than {MAX_STEPS}", typed.value.len());
         faults.add(FaultKind::OutOfRange, typed.span.clone(), what, "Split it in two files; use `sets` and `repetitions` for what comes back.");
-        return Vec::new();
+        return (Vec::new(), Vec::new());
     }
-    let mut steps = Vec::new();
+    let (mut steps, mut ramps) = (Vec::new(), Vec::new());
     for step in &typed.value {
         let Some(id) = &step.value.exercise else { continue };
         let Some(entry) = find(&id.value) else {
@@ -139,9 +144,12 @@ fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> V
             );
             continue;
         };
-        steps.extend(dose::build(step, entry, hearing, faults));
+        let built = dose::build(step, entry, hearing, faults);
+        let ramp = ramp::read(step, steps.len() + 1, entry, hearing, faults);
+        steps.extend(ramp.as_ref().and_then(|ramp| ramp.stages.first().cloned()).or(built));
+        ramps.extend(ramp);
     }
-    steps
+    (steps, ramps)
 }
 
 fn no_answer(file: Option<&NoAnswerFile>, faults: &mut Finder<'_>) -> NoAnswer {
