@@ -6,8 +6,8 @@ use std::process::ExitCode;
 use super::error::AppError;
 use super::grammar::spoken_form;
 use super::history_command::{HistoryArgs, run_history};
-use super::load;
-use super::routine_command::{ExercisesArgs, RoutineArgs, run_exercises, run_routine};
+use super::{load, routine_new, routine_show, routine_templates};
+use super::routine_command::{ExercisesArgs, RoutineArgs, RoutineCommand, run_exercises, run_routine};
 use crate::hear::commands::Lexicon;
 use crate::routine::Hearing;
 use crate::session::Line;
@@ -23,8 +23,17 @@ pub fn routine(args: &RoutineArgs) -> Result<ExitCode, AppError> {
     let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());
     let knows = |word: &str| lexicon.as_ref().and_then(|lexicon| lexicon.knows(&spoken_form(word))).unwrap_or(true);
     let hearing = Hearing { commands: &commands, knows_word: Some(&knows) };
-    let fancy = std::io::stdout().is_terminal();
-    done(run_routine(args, hearing, fancy, &mut std::io::stdout().lock()))
+    let look_up = |key: &str| words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok();
+    match &args.command {
+        RoutineCommand::New(args) => routine_new::run(args, &look_up, hearing),
+        RoutineCommand::Show(args) => {
+            routine_show::run(args, &words, hearing, &mut std::io::stdout().lock()).map(|()| ExitCode::SUCCESS)
+        }
+        RoutineCommand::Templates { exercise } => done(routine_templates::run(exercise.as_deref(), &look_up, &mut std::io::stdout().lock())),
+        RoutineCommand::Check { .. } | RoutineCommand::Schema => {
+            done(run_routine(args, hearing, std::io::stdout().is_terminal(), &mut std::io::stdout().lock()))
+        }
+    }
 }
 
 /// `tidecount exercises [ID]`.
