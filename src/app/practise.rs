@@ -16,6 +16,7 @@ use super::levels::{self, Levels};
 use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
 use super::observe::Observer;
 use super::pipeline::{Parts, Pipeline};
+use super::ramps::stages_and_unfinished;
 use super::talk::{PcmTalker, SystemTalker, Talker};
 use super::{enrol_store, load, summary};
 use crate::audio::echo::{AutoCanceller, NoCancel};
@@ -143,14 +144,8 @@ impl Practice {
         let offline = io.is_offline();
         let now = ZonedDateTime::now();
         let store = Store::open(&self.data)?;
-        let unfinished = store.unfinished(
-            &self.client,
-            &self.prescription.routine,
-            &self.routine_text,
-            self.source,
-            &now,
-            Unfinished::OFFERED_WITHIN,
-        )?;
+        let (text, within) = (&self.routine_text, Unfinished::OFFERED_WITHIN);
+        let unfinished = stages_and_unfinished(&mut self.prescription, text, &store, &self.client, self.source, &now, within)?;
         let start = self.start(&store, &now, unfinished.as_ref())?;
         self.make_ready(&store, unfinished.as_ref())?;
         let mut commands = ChildRecogniser::start(&Options {

@@ -3,6 +3,8 @@
 use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
+use super::routine_new::NewArgs;
+use super::routine_show::ShowArgs;
 use miette::GraphicalReportHandler;
 
 use crate::routine::{
@@ -27,6 +29,15 @@ pub enum RoutineCommand {
     },
     /// Print the JSON Schema of routine files
     Schema,
+    /// Write a programme by answering questions
+    New(NewArgs),
+    /// Show a routine as a handout in large type, or write it as PDF
+    Show(ShowArgs),
+    /// Show published doses beside each other, with their sources
+    Templates {
+        /// Only this exercise
+        exercise: Option<String>,
+    },
 }
 
 /// Arguments of `tidecount exercises`.
@@ -59,7 +70,7 @@ pub(super) fn read_limited(path: &Path) -> io::Result<Vec<u8>> {
     Ok(bytes)
 }
 
-/// Runs `tidecount routine …`. `fancy` shows faults with the lines they are about, for a terminal.
+/// Runs `tidecount routine check` and `schema`; the others need more than an output and are run by [`super::texts`]. `fancy` shows faults with the lines they are about, for a terminal.
 /// True: all is well; false: faults were found and written to `out`.
 ///
 /// # Errors
@@ -70,6 +81,7 @@ pub fn run_routine(args: &RoutineArgs, hearing: Hearing<'_>, fancy: bool, out: &
             writeln!(out, "{:#}", schema())?;
             Ok(true)
         }
+        RoutineCommand::New(_) | RoutineCommand::Show(_) | RoutineCommand::Templates { .. } => Ok(true),
         RoutineCommand::Check { files } => {
             let mut all_well = true;
             for file in files {

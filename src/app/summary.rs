@@ -118,7 +118,7 @@ fn results(entries: &[Entry]) -> (BTreeMap<u32, StepResult>, Vec<(String, String
 impl StepResult {
     fn add(&mut self, fact: &Fact) {
         match fact {
-            Fact::StepBegun { exercise } => self.exercise.clone_from(exercise),
+            Fact::StepBegun { exercise, .. } => self.exercise.clone_from(exercise),
             Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, level_terms, masked_s, complete: true, .. } => {
                 self.holds_s.push(*duration_s);
                 self.voice(*f0_median_hz, *level_mean_db, level_terms.as_ref());

@@ -6,9 +6,9 @@ use std::process::ExitCode;
 use super::error::AppError;
 use super::grammar::spoken_form;
 use super::history_command::{HistoryArgs, run_history};
-use super::load;
 use super::pack_command::{PackArgs, run_pack};
-use super::routine_command::{ExercisesArgs, RoutineArgs, run_exercises, run_routine};
+use super::routine_command::{ExercisesArgs, RoutineArgs, RoutineCommand, run_exercises, run_routine};
+use super::{load, routine_new, routine_show, routine_templates};
 use crate::hear::commands::Lexicon;
 use crate::routine::Hearing;
 use crate::session::Line;
@@ -19,7 +19,16 @@ use crate::speak::Words;
 /// # Errors
 /// The output cannot be written. Without a recognition model the words of answers are not checked.
 pub fn routine(args: &RoutineArgs) -> Result<ExitCode, AppError> {
-    checking(|hearing, fancy, out| run_routine(args, hearing, fancy, out))
+    checking(|words, hearing, fancy| {
+        let look_up = |key: &str| words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok();
+        let out = &mut std::io::stdout().lock();
+        match &args.command {
+            RoutineCommand::New(args) => routine_new::run(args, &look_up, hearing),
+            RoutineCommand::Show(args) => routine_show::run(args, words, hearing, out).map(|()| ExitCode::SUCCESS),
+            RoutineCommand::Templates { exercise } => done(routine_templates::run(exercise.as_deref(), &look_up, out)),
+            RoutineCommand::Check { .. } | RoutineCommand::Schema => done(run_routine(args, hearing, fancy, out)),
+        }
+    })
 }
 
 /// `tidecount pack …`.
@@ -27,18 +36,17 @@ pub fn routine(args: &RoutineArgs) -> Result<ExitCode, AppError> {
 /// # Errors
 /// As [`routine`].
 pub fn pack(args: &PackArgs) -> Result<ExitCode, AppError> {
-    checking(|hearing, fancy, out| run_pack(args, hearing, fancy, out))
+    checking(|_, hearing, fancy| done(run_pack(args, hearing, fancy, &mut std::io::stdout().lock())))
 }
 
-/// Runs a check with the commands and the recogniser's words at hand.
-fn checking(check: impl FnOnce(Hearing<'_>, bool, &mut dyn std::io::Write) -> std::io::Result<bool>) -> Result<ExitCode, AppError> {
+/// Runs a check with the words, the commands and what the recogniser knows at hand; true where the output is a terminal.
+fn checking(check: impl FnOnce(&Words, Hearing<'_>, bool) -> Result<ExitCode, AppError>) -> Result<ExitCode, AppError> {
     let words = Words::english()?;
     let commands = load::command_words(&words);
     let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());
     let knows = |word: &str| lexicon.as_ref().and_then(|lexicon| lexicon.knows(&spoken_form(word))).unwrap_or(true);
     let hearing = Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() };
-    let fancy = std::io::stdout().is_terminal();
-    done(check(hearing, fancy, &mut std::io::stdout().lock()))
+    check(&words, hearing, std::io::stdout().is_terminal())
 }
 
 /// `tidecount exercises [ID]`.

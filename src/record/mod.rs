@@ -12,6 +12,7 @@ mod json_lines;
 mod line;
 mod own_voice;
 mod past;
+mod ramp;
 mod resume;
 mod running;
 mod store;

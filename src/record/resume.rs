@@ -131,7 +131,7 @@ pub fn next_position(entries: &[Entry], routine: &Routine) -> Option<Position> {
     (next.step <= steps).then_some(next)
 }
 
-fn completes(fact: &Fact) -> bool {
+pub(super) fn completes(fact: &Fact) -> bool {
     match fact {
         Fact::HoldMeasured { complete, .. } | Fact::PostureHeld { complete, .. } | Fact::RoundPaced { complete, .. } => *complete,
         Fact::RepetitionDone { .. } | Fact::PhraseRead { .. } | Fact::SyllablesCounted { .. } | Fact::QuestionAnswered { .. } => true,

@@ -5,6 +5,8 @@ use super::dose;
 use super::fault::{FaultKind, Faults, Finder, suggestion};
 use super::file::{NoAnswerFile, RoutineFile};
 use super::read::{self, MAX_FILE_BYTES};
+use super::plan;
+use super::ramp::{self, Ramp};
 use super::shape::printable;
 use super::text::{self, Hearing, SaidBy};
 use super::{NoAnswer, PlannedTime, Routine, Step};
@@ -26,7 +28,10 @@ pub struct Prescription {
     pub client: Option<String>,
     /// One of [`LANGUAGES`].
     pub language: String,
+    /// Ramped steps are at their first stage.
     pub routine: Routine,
+    /// The doses that grow over the weeks, in the order of their steps.
+    pub ramps: Vec<Ramp>,
     /// When it is meant to be done; empty: whenever the client likes.
     pub plan: Vec<PlannedTime>,
 }
@@ -56,6 +61,15 @@ pub fn check_bytes(name: &str, bytes: &[u8], hearing: Hearing<'_>) -> Result<Pre
 /// All faults of the text.
 pub fn check_text(name: &str, text: &str, hearing: Hearing<'_>) -> Result<Prescription, Faults> {
     check_bytes(name, text.as_bytes(), hearing)
+}
+
+/// What a routine prescribed that was checked once, whatever has become of its word packs and of the commands since. None
+/// where its steps cannot be made out.
+#[must_use]
+pub fn doses_of(text: &str) -> Option<Prescription> {
+    let mut faults = Finder::new(text);
+    let file = read::routine_file(text, &mut faults);
+    build(&file, Hearing::default(), &mut faults)
 }
 
 fn too_large(name: &str) -> Faults {
@@ -108,7 +122,7 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
         None => super::limit_of(None, "voice_total_s").map_or(f64::INFINITY, |limit| limit.max),
     };
     let no_answer = no_answer(file.no_answer.as_ref().map(|at| &at.value), faults);
-    let steps = steps(file, hearing, faults);
+    let (steps, ramps) = steps(file, hearing, faults);
     check_sips(file, faults);
     Some(Prescription {
         client: file.client.as_ref().map(|client| client.value.clone()),
@@ -121,7 +135,8 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
             feedback_every,
             loud_limit_s,
         },
-        plan: Vec::new(),
+        ramps,
+        plan: plan::read(file, faults),
     })
 }
 
@@ -138,17 +153,17 @@ fn check_sips(file: &RoutineFile, faults: &mut Finder<'_>) {
     }
 }
 
-fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Vec<Step> {
-    let Some(typed) = &file.step else { return Vec::new() };
+fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> (Vec<Step>, Vec<Ramp>) {
+    let Some(typed) = &file.step else { return (Vec::new(), Vec::new()) };
     if typed.value.is_empty() {
         faults.add(FaultKind::Missing, typed.span.clone(), "the routine has no steps", "Add at least one `[[step]]` with an `exercise`.");
     }
     if typed.value.len() > MAX_STEPS {
         let what = format!("the routine has {} steps, more than {MAX_STEPS}", typed.value.len());
         faults.add(FaultKind::OutOfRange, typed.span.clone(), what, "Split it in two files; use `sets` and `repetitions` for what comes back.");
-        return Vec::new();
+        return (Vec::new(), Vec::new());
     }
-    let mut steps = Vec::new();
+    let (mut steps, mut ramps) = (Vec::new(), Vec::new());
     for step in &typed.value {
         let Some(id) = &step.value.exercise else { continue };
         let Some(entry) = find(&id.value) else {
@@ -160,9 +175,12 @@ fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> V
             );
             continue;
         };
-        steps.extend(dose::build(step, entry, hearing, faults));
+        let built = dose::build(step, entry, hearing, faults);
+        let ramp = ramp::read(step, steps.len() + 1, entry, hearing, faults);
+        steps.extend(ramp.as_ref().and_then(|ramp| ramp.stages.first().cloned()).or(built));
+        ramps.extend(ramp);
     }
-    steps
+    (steps, ramps)
 }
 
 fn no_answer(file: Option<&NoAnswerFile>, faults: &mut Finder<'_>) -> NoAnswer {

@@ -7,6 +7,7 @@ use super::fault::{FaultKind, Finder, suggestion};
 use super::file::{At, StepFile};
 use super::limits::limit_of;
 use super::pack;
+use super::ramp;
 use super::text::{self, Hearing, SaidBy};
 use super::{CountedPhase, Phase, QuestionItem, Step, Timing, Work};
 
@@ -27,7 +28,8 @@ pub(super) fn fields_of(entry: &CatalogueEntry) -> Vec<&'static str> {
         Timing::Question => &["questions", "packs", "think_s"],
         Timing::Rest => return vec!["length_s"],
     };
-    ["sets", "repetitions", "rest_s", "set_rest_s"].iter().chain(own).copied().collect()
+    let ramp: &[&str] = if ramp::stage_fields(entry).is_empty() { &[] } else { &["ramp"] };
+    ["sets", "repetitions", "rest_s", "set_rest_s"].iter().chain(own).chain(ramp).copied().collect()
 }
 
 /// The fields that have no default.
@@ -108,6 +110,7 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
         rest_s: number(&step.rest_s, &default.rest_s).unwrap_or(0.0),
         set_rest_s: number(&step.set_rest_s, &default.set_rest_s).unwrap_or(0.0),
         work,
+        ramp_stage: None,
     };
     check_voice_total(&built, step, &place, faults);
     Some(built)

@@ -55,9 +55,22 @@ pub(super) struct RoutineFile {
     pub loud_limit_s: Option<At<f64>>,
     /// What to do when nobody answers.
     pub no_answer: Option<At<NoAnswerFile>>,
+    /// When it is meant to be done. Left out: whenever the client likes.
+    pub plan: Option<At<Vec<At<PlanFile>>>>,
     /// The steps, in order.
     #[schemars(required)]
     pub step: Option<At<Vec<At<StepFile>>>>,
+}
+
+/// A time of day on some days of the week.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct PlanFile {
+    /// The days, "monday" to "sunday". Left out: every day.
+    pub days: Option<At<Vec<At<String>>>>,
+    /// Local time of day, hours 0 to 23 and minutes, such as "18:30".
+    #[schemars(required, extend("examples" = ["18:30"]))]
+    pub at: Option<At<String>>,
 }
 
 /// How patiently silence is taken.
@@ -129,6 +142,43 @@ pub(super) struct StepFile {
     pub packs: Option<At<Vec<At<String>>>>,
     /// Question: time to think, seconds.
     pub think_s: Option<At<f64>>,
+    /// A dose that grows over the weeks: stages, and on how many days each is done whole before the next.
+    pub ramp: Option<At<RampFile>>,
+}
+
+/// A dose that grows over the weeks.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct RampFile {
+    /// On how many different days all repetitions are done at a stage before the next. Default 3.
+    pub days: Option<At<i64>>,
+    /// The stages, from the first. What a stage leaves out is the step's own.
+    #[schemars(required)]
+    pub stages: Option<At<Vec<At<StageFile>>>>,
+}
+
+/// The dose of one stage.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StageFile {
+    /// Number of sets.
+    pub sets: Option<At<i64>>,
+    /// Repetitions in a set.
+    pub repetitions: Option<At<i64>>,
+    /// Timed, of one phase: how long it is held, seconds.
+    pub hold_s: Option<At<f64>>,
+    /// Timed: the phases of the posture, in order.
+    pub phases: Option<At<Vec<At<PhaseFile>>>>,
+    /// Voiced: the goal, seconds.
+    pub target_s: Option<At<f64>>,
+    /// Paced: counts of the breath in.
+    #[serde(rename = "in")]
+    pub counts_in: Option<At<i64>>,
+    /// Paced: counts of the breath out.
+    #[serde(rename = "out")]
+    pub counts_out: Option<At<i64>>,
+    /// Rapid: how long, seconds.
+    pub length_s: Option<At<f64>>,
 }
 
 /// One phase of a timed posture.
@@ -169,6 +219,16 @@ macro_rules! present {
     }};
 }
 
+impl StageFile {
+    /// The fields that were given, with their places.
+    pub fn present(&self) -> Vec<(&'static str, Range<usize>)> {
+        present!(self:
+            "sets" sets, "repetitions" repetitions, "hold_s" hold_s, "phases" phases, "target_s" target_s,
+            "in" counts_in, "out" counts_out, "length_s" length_s,
+        )
+    }
+}
+
 impl StepFile {
     /// The dose's fields that were given, with their places.
     pub fn present(&self) -> Vec<(&'static str, Range<usize>)> {
@@ -180,6 +240,7 @@ impl StepFile {
             "next_cue_after_s" next_cue_after_s, "sip_every" sip_every,
             "sips_enabled_by_clinician" sips_enabled_by_clinician,
             "phrases" phrases, "syllables" syllables, "length_s" length_s, "questions" questions, "packs" packs, "think_s" think_s,
+            "ramp" ramp,
         )
     }
 

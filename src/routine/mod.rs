@@ -5,25 +5,31 @@
 mod catalogue;
 mod check;
 mod dose;
+mod draft;
 mod duration;
 mod fault;
 mod file;
 mod limits;
 mod pack;
 mod plan;
+mod ramp;
 mod read;
 mod schema;
 mod shape;
+mod template;
 mod text;
 
 pub use catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose, catalogue, find};
-pub use check::{LANGUAGES, Prescription, check_bytes, check_text};
+pub use check::{LANGUAGES, Prescription, check_bytes, check_text, doses_of};
+pub use draft::{Draft, DraftRamp, DraftStep};
 pub use fault::{Fault, FaultKind, Faults};
 pub use limits::{Limit, limit_of};
 pub use pack::{Pack, PackKind, built_in_packs, check_pack, fresh_first};
-pub use plan::{PlannedTime, Weekday};
+pub use plan::{PlannedTime, Weekday, minutes_of};
+pub use ramp::{Ramp, StageDone, reaches_goal};
 pub use read::MAX_FILE_BYTES;
 pub use schema::schema;
+pub use template::{Disagreement, RampStage, RampTemplate, Template, disagreements, largest_usual, limit_name, ramp_template, templates};
 pub use text::{CommandWords, Hearing};
 
 use serde::{Deserialize, Serialize};
@@ -71,6 +77,8 @@ pub struct Step {
     pub set_rest_s: f64,
     /// How a repetition runs.
     pub work: Work,
+    /// The stage of a dose that grows over the weeks, from 1; none where it does not grow.
+    pub ramp_stage: Option<u32>,
 }
 
 /// How a repetition runs, with the numbers of this routine.

@@ -44,6 +44,13 @@ pub fn schema() -> Value {
     }
     schema["properties"]["title"]["minLength"] = json!(1);
     schema["properties"]["language"]["enum"] = json!(super::LANGUAGES);
+    let plan = &mut schema["properties"]["plan"];
+    plan["minItems"] = json!(1);
+    let planned = &mut plan["items"]["properties"];
+    planned["days"]["minItems"] = json!(1);
+    planned["days"]["uniqueItems"] = json!(true);
+    planned["days"]["items"]["enum"] = super::Weekday::ALL.iter().map(|day| day.name()).collect();
+    planned["at"]["pattern"] = json!("^([01]?[0-9]|2[0-3]):[0-5][0-9]$");
     let steps = &mut schema["properties"]["step"];
     steps["minItems"] = json!(1);
     steps["maxItems"] = json!(super::check::MAX_STEPS);
@@ -66,6 +73,13 @@ fn rule_of(entry: &CatalogueEntry) -> Value {
             "phases" => {
                 limits["items"]["properties"]["name"]["enum"] = entry.phase_names().collect();
                 add_limit(&mut limits["items"]["properties"]["length_s"], Some(entry), "phase_s");
+            }
+            "ramp" => {
+                add_limit(&mut limits["properties"]["days"], None, "days");
+                let stages = &mut limits["properties"]["stages"];
+                stages["minItems"] = json!(2);
+                stages["maxItems"] = json!(super::ramp::MAX_STAGES);
+                stages["items"] = stage_rule(entry);
             }
             "cues_at_s" => add_limit(&mut limits["items"], Some(entry), field),
             _ => add_limit(&mut limits, Some(entry), field),
@@ -97,6 +111,25 @@ fn rule_of(entry: &CatalogueEntry) -> Value {
         } });
     }
     json!({ "if": { "properties": { "exercise": { "const": entry.id } }, "required": ["exercise"] }, "then": rule })
+}
+
+/// The fields of one stage with their limits.
+fn stage_rule(entry: &CatalogueEntry) -> Value {
+    let fields = super::ramp::stage_fields(entry);
+    let mut properties = Map::new();
+    for field in fields {
+        let mut limits = json!({});
+        match *field {
+            "phases" => {
+                limits["items"]["properties"]["name"]["enum"] = entry.phase_names().collect();
+                add_limit(&mut limits["items"]["properties"]["length_s"], Some(entry), "phase_s");
+            }
+            "hold_s" => add_limit(&mut limits, Some(entry), "phase_s"),
+            _ => add_limit(&mut limits, Some(entry), field),
+        }
+        properties.insert((*field).to_owned(), limits);
+    }
+    json!({ "properties": properties, "propertyNames": { "enum": fields }, "minProperties": 1 })
 }
 
 fn add_limit(schema: &mut Value, entry: Option<&CatalogueEntry>, field: &str) {

@@ -297,7 +297,12 @@ pub enum Fact {
     Agreement { given: bool, exercises: Vec<String> },
     /// Left out for want of agreement.
     StepLeftOut { exercise: String, reason: String },
-    StepBegun { exercise: String },
+    StepBegun {
+        exercise: String,
+        /// The stage of a dose that grows over the weeks, from 1.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        ramp_stage: Option<u32>,
+    },
     /// A voiced trial.
     HoldMeasured {
         exercise: String,

@@ -268,7 +268,7 @@ impl Engine {
         self.rest_due = false;
         self.rest_offered_in_step = false;
         self.in_step = true;
-        self.record(Fact::StepBegun { exercise: step.exercise.id.clone() });
+        self.record(Fact::StepBegun { exercise: step.exercise.id.clone(), ramp_stage: step.ramp_stage });
         self.listen(listening::READY, VoiceTask::Idle);
         let name = Arg::Message(self.exercise_key("name"));
         self.say(if self.here.step == 1 { "step-first" } else { "step-next" }, &[("name", name)]);

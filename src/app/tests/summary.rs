@@ -31,7 +31,7 @@ fn hold(step: u32, duration_s: f64, f0_median_hz: f64, level_mean_db: f64, compl
 }
 
 fn begun(step: u32, exercise: &str) -> Entry {
-    entry(step, Fact::StepBegun { exercise: exercise.into() })
+    entry(step, Fact::StepBegun { exercise: exercise.into(), ramp_stage: None })
 }
 
 fn evening() -> Vec<Entry> {

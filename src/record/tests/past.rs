@@ -49,7 +49,7 @@ fn only_live_sessions_make_an_exercise_known() {
     use crate::session::Fact;
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
-    let step = [entry(3.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into() })];
+    let step = [entry(3.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into(), ramp_stage: None })];
     keep(&mut store, "Client", Source::Replay, "2026-11-24T19:00:00+01:00[Europe/Berlin]", &step);
     assert!(store.exercises_begun("Client").expect("asks").is_empty());
     keep(&mut store, "Client", Source::Live, "2026-11-24T19:00:00+01:00[Europe/Berlin]", &step);

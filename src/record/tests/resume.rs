@@ -37,13 +37,13 @@ fn an_ended_step_stays_ended_and_one_gone_back_to_counts_again() {
         Fact::StepStopped { exercise: "long-ah".into(), reason: "dizzy".into(), repetitions_done: 1, repetitions_prescribed: 6 },
     );
     assert_eq!(next(&[done(at(1, 1, 1)), stopped.clone()]), Some((2, 1, 1)));
-    let back = entry(30.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into() });
+    let back = entry(30.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into(), ramp_stage: None });
     assert_eq!(next(&[done(at(1, 1, 1)), stopped, back]), Some((1, 1, 1)));
 }
 
 #[test]
 fn a_step_announced_again_after_resuming_does_not_lose_what_was_done() {
-    let announced = entry(0.5, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into() });
+    let announced = entry(0.5, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into(), ramp_stage: None });
     assert_eq!(next(&[announced.clone(), done(at(1, 1, 2)), announced]), Some((1, 1, 3)));
 }
 

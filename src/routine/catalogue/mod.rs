@@ -12,13 +12,13 @@ use super::file::StepFile;
 use super::limits::Limit;
 use super::{Exercise, Timing};
 
-/// The files of the catalogue. A new one is added here.
+/// The files of the catalogue, each with the heading of its exercises. A new one is added here.
 const FILES: [(&str, &str); 5] = [
-    ("voice.toml", include_str!("voice.toml")),
-    ("swallow.toml", include_str!("swallow.toml")),
-    ("head-and-neck.toml", include_str!("head-and-neck.toml")),
-    ("face-and-tongue.toml", include_str!("face-and-tongue.toml")),
-    ("breathing-and-speech.toml", include_str!("breathing-and-speech.toml")),
+    ("Voice", include_str!("voice.toml")),
+    ("Swallowing", include_str!("swallow.toml")),
+    ("Head and neck", include_str!("head-and-neck.toml")),
+    ("Face, tongue and jaw", include_str!("face-and-tongue.toml")),
+    ("Breathing and speech", include_str!("breathing-and-speech.toml")),
 ];
 
 /// One exercise as the catalogue knows it.
@@ -27,6 +27,9 @@ const FILES: [(&str, &str); 5] = [
 pub struct CatalogueEntry {
     /// Kebab-case, "long-ah".
     pub id: String,
+    /// The heading it stands under in a list.
+    #[serde(skip)]
+    pub group: &'static str,
     pub timing: Timing,
     /// Waits for "ready" before the first repetition of a set.
     #[serde(default)]
@@ -94,6 +97,21 @@ impl CatalogueEntry {
         all
     }
 
+    /// A timed exercise whose dose one length tells: of a single phase, or of the same length to either side.
+    #[must_use]
+    pub fn has_one_length(&self) -> bool {
+        let lengths = self.phase_lengths();
+        let longest = lengths.iter().map(|(_, length_s)| *length_s).fold(0.0, f64::max);
+        lengths.len() == 1 || lengths.iter().filter(|(_, length_s)| *length_s >= longest).count() > 1
+    }
+
+    /// Names and default lengths, s, of the phases of a timed exercise; empty for all others.
+    #[must_use]
+    pub fn phase_lengths(&self) -> Vec<(&str, f64)> {
+        let phases = self.dose.phases.as_ref().map_or(&[][..], |phases| &phases.value);
+        phases.iter().filter_map(|phase| Some((phase.value.name.as_ref()?.value.as_str(), phase.value.length_s.as_ref()?.value))).collect()
+    }
+
     /// Names of the phases of a timed exercise, in their usual order; empty for all others.
     pub fn phase_names(&self) -> impl Iterator<Item = &str> + Clone {
         let phases = self.dose.phases.as_ref().map_or(&[][..], |phases| &phases.value);
@@ -136,6 +154,24 @@ pub struct UsualDose {
 pub enum Range {
     One(f64),
     FromTo([f64; 2]),
+}
+
+impl Range {
+    /// The smaller end.
+    #[must_use]
+    pub fn low(self) -> f64 {
+        match self {
+            Self::One(value) | Self::FromTo([value, _]) => value,
+        }
+    }
+
+    /// The larger end.
+    #[must_use]
+    pub fn high(self) -> f64 {
+        match self {
+            Self::One(value) | Self::FromTo([_, value]) => value,
+        }
+    }
 }
 
 impl fmt::Display for Range {
@@ -182,7 +218,8 @@ struct File {
 
 static CATALOGUE: LazyLock<Vec<CatalogueEntry>> = LazyLock::new(|| {
     // Embedded with the program; that each file can be read is tested.
-    FILES.iter().filter_map(|(_, text)| toml::from_str::<File>(text).ok()).flat_map(|file| file.exercise).collect()
+    let files = FILES.iter().filter_map(|(group, text)| Some((*group, toml::from_str::<File>(text).ok()?)));
+    files.flat_map(|(group, file)| file.exercise.into_iter().map(move |entry| CatalogueEntry { group, ..entry })).collect()
 });
 
 /// All exercises.

@@ -240,6 +240,7 @@ pub fn step(id: &str, timing: Timing, repetitions: u32, work: Work) -> Step {
         rest_s: 3.0,
         set_rest_s: 5.0,
         work,
+        ramp_stage: None,
     }
 }
 

@@ -1,0 +1,210 @@
+//! Where everything stands on the pages of a handout; points, from the upper left corner of an A4 page. Pure.
+
+use super::fonts::{Face, Faces};
+use super::handout::{Handout, Item};
+
+/// A4, points.
+pub const PAGE_WIDTH: f32 = 595.28;
+/// A4, points.
+pub const PAGE_HEIGHT: f32 = 841.89;
+/// White edge, about 12 mm: every home printer leaves less than that blank.
+const MARGIN: f32 = 34.0;
+/// Sizes of the body text that are tried, points; the first that needs one page is taken. Nothing is set smaller than the
+/// last: large print begins at about 14 points (common practice, no source).
+const BODY_SIZES: [f32; 5] = [18.0, 17.0, 16.0, 15.0, 14.0];
+/// Distance of lines over the size of the letters.
+const LEADING: f32 = 1.18;
+/// Width and height of a drawing, points.
+const FIGURE: f32 = 66.0;
+
+/// One thing to draw.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Mark {
+    /// `y` is the base line.
+    Text { x: f32, y: f32, size: f32, bold: bool, text: String },
+    /// A thin line across the page.
+    Rule { y: f32 },
+    Frame { x: f32, y: f32, width: f32, height: f32 },
+    Figure { x: f32, y: f32, size: f32, svg: &'static str },
+}
+
+/// Marks whose places count from the top of their own row.
+#[derive(Debug, Clone, Default)]
+struct Row {
+    height: f32,
+    marks: Vec<Mark>,
+}
+
+/// Rows that stay together where a page can hold them.
+type Block = Vec<Row>;
+
+/// The pages of the handout, each in the order in which it is read.
+pub fn pages(handout: &Handout, faces: &Faces) -> Vec<Vec<Mark>> {
+    let smallest = BODY_SIZES.last().copied().unwrap_or(14.0);
+    let fitting = BODY_SIZES.iter().map(|&body| flow(blocks(handout, faces, body), 0.0)).find(|pages| pages.len() == 1);
+    fitting.unwrap_or_else(|| {
+        let foot = smallest * LEADING;
+        flow(blocks(handout, faces, smallest), foot)
+    })
+}
+
+/// Where a page number stands.
+pub fn page_number(text: String, faces: &Faces) -> Mark {
+    let size = BODY_SIZES.last().copied().unwrap_or(14.0);
+    let x = PAGE_WIDTH - MARGIN - faces.regular.width(&text, size);
+    Mark::Text { x, y: PAGE_HEIGHT - MARGIN, size, bold: false, text }
+}
+
+/// Blocks onto pages; `foot` is left free below. A block that is taller than a page is broken between its rows.
+fn flow(blocks: Vec<Block>, foot: f32) -> Vec<Vec<Mark>> {
+    let bottom = PAGE_HEIGHT - MARGIN - foot;
+    let mut pages: Vec<Vec<Mark>> = vec![Vec::new()];
+    let mut y = MARGIN;
+    for block in blocks {
+        let height: f32 = block.iter().map(|row| row.height).sum();
+        let taller_than_a_page = height > bottom - MARGIN;
+        if y + height > bottom && y > MARGIN && !taller_than_a_page {
+            pages.push(Vec::new());
+            y = MARGIN;
+        }
+        for row in block {
+            if y + row.height > bottom && y > MARGIN {
+                pages.push(Vec::new());
+                y = MARGIN;
+            }
+            if let Some(page) = pages.last_mut() {
+                page.extend(row.marks.into_iter().map(|mark| mark.moved(y)));
+            }
+            y += row.height;
+        }
+    }
+    pages
+}
+
+impl Mark {
+    fn moved(self, by: f32) -> Self {
+        match self {
+            Self::Text { x, y, size, bold, text } => Self::Text { x, y: y + by, size, bold, text },
+            Self::Rule { y } => Self::Rule { y: y + by },
+            Self::Frame { x, y, width, height } => Self::Frame { x, y: y + by, width, height },
+            Self::Figure { x, y, size, svg } => Self::Figure { x, y: y + by, size, svg },
+        }
+    }
+}
+
+fn blocks(handout: &Handout, faces: &Faces, body: f32) -> Vec<Block> {
+    let width = PAGE_WIDTH - 2.0 * MARGIN;
+    let mut head: Block = text_rows(&faces.bold, true, &handout.title, body + 10.0, 0.0, width);
+    for line in &handout.under_title {
+        head.extend(text_rows(&faces.regular, false, line, body, 0.0, width));
+    }
+    head.push(space(body * 0.3));
+    let mut blocks = vec![head];
+    blocks.extend(handout.items.iter().map(|item| item_block(item, faces, body)));
+    blocks.push(last_block(handout, faces, body));
+    blocks
+}
+
+/// One exercise: name and dose, how, phrases, care, and its drawing at the right.
+fn item_block(item: &Item, faces: &Faces, body: f32) -> Block {
+    let name_size = body + 1.5;
+    let indent = faces.bold.width("00. ", name_size);
+    let right = if item.figure.is_some() { FIGURE + 8.0 } else { 0.0 };
+    let width = PAGE_WIDTH - 2.0 * MARGIN - indent - right;
+    let mut rows = vec![Row { height: body * 0.42, marks: vec![Mark::Rule { y: body * 0.16 }] }];
+    // The dose stands beside the name where it fits.
+    let name_width = faces.bold.width(&item.name, name_size) + body * 0.6;
+    let mut name_rows = text_rows(&faces.bold, true, &item.name, name_size, indent, width);
+    let number = Mark::Text { x: MARGIN, y: baseline(name_size), size: name_size, bold: true, text: format!("{}.", item.number) };
+    if let Some(first) = name_rows.first_mut() {
+        first.marks.insert(0, number);
+    }
+    let dose = capital(&item.dose);
+    let beside = name_width + faces.regular.width(&item.dose, body) <= width && name_rows.len() == 1;
+    if let Some(first) = name_rows.first_mut().filter(|_| beside) {
+        let (x, y) = (MARGIN + indent + name_width, baseline(name_size));
+        first.marks.push(Mark::Text { x, y, size: body, bold: false, text: item.dose.clone() });
+    }
+    rows.extend(name_rows);
+    if !beside {
+        rows.extend(text_rows(&faces.regular, false, &dose, body, indent, width));
+    }
+    rows.extend(text_rows(&faces.regular, false, &item.how, body, indent, width));
+    for phrase in &item.phrases {
+        rows.extend(text_rows(&faces.regular, false, &format!("“{phrase}”"), body, indent + body, width - body));
+    }
+    if let Some(care) = &item.care {
+        rows.extend(text_rows(&faces.regular, false, care, body, indent, width));
+    }
+    if let Some(svg) = item.figure {
+        let height: f32 = rows.iter().map(|row| row.height).sum();
+        let (x, y) = (PAGE_WIDTH - MARGIN - FIGURE, body * 0.42);
+        if let Some(first) = rows.first_mut() {
+            first.marks.push(Mark::Figure { x, y, size: FIGURE, svg });
+        }
+        rows.push(space((FIGURE + y - height).max(0.0)));
+    }
+    rows
+}
+
+/// What to say, the box with the stop rules, and the line below; they stay together.
+fn last_block(handout: &Handout, faces: &Faces, body: f32) -> Block {
+    let width = PAGE_WIDTH - 2.0 * MARGIN;
+    let mut rows = vec![Row { height: body * 0.5, marks: vec![Mark::Rule { y: body * 0.16 }] }];
+    rows.extend(led_rows(&handout.say_title, &handout.say, faces, body, 0.0, width));
+    rows.push(space(body * 0.4));
+    let inset = body * 0.55;
+    let mut inside: Vec<Row> = vec![space(inset * 0.6)];
+    inside.extend(text_rows(&faces.bold, true, &handout.stop_title, body + 2.0, inset, width - 2.0 * inset));
+    for line in &handout.stop {
+        inside.extend(text_rows(&faces.regular, false, line, body, inset, width - 2.0 * inset));
+    }
+    inside.push(space(inset * 0.8));
+    let height = inside.iter().map(|row| row.height).sum();
+    if let Some(first) = inside.first_mut() {
+        first.marks.push(Mark::Frame { x: MARGIN, y: 0.0, width, height });
+    }
+    rows.extend(inside);
+    rows.push(space(body * 0.2));
+    rows.extend(text_rows(&faces.regular, false, &handout.foot, body, 0.0, width));
+    // One row: a frame must not be broken.
+    vec![together(rows)]
+}
+
+/// A bold word, and a text that goes on beside it.
+fn led_rows(lead: &str, text: &str, faces: &Faces, body: f32, indent: f32, width: f32) -> Vec<Row> {
+    let lead_width = faces.bold.width(lead, body) + body * 0.5;
+    let mut rows = text_rows(&faces.regular, false, text, body, indent + lead_width, width - lead_width);
+    if let Some(first) = rows.first_mut() {
+        first.marks.insert(0, Mark::Text { x: MARGIN + indent, y: baseline(body), size: body, bold: true, text: lead.to_owned() });
+    }
+    rows
+}
+
+fn together(rows: Vec<Row>) -> Row {
+    let mut all = Row::default();
+    for row in rows {
+        let y = all.height;
+        all.marks.extend(row.marks.into_iter().map(|mark| mark.moved(y)));
+        all.height += row.height;
+    }
+    all
+}
+
+fn text_rows(face: &Face, bold: bool, text: &str, size: f32, indent: f32, width: f32) -> Vec<Row> {
+    let row = |text| Row { height: size * LEADING, marks: vec![Mark::Text { x: MARGIN + indent, y: baseline(size), size, bold, text }] };
+    face.lines(text, size, width).into_iter().map(row).collect()
+}
+
+fn space(height: f32) -> Row {
+    Row { height, marks: Vec::new() }
+}
+
+fn baseline(size: f32) -> f32 {
+    size * 0.95
+}
+
+fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
+}

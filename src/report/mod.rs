@@ -1,0 +1,16 @@
+//! Pages for people: what a routine asks for, as text and as PDF.
+//!
+//! `handout` gathers what stands on the page (pure), `text` and `pdf` set it, `figures` holds the line drawings. The words
+//! come from the caller, who has the catalogue of words.
+
+mod figures;
+mod fonts;
+mod handout;
+mod layout;
+mod pdf;
+mod text;
+
+pub use figures::figure_of;
+pub use handout::{Handout, Item, Say, handout};
+pub use pdf::{ReportError, to_pdf};
+pub use text::to_text;

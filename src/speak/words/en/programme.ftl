@@ -1,0 +1,100 @@
+# What the printed handout of a routine says. It is read, not heard; therefore every key ends in -shown.
+
+handout-for-shown = For { $client }
+handout-about-shown = about { $minutes ->
+    [one] one minute
+   *[other] { $minutes } minutes
+}
+handout-every-day-shown = every day at { $times }
+handout-on-days-shown = { $days } at { $times }
+handout-and-shown = { $before } and { $last }
+
+# The dose
+
+handout-times-shown = { $sets ->
+    [one] { $n ->
+        [one] once
+        [2] twice
+       *[other] { $n } times
+    }
+   *[other] { $sets } sets of { $n }
+}
+handout-goal-shown = as long as { $s } seconds
+handout-no-goal-shown = as long as is comfortable
+handout-held-shown = held { $s } seconds
+handout-phase-shown = { $name } { $s } s
+handout-phases-shown = each time { $phases }
+handout-counts-shown = in on { $in }, out on { $out }
+handout-next-on-done-shown = say “{ $done }” after each
+handout-next-on-cue-shown = each on the call
+handout-phrases-shown = { $n ->
+    [one] one phrase
+   *[other] { $n } phrases
+}
+handout-questions-shown = { $n ->
+    [one] one question
+   *[other] { $n } questions
+}
+handout-categories-shown = { $n ->
+    [one] one category
+   *[other] { $n } categories
+}
+handout-minute-shown = as many as come to mind in { $s } seconds
+handout-syllables-shown = “{ $syllables }” for { $s } seconds
+handout-rest-length-shown = { $s } seconds
+handout-rest-ready-shown = until you say “{ $ready }”
+handout-rest-between-shown = { $s } seconds rest between
+handout-sips-shown = { $every ->
+    [one] one small sip after each
+   *[other] one small sip after every { $every }
+}
+handout-grows-shown = grows over the weeks to { $goal }
+
+# What to say
+
+handout-say-title-shown = Say
+handout-say-ready-shown = “{ $word }” to begin
+handout-say-done-shown = “{ $word }” when you have done one
+handout-say-stop-shown = “{ $word }” at any time
+handout-say-pause-shown = “{ $word }” to wait
+handout-say-help-shown = “{ $word }” to hear it again
+handout-say-finish-shown = “{ $word }” to end for today
+
+# When to end
+
+handout-care-shown = Care: { $list }.
+handout-stop-title-shown = Stop at once
+handout-stop-unwell-shown = if you feel dizzy, faint or breathless, or if it hurts. If it does not pass, call someone.
+handout-stop-swallow-shown = if you cough, choke or your voice sounds wet. Leave the swallowing exercises for today and tell your clinician the same day.
+handout-stop-emergency-shown = Chest pain, sudden weakness or trouble speaking: call your emergency number.
+handout-foot-shown = A practice aid. It makes no diagnosis. What your own clinician says comes first.
+handout-page-shown = Page { $page } of { $pages }
+
+# Cautions in a few words; the whole ones are the messages caution-KEY
+
+care-voice-strain-shown = end it at a sore or strained throat
+care-voice-hoarse-shown = not while hoarse
+care-voice-no-force-shown = keep it easy
+care-sit-upright-shown = sit upright, feet on the floor
+care-swallow-assessed-shown = only as your clinician has shown you
+care-saliva-only-shown = on saliva only, mouth empty
+care-gentle-bite-shown = hold the tongue gently
+care-residue-shown = afterwards swallow once more
+care-breath-break-heart-shown = with heart trouble only if allowed
+care-sip-rules-shown = sips only if your clinician allows them
+care-keep-breathing-shown = keep breathing
+care-lie-flat-shown = end it if lying flat takes your breath
+care-neck-soreness-shown = end it at sharp pain
+care-static-effort-shown = high blood pressure: ask first
+care-rise-slowly-shown = afterwards roll over and sit two minutes
+care-jaw-pain-shown = end it if your jaw aches or catches
+care-neck-signs-shown = end it if dizzy, sick, numb or seeing double
+care-neck-range-shown = slowly, only as far as is comfortable
+care-shoulder-pain-shown = small circles where it is sore
+care-face-comfort-shown = end it if it aches
+care-breathe-through-nose-shown = breathe through your nose
+care-dentures-shown = dentures firm, or out
+care-light-headed-shown = if light-headed, breathe as you like
+care-no-forcing-shown = no force, never hold your breath
+care-syllable-tired-shown = end it when lips or tongue tire
+care-game-enjoy-shown = leave it whenever you like
