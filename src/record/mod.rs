@@ -4,12 +4,14 @@
 
 mod database;
 mod error;
+mod exchange;
 mod folder;
 mod history;
 mod journal;
 mod json_lines;
 mod line;
 mod own_voice;
+mod packages;
 mod past;
 mod resume;
 mod running;
@@ -21,12 +23,14 @@ mod writer;
 mod samples;
 
 pub use error::RecordError;
+pub use exchange::{Received, WholePart, WholeSession};
 pub use folder::{create as create_folder, data_folder};
 pub use history::{BestHold, SessionSummary};
 pub use journal::Journal;
 pub use json_lines::JsonLines;
 pub use line::{JournalText, journal_schema, journal_text, read_journal};
 pub use own_voice::StoredWord;
+pub use packages::{MadePackage, PackageAgreement, TakenPackage};
 pub use resume::{Unfinished, next_position};
 pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
 pub use writer::JournalWriter;
