@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    calibrate_command, demo, devices_command, enrol_command, error::AppError, hear_command, history_command, practise, routine_command, texts,
+    calibrate_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, practise, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -26,6 +26,8 @@ enum Order {
     Hear(hear_command::HearArgs),
     /// Lists past practices, or shows one whole.
     History(history_command::HistoryArgs),
+    /// Hands a client's programme over as one signed file, and the results back.
+    Hand(hand_command::HandArgs),
     /// Checks routines and gives their schema.
     Routine(routine_command::RoutineArgs),
     /// Shows the catalogue of exercises, or one exercise whole.
@@ -49,6 +51,7 @@ fn main() -> ExitCode {
         Order::Calibrate(args) => calibrate_command::run(&args),
         Order::Hear(args) => hear_command::run(&args),
         Order::History(args) => texts::history(&args),
+        Order::Hand(args) => hand_command::run(&args),
         Order::Routine(args) => texts::routine(&args),
         Order::Exercises(args) => texts::exercises(&args),
         Order::Devices => Ok(devices_command::run()),
