@@ -3,15 +3,19 @@
 
 #[path = "support/program.rs"]
 mod program;
+#[path = "support/rehearsal.rs"]
+mod rehearsal;
 
 use jiff::ZonedDateTime;
-use program::{Place, err, out, output, tidecount};
+use program::{Place, err, of_kind, out, output, tidecount};
+use rehearsal::{RATE_HZ, Scene, lead};
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Output, Stdio};
 use tidecount::handover::{Kind, Package, SecretKey, TextFile, seal};
 use tidecount::record::{NewSession, SessionId, Source, Store};
+use tidecount::rehearse::RoomSpec;
 use tidecount::session::{Entry, Fact};
 
 const EVENING: &str = "title = \"Evening\"\n[[step]]\nexercise = \"long-ah\"\nrepetitions = 2\n[[step]]\nexercise = \"effortful-swallow\"\ncautions_acknowledged = true\n";
@@ -294,4 +298,37 @@ fn path_tricks_and_faulty_routines_inside_are_refused_before_anything_is_written
     two.place.write("evening.toml", &faulty);
     let text = two.refused("clinic", &["make", "--client", "grandpa", "evening.toml", "-o", "new.tidepack"], "yes\n");
     assert!(text.contains("evening.toml:3: ") && !two.path("new.tidepack").exists(), "{text}");
+}
+
+/// A practice that is really led, under the package and its agreement.
+#[test]
+fn what_the_clinician_agreed_to_is_not_asked_again_but_its_cautions_are_said_and_its_results_come_back() {
+    let routine = "title = \"Swallows\"\n[[step]]\nexercise = \"effortful-swallow\"\ncautions_acknowledged = true\nrepetitions = 1\n";
+    let client = r#"
+seed = 4
+reaction_s = [1.0, 1.5]
+voice = { name = "rms", speed = 0.9, level_db = -26.0 }
+[[rule]]
+on = ["ask-agreement", "ask-yes-no-again"]
+does = [{ say = "no" }]
+[[rule]]
+on = "ask-ready*"
+does = [{ say = "ready" }]
+[[rule]]
+on = ["ex-effortful-swallow-cue", "done-*"]
+does = [{ swallow = 2.0 }, { say = "done" }]
+"#;
+    let two = Two::new();
+    two.place.write("swallows.toml", routine);
+    two.well("clinic", &["make", "--client", "client", "swallows.toml", "-o", "one.tidepack"], "yes\n");
+    two.well("record", &["take", "one.tidepack", "--accept", &two.fingerprint("clinic")], "");
+    let room = RoomSpec::living_room(RATE_HZ);
+    let led = lead(&Scene { routine, client, room, source: Source::Live, folder: &two.path(""), name: "swallows" });
+    assert_eq!((led.said("ask-agreement"), led.said("cautions-first")), (0, 1), "{:#?}", led.said);
+    assert!(led.said("caution-swallow-assessed") == 1, "{:#?}", led.said);
+    assert_eq!(of_kind(&led.journal, "step_done").len(), 1, "{:#?}", led.journal);
+    two.well("record", &["results", "-o", "1.tideback"], "");
+    assert!(two.well("clinic", &["read", "1.tideback"], "").contains("1 new"));
+    let shown = output(tidecount(["history", "1", "--json", "--data"]).arg(two.path("clinic")));
+    assert_eq!(out(&shown), std::fs::read_to_string(two.path("swallows.jsonl")).expect("the journal"));
 }

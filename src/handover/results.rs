@@ -90,3 +90,7 @@ impl Results {
         Ok(())
     }
 }
+
+#[cfg(test)]
+#[path = "tests/results.rs"]
+mod tests;

@@ -103,6 +103,19 @@ fn a_practice_belongs_to_the_package_in_force_when_it_began() {
 }
 
 #[test]
+fn results_read_back_where_they_were_led_add_nothing() {
+    let home = folder();
+    let mut store = open(&home);
+    led_home(&mut store);
+    let mut sessions = store.whole_sessions("grandpa", None).expect("reads");
+    assert_eq!(store.receive("grandpa", &sessions).expect("receives"), Received { known: 1, ..Received::default() });
+    let more = sessions[0].parts[0].lines[0].clone();
+    sessions[0].parts[0].lines.push(more);
+    assert!(store.receive("grandpa", &sessions).is_err(), "nobody adds to a practice that was led here");
+    assert_eq!(store.history(Some("grandpa"), 9).expect("reads").len(), 2);
+}
+
+#[test]
 fn what_does_not_fit_is_refused_whole() {
     let (home, clinic) = (folder(), folder());
     let (mut from, mut to) = (open(&home), open(&clinic));
@@ -116,7 +129,7 @@ fn what_does_not_fit_is_refused_whole() {
     };
     let tricks: [fn(&mut WholeSession); 7] = [
         |s| s.parts[0].lines[1] = "{}".into(),
-        |s| s.parts[0].lines[1] = "[".repeat(100_000),
+        |s| s.parts[0].lines[1] = "[".repeat(100_000) + &"]".repeat(100_000),
         |s| s.parts[0].lines[1] = s.parts[0].lines[1].replacen("2.0", "1e999", 1),
         |s| s.parts[0].lines[1] = s.parts[0].lines[1].replacen(',', ",\n", 1),
         |s| s.started_at = "yesterday".into(),
