@@ -8,6 +8,7 @@ pub mod app;
 pub mod audio;
 #[cfg(test)]
 mod counting;
+pub mod handover;
 pub mod hear;
 pub mod record;
 pub mod rehearse;

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    calibrate_command, demo, devices_command, enrol_command, error::AppError, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
+    calibrate_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -27,6 +27,8 @@ enum Order {
     Hear(hear_command::HearArgs),
     /// Lists past practices, or shows one whole.
     History(history_command::HistoryArgs),
+    /// Hands a client's programme over as one signed file, and the results back.
+    Hand(hand_command::HandArgs),
     /// Checks routines and gives their schema.
     Routine(routine_command::RoutineArgs),
     /// Lists, shows and checks word packs.
@@ -53,6 +55,7 @@ fn main() -> ExitCode {
         Order::Calibrate(args) => calibrate_command::run(&args),
         Order::Hear(args) => hear_command::run(&args),
         Order::History(args) => texts::history(&args),
+        Order::Hand(args) => hand_command::run(&args),
         Order::Routine(args) => texts::routine(&args),
         Order::Pack(args) => texts::pack(&args),
         Order::Exercises(args) => texts::exercises(&args),

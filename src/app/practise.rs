@@ -18,10 +18,11 @@ use super::observe::Observer;
 use super::pipeline::{Parts, Pipeline};
 use super::ramps::stages_and_unfinished;
 use super::talk::{PcmTalker, SystemTalker, Talker};
-use super::{enrol_store, load, summary};
+use super::{enrol_store, hand_settings, load, summary};
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
 use crate::audio::{self, AudioIo, EchoCanceller};
+use crate::handover::Settings;
 use crate::hear::commands::{ChildRecogniser, Choice, Grammar, Lexicon, Mode, Options};
 use crate::record::{Source, Store, Unfinished, data_folder};
 use crate::routine::{Prescription, Work, fresh_first};
@@ -79,10 +80,15 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
     let words = Words::english()?;
     let model = load::model_folder(args.model.as_deref())?;
     let lexicon = Lexicon::open(&model)?;
-    let (prescription, routine_text) = load::routine(&args.routine, &words, &lexicon)?;
+    let (mut prescription, routine_text) = load::routine(&args.routine, &words, &lexicon)?;
     let io = audio::open(&args.mic, &speaker, args.fast)?;
     let client = args.client.clone().or_else(|| prescription.client.clone()).unwrap_or_else(|| "client".into());
     let data = data_folder(args.data.as_deref())?;
+    // A replay knows nothing of the client.
+    let settings = if recording { Settings::default() } else { hand_settings::of(&data, &client) };
+    if let Some(every) = settings.feedback_every {
+        prescription.routine.feedback_every = every;
+    }
     let device = levels::device(&args.mic, io.mic_rate_hz(), args.recorded_with.as_deref())?;
     let levels = Levels::of(&data, &device, args.distance_cm)?;
     let practice = Practice {
@@ -93,7 +99,7 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
         lexicon,
         // Nothing that we play can be in a recording, nor in a microphone when we play nothing.
         hears_itself: !recording && !names_file(&speaker) && speaker != "none",
-        voice: args.voice.clone(),
+        voice: args.voice.clone().or(settings.voice),
         source: if recording { Source::Replay } else { Source::Live },
         client,
         data,

@@ -49,6 +49,9 @@ pub enum RecordError {
     /// Another process is leading this practice now.
     #[error("practice {id} is under way in another tidecount: end that one first")]
     UnderWay { id: i64 },
+    /// A practice from another computer cannot be taken in.
+    #[error("the practice of {started} cannot be taken in ({cause}). Nothing was added: ask for the results to be made again, with --since DATE")]
+    NotReceived { started: String, cause: String },
     /// The thread that writes the journal is gone.
     #[error("the journal is no longer written: its writer stopped. Start the practice again")]
     WriterGone,

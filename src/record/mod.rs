@@ -4,6 +4,7 @@
 
 mod database;
 mod error;
+mod exchange;
 mod folder;
 mod habits;
 mod history;
@@ -11,6 +12,7 @@ mod journal;
 mod json_lines;
 mod line;
 mod own_voice;
+mod packages;
 mod past;
 mod ramp;
 mod resume;
@@ -23,6 +25,7 @@ mod writer;
 mod samples;
 
 pub use error::RecordError;
+pub use exchange::{Received, WholePart, WholeSession};
 pub use folder::{create as create_folder, data_folder};
 pub use history::{BestHold, SessionSummary};
 pub use journal::Journal;
@@ -30,5 +33,6 @@ pub use json_lines::JsonLines;
 pub use line::{JournalText, journal_schema, journal_text, read_journal};
 pub use own_voice::StoredWord;
 pub use resume::{Unfinished, counts_in, next_position};
+pub use packages::{MadePackage, PackageAgreement, TakenPackage};
 pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
 pub use writer::JournalWriter;

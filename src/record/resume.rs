@@ -35,7 +35,7 @@ impl Unfinished {
 
 impl Store {
     /// The latest session of this client that followed the same routine file (`routine_text`, byte for byte, so that a
-    /// place in it means the same), came from the same kind of source, was interrupted no longer than `within` ago, is
+    /// place in it means the same), came from the same kind of source, was led on this computer, was interrupted no longer than `within` ago, is
     /// not led by another process, has begun a step and has something left to do.
     ///
     /// # Errors
@@ -54,7 +54,8 @@ impl Store {
                 "SELECT s.id, p.started_at, coalesce((SELECT max(at_s) FROM entry WHERE session = s.id AND part = p.number), 0)
                  FROM session s JOIN client c ON c.id = s.client
                  JOIN part p ON p.session = s.id AND p.number = (SELECT max(number) FROM part WHERE session = s.id)
-                 WHERE c.name = ?1 AND s.routine_text = ?2 AND s.source = ?3 AND s.ended_at IS NULL ORDER BY s.id DESC",
+                 WHERE c.name = ?1 AND s.routine_text = ?2 AND s.source = ?3 AND s.ended_at IS NULL
+                   AND s.id NOT IN (SELECT session FROM received) ORDER BY s.id DESC",
             )?
             .query_map([client, routine_text, source.as_str()], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?
             .collect()

@@ -224,19 +224,22 @@ impl Store {
             .collect()
     }
 
-    /// The exercises for which this client has said, in a live session, that a clinician agrees.
+    /// The exercises for which this client has said, in a live session led here, that a clinician agrees, and those to which
+    /// a clinician agreed in the package that is in force.
     ///
     /// # Errors
     /// The database refuses.
     pub fn agreed(&self, client: &str) -> Result<BTreeSet<String>, RecordError> {
-        self.read(|db| {
+        let mut agreed: BTreeSet<String> = self.read(|db| {
             db.prepare(
                 "SELECT DISTINCT a.exercise FROM agreement a JOIN client c ON c.id = a.client JOIN session s ON s.id = a.session
                  WHERE c.name = ?1 AND s.source = 'live'",
             )?
             .query_map([client], |row| row.get(0))?
             .collect()
-        })
+        })?;
+        agreed.extend(self.agreed_by_package(client)?.into_iter().map(|one| one.exercise));
+        Ok(agreed)
     }
 
     pub(super) fn lines(&self, session: SessionId) -> Result<Vec<String>, RecordError> {
