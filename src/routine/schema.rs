@@ -2,6 +2,7 @@
 
 use std::sync::LazyLock;
 
+use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
 use serde_json::{Map, Value, json};
 
@@ -11,12 +12,15 @@ use super::file::RoutineFile;
 use super::limits::limit_of;
 
 /// The types alone, everything in line, without `null`: TOML has none.
-static OF_FILE: LazyLock<Value> = LazyLock::new(|| {
+static OF_FILE: LazyLock<Value> = LazyLock::new(of_type::<RoutineFile>);
+
+/// The schema of a type that a file is read into, everything in line, without `null`.
+pub(crate) fn of_type<T: JsonSchema>() -> Value {
     let settings = SchemaSettings::draft2020_12().with(|settings| settings.inline_subschemas = true);
-    let mut schema = settings.into_generator().into_root_schema_for::<RoutineFile>().to_value();
+    let mut schema = settings.into_generator().into_root_schema_for::<T>().to_value();
     without_null(&mut schema);
     schema
-});
+}
 
 pub(super) fn of_file() -> &'static Value {
     &OF_FILE
