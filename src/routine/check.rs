@@ -5,6 +5,7 @@ use super::dose;
 use super::fault::{FaultKind, Faults, Finder, suggestion};
 use super::file::{NoAnswerFile, RoutineFile};
 use super::read::{self, MAX_FILE_BYTES};
+use super::plan;
 use super::shape::printable;
 use super::text::{self, Hearing, SaidBy};
 use super::{NoAnswer, PlannedTime, Routine, Step};
@@ -112,7 +113,7 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
             cue_words: file.cue_words.as_ref().map(|words| words.value.clone()),
             feedback_every,
         },
-        plan: Vec::new(),
+        plan: plan::read(file, faults),
     })
 }
 

@@ -37,6 +37,8 @@ pub enum FaultKind {
     UnknownWord,
     /// A name that is none of those that can be chosen from.
     UnknownName,
+    /// The same thing said twice.
+    Twice,
 }
 
 /// One fault.

@@ -53,9 +53,22 @@ pub(super) struct RoutineFile {
     pub feedback_every: Option<At<i64>>,
     /// What to do when nobody answers.
     pub no_answer: Option<At<NoAnswerFile>>,
+    /// When it is meant to be done. Left out: whenever the client likes.
+    pub plan: Option<At<Vec<At<PlanFile>>>>,
     /// The steps, in order.
     #[schemars(required)]
     pub step: Option<At<Vec<At<StepFile>>>>,
+}
+
+/// A time of day on some days of the week.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct PlanFile {
+    /// The days, "monday" to "sunday". Left out: every day.
+    pub days: Option<At<Vec<At<String>>>>,
+    /// Local time of day, hours 0 to 23 and minutes, such as "18:30".
+    #[schemars(required, extend("examples" = ["18:30"]))]
+    pub at: Option<At<String>>,
 }
 
 /// How patiently silence is taken.

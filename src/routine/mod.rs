@@ -19,7 +19,7 @@ pub use catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose, catalogue, fin
 pub use check::{LANGUAGES, Prescription, check_bytes, check_text};
 pub use fault::{Fault, FaultKind, Faults};
 pub use limits::{Limit, limit_of};
-pub use plan::{PlannedTime, Weekday};
+pub use plan::{PlannedTime, Weekday, minutes_of};
 pub use read::MAX_FILE_BYTES;
 pub use schema::schema;
 pub use text::{CommandWords, Hearing};

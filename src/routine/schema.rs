@@ -43,6 +43,13 @@ pub fn schema() -> Value {
     }
     schema["properties"]["title"]["minLength"] = json!(1);
     schema["properties"]["language"]["enum"] = json!(super::LANGUAGES);
+    let plan = &mut schema["properties"]["plan"];
+    plan["minItems"] = json!(1);
+    let planned = &mut plan["items"]["properties"];
+    planned["days"]["minItems"] = json!(1);
+    planned["days"]["uniqueItems"] = json!(true);
+    planned["days"]["items"]["enum"] = super::Weekday::ALL.iter().map(|day| day.name()).collect();
+    planned["at"]["pattern"] = json!("^([01]?[0-9]|2[0-3]):[0-5][0-9]$");
     let steps = &mut schema["properties"]["step"];
     steps["minItems"] = json!(1);
     steps["maxItems"] = json!(super::check::MAX_STEPS);

@@ -93,8 +93,11 @@ fn wanted_kind(schema_type: &str) -> &'static str {
 }
 
 /// How a value of that type is written.
-fn example(schema: &Value) -> &'static str {
-    match schema["type"].as_str() {
+fn example(schema: &Value) -> String {
+    if let Some(example) = schema["examples"].get(0) {
+        return example.to_string();
+    }
+    let by_type = match schema["type"].as_str() {
         Some("integer") => "3",
         Some("number") => "10",
         Some("string") => "\"text\"",
@@ -102,7 +105,8 @@ fn example(schema: &Value) -> &'static str {
         Some("array") if schema["items"]["type"] == "object" => "[{ … }, { … }]",
         Some("array") => "[…, …]",
         _ => "{ … }",
-    }
+    };
+    by_type.to_owned()
 }
 
 /// Control characters made visible.
