@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    calibrate_command, demo, devices_command, enrol_command, error::AppError, hear_command, history_command, practise, routine_command, texts,
+    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, hear_command, history_command, practise, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -20,6 +20,7 @@ struct Arguments {
 #[derive(Subcommand)]
 enum Order {
     Practise(practise::PractiseArgs),
+    Attend(attend_command::AttendArgs),
     Enrol(enrol_command::EnrolArgs),
     Demo(demo::DemoArgs),
     Calibrate(calibrate_command::CalibrateArgs),
@@ -44,6 +45,7 @@ enum Order {
 fn main() -> ExitCode {
     let done = match Arguments::parse().order {
         Order::Practise(args) => practise::run(&args),
+        Order::Attend(args) => attend_command::run(&args),
         Order::Enrol(args) => enrol_command::run(&args),
         Order::Demo(args) => demo::run(&args),
         Order::Calibrate(args) => calibrate_command::run(&args),
