@@ -96,8 +96,10 @@ impl Rig {
     /// Lets time pass, somebody speaking all the while or not.
     fn pass_with(&mut self, s: f64, talk: bool) {
         let until_s = self.at_s + s;
+        // Long stretches in longer steps, so that a day is soon over.
+        let step_s = if s > 100.0 { 0.5 } else { 0.1 };
         while self.at_s < until_s - 1e-9 {
-            self.at_s += 0.1;
+            self.at_s += step_s;
             if talk {
                 self.on(Event::Talk { at_s: self.at_s });
             }

@@ -24,7 +24,7 @@ fn a_yes_right_after_the_invitation_starts_and_a_later_one_is_not_heard() {
 
 #[test]
 fn a_call_name_of_two_persons_is_asked_about() {
-    let mut rig = Rig::new(couple(), 10, 0);
+    let mut rig = Rig::new(couple(), 11, 0);
     rig.hear(Said::StartCalled("evening routine".into()));
     assert_eq!(rig.words(), ["For whom? Grandpa, or Grandma?"]);
     rig.hear(Said::Name(1));
@@ -33,7 +33,7 @@ fn a_call_name_of_two_persons_is_asked_about() {
 
 #[test]
 fn a_call_name_of_one_person_is_not() {
-    let mut rig = Rig::new(couple(), 10, 0);
+    let mut rig = Rig::new(couple(), 11, 0);
     rig.hear(Said::StartCalled("morning routine".into()));
     assert_eq!(rig.started, [(1, 1)]);
 }
@@ -71,14 +71,14 @@ fn of_several_routines_of_one_person_the_due_one_is_taken_or_it_is_asked() {
 
 #[test]
 fn what_is_unsure_is_asked_about_and_what_is_hardly_heard_is_nothing() {
-    let mut rig = Rig::new(couple(), 10, 0);
+    let mut rig = Rig::new(couple(), 11, 0);
     rig.hear_with(Said::StartFor(0), 0.45);
     assert!(rig.said.is_empty());
     rig.hear_with(Said::StartFor(0), 0.6);
     assert_eq!((rig.words(), rig.started.len()), (vec!["Was that: start for Grandpa? Yes, or no?".to_owned()], 0));
     rig.hear(Said::Yes);
     assert_eq!(rig.started, [(0, 0)]);
-    let mut rig = Rig::new(couple(), 10, 0);
+    let mut rig = Rig::new(couple(), 11, 0);
     rig.hear_with(Said::StartCalled("morning routine".into()), 0.6);
     assert_eq!(rig.words(), ["Was that: start the morning routine? Yes, or no?"]);
     rig.hear(Said::No);
