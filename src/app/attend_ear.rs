@@ -26,8 +26,6 @@ pub struct Ear {
     feeding: bool,
     /// Our own voice was last given out, s.
     spoke_s: f64,
-    fed: u64,
-    blocks: u64,
 }
 
 impl Ear {
@@ -40,8 +38,6 @@ impl Ear {
             unheard: 0,
             feeding: false,
             spoke_s: f64::NEG_INFINITY,
-            fed: 0,
-            blocks: 0,
         }
     }
 
@@ -70,7 +66,6 @@ impl Ear {
         if feeding {
             let first = self.before.len().saturating_sub(self.unheard);
             for (at_s, block) in self.before.iter().skip(first) {
-                self.fed += 1;
                 heard.extend(self.path.hear(block, *at_s, delay_s, self.own.is_open(*at_s))?);
             }
             self.unheard = 0;
@@ -90,7 +85,6 @@ impl Ear {
         block.extend_from_slice(mic);
         self.before.push_back((block_s, block));
         self.unheard = (self.unheard + 1).min(BEFORE);
-        self.blocks += 1;
     }
 
     /// Sound was lost on its way from the microphone.
@@ -109,10 +103,5 @@ impl Ear {
     pub fn is_not_ours(&self, heard: &HeardPhrase) -> bool {
         let over_own_voice = self.own.masks(heard.start_s) || self.own.masks(heard.end_s);
         !over_own_voice || self.path.stands_out(heard)
-    }
-
-    /// Share of the blocks that went to the recogniser so far, 0 to 1.
-    pub fn share_fed(&self) -> f64 {
-        self.fed as f64 / self.blocks.max(1) as f64
     }
 }

@@ -206,10 +206,14 @@ impl AttendPipeline {
 
     /// Whether there is sound at all.
     fn look_at(&mut self, mic: &[f32], block: &Block) {
-        let first = mic.first().copied().unwrap_or_default();
-        let dead = mic.iter().all(|sample| sample.to_bits() == first.to_bits()) && self.ended_s.is_none();
-        self.silent_s = if dead { self.silent_s + BLOCK_S } else { 0.0 };
         self.gone = matches!(block, Block::Gone);
+        // The silence after a recording's end says nothing of its microphone.
+        if self.ended_s.is_some() {
+            return;
+        }
+        let first = mic.first().copied().unwrap_or_default();
+        let dead = mic.iter().all(|sample| sample.to_bits() == first.to_bits());
+        self.silent_s = if dead { self.silent_s + BLOCK_S } else { 0.0 };
     }
 
     fn hear(&mut self, mic: &[f32], block_s: f64) {
@@ -472,3 +476,7 @@ fn talker(house: &House, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>,
     let renderer = if offline { Renderer::offline(voice, cache) } else { Renderer::live(voice, cache)? };
     Ok(Box::new(PcmTalker::new(renderer, rate_hz)))
 }
+
+#[cfg(test)]
+#[path = "tests/attend_pipeline.rs"]
+mod tests;

@@ -7,7 +7,8 @@
 # (tested in src/app/tests/attend_grammar.rs).
 
 attend-say-mine = start my practice | start my practice please
-attend-say-called = start the { $called } | start the { $called } please
+# "The" is hardly said before a vowel: "start the evening routine" is often heard without it.
+attend-say-called = start the { $called } | start { $called } | start my { $called } | start { $called } please
 # Where the call name begins with "my" or "the" itself.
 attend-say-called-plain = start { $called } | start { $called } please
 attend-say-for = start for { $name } | start for { $name } please
