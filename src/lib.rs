@@ -5,6 +5,7 @@
 //! `session`, `routine` and the arithmetic in `hear` know neither tokio, files nor devices.
 
 pub mod app;
+pub mod attend;
 pub mod audio;
 #[cfg(test)]
 mod counting;

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    calibrate_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
+    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -21,6 +21,7 @@ struct Arguments {
 enum Order {
     Practise(practise::PractiseArgs),
     Lead(lead_command::LeadArgs),
+    Attend(attend_command::AttendArgs),
     Enrol(enrol_command::EnrolArgs),
     Demo(demo::DemoArgs),
     Calibrate(calibrate_command::CalibrateArgs),
@@ -50,6 +51,7 @@ fn main() -> ExitCode {
     let done = match Arguments::parse().order {
         Order::Practise(args) => practise::run(&args),
         Order::Lead(args) => lead_command::run(&args),
+        Order::Attend(args) => attend_command::run(&args),
         Order::Enrol(args) => enrol_command::run(&args),
         Order::Demo(args) => demo::run(&args),
         Order::Calibrate(args) => calibrate_command::run(&args),

@@ -50,6 +50,24 @@ impl CommandPath {
         self.commands.listen_for(grammar)
     }
 
+    /// Changes what the fast path listens for; without choices it is off.
+    ///
+    /// # Errors
+    /// As [`CommandPath::listen_for`].
+    pub fn listen_for_fast(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
+        self.commands.listen_for_fast(grammar)
+    }
+
+    /// Nothing is heard for a while: what is half heard is decided.
+    pub fn pause(&mut self) {
+        self.commands.pause();
+    }
+
+    /// What was decided since the last call, where no sound is heard.
+    pub fn poll(&mut self) -> Vec<CommandEvent> {
+        self.commands.poll()
+    }
+
     /// Hears 10 ms of the raw microphone that begin at `block_s`. `delay_s`: the sound system's word on how late what we
     /// play is heard. `main`: whether the main path hears it, too.
     ///

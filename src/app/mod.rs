@@ -1,5 +1,14 @@
 //! The only room that knows all others: builds the parts and joins them.
 
+pub mod attend_command;
+mod attend_devices;
+mod attend_ear;
+pub mod attend_gate;
+mod attend_grammar;
+#[cfg(test)]
+pub(crate) use attend_grammar::wordings as attend_grammar_for_tests;
+mod attend_pipeline;
+mod attend_record;
 pub mod calibrate_command;
 pub mod calibration_store;
 pub mod command_path;

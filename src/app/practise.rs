@@ -146,9 +146,22 @@ impl Practice {
     ///
     /// # Errors
     /// A part cannot be built. Faults after the begin are in the outcome, for then there is something to report.
-    pub fn lead(mut self, mut io: Box<dyn AudioIo>, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<Outcome, AppError> {
+    pub fn lead(self, io: Box<dyn AudioIo>, screen: SharedScreen, observers: Vec<Box<dyn Observer>>) -> Result<Outcome, AppError> {
+        self.lead_at(ZonedDateTime::now(), io, screen, observers)
+    }
+
+    /// As [`Practice::lead`], begun at `now`.
+    ///
+    /// # Errors
+    /// As [`Practice::lead`].
+    pub fn lead_at(
+        mut self,
+        now: ZonedDateTime,
+        mut io: Box<dyn AudioIo>,
+        screen: SharedScreen,
+        mut observers: Vec<Box<dyn Observer>>,
+    ) -> Result<Outcome, AppError> {
         let offline = io.is_offline();
-        let now = ZonedDateTime::now();
         let store = Store::open(&self.data)?;
         let (text, within) = (&self.routine_text, Unfinished::OFFERED_WITHIN);
         let unfinished = stages_and_unfinished(&mut self.prescription, text, &store, &self.client, self.source, &now, within)?;
@@ -343,6 +356,12 @@ impl Outcome {
         if let Some(fault) = &self.fault {
             eprintln!("{fault}");
         }
+    }
+
+    /// Every fact of the session, an interrupted one's that was gone on with included.
+    #[must_use]
+    pub fn entries(&self) -> Vec<crate::session::Entry> {
+        lock(&self.kept).entries.clone()
     }
 
     /// Success unless something failed; being ended by Ctrl-C or by the client is no failure.

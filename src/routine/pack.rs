@@ -141,7 +141,7 @@ pub fn check_pack(name: &str, bytes: &[u8], hearing: Hearing<'_>) -> Result<Pack
         let what = format!("this is not UTF-8 text: byte {} of the file, in line {line}, belongs to no character", byte + 1);
         faults.add(FaultKind::UnreadableText, span, what, "Save the file as UTF-8.");
     }
-    let file: PackFile = read::typed(&text, &SCHEMA, "the pack", &mut faults);
+    let file: PackFile = read::typed_file(&text, &SCHEMA, ("the pack", "item"), &mut faults);
     let pack = build(&file, hearing, &mut faults);
     match pack {
         Some(pack) if faults.list.is_empty() => Ok(pack),

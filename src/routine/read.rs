@@ -12,7 +12,7 @@ use super::{schema, shape};
 pub const MAX_FILE_BYTES: usize = 1_000_000;
 
 /// The text of a file; bytes that are no UTF-8 become U+FFFD and are named by the returned places (line, byte).
-pub(super) fn text_of(bytes: &[u8]) -> (String, Option<(usize, usize)>) {
+pub(crate) fn text_of(bytes: &[u8]) -> (String, Option<(usize, usize)>) {
     let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes);
     match std::str::from_utf8(bytes) {
         Ok(text) => (text.to_owned(), None),
@@ -24,13 +24,13 @@ pub(super) fn text_of(bytes: &[u8]) -> (String, Option<(usize, usize)>) {
     }
 }
 
-/// The routine as typed, without what was faulty. Every fault of syntax and shape is noted.
+/// The file as typed, without what was faulty. Every fault of syntax and shape is noted.
 pub(super) fn routine_file(text: &str, faults: &mut Finder<'_>) -> RoutineFile {
-    typed(text, schema::of_file(), "the routine", faults)
+    typed_file(text, schema::of_file(), ("the routine", "step"), faults)
 }
 
-/// A file of the type that `schema` was made from, called `what`.
-pub(super) fn typed<T: Default + DeserializeOwned>(text: &str, schema: &Value, what: &str, faults: &mut Finder<'_>) -> T {
+/// A file of the shape that `schema` describes, without what was faulty; `place` is what the whole is called in faults, and its main kind of table.
+pub(crate) fn typed_file<T: DeserializeOwned + Default>(text: &str, schema: &Value, (place, table): (&str, &str), faults: &mut Finder<'_>) -> T {
     let (mut root, errors) = DeTable::parse_recoverable(text);
     let mut broken_lines = Vec::new();
     for error in &errors {
@@ -41,13 +41,13 @@ pub(super) fn typed<T: Default + DeserializeOwned>(text: &str, schema: &Value, w
         if broken_lines.last() != Some(&line) {
             broken_lines.push(line);
             let what = format!("this is not TOML: {}", one_line(error.message()));
-            faults.add(FaultKind::Syntax, span, what, syntax_remedy(error.message()));
+            faults.add(FaultKind::Syntax, span, what, syntax_remedy(error.message(), table));
         }
     }
     let syntax_ok = errors.is_empty();
     let before = faults.list.len();
     let span = root.span().start..root.span().start;
-    shape::fit_table(root.get_mut(), span, schema, what, faults);
+    shape::fit_table(root.get_mut(), span, schema, place, faults);
     if !syntax_ok {
         // What is missing may stand in the broken line.
         let mut n = 0;
@@ -70,14 +70,14 @@ fn one_line(message: &str) -> String {
     message.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
-fn syntax_remedy(message: &str) -> &'static str {
+fn syntax_remedy(message: &str, table: &str) -> String {
     if message.contains("duplicate key") {
-        "Keep one of the two lines."
+        "Keep one of the two lines.".to_owned()
     } else if message.contains("string") || message.contains("quote") {
-        "Put the text between two straight quotes, as in `title = \"Evening routine\"`."
+        "Put the text between two straight quotes, as in `title = \"Evening routine\"`.".to_owned()
     } else if message.contains("newline") {
-        "Give each setting a line of its own, as in `repetitions = 3`."
+        "Give each setting a line of its own, as in `repetitions = 3`.".to_owned()
     } else {
-        "Write each setting as `key = value`, texts in straight quotes, and each step under a line `[[step]]`."
+        format!("Write each setting as `key = value`, texts in straight quotes, and each {table} under a line `[[{table}]]`.")
     }
 }

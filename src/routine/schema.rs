@@ -14,7 +14,8 @@ use super::limits::limit_of;
 /// The types alone, everything in line, without `null`: TOML has none.
 static OF_FILE: LazyLock<Value> = LazyLock::new(of_type::<RoutineFile>);
 
-pub(super) fn of_type<T: JsonSchema>() -> Value {
+/// The schema of a type that a file is read into, everything in line, without `null`.
+pub(crate) fn of_type<T: JsonSchema>() -> Value {
     let settings = SchemaSettings::draft2020_12().with(|settings| settings.inline_subschemas = true);
     let mut schema = settings.into_generator().into_root_schema_for::<T>().to_value();
     without_null(&mut schema);

@@ -101,6 +101,15 @@ pub trait CommandRecogniser: Send {
     /// # Errors
     /// A word outside the lexicon or an empty wording; the old grammar stays.
     fn listen_for(&mut self, grammar: &Grammar) -> Result<(), CommandEarError>;
+    /// Changes what the fast path listens for; a grammar without choices turns it off, and it costs nothing then.
+    ///
+    /// # Errors
+    /// As [`CommandRecogniser::listen_for`].
+    fn listen_for_fast(&mut self, _grammar: &Grammar) -> Result<(), CommandEarError> {
+        Ok(())
+    }
+    /// No sound comes for a while: what is half heard is decided now. Never waits; the next block goes on as if nothing had been.
+    fn pause(&mut self) {}
     /// The level that our own voice may have in the blocks pushed from now on, dB re full scale; −∞ for none, as in the beginning. What is
     /// no louder is no beginning of a command, and no going on of one.
     fn expect_own_voice(&mut self, _level_db: f64) {}

@@ -162,14 +162,6 @@ impl ChildRecogniser {
         self.pid
     }
 
-    /// Changes what the fast path listens for.
-    ///
-    /// # Errors
-    /// As [`CommandRecogniser::listen_for`].
-    pub fn listen_for_fast(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
-        self.listen(Path::Fast, grammar)
-    }
-
     /// Lets a client's own way of saying the commands weigh in from now on; one without words takes it back.
     pub fn weigh_in(&mut self, own: &OwnVoice) {
         self.flush();
@@ -178,14 +170,18 @@ impl ChildRecogniser {
 
     /// The sound is over: waits, decides on what is still open, and gives the last events.
     pub fn finish(&mut self) -> Vec<CommandEvent> {
+        self.ask_to_finish();
+        self.wait_until(|ear| ear.unanswered.is_empty());
+        std::mem::take(&mut self.events)
+    }
+
+    fn ask_to_finish(&mut self) {
         self.flush();
         self.sent += 1;
         let (number, body) = (self.sent, self.sent.to_le_bytes().to_vec());
         let end_s = self.unanswered.back().map_or(self.settled_s, |u| u.end_s);
         self.unanswered.push_back(OnItsWay { number, end_s, eventful: true });
         self.order(Order::Frame { kind: kind::FINISH, body, number: Some(number) });
-        self.wait_until(|ear| ear.unanswered.is_empty());
-        std::mem::take(&mut self.events)
     }
 
     fn listen(&mut self, path: Path, grammar: &Grammar) -> Result<(), CommandEarError> {
@@ -361,6 +357,14 @@ impl CommandRecogniser for ChildRecogniser {
     /// As the trait says; the same wordings again change nothing and drop nothing.
     fn listen_for(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
         self.listen(Path::Main, grammar)
+    }
+
+    fn listen_for_fast(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
+        self.listen(Path::Fast, grammar)
+    }
+
+    fn pause(&mut self) {
+        self.ask_to_finish();
     }
 
     fn expect_own_voice(&mut self, level_db: f64) {

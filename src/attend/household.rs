@@ -1,0 +1,339 @@
+//! The household file: who practises here and what.
+
+use super::event::Said;
+use crate::routine::fault::{FaultKind, Faults, Finder, suggestion};
+use crate::routine::file::At;
+use crate::routine::text::{self, SaidBy};
+use crate::routine::{Hearing, PlannedTime, Prescription, read, schema};
+use crate::session::Arg;
+use schemars::JsonSchema;
+use serde::Deserialize;
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
+/// Who lives here. Never empty.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Household {
+    pub persons: Vec<Person>,
+}
+
+/// Somebody who practises.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Person {
+    /// As it stands in the file; the journal's client.
+    pub name: String,
+    pub pronoun: Pronoun,
+    /// How it went is told aloud after each practice, not only when asked.
+    pub summary_after: bool,
+    /// Never empty.
+    pub routines: Vec<HouseRoutine>,
+}
+
+/// How the carer is told about a person.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Pronoun {
+    He,
+    She,
+    #[default]
+    They,
+}
+
+/// One routine of one person.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HouseRoutine {
+    /// The file's name as it stands in the household file.
+    pub file: String,
+    pub title: String,
+    /// What it is called when it is asked for, in the recogniser's form; never empty.
+    pub called: Vec<String>,
+    /// When it is meant to be done.
+    pub plan: Vec<PlannedTime>,
+}
+
+/// The file as it is typed.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct HouseholdFile {
+    /// The persons who practise here.
+    #[schemars(required)]
+    person: Option<At<Vec<At<PersonFile>>>>,
+}
+
+/// Somebody who practises.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct PersonFile {
+    /// As it is said in "start for grandpa". No real name is needed.
+    #[schemars(required)]
+    name: Option<At<String>>,
+    /// "he", "she" or "they" (default): how the carer is told about this person.
+    pronoun: Option<At<String>>,
+    /// True: how it went is told aloud after each practice, not only when asked.
+    summary_after: Option<At<bool>>,
+    /// This person's routines.
+    #[schemars(required)]
+    routine: Option<At<Vec<At<RoutineEntry>>>>,
+}
+
+/// One routine of this person.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct RoutineEntry {
+    /// A routine file beside this file, such as "evening.toml".
+    #[schemars(required)]
+    file: Option<At<String>>,
+    /// What it is called in "start the evening routine". Default: the routine's title.
+    called: Option<At<Vec<At<String>>>>,
+}
+
+static SCHEMA: LazyLock<serde_json::Value> = LazyLock::new(schema::of_type::<HouseholdFile>);
+
+/// What is needed to check a household.
+#[derive(Clone, Copy)]
+pub struct Checks<'a> {
+    pub hearing: Hearing<'a>,
+    /// Reads a routine file by the name that stands in the household file.
+    pub load: &'a dyn Fn(&str) -> Result<Prescription, Faults>,
+    /// How a text is said to the recogniser: lower case, no marks.
+    pub spoken_form: &'a dyn Fn(&str) -> String,
+    /// All wordings of something that can be said.
+    pub wordings: &'a dyn Fn(&Household, &Said) -> Vec<String>,
+}
+
+/// Persons and routines of one household; a guard against slips, no source.
+const MAX_PERSONS: usize = 10;
+
+/// Checks the bytes of a household file; `name` stands for the file's name in faults.
+///
+/// # Errors
+/// All faults of the file and of the routines that it names.
+pub fn check_bytes(name: &str, bytes: &[u8], checks: Checks<'_>) -> Result<Household, Faults> {
+    if bytes.len() > crate::routine::MAX_FILE_BYTES {
+        return Err(Faults::of_file(name, "the file is too large for a household", "Check that it is the right file."));
+    }
+    let (text, broken) = read::text_of(bytes);
+    let mut faults = Finder::new(&text);
+    if let Some((line, _)) = broken {
+        let what = format!("this is not UTF-8 text, in line {line}");
+        let span = text.find(char::REPLACEMENT_CHARACTER).map_or(0..0, |at| at..at);
+        faults.add(FaultKind::UnreadableText, span, what, "Save the file as UTF-8.");
+    }
+    let file: HouseholdFile = read::typed_file(&text, &SCHEMA, ("the household", "person"), &mut faults);
+    let household = build(&file, checks, &mut faults);
+    if let (Some(household), true) = (household, faults.list.is_empty()) {
+        return Ok(household);
+    }
+    if faults.list.is_empty() {
+        faults.add(FaultKind::Missing, 0..0, "the household is not complete", "See docs/attending.md for an example.");
+    }
+    Err(Faults::new(name, &text, faults.list))
+}
+
+fn build(file: &HouseholdFile, checks: Checks<'_>, faults: &mut Finder<'_>) -> Option<Household> {
+    let typed = file.person.as_ref()?;
+    if typed.value.is_empty() || typed.value.len() > MAX_PERSONS {
+        let what = format!("the household has {} persons, not 1 to {MAX_PERSONS}", typed.value.len());
+        faults.add(FaultKind::OutOfRange, typed.span.clone(), what, "Write a `[[person]]` for each who practises.");
+    }
+    let persons: Vec<Person> = typed.value.iter().filter_map(|person| build_person(&person.value, &person.span, checks, faults)).collect();
+    // What is said can only be compared where every person and routine could be read.
+    let household = Household { persons };
+    if household.persons.len() == typed.value.len() && !household.persons.is_empty() {
+        find_likes(file, &household, checks, faults);
+    }
+    Some(household)
+}
+
+fn build_person(file: &PersonFile, at: &std::ops::Range<usize>, checks: Checks<'_>, faults: &mut Finder<'_>) -> Option<Person> {
+    if let Some(name) = &file.name {
+        check_said(name, "name", checks, faults);
+    }
+    let pronoun = match file.pronoun.as_ref().map(|at| (at.value.as_str(), at)) {
+        None | Some(("they", _)) => Pronoun::They,
+        Some(("he", _)) => Pronoun::He,
+        Some(("she", _)) => Pronoun::She,
+        Some((other, at)) => {
+            let what = format!("`pronoun` cannot be \"{}\"", crate::routine::shape::printable(other));
+            faults.add(FaultKind::UnknownName, at.span.clone(), what, suggestion(other, ["he", "she", "they"].into_iter()));
+            Pronoun::They
+        }
+    };
+    let entries = file.routine.as_ref()?;
+    if entries.value.is_empty() {
+        faults.add(FaultKind::Missing, at.clone(), "this person has no routine", "Add a `[[person.routine]]` with a `file`.");
+    }
+    let routines: Vec<HouseRoutine> = entries.value.iter().filter_map(|entry| build_routine(&entry.value, checks, faults)).collect();
+    let whole = !routines.is_empty() && routines.len() == entries.value.len();
+    let name = file.name.as_ref()?.value.trim().to_owned();
+    whole.then(|| Person { name, pronoun, summary_after: file.summary_after.as_ref().is_some_and(|at| at.value), routines })
+}
+
+fn build_routine(entry: &RoutineEntry, checks: Checks<'_>, faults: &mut Finder<'_>) -> Option<HouseRoutine> {
+    let called = entry.called.as_ref();
+    if let Some(called) = called.filter(|called| called.value.is_empty()) {
+        faults.add(FaultKind::Missing, called.span.clone(), "`called` is empty", "Write what it is called, or leave the key out.");
+    }
+    for name in called.iter().flat_map(|called| &called.value) {
+        check_said(name, "called", checks, faults);
+    }
+    let file = entry.file.as_ref()?;
+    let prescription = match (checks.load)(&file.value) {
+        Ok(prescription) => prescription,
+        Err(of_routine) => {
+            for fault in &of_routine.list {
+                let what = format!("{}, line {}: {}", of_routine.file, fault.line, fault.what);
+                faults.add(fault.kind, file.span.clone(), what, fault.remedy.clone());
+            }
+            return None;
+        }
+    };
+    let title = prescription.routine.title.clone();
+    let called: Vec<String> = match called {
+        Some(called) => called.value.iter().map(|name| (checks.spoken_form)(&name.value)).collect(),
+        None => {
+            // The title was typed elsewhere; a fault of it is shown at the file's name.
+            let from_title = At { value: title.clone(), span: file.span.clone() };
+            check_said(&from_title, "title", checks, faults);
+            vec![(checks.spoken_form)(&title)]
+        }
+    };
+    (!called.is_empty()).then(|| HouseRoutine { file: file.value.clone(), title, called, plan: prescription.plan })
+}
+
+/// What is said and listened for: it can be spoken, holds no command, and the recogniser knows every word.
+fn check_said(typed: &At<String>, key: &str, checks: Checks<'_>, faults: &mut Finder<'_>) {
+    let before = faults.list.len();
+    text::check(typed, key, SaidBy::Tool, checks.hearing, faults);
+    let Some(knows) = checks.hearing.knows_word else { return };
+    let spoken = (checks.spoken_form)(&typed.value);
+    for word in spoken.split_whitespace().filter(|word| !knows(word)) {
+        let what = format!("`{key}`: the recogniser does not know the word \"{word}\" and would never hear it");
+        faults.add(FaultKind::UnknownWord, typed.span.clone(), what, "Take an everyday English word; `called` names a routine otherwise than its title.");
+    }
+    if spoken.is_empty() && faults.list.len() == before {
+        faults.add(FaultKind::UnreadableText, typed.span.clone(), format!("`{key}` holds nothing that can be said"), "Write it in words.");
+    }
+}
+
+/// Nothing that can be said may mean two things or begin another meaning's wording: it is acted on before the pause after it.
+fn find_likes(file: &HouseholdFile, household: &Household, checks: Checks<'_>, faults: &mut Finder<'_>) {
+    let mut meanings: BTreeMap<String, Said> = BTreeMap::new();
+    for said in household.everything() {
+        for wording in (checks.wordings)(household, &said) {
+            let clash = meanings.iter().find(|(other, meaning)| **meaning != said && (begins(other, &wording) || begins(&wording, other)));
+            if let Some((other, meaning)) = clash {
+                let what = format!("\"{wording}\" is too like \"{other}\", which means something else");
+                let at = place_of(file, &said).or_else(|| place_of(file, meaning)).unwrap_or(0..0);
+                faults.add(FaultKind::CommandInText, at, what, "Give one of them another name.");
+            } else {
+                meanings.insert(wording, said.clone());
+            }
+        }
+    }
+    for (p, person) in household.persons.iter().enumerate() {
+        let names: Vec<&String> = person.routines.iter().flat_map(|routine| &routine.called).collect();
+        let twice = names.iter().enumerate().find(|(n, name)| names.iter().take(*n).any(|other| other == *name));
+        if let Some((_, name)) = twice {
+            let what = format!("two routines of {} are called \"{name}\"", person.name);
+            let at = place_of(file, &Said::Name(p)).unwrap_or(0..0);
+            faults.add(FaultKind::CommandInText, at, what, "Give each a `called` of its own.");
+        }
+        let same = household.persons.iter().take(p).any(|other| (checks.spoken_form)(&other.name) == (checks.spoken_form)(&person.name));
+        if same {
+            let what = format!("two persons are called \"{}\"", person.name);
+            faults.add(FaultKind::CommandInText, place_of(file, &Said::Name(p)).unwrap_or(0..0), what, "Give each a name of their own.");
+        }
+    }
+}
+
+/// `long` is `short`, or begins with its words.
+fn begins(long: &str, short: &str) -> bool {
+    long.strip_prefix(short).is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+}
+
+/// Where the name stands that is said.
+fn place_of(file: &HouseholdFile, said: &Said) -> Option<std::ops::Range<usize>> {
+    let persons = &file.person.as_ref()?.value;
+    match said {
+        Said::StartFor(p) | Said::Name(p) => persons.get(*p)?.value.name.as_ref().map(|name| name.span.clone()),
+        Said::StartCalled(called) | Said::Called(called) => {
+            let entries = persons.iter().flat_map(|person| person.value.routine.iter()).flat_map(|list| &list.value);
+            let names = entries.clone().flat_map(|entry| entry.value.called.iter()).flat_map(|list| &list.value);
+            let named = names.clone().find(|name| name.value.eq_ignore_ascii_case(called)).map(|name| name.span.clone());
+            named.or_else(|| entries.clone().find_map(|entry| entry.value.file.as_ref().map(|file| file.span.clone())))
+        }
+        _ => None,
+    }
+}
+
+impl Household {
+    /// Everything that can ever be said in this household, fixed phrases first.
+    #[must_use]
+    pub fn everything(&self) -> Vec<Said> {
+        let mut all = vec![Said::StartMine, Said::NotNow, Said::WhatIsLeft, Said::HowDidItGo, Said::Thanks, Said::Yes, Said::No, Said::Stop];
+        let persons = 0..self.persons.len();
+        all.extend(persons.clone().map(Said::StartFor));
+        all.extend(persons.map(Said::Name));
+        let names = self.call_names();
+        all.extend(names.iter().cloned().map(Said::StartCalled));
+        all.extend(names.into_iter().map(Said::Called));
+        all
+    }
+
+    /// Every call name once.
+    #[must_use]
+    pub fn call_names(&self) -> Vec<String> {
+        let mut names: Vec<String> = Vec::new();
+        for name in self.persons.iter().flat_map(|person| &person.routines).flat_map(|routine| &routine.called) {
+            if !names.contains(name) {
+                names.push(name.clone());
+            }
+        }
+        names
+    }
+
+    /// Every person's routines, as numbers.
+    pub fn pairs(&self) -> impl Iterator<Item = (usize, usize)> + '_ {
+        self.persons.iter().enumerate().flat_map(|(p, person)| (0..person.routines.len()).map(move |r| (p, r)))
+    }
+
+    #[must_use]
+    pub fn routine(&self, (person, routine): (usize, usize)) -> Option<&HouseRoutine> {
+        self.persons.get(person)?.routines.get(routine)
+    }
+
+    /// The person's name as it is written in a sentence.
+    #[must_use]
+    pub fn name(&self, person: usize) -> String {
+        let mut letters = self.persons.get(person).map_or("", |person| person.name.as_str()).chars();
+        letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    }
+
+    /// The routine as it is called in a sentence: "the evening routine".
+    #[must_use]
+    pub fn the(&self, pair: (usize, usize)) -> String {
+        with_article(self.routine(pair).and_then(|routine| routine.called.first()).map_or("", String::as_str))
+    }
+
+    /// The argument `who`: the name where several live here, else the pronoun.
+    pub(super) fn who(&self, person: usize) -> Vec<(&'static str, Arg)> {
+        let who = match self.persons.get(person).map(|person| person.pronoun) {
+            _ if self.persons.len() > 1 => Arg::Text(self.name(person)),
+            Some(Pronoun::He) => Arg::Message("attend-he".into()),
+            Some(Pronoun::She) => Arg::Message("attend-she".into()),
+            _ => Arg::Message("attend-they".into()),
+        };
+        vec![("who", who)]
+    }
+}
+
+/// The call name needs no "the".
+#[must_use]
+pub fn has_article(called: &str) -> bool {
+    ["the ", "my ", "our "].iter().any(|article| called.starts_with(article))
+}
+
+/// The call name in a sentence: "the evening routine", "my evening".
+pub(super) fn with_article(called: &str) -> String {
+    if has_article(called) { called.to_owned() } else { format!("the {called}") }
+}

@@ -1,0 +1,110 @@
+# Waiting for a practice: what can be said, what is said to client and carer.
+#
+# Tone as everywhere: one thing at a time, short, kind, never pressing. What is said to a carer in the next room is said once,
+# plainly, with the name first. No line may hold a wording of cmd-stop, which is heard while we speak.
+
+# What can be said; wordings parted by |, every word in the recogniser's lexicon, none the beginning of another meaning's
+# (tested in src/app/tests/attend_grammar.rs).
+
+attend-say-mine = start my practice | start my practice please
+# "The" is hardly said before a vowel: "start the evening routine" is often heard without it.
+attend-say-called = start the { $called } | start { $called } | start my { $called } | start { $called } please
+# Where the call name begins with "my" or "the" itself.
+attend-say-called-plain = start { $called } | start { $called } please
+attend-say-for = start for { $name } | start for { $name } please
+attend-say-name = { $name } | for { $name }
+attend-say-which = { $called } | the { $called }
+attend-say-which-plain = { $called }
+attend-say-not-now = not now | maybe later | later please | later
+attend-say-left = what is left today | what is left
+attend-say-how = how did it go | how did that go
+attend-say-thanks = thank you | okay | i'm coming
+
+# What stands on the screen
+
+attend-waiting-shown = Waiting. Say "start my practice".
+attend-next-shown = Next: { $called }, { $clock }
+attend-next-shown-for = Next: { $called } for { $name }, { $clock }
+attend-deaf-shown = Cannot hear
+
+# The time of day
+
+attend-time-full = { SPOKEN($hour) } o'clock
+attend-time-quarter-past = quarter past { SPOKEN($hour) }
+attend-time-half-past = half past { SPOKEN($hour) }
+attend-time-quarter-to = quarter to { SPOKEN($hour) }
+attend-time-past = { SPOKEN($past) } past { SPOKEN($hour) }
+attend-time-to = { SPOKEN($past) } to { SPOKEN($hour) }
+
+# Inviting, at the agreed time, twice at most
+
+attend-invite = It is { $time }, time for { $the }. Say start my practice when you like.
+attend-invite-for = It is { $time }. { $name }, it is time for { $the }. Say start for { $name } when you like.
+attend-invite-again = I am here for { $the }. Say start my practice when you like, or say later.
+attend-invite-again-for = { $name }, I am here for { $the }. Say start for { $name } when you like, or say later.
+attend-postponed = All right. I ask again in half an hour.
+attend-left-alone = All right. I leave it for today. You can still begin whenever you like.
+
+# Starting
+
+attend-starting = Yes. One moment.
+attend-starting-for = For { $name }. One moment.
+attend-for-whom-two = For whom? { $first }, or { $second }?
+attend-for-whom-more = For whom? Please say the name.
+attend-which-two = Which one? { $first }, or { $second }?
+attend-which-more = Which one? Please say its name.
+attend-confirm = Was that: { $said }? Yes, or no?
+attend-again-mine = start my practice
+attend-again-for = start for { $name }
+attend-again-called = start { $the }
+attend-again-not-now = not now
+attend-again-left = what is left today
+attend-again-how = how did it go
+attend-not-begun = The practice could not begin. What is wrong stands on the screen.
+
+# What is left, how it went. $who is a name or "he", "she", "they".
+
+attend-he = he
+attend-she = she
+attend-they = they
+attend-left-today = Still to do: { $the }, at { $time }.
+attend-left-today-for = Still to do: { $the } for { $name }, at { $time }.
+attend-left-undated = Not done yet today: { $the }.
+attend-left-undated-for = Not done yet today: { $the } for { $name }.
+attend-left-none = Nothing is left for today.
+attend-told-nobody = Nobody has practised yet today.
+attend-told-all = { $who } did { $all ->
+    [one] the one exercise
+   *[other] all { SPOKEN($all) }
+}.
+attend-told-part = { $who } did { SPOKEN($done) } of { SPOKEN($all) }.
+attend-told-none = { $who } began, and did none of { SPOKEN($all) }.
+attend-told-left-one = { $who } did { SPOKEN($done) } of { SPOKEN($all) }; the { $first } was left out.
+attend-told-left-two = { $who } did { SPOKEN($done) } of { SPOKEN($all) }; the { $first } and the { $second } were left out.
+attend-told-left-more = { $who } did { SPOKEN($done) } of { SPOKEN($all) }; { SPOKEN($left) } were left out.
+attend-told-pain = On the way something hurt.
+attend-told-dizzy = On the way there was dizziness.
+attend-told-help = On the way there was a call for help.
+attend-early-pain = It ended early: it hurt.
+attend-early-dizzy = It ended early: there was dizziness.
+attend-early-help = It ended early, after a call for help.
+attend-early-finished = It was ended early, by choice.
+attend-early-no-answer = It ended early: nobody answered any more.
+attend-early-no-agreement = Nothing could be done: the clinician's agreement is missing.
+attend-early-broken-off = It was broken off.
+
+# Notices: something needs a person. Said aloud for whoever is near.
+
+attend-notice-pain = { $name } said it hurts. Please look in.
+attend-notice-pain-during = { $name } said it hurts during the { $exercise }. Please look in.
+attend-notice-dizzy = { $name } feels dizzy. Please look in.
+attend-notice-dizzy-during = { $name } felt dizzy during the { $exercise }. Please look in.
+attend-notice-help = { $name } asked for help. Please look in.
+attend-notice-no-answer = { $name } does not answer me any more. Please look in.
+attend-notice-missed = { $name } often gave no answer. Please look in.
+attend-notice-thanks = Say thank you when you have heard this.
+attend-notice-answered = Good.
+attend-deaf-gone = I cannot hear anybody: my microphone is gone. Please look at its plug.
+attend-deaf-silent = I cannot hear anybody: my microphone gives no sound. Please see whether it is switched off.
+attend-deaf-words = I cannot understand anybody just now. Please start me anew.
+attend-hears-again = I can hear again.
