@@ -31,6 +31,7 @@ mod own_voice_log;
 mod pipeline;
 pub mod practise;
 mod quality_desk;
+pub mod rehearsal;
 mod residual_gate;
 pub mod routine_command;
 mod summary;
