@@ -6,7 +6,7 @@
 //! five lie on one day. Needs Debian's `flite` and `espeak-ng`; nothing else from outside.
 //!
 //! Options: `--out FILE.md` writes the tables there too; `--keep DIR` keeps journals, truth and the sound of both sides;
-//! `--evenings N` takes only the first N; `--jobs N` clients at once (2). The client without a habit always goes first: time
+//! `--go-on` leads only what is not kept there yet; `--evenings N` takes only the first N; `--jobs N` clients at once (2). The client without a habit always goes first: time
 //! lost is counted against it.
 
 #[path = "week/compare.rs"]
@@ -17,7 +17,7 @@ mod lead;
 mod table;
 
 use compare::Evening;
-use lead::{Week, lead};
+use lead::{Week, lead, read, was_led};
 use std::error::Error;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
@@ -40,6 +40,7 @@ struct Options {
     keep: Option<PathBuf>,
     evenings: usize,
     jobs: usize,
+    go_on: bool,
 }
 
 fn main() -> Result<(), Box<dyn Error>> {
@@ -53,7 +54,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         for _ in 0..options.jobs {
             scope.spawn(|| {
                 while let Some(name) = queue.lock().ok().and_then(|mut queue| queue.pop()) {
-                    let habit = live_through(&name, &week, &folder.join(&name));
+                    let habit = live_through(&name, &week, &folder.join(&name), options.go_on);
                     if let Ok(mut done) = done.lock() {
                         done.push(habit);
                     }
@@ -72,15 +73,17 @@ fn main() -> Result<(), Box<dyn Error>> {
 }
 
 /// One client's evenings, one after the other.
-fn live_through(name: &str, week: &Week, folder: &Path) -> Habit {
+fn live_through(name: &str, week: &Week, folder: &Path, go_on: bool) -> Habit {
     let script = Script::open(&Path::new(ROOT).join("demo/week/clients").join(format!("{name}.toml")));
     let mut evenings = Vec::new();
     for (n, evening) in week.evenings.iter().enumerate() {
         let began = std::time::Instant::now();
         let led = match &script {
+            Ok(_) if go_on && was_led(n, evening, folder) => Ok(()),
             Ok(script) => lead(script.clone(), n, evening, folder).map_err(|why| why.to_string()),
             Err(why) => Err(why.to_string()),
         };
+        let led = led.and_then(|()| read(n, evening, folder).map_err(|why| why.to_string()));
         let told = match &led {
             Ok(led) => led.journal.last().map(ToString::to_string).unwrap_or_default(),
             Err(why) => why.clone(),
@@ -98,13 +101,14 @@ fn options(args: impl Iterator<Item = String>) -> Result<Options, Box<dyn Error>
         .filter(|name| name != PLAIN)
         .collect();
     all.sort();
-    let mut options = Options { habits: Vec::new(), out: None, keep: None, evenings: usize::MAX, jobs: 2 };
+    let mut options = Options { habits: Vec::new(), out: None, keep: None, evenings: usize::MAX, jobs: 2, go_on: false };
     let mut args = args.filter(|arg| arg != "--bench");
     while let Some(arg) = args.next() {
         let mut value = || args.next().ok_or_else(|| format!("{arg} needs a value"));
         match arg.as_str() {
             "--out" => options.out = Some(value()?.into()),
             "--keep" => options.keep = Some(value()?.into()),
+            "--go-on" => options.go_on = true,
             "--evenings" => options.evenings = value()?.parse()?,
             "--jobs" => options.jobs = value()?.parse()?,
             name if name == PLAIN || all.iter().any(|known| known == name) => options.habits.push(name.to_owned()),

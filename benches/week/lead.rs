@@ -69,7 +69,7 @@ pub struct Led {
 }
 
 /// Leads the `n`-th evening of this client; `folder` holds its record and keeps what happened.
-pub fn lead(mut script: Script, n: usize, evening: &WeekEvening, folder: &Path) -> Result<Led, Box<dyn Error>> {
+pub fn lead(mut script: Script, n: usize, evening: &WeekEvening, folder: &Path) -> Result<(), Box<dyn Error>> {
     fs::create_dir_all(folder)?;
     // Another evening, other chances.
     script.seed = script.seed * 100 + n as u64;
@@ -79,11 +79,10 @@ pub fn lead(mut script: Script, n: usize, evening: &WeekEvening, folder: &Path) 
     let (prescription, routine_text) = load::routine(&evening.routine, &words, &lexicon)?;
     let (mut io, rehearsed) = rehearsal::devices(script, ROOM_HZ)?;
     io.ends_after(LONGEST_S);
-    let file = |what: &str| folder.join(format!("{}-{}.{what}", n + 1, evening.day));
+    let file = |what| kept(n, evening, folder, what);
     io.write_wav(&file("wav"))?;
-    let journal = file("jsonl");
     // A journal is added to, never replaced.
-    let _ = fs::remove_file(&journal);
+    let _ = fs::remove_file(file("jsonl"));
     let practice = Practice {
         prescription,
         routine_text,
@@ -96,7 +95,7 @@ pub fn lead(mut script: Script, n: usize, evening: &WeekEvening, folder: &Path) 
         source: Source::Live,
         client: evening.client.clone(),
         data: folder.join("record"),
-        journal: Some(journal.clone()),
+        journal: Some(file("jsonl")),
         levels: Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };
@@ -104,13 +103,43 @@ pub fn lead(mut script: Script, n: usize, evening: &WeekEvening, folder: &Path) 
     let ears: Vec<Box<dyn Observer>> = vec![Box::new(ClientsEar(rehearsed.clone())), Box::new(said.clone())];
     // Dropping the outcome is the end: the journal has been written by then.
     drop(practice.lead(Box::new(io), SharedScreen::new(NoScreen), ears)?);
-    rehearsal::write_truth(&file("truth.jsonl"), &rehearsed)?;
-    let said = said.0.lock().map(|mut said| std::mem::take(&mut *said)).map_err(|_| "the listener broke off")?;
-    let lines: Vec<String> = said.iter().map(|line| format!("{:.2}\t{:.2}\t{}", line.began_s, line.ended_s, line.key)).collect();
+    let lines: Vec<String> = said.0.lock().map_err(|_| "the listener broke off")?.iter().map(Said::line).collect();
     fs::write(file("said.tsv"), lines.join("\n") + "\n")?;
-    let journal: Result<Vec<Value>, _> = fs::read_to_string(&journal)?.lines().map(serde_json::from_str).collect();
-    let truth: Result<Vec<Value>, _> = rehearsed.log().iter().map(serde_json::to_value).collect();
-    Ok(Led { journal: journal?, truth: truth?, said })
+    // Last, for it shows that the evening was led to its end.
+    rehearsal::write_truth(&file("truth.jsonl"), &rehearsed)?;
+    Ok(())
+}
+
+/// True where an earlier run has led this evening.
+pub fn was_led(n: usize, evening: &WeekEvening, folder: &Path) -> bool {
+    kept(n, evening, folder, "truth.jsonl").exists()
+}
+
+/// What was kept of an evening.
+pub fn read(n: usize, evening: &WeekEvening, folder: &Path) -> Result<Led, Box<dyn Error>> {
+    let text = |what| {
+        let path = kept(n, evening, folder, what);
+        fs::read_to_string(&path).map_err(|why| format!("{}: {why}", path.display()))
+    };
+    let json = |what| -> Result<Vec<Value>, Box<dyn Error>> {
+        Ok(text(what)?.lines().filter(|line| !line.is_empty()).map(serde_json::from_str).collect::<Result<_, _>>()?)
+    };
+    Ok(Led { journal: json("jsonl")?, truth: json("truth.jsonl")?, said: text("said.tsv")?.lines().filter_map(Said::of).collect() })
+}
+
+fn kept(n: usize, evening: &WeekEvening, folder: &Path, what: &str) -> PathBuf {
+    folder.join(format!("{}-{}.{what}", n + 1, evening.day))
+}
+
+impl Said {
+    fn line(&self) -> String {
+        format!("{:.2}\t{:.2}\t{}", self.began_s, self.ended_s, self.key)
+    }
+
+    fn of(line: &str) -> Option<Self> {
+        let mut parts = line.split('\t');
+        Some(Self { began_s: parts.next()?.parse().ok()?, ended_s: parts.next()?.parse().ok()?, key: parts.next()?.to_owned() })
+    }
 }
 
 /// Writes down when the tool spoke.
