@@ -213,7 +213,7 @@ fn lead(prescription: &Prescription, manner: Manner, start: Start) -> (Vec<Line>
                     Effect::Listen(listening) => hears = listening,
                     Effect::Show(view) => views.push(view),
                     Effect::Finish => finished = true,
-                    Effect::Resume(_) | Effect::Volume { .. } | Effect::Record(_) => {}
+                    Effect::Resume(_) | Effect::Volume { .. } | Effect::SpeechRate { .. } | Effect::Record(_) => {}
                 }
             }
         }

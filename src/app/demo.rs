@@ -6,24 +6,19 @@ use std::process::ExitCode;
 use super::error::AppError;
 use super::follow::SharedScreen;
 use super::load;
-use super::observe::Observer;
 use super::practise::Practice;
+use super::rehearsal::{self, ClientsEar, ROOM_HZ, write_truth};
 use crate::audio;
 use crate::hear::commands::Lexicon;
 use crate::record::Source;
-use crate::rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
+use crate::rehearse::Script;
 use crate::routine::{Hearing, check_text};
 use crate::screen::TerminalScreen;
-use crate::session::Line;
 use crate::speak::Words;
 
 /// The invented household.
 const ROUTINE: (&str, &str) = ("demo/evening.toml", include_str!("../../demo/evening.toml"));
 const CLIENT: (&str, &str) = ("demo/client.toml", include_str!("../../demo/client.toml"));
-/// Rate of the rehearsed room, Hz; the recogniser's own, so that the room costs least.
-const ROOM_HZ: u32 = 16_000;
-/// How late the rehearsed loudspeaker is, s; about what the live path has.
-const LOUDSPEAKER_DELAY_S: f64 = 0.06;
 
 /// Shows a whole practice with a simulated client.
 #[derive(Debug, Clone, clap::Args)]
@@ -67,18 +62,14 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
         }
     };
     let script = match &args.client {
-        Some(path) => {
-            let text = std::fs::read_to_string(path)
-                .map_err(|why| AppError::Usage(format!("{}: cannot be read: {why}; check its name", path.display())))?;
-            Script::parse(&path.display().to_string(), &text)?
-        }
+        Some(path) => Script::open(path)?,
         None => Script::parse(CLIENT.0, CLIENT.1)?,
     };
     let (wav, journal, data) = fresh_folder(&args.out)?;
 
     let loudspeaker = args.aloud.then(|| audio::open("none", &args.speaker, false)).transpose()?;
     let rate_hz = loudspeaker.as_ref().map_or(ROOM_HZ, |io| io.speaker_rate_hz());
-    let (mut io, rehearsal) = RehearsedIo::new(Client::new(script, rate_hz)?, &RoomSpec::living_room(rate_hz), LOUDSPEAKER_DELAY_S)?;
+    let (mut io, rehearsal) = rehearsal::devices(script, rate_hz)?;
     io.write_wav(&wav)?;
     if let Some(loudspeaker) = loudspeaker {
         io.aloud(loudspeaker)?;
@@ -102,21 +93,12 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let outcome = practice.lead(Box::new(io), screen.clone(), vec![Box::new(ClientsEar(rehearsal.clone()))])?;
     outcome.report(&screen);
-    let truth = write_truth(&args.out, &rehearsal)?;
+    let truth = args.out.join("client.jsonl");
+    write_truth(&truth, &rehearsal)?;
     println!("Both sides as sound (left the room, right the tool): {}", wav.display());
     println!("The journal, one fact a line:                         {}", journal.display());
     println!("What the simulated client really did:                 {}", truth.display());
     Ok(outcome.exit_code())
-}
-
-/// What the client did, with exact times, to compare the journal with.
-fn write_truth(out: &Path, rehearsal: &Rehearsal) -> Result<PathBuf, AppError> {
-    let path = out.join("client.jsonl");
-    let lines: Result<Vec<String>, _> = rehearsal.log().iter().map(serde_json::to_string).collect();
-    let failed = |why: &dyn std::fmt::Display| AppError::Usage(format!("{}: cannot be written: {why}", path.display()));
-    let text = lines.map_err(|why| failed(&why))?.join("\n") + "\n";
-    std::fs::write(&path, text).map_err(|why| failed(&why))?;
-    Ok(path)
 }
 
 /// Makes the folder and takes away what an earlier demo left in it: these three and nothing else.
@@ -132,17 +114,4 @@ fn fresh_folder(out: &Path) -> Result<(PathBuf, PathBuf, PathBuf), AppError> {
         .and_then(|()| gone(std::fs::remove_dir_all(&data)))
         .map_err(|why| AppError::Usage(format!("{}: cannot be used for the demo: {why}; name another folder with --out", out.display())))?;
     Ok((wav, journal, data))
-}
-
-/// The simulated client hears what leaves the loudspeaker, and nothing else of the session.
-struct ClientsEar(Rehearsal);
-
-impl Observer for ClientsEar {
-    fn line_began(&mut self, at_s: f64, line: &Line, text: &str) {
-        self.0.hears(at_s, Heard::Began { line, text });
-    }
-
-    fn line_ended(&mut self, at_s: f64, line: &Line, text: &str) {
-        self.0.hears(at_s, Heard::Ended { line, text });
-    }
 }

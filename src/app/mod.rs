@@ -56,6 +56,7 @@ pub mod routine_show;
 pub mod routine_templates;
 pub mod practise;
 mod quality_desk;
+pub mod rehearsal;
 mod residual_gate;
 pub mod routine_command;
 mod summary;

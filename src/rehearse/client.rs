@@ -12,8 +12,12 @@ use std::sync::Arc;
 const BETWEEN_ACTS_S: (f64, f64) = (0.15, 0.4);
 /// How much softer mumbling is, dB.
 const MUMBLE_DB: f64 = -25.0;
+/// Blocks softer than this are pauses of what the tool says, dB re full scale.
+const SILENT_DB: f64 = -45.0;
 /// How much louder calling is, dB.
 const CALL_DB: f64 = 6.0;
+/// However tired, a trial is no shorter, s.
+const SHORTEST_TRIAL_S: f64 = 0.3;
 
 /// What the client notices of the tool. `text` is the line as spoken.
 #[derive(Debug, Clone, Copy)]
@@ -39,6 +43,10 @@ pub enum Did {
     Breathed,
     Swallowed,
     Waited,
+    /// Somebody else spoke, and did not mean the tool.
+    Overheard,
+    /// Music played.
+    Music,
 }
 
 /// One thing the client really did: the truth that a journal is compared with.
@@ -55,10 +63,14 @@ pub struct LogEntry {
     pub words: Option<String>,
     /// The message key it answered to.
     pub on: String,
+    /// The same once more, out of habit.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub again: bool,
 }
 
 struct Planned {
     act: Act,
+    again: bool,
     line: Line,
     /// Not before this frame.
     from: u64,
@@ -84,6 +96,32 @@ pub struct Client {
     running: Option<Running>,
     log: Vec<LogEntry>,
     acts: u64,
+    /// Trials since the session began, less what rests made up for.
+    trials: u32,
+    /// Key of the exercise's cue that came last.
+    cue: String,
+    ear: Ear,
+}
+
+/// How loud the line under way is: energy of its sounding frames.
+#[derive(Default)]
+struct Ear {
+    energy: f64,
+    frames: u64,
+}
+
+impl Ear {
+    fn listen(&mut self, played: &[f32]) {
+        let energy: f64 = played.iter().map(|v| f64::from(*v) * f64::from(*v)).sum();
+        if energy > gain(SILENT_DB).powi(2) * played.len() as f64 {
+            self.energy += energy;
+            self.frames += played.len() as u64;
+        }
+    }
+
+    fn level_db(&self) -> f64 {
+        10.0 * (self.energy / self.frames.max(1) as f64).max(1e-20).log10()
+    }
 }
 
 impl Client {
@@ -108,6 +146,9 @@ impl Client {
             running: None,
             log: Vec::new(),
             acts: 0,
+            trials: 0,
+            cue: String::new(),
+            ear: Ear::default(),
             script,
             rate_hz,
             speaker,
@@ -121,6 +162,17 @@ impl Client {
             Heard::Ended { line, text } => (line, text, false),
         };
         let text = text.to_lowercase();
+        // A line that begins is judged by the one before, whose level is known.
+        let unheard = self.script.hearing.is_some_and(|hearing| self.ear.frames > 0 && self.ear.level_db() < hearing.needs_level_db);
+        if began {
+            self.ear = Ear::default();
+            if line.key.starts_with("ex-") && line.key.ends_with("-cue") {
+                self.cue.clone_from(&line.key);
+            }
+            if let Some(tires) = self.script.tires.as_ref().filter(|tires| tires.rest_on.fits(&line.key)) {
+                self.trials = self.trials.saturating_sub(tires.rest_trials);
+            }
+        }
         let mut chosen = None;
         for (n, (rule, count)) in self.script.rules.iter().zip(&mut self.counts).enumerate() {
             let rule = rule.get_ref();
@@ -128,16 +180,21 @@ impl Client {
                 *count = 0;
             }
             let said = rule.hears.as_ref().is_none_or(|part| text.contains(&part.to_lowercase()));
-            if rule.over != began || !said || !rule.on.fits(&line.key) {
+            let here = rule.cue.as_ref().is_none_or(|cue| cue.fits(&self.cue));
+            if !here || rule.over != began || rule.unheard != unheard || !said || !rule.on.fits(&line.key) {
                 continue;
             }
             *count += 1;
-            if chosen.is_none() && rule.nth.as_ref().is_none_or(|nth| nth.contains(count)) {
+            let counts = rule.nth.as_ref().is_none_or(|nth| nth.contains(count)) && rule.every.is_none_or(|every| *count % every.max(1) == 0);
+            if chosen.is_none() && counts && rule.chance.is_none_or(|chance| self.chance.between(0.0, 1.0) < chance) {
                 chosen = Some(n);
             }
         }
         let Some(rule) = chosen.and_then(|n| self.script.rules.get(n)) else { return };
         let rule: &Rule = rule.get_ref();
+        if rule.does == [Act::AsMeant] {
+            return;
+        }
         let [low, high] = rule.reaction_s.unwrap_or(self.script.reaction_s);
         let reaction_s = self.chance.between(low, high);
         let mut from = self.frame(at_s + reaction_s);
@@ -145,7 +202,17 @@ impl Client {
             // One mouth: what is under way is finished first.
             from = from.max(self.frame(at_s) + (running.frames - running.done));
         }
-        self.plan = rule.does.iter().map(|act| Planned { act: act.clone(), line: line.clone(), from }).collect();
+        let repeat = self.script.voice.repeat;
+        let times = |act: &Act| if act.is_spoken() { repeat } else { 1 };
+        let acts = rule.does.iter().flat_map(|act| (0..times(act)).map(move |time| (act, time > 0)));
+        self.plan = acts.map(|(act, again)| Planned { act: act.clone(), again, line: line.clone(), from }).collect();
+    }
+
+    /// What the loudspeaker gives just now, for a client who needs it loud.
+    pub fn listens(&mut self, played: &[f32]) {
+        if self.script.hearing.is_some() {
+            self.ear.listen(played);
+        }
     }
 
     /// The next 10 ms (or any length) of the client's voice, `at_s` at its first frame. Blocks follow each other without gaps.
@@ -168,7 +235,11 @@ impl Client {
                 i += n;
                 if running.done >= running.frames {
                     self.running = None;
-                    let pause = self.chance.between(BETWEEN_ACTS_S.0, BETWEEN_ACTS_S.1);
+                    let (low, high) = match self.plan.front() {
+                        Some(next) if next.again => (self.script.voice.repeat_gap_s[0], self.script.voice.repeat_gap_s[1]),
+                        _ => BETWEEN_ACTS_S,
+                    };
+                    let pause = self.chance.between(low, high);
                     let then = first + i as u64 + self.frame(pause);
                     self.plan.iter_mut().for_each(|p| p.from = p.from.max(then));
                 }
@@ -200,7 +271,15 @@ impl Client {
     fn begin(&mut self, next: &Planned, now: u64) -> Result<(), RehearseError> {
         self.acts += 1;
         let seed = self.script.seed.wrapping_mul(1_000_003).wrapping_add(self.acts);
-        let level_db = self.script.voice.level_db;
+        let mut level_db = self.script.voice.level_db;
+        let (mut weaker, mut weaker_db) = (1.0, 0.0);
+        if matches!(next.act, Act::Hold(_) | Act::Glide(_) | Act::Syllables(_)) {
+            if let Some(tires) = &self.script.tires {
+                (weaker, weaker_db) = (tires.length(self.trials), tires.level_db(self.trials));
+                level_db += weaker_db;
+            }
+            self.trials += 1;
+        }
         let rate = f64::from(self.rate_hz);
         let start_s = now as f64 / rate;
         let quiet = |length_s: f64| -> (Arc<[f32]>, f64) { (Arc::from([]), length_s) };
@@ -212,10 +291,11 @@ impl Client {
             syllables: None,
             words: None,
             on: next.line.key.clone(),
+            again: next.again,
         };
         let mut loudness_db = 0.0;
         let (samples, silent_s) = match &next.act {
-            Act::Nothing => quiet(0.0),
+            Act::Nothing | Act::AsMeant => quiet(0.0),
             Act::Wait(length_s) => {
                 entry.kind = Did::Waited;
                 quiet(*length_s)
@@ -233,13 +313,13 @@ impl Client {
                 entry.kind = kind;
                 loudness_db = level_db - SPEECH_LEVEL_DB + change_db;
                 entry.words = Some(words.clone());
-                (self.speaker.say(words)?, 0.0)
+                (self.speak(words)?, 0.0)
             }
             Act::Read(argument) => {
                 let words = spoken(argument, &next.line)?;
                 entry.kind = Did::Said;
                 loudness_db = level_db - SPEECH_LEVEL_DB;
-                let samples = self.speaker.say(&words)?;
+                let samples = self.speak(&words)?;
                 entry.words = Some(words);
                 (samples, 0.0)
             }
@@ -248,16 +328,17 @@ impl Client {
                 Some(words) => {
                     entry.kind = Did::Said;
                     loudness_db = level_db - SPEECH_LEVEL_DB;
-                    let samples = self.speaker.say(&words)?;
+                    let samples = self.speak(&words)?;
                     entry.words = Some(words);
                     (samples, 0.0)
                 }
             },
             Act::Hold(h) => {
                 entry.kind = Did::Held;
+                let length_s = (h.length_s * weaker).max(SHORTEST_TRIAL_S);
                 let spec = VowelSpec {
                     tract_scale: self.script.voice.tract_scale,
-                    level_db: h.level_db.unwrap_or(level_db),
+                    level_db: h.level_db.map_or(level_db, |own_db| own_db + weaker_db),
                     decay_db_per_s: h.fade_db_per_s,
                     attack_s: h.attack_s,
                     release_s: 0.15,
@@ -265,26 +346,32 @@ impl Client {
                     shimmer_pct: h.shimmer_pct,
                     tremor_st: h.tremor_st,
                     hnr_db: Some(h.hnr_db),
-                    breaks: h.voice_break.iter().map(|[at_s, length_s]| Break { at_s: *at_s, length_s: *length_s }).collect(),
+                    breaks: h
+                        .voice_break
+                        .iter()
+                        .filter(|[at_s, break_s]| at_s + break_s < length_s)
+                        .map(|[at_s, break_s]| Break { at_s: *at_s, length_s: *break_s })
+                        .collect(),
                     seed,
-                    ..VowelSpec::steady(h.vowel, h.f0_hz, h.length_s)
+                    ..VowelSpec::steady(h.vowel, h.f0_hz, length_s)
                 };
                 (voiced(&spec, self.rate_hz, start_s, &mut entry)?, 0.0)
             }
             Act::Glide(g) => {
                 entry.kind = Did::Glided;
+                let length_s = (g.length_s * weaker).max(SHORTEST_TRIAL_S);
                 let spec = VowelSpec {
                     tract_scale: self.script.voice.tract_scale,
-                    f0_hz: vec![(0.0, g.from_hz), (g.length_s, g.to_hz)],
-                    level_db: g.level_db.unwrap_or(level_db),
+                    f0_hz: vec![(0.0, g.from_hz), (length_s, g.to_hz)],
+                    level_db: g.level_db.map_or(level_db, |own_db| own_db + weaker_db),
                     seed,
-                    ..VowelSpec::steady(g.vowel, g.from_hz, g.length_s)
+                    ..VowelSpec::steady(g.vowel, g.from_hz, length_s)
                 };
                 (voiced(&spec, self.rate_hz, start_s, &mut entry)?, 0.0)
             }
             Act::Syllables(s) => {
                 entry.kind = Did::Syllables;
-                let count = (s.rate_hz * s.length_s).round().max(1.0) as u32;
+                let count = (s.rate_hz * s.length_s * weaker).round().max(1.0) as u32;
                 let train = SyllableSpec {
                     consonants: s.consonants.clone(),
                     rate_hz: s.rate_hz,
@@ -319,6 +406,30 @@ impl Client {
             self.running = Some(Running { samples, gain: gain(loudness_db) as f32, frames, done: 0 });
         }
         Ok(())
+    }
+}
+
+impl Client {
+    /// The words with this client's pauses between them.
+    fn speak(&mut self, words: &str) -> Result<Arc<[f32]>, RehearseError> {
+        let Some(pauses) = self.script.voice.pauses.clone() else { return self.speaker.say(words) };
+        let mut sound: Vec<f32> = Vec::new();
+        let mut phrase = String::new();
+        let mut all = words.split_whitespace().peekable();
+        while let Some(word) = all.next() {
+            if !phrase.is_empty() {
+                phrase.push(' ');
+            }
+            phrase.push_str(word);
+            if all.peek().is_none() || self.chance.between(0.0, 1.0) < pauses.chance {
+                sound.extend_from_slice(&self.speaker.say(&std::mem::take(&mut phrase))?);
+                if all.peek().is_some() {
+                    let pause_s = self.chance.between(pauses.length_s[0], pauses.length_s[1]);
+                    sound.resize(sound.len() + usize::try_from(self.frame(pause_s)).unwrap_or(0), 0.0);
+                }
+            }
+        }
+        Ok(sound.into())
     }
 }
 

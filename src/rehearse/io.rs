@@ -1,7 +1,7 @@
 //! The rehearsal as a microphone and a loudspeaker: to the rest of the program it looks like devices.
 
 use super::client::{Client, Heard, LogEntry};
-use super::{RehearseError, Room, RoomSpec};
+use super::{Household, RehearseError, Room, RoomSpec};
 use crate::audio::{AudioError, AudioIo, Captured};
 use hound::{SampleFormat, WavSpec, WavWriter};
 use std::collections::VecDeque;
@@ -10,13 +10,19 @@ use std::io::BufWriter;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
+/// A loudspeaker that gives more than this sounds (-50 dB re full scale).
+const SOUNDS: f32 = 0.003;
+
 /// The client's ear and memory, for whoever knows which line is played when.
 #[derive(Clone)]
-pub struct Rehearsal(Arc<Mutex<Client>>);
+pub struct Rehearsal {
+    client: Arc<Mutex<Client>>,
+    others: Arc<Mutex<Vec<LogEntry>>>,
+}
 
 impl Rehearsal {
     fn client(&self) -> MutexGuard<'_, Client> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+        self.client.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// See [`Client::hears`].
@@ -24,10 +30,13 @@ impl Rehearsal {
         self.client().hears(at_s, heard);
     }
 
-    /// See [`Client::log`].
+    /// See [`Client::log`]; with what the household did, in order of time.
     #[must_use]
     pub fn log(&self) -> Vec<LogEntry> {
-        self.client().log().to_vec()
+        let mut log = self.client().log().to_vec();
+        log.extend_from_slice(&self.others.lock().unwrap_or_else(PoisonError::into_inner));
+        log.sort_by(|a, b| a.onset_s.total_cmp(&b.onset_s));
+        log
     }
 }
 
@@ -36,6 +45,9 @@ pub struct RehearsedIo {
     rate_hz: u32,
     client: Rehearsal,
     room: Room,
+    household: Option<Household>,
+    /// The whole ends here at the latest, blocks.
+    longest: Option<u64>,
     blocks: u64,
     /// Blocks on their way to the loudspeaker, the oldest first: as many as the device is late, and one of silence for the
     /// read before the first write.
@@ -66,11 +78,13 @@ impl RehearsedIo {
         }
         let block = room.block_frames();
         let late_blocks = (device_delay_s * 100.0).round() as usize;
-        let client = Rehearsal(Arc::new(Mutex::new(client)));
+        let client = Rehearsal { client: Arc::new(Mutex::new(client)), others: Arc::default() };
         let io = Self {
             rate_hz,
             client: client.clone(),
             room,
+            household: None,
+            longest: None,
             blocks: 0,
             queue: std::iter::repeat_with(|| vec![0.0; block]).take(late_blocks + 1).collect(),
             late_blocks,
@@ -80,6 +94,16 @@ impl RehearsedIo {
             aloud: None,
         };
         Ok((io, client))
+    }
+
+    /// Others make sounds in the room, too.
+    pub fn with_household(&mut self, household: Household) {
+        self.household = Some(household);
+    }
+
+    /// Breaks off after so long, as if the devices failed, s: whoever never comes to an end must not keep a test for ever.
+    pub fn ends_after(&mut self, longest_s: f64) {
+        self.longest = Some((longest_s * 100.0).round().max(1.0) as u64);
     }
 
     /// Writes both sides to a WAV file as they happen: left what the microphone hears, right what the loudspeaker gets.
@@ -126,14 +150,28 @@ impl AudioIo for RehearsedIo {
         if mic.len() != self.voice.len() {
             return Err(AudioError::Device(format!("rehearsal: a block has {} frames, not {}", self.voice.len(), mic.len())));
         }
+        if self.longest.is_some_and(|longest| self.blocks >= longest) {
+            return Err(AudioError::Device(format!("the rehearsal has come to no end in {} s and is broken off", self.blocks / 100)));
+        }
         let at_s = self.blocks as f64 / 100.0;
         self.blocks += 1;
         match self.queue.pop_front() {
             Some(block) => self.playing = block,
             None => self.playing.fill(0.0),
         }
-        self.client.client().next_block(at_s, &mut self.voice).map_err(|e| AudioError::Device(e.0))?;
+        {
+            let mut client = self.client.client();
+            client.listens(&self.playing);
+            client.next_block(at_s, &mut self.voice).map_err(|e| AudioError::Device(e.0))?;
+        }
         self.room.step(&self.playing, &self.voice, mic);
+        if let Some(household) = &mut self.household {
+            let speaks = self.playing.iter().any(|v| v.abs() > SOUNDS);
+            household.add_to(mic, speaks);
+            let mut others = self.client.others.lock().unwrap_or_else(PoisonError::into_inner);
+            let new = household.log().get(others.len()..).unwrap_or_default();
+            others.extend_from_slice(new);
+        }
         if let Some((writer, name)) = &mut self.wav {
             for (left, right) in mic.iter().zip(&self.playing) {
                 for v in [left, right] {

@@ -7,12 +7,16 @@
 //! ```text
 //! lines ──► Client (script) ──► voice ─┐
 //!                                      ├─► Room ──► microphone ──► the real ears
-//! what the tool plays ──► loudspeaker ─┘
+//! what the tool plays ──► loudspeaker ─┤
+//! others who talk, a television on ────┘
 //! ```
 
 mod body;
 mod client;
+mod habit;
+mod household;
 mod io;
+mod music;
 mod noise;
 mod room;
 mod script;
@@ -22,6 +26,8 @@ mod vowel;
 
 pub use body::{breath, cough};
 pub use client::{Client, Did, Heard, LogEntry};
+pub use habit::{Hearing, ScriptRoom, Talk, Television, Tires};
+pub use household::Household;
 pub use io::{RehearsedIo, Rehearsal};
 pub use noise::{NoiseKind, NoiseSource};
 pub use room::{Echo, Room, RoomSpec};

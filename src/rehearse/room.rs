@@ -150,7 +150,7 @@ impl Room {
 
 /// Direct sound of 1 and an exponentially decaying tail of normal noise (Moorer 1979's model of late reverberation,
 /// Computer Music Journal 3(2):13, from memory), scaled so that its energy lies `ratio_db` below the direct sound.
-fn response(rt60_s: f64, ratio_db: f64, rate_hz: f64, gauss: &mut Gauss) -> Vec<f32> {
+pub(super) fn response(rt60_s: f64, ratio_db: f64, rate_hz: f64, gauss: &mut Gauss) -> Vec<f32> {
     let start = (FIRST_REFLECTION_S * rate_hz) as usize;
     let len = (rt60_s * TAIL_CUT * rate_hz) as usize;
     // 60 dB in rt60: amplitude e^(-3 ln10 t / T60).

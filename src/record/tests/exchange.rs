@@ -16,7 +16,7 @@ fn open(dir: &tempfile::TempDir) -> Store {
 }
 
 fn some_entries() -> Vec<Entry> {
-    vec![begun(), entry(2.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into() }), hold(9.0, at(1, 1, 1), "long-ah", 6.0, true)]
+    vec![begun(), entry(2.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into(), ramp_stage: None }), hold(9.0, at(1, 1, 1), "long-ah", 6.0, true)]
 }
 
 fn led_home(store: &mut Store) {

@@ -1,5 +1,7 @@
 mod client;
 mod demo;
+mod habit;
+mod household;
 mod io;
 mod praat;
 mod room;
