@@ -126,7 +126,9 @@ impl Engine {
         }
         let unagreed = self.unagreed();
         let asks = !unagreed.is_empty();
-        let of: Vec<&Step> = if self.start.first_session { self.routine.steps.iter().collect() } else { unagreed };
+        // An exercise that is new to this client brings its cautions, also where a clinician has agreed to it in writing.
+        let is_new = |step: &&Step| self.start.first_session || !self.start.known.contains(&step.exercise.id) || unagreed.contains(step);
+        let of: Vec<&Step> = self.routine.steps.iter().filter(is_new).collect();
         let mut keys: Vec<String> = Vec::new();
         for key in of.iter().flat_map(|step| &step.exercise.cautions) {
             let key = format!("caution-{key}");
