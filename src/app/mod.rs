@@ -29,7 +29,7 @@ mod mic_gain;
 pub mod observe;
 mod own_voice_log;
 mod pipeline;
-mod ramps;
+pub mod ramps;
 pub mod ask;
 mod new_dose;
 mod new_words;
