@@ -90,7 +90,7 @@ fn bad_ramps_are_faults_with_line_and_remedy() {
     only(&lift("{ stages = [{ hold_s = 10 }, { hold_s = 10 }] }"), FaultKind::Twice, 5, "stage 2 of `head-lift-sustained` asks for the same as stage 1", "Change");
     only(&lift("{ stages = [{ hold_s = 20 }, { }] }"), FaultKind::Missing, 5, "says nothing", "hold_s");
     only(&lift("{ stages = [{ hold_s = 10 }, { target_s = 20 }] }"), FaultKind::NotForThisExercise, 5, "`target_s` does not belong to a stage", "hold_s");
-    only(&lift("{ stages = [{ hold_s = 10 }, { hold = 20 }] }"), FaultKind::UnknownKey, 5, "`hold`", "Did you mean `hold_s`?");
+    only(&lift("{ stages = [{ hold_s = 10 }, { hold = 20, repetitions = 2 }] }"), FaultKind::UnknownKey, 5, "`hold`", "Did you mean `hold_s`?");
     only(&ramped("rest", "{ stages = [{ length_s = 10 }, { length_s = 20 }] }"), FaultKind::NotForThisExercise, 5, "`ramp` does not belong to `rest`", "length_s");
     let lips = ramped("lip-press-smile", "{ stages = [{ hold_s = 10 }, { repetitions = 3 }] }");
     only(&lips, FaultKind::NotForThisExercise, 5, "which of the 3 phases", "phases = [");
@@ -317,7 +317,7 @@ fn the_handout_shows_every_exercise_with_its_dose_and_cautions() {
     for said in [
         "Evening routine", "For household", "Long ah: 3 times, as long as 12 seconds, rest 10 s between", "Nasal breathing: 5 times, in on 3, out on 8",
         "press 20 s, tighter 10 s, smile 3 s", "Rest: 20 seconds", "say “done” after each", "“A cup of tea with milk, please.”", "“pa-ta-ka” for 5 seconds",
-        "4 questions", "“ready” to begin", "“stop” at any time", "Sit upright", "Stop at once", "a wet voice", "call your emergency number", "It makes no diagnosis",
+        "4 questions", "“ready” to begin", "“stop” at any time", "Sit upright", "Stop at once", "a wet voice", "trouble speaking: emergency number", "It makes no diagnosis",
     ] {
         assert!(squeezed(&page).contains(&squeezed(said)), "{said}\n{page}");
     }

@@ -13,9 +13,9 @@ pub const MARGIN: f32 = 30.0;
 /// last: large print begins at about 14 points (common practice, no source).
 const BODY_SIZES: [f32; 5] = [18.0, 17.0, 16.0, 15.0, 14.0];
 /// Distance of lines over the size of the letters.
-const LEADING: f32 = 1.16;
+const LEADING: f32 = 1.13;
 /// Width and height of a drawing, points.
-const FIGURE: f32 = 58.0;
+const FIGURE: f32 = 53.0;
 
 /// One thing to draw.
 #[derive(Debug, Clone, PartialEq)]
@@ -111,11 +111,11 @@ fn blocks(handout: &Handout, faces: &Faces, body: f32) -> Vec<Block> {
 
 /// One exercise: name and dose, how, phrases, care, and its drawing at the right.
 fn item_block(item: &Item, faces: &Faces, body: f32) -> Block {
-    let name_size = body + 1.5;
+    let name_size = body + 1.0;
     let indent = faces.bold.width("00. ", name_size);
     let right = if item.figure.is_some() { FIGURE + 8.0 } else { 0.0 };
     let width = PAGE_WIDTH - 2.0 * MARGIN - indent - right;
-    let above = body * 0.36;
+    let above = body * 0.33;
     let mut rows = vec![Row { height: above, marks: vec![Mark::Rule { y: body * 0.16 }] }];
     // The dose stands beside the name where it fits.
     let name_width = faces.bold.width(&item.name, name_size) + body * 0.6;

@@ -62,7 +62,7 @@ handout-care-shown = Care: { $list }.
 handout-stop-title-shown = Stop at once
 handout-stop-unwell-shown = Dizzy, faint, breathless, or it hurts. If it does not pass, call someone.
 handout-stop-swallow-shown = Cough, choking or a wet voice: no more swallows today; tell your clinician.
-handout-stop-emergency-shown = Chest pain, sudden weakness or trouble speaking: call your emergency number.
+handout-stop-emergency-shown = Chest pain, sudden weakness, trouble speaking: emergency number.
 handout-foot-shown = A practice aid. It makes no diagnosis. What your own clinician says comes first.
 handout-page-shown = Page { $page } of { $pages }
 
