@@ -47,7 +47,7 @@ pub mod observe;
 pub mod pack_command;
 mod own_voice_log;
 mod pipeline;
-mod ramps;
+pub mod ramps;
 pub mod ask;
 mod new_dose;
 mod new_words;

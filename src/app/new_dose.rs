@@ -116,9 +116,8 @@ fn own_fields(entry: &CatalogueEntry) -> Vec<(&'static str, &'static str, bool)>
     let rest = ("rest_s", "Rest between, seconds", false);
     let mut fields: Vec<_> = match entry.timing {
         Timing::Rest => return vec![("length_s", "Seconds of rest", false)],
-        // How many is told by the phrases themselves.
-        Timing::ReadAloud => return Vec::new(),
-        Timing::Question => return vec![("repetitions", "How many questions each time", true)],
+        // How many is told by the phrases themselves, or asked with the word packs.
+        Timing::ReadAloud | Timing::Question => return Vec::new(),
         _ => times.to_vec(),
     };
     match entry.timing {

@@ -163,7 +163,13 @@ fn step(ask: &mut dyn Ask, entry: &'static CatalogueEntry, words: Lookup<'_>, he
         step.acknowledged = true;
         match entry.timing {
             Timing::ReadAloud => step.phrases = phrases(ask, hearing)?,
-            Timing::Question => step.packs = choose_packs(ask)?,
+            Timing::Question => {
+                step.packs = choose_packs(ask)?;
+                let count = until(ask, "How many questions each time", Some("5"), |answer| {
+                    answer.parse::<u32>().ok().filter(|count| (1..=60).contains(count)).ok_or_else(|| "Type a whole number from 1 to 60.".to_owned())
+                })?;
+                step.numbers.push(("repetitions", f64::from(count)));
+            }
             _ => {}
         }
         if entry.sips {

@@ -37,6 +37,9 @@ pub fn run(args: &ShowArgs, words: &Words, hearing: Hearing<'_>, out: &mut dyn W
         let width = terminal_size::terminal_size().map_or(80, |(width, _)| usize::from(width.0)).min(100);
         return shown(out.write_all(to_text(&page, width).as_bytes()));
     };
+    if path == &args.file {
+        return Err(AppError::Usage(format!("{} is the routine itself; name another file with --pdf", path.display())));
+    }
     let pdf = to_pdf(&page, &say).map_err(|why| AppError::Usage(why.to_string()))?;
     let cannot = |why: io::Error| AppError::Usage(format!("{}: cannot be written: {why}; name another file with --pdf", path.display()));
     std::fs::write(path, pdf).map_err(cannot)?;

@@ -41,10 +41,9 @@ fn table(entry: &'static CatalogueEntry, words: Lookup<'_>, out: &mut dyn Write)
             _ => "-".to_owned(),
         };
         let (number, cell) = ((n + 1).to_string(), |range: Option<Range>| range.map_or("-".to_owned(), |range| range.to_string()));
-        let numbers = [dose.repetitions, dose.hold_s, dose.rest_s].map(cell);
-        let often = [dose.sets_per_day, dose.days_per_week, dose.weeks].map(cell);
-        let status = dose.status.to_string();
-        row(out, [&number, &numbers[0], &numbers[1], &numbers[2], &counts, &often[0], &often[1], &often[2], &status])?;
+        let [times, held, rest] = [dose.repetitions, dose.hold_s, dose.rest_s].map(cell);
+        let [day, week, weeks] = [dose.sets_per_day, dose.days_per_week, dose.weeks].map(cell);
+        row(out, [&number, &times, &held, &rest, &counts, &day, &week, &weeks, &dose.status.to_string()])?;
         below(out, &dose.text)?;
         below(out, &if dose.source == "common practice" { dose.who.clone() } else { format!("{}; {}", dose.who, dose.source) })?;
         if let Some(note) = &dose.note {

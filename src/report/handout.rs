@@ -3,7 +3,10 @@
 use crate::routine::{Prescription, Ramp, Step, Weekday, Work, find};
 use crate::session::Arg;
 
-use super::figures::figure_of;
+use super::figures::{SEATED_FIGURE, figure_of};
+
+/// The caution that is about sitting.
+const SEATED: &str = "sit-upright";
 
 /// Puts a message of the catalogue of words into words, with its arguments; an empty text where it is missing.
 pub type Say<'a> = &'a dyn Fn(&str, &[(&'static str, Arg)]) -> String;
@@ -12,8 +15,10 @@ pub type Say<'a> = &'a dyn Fn(&str, &[(&'static str, Arg)]) -> String;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Handout {
     pub title: String,
-    /// Whom it is for, when it is done and how long it takes, one line each.
+    /// Whom it is for, when it is done, how long it takes, and how to sit; a line each.
     pub under_title: Vec<String>,
+    /// A line drawing beside the title, SVG: how to sit, where an exercise is done seated.
+    pub figure: Option<&'static str>,
     pub items: Vec<Item>,
     /// "Say", and what.
     pub say_title: String,
@@ -52,15 +57,16 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
     let minutes = ("minutes", Arg::Number((routine.planned_duration_s() / 60.0).ceil()));
     let about = say("handout-about-shown", &[minutes]);
     let when = when(prescription, say);
-    if let Some(client) = &prescription.client {
-        under_title.push(say("handout-for-shown", &[("client", Arg::Text(client.clone()))]));
-    }
-    let mut lines = if when.is_empty() { vec![about] } else { join_last(when, &about) };
-    lines.iter_mut().for_each(|line| *line = capital(line));
-    under_title.append(&mut lines);
+    let who = prescription.client.as_ref().map(|client| say("handout-for-shown", &[("client", Arg::Text(client.clone()))]));
+    under_title.push(capital(&who.into_iter().chain([about]).collect::<Vec<_>>().join(", ")));
+    under_title.extend(when.iter().map(|line| capital(line)));
     let ramp_of = |n: usize| prescription.ramps.iter().find(|ramp| usize::try_from(ramp.step).is_ok_and(|step| step == n));
     let items = routine.steps.iter().enumerate().map(|(n, step)| item(n + 1, step, ramp_of(n + 1), say)).collect();
     let needs = |key: &str| routine.steps.iter().any(|step| step.exercise.cautions.iter().any(|caution| caution == key));
+    let seated = needs(SEATED);
+    if seated {
+        under_title.push(say("handout-seated-shown", &[]));
+    }
     let mut stop = vec!["unwell"];
     if needs("swallow-assessed") || needs("saliva-only") {
         stop.push("swallow");
@@ -72,6 +78,7 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
     Handout {
         title: routine.title.clone(),
         under_title,
+        figure: seated.then_some(SEATED_FIGURE),
         items,
         say_title: say("handout-say-title-shown", &[]),
         say: words.collect::<Vec<_>>().join(", ") + ".",
@@ -80,14 +87,6 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
         foot: say("handout-foot-shown", &[]),
         language: prescription.language.clone(),
     }
-}
-
-/// The last line goes on with `more`.
-fn join_last(mut lines: Vec<String>, more: &str) -> Vec<String> {
-    if let Some(last) = lines.last_mut() {
-        *last = format!("{last}, {more}");
-    }
-    lines
 }
 
 /// Times of the same days together: "Monday and Wednesday at 18:30".
@@ -124,7 +123,10 @@ fn and(all: &[String], say: Say<'_>) -> String {
 
 fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
     let id = &step.exercise.id;
-    let care: Vec<String> = step.exercise.cautions.iter().map(|key| say(&format!("care-{key}-shown"), &[])).filter(|care| !care.is_empty()).collect();
+    let sips = matches!(step.work, Work::Repeated { sip_every: Some(_), .. });
+    // How to sit is said once, above; without sips their rules only take room.
+    let cautions = step.exercise.cautions.iter().filter(|key| *key != SEATED && (sips || *key != "sip-rules"));
+    let care: Vec<String> = cautions.map(|key| say(&format!("care-{key}-shown"), &[])).filter(|care| !care.is_empty()).collect();
     let mut dose = dose(step, say);
     // The goal is the last stage, told short: its times and its length.
     if let Some(last) = ramp.and_then(|ramp| ramp.stages.last()).filter(|last| last.ramp_stage != step.ramp_stage) {

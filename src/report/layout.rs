@@ -7,15 +7,15 @@ use super::handout::{Handout, Item};
 pub const PAGE_WIDTH: f32 = 595.28;
 /// A4, points.
 pub const PAGE_HEIGHT: f32 = 841.89;
-/// White edge, about 12 mm: every home printer leaves less than that blank.
-const MARGIN: f32 = 34.0;
+/// White edge, points, about 10 mm: every home printer leaves less than that blank.
+pub const MARGIN: f32 = 30.0;
 /// Sizes of the body text that are tried, points; the first that needs one page is taken. Nothing is set smaller than the
 /// last: large print begins at about 14 points (common practice, no source).
 const BODY_SIZES: [f32; 5] = [18.0, 17.0, 16.0, 15.0, 14.0];
 /// Distance of lines over the size of the letters.
-const LEADING: f32 = 1.18;
+const LEADING: f32 = 1.13;
 /// Width and height of a drawing, points.
-const FIGURE: f32 = 66.0;
+const FIGURE: f32 = 53.0;
 
 /// One thing to draw.
 #[derive(Debug, Clone, PartialEq)]
@@ -94,12 +94,16 @@ impl Mark {
 
 fn blocks(handout: &Handout, faces: &Faces, body: f32) -> Vec<Block> {
     let width = PAGE_WIDTH - 2.0 * MARGIN;
-    let mut head: Block = text_rows(&faces.bold, true, &handout.title, body + 10.0, 0.0, width);
+    let beside = if handout.figure.is_some() { FIGURE + 8.0 } else { 0.0 };
+    let mut head: Block = text_rows(&faces.bold, true, &handout.title, body + 9.0, 0.0, width - beside);
     for line in &handout.under_title {
-        head.extend(text_rows(&faces.regular, false, line, body, 0.0, width));
+        head.extend(text_rows(&faces.regular, false, line, body, 0.0, width - beside));
     }
-    head.push(space(body * 0.3));
-    let mut blocks = vec![head];
+    if let Some(svg) = handout.figure {
+        place_figure(&mut head, svg, 0.0);
+    }
+    head.push(space(body * 0.25));
+    let mut blocks: Vec<Block> = vec![vec![together(head)]];
     blocks.extend(handout.items.iter().map(|item| item_block(item, faces, body)));
     blocks.push(last_block(handout, faces, body));
     blocks
@@ -107,11 +111,12 @@ fn blocks(handout: &Handout, faces: &Faces, body: f32) -> Vec<Block> {
 
 /// One exercise: name and dose, how, phrases, care, and its drawing at the right.
 fn item_block(item: &Item, faces: &Faces, body: f32) -> Block {
-    let name_size = body + 1.5;
+    let name_size = body + 1.0;
     let indent = faces.bold.width("00. ", name_size);
     let right = if item.figure.is_some() { FIGURE + 8.0 } else { 0.0 };
     let width = PAGE_WIDTH - 2.0 * MARGIN - indent - right;
-    let mut rows = vec![Row { height: body * 0.42, marks: vec![Mark::Rule { y: body * 0.16 }] }];
+    let above = body * 0.33;
+    let mut rows = vec![Row { height: above, marks: vec![Mark::Rule { y: body * 0.16 }] }];
     // The dose stands beside the name where it fits.
     let name_width = faces.bold.width(&item.name, name_size) + body * 0.6;
     let mut name_rows = text_rows(&faces.bold, true, &item.name, name_size, indent, width);
@@ -130,21 +135,26 @@ fn item_block(item: &Item, faces: &Faces, body: f32) -> Block {
         rows.extend(text_rows(&faces.regular, false, &dose, body, indent, width));
     }
     rows.extend(text_rows(&faces.regular, false, &item.how, body, indent, width));
-    for phrase in &item.phrases {
-        rows.extend(text_rows(&faces.regular, false, &format!("“{phrase}”"), body, indent + body, width - body));
+    if !item.phrases.is_empty() {
+        let phrases: Vec<String> = item.phrases.iter().map(|phrase| format!("“{phrase}”")).collect();
+        rows.extend(text_rows(&faces.regular, false, &phrases.join("  "), body, indent + body, width - body));
     }
     if let Some(care) = &item.care {
         rows.extend(text_rows(&faces.regular, false, care, body, indent, width));
     }
     if let Some(svg) = item.figure {
-        let height: f32 = rows.iter().map(|row| row.height).sum();
-        let (x, y) = (PAGE_WIDTH - MARGIN - FIGURE, body * 0.42);
-        if let Some(first) = rows.first_mut() {
-            first.marks.push(Mark::Figure { x, y, size: FIGURE, svg });
-        }
-        rows.push(space((FIGURE + y - height).max(0.0)));
+        place_figure(&mut rows, svg, above);
     }
     rows
+}
+
+/// A drawing at the right of the rows, from `y` down; they grow where it is taller.
+fn place_figure(rows: &mut Vec<Row>, svg: &'static str, y: f32) {
+    let height: f32 = rows.iter().map(|row| row.height).sum();
+    if let Some(first) = rows.first_mut() {
+        first.marks.push(Mark::Figure { x: PAGE_WIDTH - MARGIN - FIGURE, y, size: FIGURE, svg });
+    }
+    rows.push(space((FIGURE + y - height).max(0.0)));
 }
 
 /// What to say, the box with the stop rules, and the line below; they stay together.
@@ -157,7 +167,7 @@ fn last_block(handout: &Handout, faces: &Faces, body: f32) -> Block {
     let mut inside: Vec<Row> = vec![space(inset * 0.6)];
     inside.extend(text_rows(&faces.bold, true, &handout.stop_title, body + 2.0, inset, width - 2.0 * inset));
     for line in &handout.stop {
-        inside.extend(text_rows(&faces.regular, false, line, body, inset, width - 2.0 * inset));
+        inside.extend(led_rows("•", line, faces, body, inset, width - 2.0 * inset));
     }
     inside.push(space(inset * 0.8));
     let height = inside.iter().map(|row| row.height).sum();

@@ -13,7 +13,7 @@ use usvg::tiny_skia_path::PathSegment;
 
 use super::fonts::Faces;
 use super::handout::{Handout, Say};
-use super::layout::{Mark, PAGE_HEIGHT, PAGE_WIDTH, page_number, pages};
+use super::layout::{MARGIN, Mark, PAGE_HEIGHT, PAGE_WIDTH, page_number, pages};
 use crate::session::Arg;
 
 /// Why a page cannot be made. All of it is built in, so none of these is the user's fault.
@@ -65,8 +65,8 @@ fn draw(surface: &mut Surface<'_>, mark: &Mark, faces: &Faces) -> Result<(), Rep
         }
         Mark::Rule { y } => {
             let mut line = PathBuilder::new();
-            line.move_to(34.0, *y);
-            line.line_to(PAGE_WIDTH - 34.0, *y);
+            line.move_to(MARGIN, *y);
+            line.line_to(PAGE_WIDTH - MARGIN, *y);
             stroke(surface, line.finish(), 0.6, 160);
         }
         Mark::Frame { x, y, width, height } => {

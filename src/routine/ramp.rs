@@ -113,8 +113,10 @@ pub(super) fn read(typed: &At<StepFile>, number: usize, entry: &CatalogueEntry, 
     }
     let mut stages: Vec<Step> = Vec::new();
     for stage in &given.value {
+        let before = faults.list.len();
         let step = stage_step(&typed.value, stage, entry, hearing, faults)?;
-        if let Some(same) = stages.iter().position(|earlier| same_work(earlier, &step)) {
+        let sound = faults.list.len() == before;
+        if let Some(same) = stages.iter().position(|earlier| sound && same_work(earlier, &step)) {
             let what = format!("stage {} of `{}` asks for the same as stage {}", stages.len() + 1, entry.id, same + 1);
             faults.add(FaultKind::Twice, stage.span.clone(), what, "Change one of them, or take it out.");
         }
@@ -152,13 +154,14 @@ fn stage_step(step: &StepFile, stage: &At<StageFile>, entry: &CatalogueEntry, he
         None => at.phases.clone(),
     };
     let mut merged = StepFile { ramp: None, ..step.clone() };
-    over(&mut merged.sets, &at.sets);
-    over(&mut merged.repetitions, &at.repetitions);
-    over(&mut merged.target_s, &at.target_s);
-    over(&mut merged.phases, &phases);
-    over(&mut merged.counts_in, &at.counts_in);
-    over(&mut merged.counts_out, &at.counts_out);
-    over(&mut merged.length_s, &at.length_s);
+    let suits = |field: &str| suited.contains(&field);
+    over(&mut merged.sets, &at.sets, suits("sets"));
+    over(&mut merged.repetitions, &at.repetitions, suits("repetitions"));
+    over(&mut merged.target_s, &at.target_s, suits("target_s"));
+    over(&mut merged.phases, &phases, suits("phases"));
+    over(&mut merged.counts_in, &at.counts_in, suits("in"));
+    over(&mut merged.counts_out, &at.counts_out, suits("out"));
+    over(&mut merged.length_s, &at.length_s, suits("length_s"));
     // Faults of the step itself are found again here and noted once.
     dose::build(&At { value: merged, span: stage.span.clone() }, entry, hearing, faults)
 }
@@ -180,8 +183,8 @@ fn held(step: &StepFile, hold_s: &At<f64>, entry: &CatalogueEntry, faults: &mut 
     Some(At { value: vec![At { value: phase, span: span.clone() }], span })
 }
 
-fn over<T: Clone>(own: &mut Option<At<T>>, stage: &Option<At<T>>) {
-    if stage.is_some() {
+fn over<T: Clone>(own: &mut Option<At<T>>, stage: &Option<At<T>>, suits: bool) {
+    if stage.is_some() && suits {
         own.clone_from(stage);
     }
 }

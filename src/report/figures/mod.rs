@@ -2,6 +2,9 @@
 //!
 //! Black lines for the body, grey for what it lies or sits on, arrows for movement; no text, no colour.
 
+/// How to sit.
+pub const SEATED_FIGURE: &str = include_str!("sit-upright.svg");
+
 /// The drawing of an exercise, where a posture needs one.
 #[must_use]
 pub fn figure_of(exercise: &str) -> Option<&'static str> {
@@ -14,19 +17,19 @@ pub fn figure_of(exercise: &str) -> Option<&'static str> {
         "tongue-hold-swallow" => include_str!("tongue-hold.svg"),
         "lip-press-smile" => include_str!("lips.svg"),
         "shoulder-rolls" => include_str!("shoulder-rolls.svg"),
-        "nasal-breathing" | "long-ah" => include_str!("sit-upright.svg"),
         _ => return None,
     })
 }
 
 #[cfg(test)]
 mod tests {
-    use super::figure_of;
+    use super::{SEATED_FIGURE, figure_of};
     use crate::routine::catalogue;
 
     #[test]
     fn every_drawing_can_be_read_and_is_lines_alone() {
-        let drawn: Vec<_> = catalogue().iter().filter_map(|entry| Some((&entry.id, figure_of(&entry.id)?))).collect();
+        let of = |entry: &'static crate::routine::CatalogueEntry| Some((entry.id.as_str(), figure_of(&entry.id)?));
+        let drawn: Vec<_> = catalogue().iter().filter_map(of).chain([("seated", SEATED_FIGURE)]).collect();
         assert!(drawn.len() >= 10);
         for (id, svg) in drawn {
             let tree = usvg::Tree::from_str(svg, &usvg::Options::default()).unwrap_or_else(|why| panic!("{id}: {why}"));

@@ -5,6 +5,7 @@ handout-about-shown = about { $minutes ->
     [one] one minute
    *[other] { $minutes } minutes
 }
+handout-seated-shown = Sit upright, both feet on the floor, where nothing else is said.
 handout-every-day-shown = every day at { $times }
 handout-on-days-shown = { $days } at { $times }
 handout-and-shown = { $before } and { $last }
@@ -23,7 +24,7 @@ handout-goal-shown = as long as { $s } seconds
 handout-no-goal-shown = as long as is comfortable
 handout-held-shown = held { $s } seconds
 handout-phase-shown = { $name } { $s } s
-handout-phases-shown = each time { $phases }
+handout-phases-shown = { $phases }
 handout-counts-shown = in on { $in }, out on { $out }
 handout-next-on-done-shown = say “{ $done }” after each
 handout-next-on-cue-shown = each on the call
@@ -43,7 +44,7 @@ handout-minute-shown = as many as come to mind in { $s } seconds
 handout-syllables-shown = “{ $syllables }” for { $s } seconds
 handout-rest-length-shown = { $s } seconds
 handout-rest-ready-shown = until you say “{ $ready }”
-handout-rest-between-shown = { $s } seconds rest between
+handout-rest-between-shown = rest { $s } s between
 handout-sips-shown = { $every ->
     [one] one small sip after each
    *[other] one small sip after every { $every }
@@ -64,9 +65,9 @@ handout-say-finish-shown = “{ $word }” to end for today
 
 handout-care-shown = Care: { $list }.
 handout-stop-title-shown = Stop at once
-handout-stop-unwell-shown = if you feel dizzy, faint or breathless, or if it hurts. If it does not pass, call someone.
-handout-stop-swallow-shown = if you cough, choke or your voice sounds wet. Leave the swallowing exercises for today and tell your clinician the same day.
-handout-stop-emergency-shown = Chest pain, sudden weakness or trouble speaking: call your emergency number.
+handout-stop-unwell-shown = Dizzy, faint, breathless, or it hurts. If it does not pass, call someone.
+handout-stop-swallow-shown = Cough, choking or a wet voice: no more swallows today; tell your clinician.
+handout-stop-emergency-shown = Chest pain, sudden weakness, trouble speaking: emergency number.
 handout-foot-shown = A practice aid. It makes no diagnosis. What your own clinician says comes first.
 handout-page-shown = Page { $page } of { $pages }
 
@@ -76,7 +77,7 @@ care-voice-strain-shown = end it at a sore or strained throat
 care-voice-hoarse-shown = not while hoarse
 care-voice-no-force-shown = keep it easy
 care-sit-upright-shown = sit upright, feet on the floor
-care-swallow-assessed-shown = only as your clinician has shown you
+care-swallow-assessed-shown = only as shown by your clinician
 care-saliva-only-shown = on saliva only, mouth empty
 care-gentle-bite-shown = hold the tongue gently
 care-residue-shown = afterwards swallow once more
