@@ -142,6 +142,18 @@ impl Attendant {
         !self.under_way.is_empty() || self.state != State::Waiting || self.notices.iter().any(|notice| notice.said == 0)
     }
 
+    /// A short answer may come at any moment: this is no time to save work on hearing.
+    #[must_use]
+    pub fn expects_answer(&self) -> bool {
+        matches!(self.state, State::Asking(_))
+            || self.may_say_yes()
+            || self.notices.iter().any(|notice| notice.about != About::Ear && notice.said > 0)
+    }
+
+    fn may_say_yes(&self) -> bool {
+        self.invitations.open(self.now_s).is_some() && self.invitations.since_last_s(self.now_s).is_some_and(|since_s| since_s <= YES_WITHIN_S)
+    }
+
     fn reach(&mut self, at_s: f64) {
         self.now_s = self.now_s.max(at_s);
     }
@@ -584,7 +596,7 @@ impl Attendant {
             }
             _ if self.invitations.open(self.now_s).is_some() => {
                 may.push(Said::NotNow);
-                if self.invitations.since_last_s(self.now_s).is_some_and(|since_s| since_s <= YES_WITHIN_S) {
+                if self.may_say_yes() {
                     may.extend([Said::Yes, Said::No]);
                 }
             }
