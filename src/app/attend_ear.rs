@@ -52,16 +52,16 @@ impl Ear {
         self.spoke_s = at_s + delay_s;
     }
 
-    /// Hears 10 ms that begin at `block_s`.
+    /// Hears 10 ms that begin at `block_s`. `attentive`: whatever the gate says, for a short answer is waited for.
     ///
     /// # Errors
     /// A block of another length than 10 ms.
-    pub fn hear(&mut self, mic: &[f32], block_s: f64, delay_s: f64) -> Result<Vec<CommandEvent>, AudioError> {
+    pub fn hear(&mut self, mic: &[f32], block_s: f64, delay_s: f64, attentive: bool) -> Result<Vec<CommandEvent>, AudioError> {
         let ours = block_s < self.spoke_s + AFTERMATH_S;
         // The gate follows the room: our own voice is none of it.
         let speech = if self.own.masks(block_s) { self.feeding } else { self.speech.push(mic) };
         self.keep(mic, block_s);
-        let feeding = ours || speech;
+        let feeding = ours || speech || attentive;
         let mut heard = Vec::new();
         if feeding {
             let first = self.before.len().saturating_sub(self.unheard);

@@ -221,9 +221,9 @@ impl AttendPipeline {
         if self.ear.is_none() || rates != self.rates {
             self.build_ear();
         }
-        let delay_s = self.devices.delay_s();
+        let (delay_s, attentive) = (self.devices.delay_s(), self.attendant.expects_answer());
         let Some(ear) = &mut self.ear else { return };
-        let heard = match ear.hear(mic, block_s, delay_s) {
+        let heard = match ear.hear(mic, block_s, delay_s, attentive) {
             Ok(heard) => heard,
             Err(why) => return self.warn(&why.to_string()),
         };

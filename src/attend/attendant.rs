@@ -2,17 +2,13 @@
 
 use super::clock::{self, Moment};
 use super::event::{Effect, Event, Hearing, Keeping, Said, View};
-use super::household::{Household, with_article};
-use super::invite::{self, Invitations, Postponed};
+use super::household::Household;
+use super::invite::{self, Invitations};
 use super::notice::{self, About, Notice};
 use super::told::{Practised, Today};
 use crate::session::{Arg, Line, LineId};
 use std::collections::BTreeSet;
 
-/// From this confidence on what was heard is acted on; below, it is asked about (model card: advised threshold 0.8).
-const SURE: f64 = 0.8;
-/// What is heard with less is mostly something else (model card).
-const HEARD_AT_ALL: f64 = 0.5;
 /// Silence after which a question is asked once more, and then dropped, s.
 const PATIENCE_S: f64 = 12.0;
 /// A "yes" so soon after an invitation begins the practice, s.
@@ -24,22 +20,22 @@ const QUIET_S: [(f64, f64); 3] = [(0.0, 3.0), (120.0, 1.0), (300.0, 0.4)];
 const NOTICE_WAITS_S: f64 = 10.0;
 
 #[derive(Debug, Clone, PartialEq)]
-enum Ask {
+pub(super) enum Ask {
     Confirm(Said),
     ForWhom(Vec<(usize, usize)>),
     Which(usize, Vec<usize>),
 }
 
 #[derive(Debug, Clone, PartialEq)]
-struct Asking {
-    ask: Ask,
-    line: Line,
-    since_s: f64,
-    again: bool,
+pub(super) struct Asking {
+    pub(super) ask: Ask,
+    pub(super) line: Line,
+    pub(super) since_s: f64,
+    pub(super) again: bool,
 }
 
 #[derive(Debug, Clone, PartialEq)]
-enum State {
+pub(super) enum State {
     Waiting,
     Asking(Asking),
     /// Starts when this line has been said.
@@ -49,22 +45,22 @@ enum State {
 
 /// Waits for a practice. See the module's first lines for what it knows and what not.
 pub struct Attendant {
-    household: Household,
-    today: Today,
-    invitations: Invitations,
-    notices: Vec<Notice>,
-    state: State,
-    hearing: Hearing,
-    now_s: f64,
-    now: Option<Moment>,
-    last_talk_s: f64,
+    pub(super) household: Household,
+    pub(super) today: Today,
+    pub(super) invitations: Invitations,
+    pub(super) notices: Vec<Notice>,
+    pub(super) state: State,
+    pub(super) hearing: Hearing,
+    pub(super) now_s: f64,
+    pub(super) now: Option<Moment>,
+    pub(super) last_talk_s: f64,
     /// Since when something waits to be said by itself, s.
-    wanting_s: Option<f64>,
-    next_line: u64,
-    under_way: BTreeSet<LineId>,
-    listening: Vec<Said>,
-    shown: Option<View>,
-    effects: Vec<Effect>,
+    pub(super) wanting_s: Option<f64>,
+    pub(super) next_line: u64,
+    pub(super) under_way: BTreeSet<LineId>,
+    pub(super) listening: Vec<Said>,
+    pub(super) shown: Option<View>,
+    pub(super) effects: Vec<Effect>,
 }
 
 impl Attendant {
@@ -142,17 +138,29 @@ impl Attendant {
         !self.under_way.is_empty() || self.state != State::Waiting || self.notices.iter().any(|notice| notice.said == 0)
     }
 
+    /// A short answer may come at any moment: this is no time to save work on hearing.
+    #[must_use]
+    pub fn expects_answer(&self) -> bool {
+        matches!(self.state, State::Asking(_))
+            || self.may_say_yes()
+            || self.notices.iter().any(|notice| notice.about != About::Ear && notice.said > 0)
+    }
+
+    pub(super) fn may_say_yes(&self) -> bool {
+        self.invitations.open(self.now_s).is_some() && self.invitations.since_last_s(self.now_s).is_some_and(|since_s| since_s <= YES_WITHIN_S)
+    }
+
     fn reach(&mut self, at_s: f64) {
         self.now_s = self.now_s.max(at_s);
     }
 
     // Speaking.
 
-    fn say(&mut self, key: &str, args: Vec<(&'static str, Arg)>) -> LineId {
+    pub(super) fn say(&mut self, key: &str, args: Vec<(&'static str, Arg)>) -> LineId {
         self.say_line(Line { key: key.to_owned(), args })
     }
 
-    fn say_line(&mut self, line: Line) -> LineId {
+    pub(super) fn say_line(&mut self, line: Line) -> LineId {
         let id = LineId(self.next_line);
         self.next_line += 1;
         self.under_way.insert(id);
@@ -160,7 +168,7 @@ impl Attendant {
         id
     }
 
-    fn hush(&mut self) {
+    pub(super) fn hush(&mut self) {
         if !self.under_way.is_empty() {
             self.effects.push(Effect::Hush);
         }
@@ -245,7 +253,7 @@ impl Attendant {
         self.say(&key, args);
     }
 
-    fn several(&self) -> bool {
+    pub(super) fn several(&self) -> bool {
         self.household.persons.len() > 1
     }
 
@@ -269,7 +277,7 @@ impl Attendant {
         }
     }
 
-    fn answer_notices(&mut self) {
+    pub(super) fn answer_notices(&mut self) {
         let answered = self.notices.extract_if(.., |notice| notice.about != About::Ear && notice.said > 0).collect::<Vec<_>>();
         if answered.is_empty() {
             return;
@@ -317,307 +325,6 @@ impl Attendant {
         }
         self.today.practices.push(outcome);
     }
-
-    // What was said.
-
-    fn heard(&mut self, said: Said, confidence: f64) {
-        if confidence < HEARD_AT_ALL || self.state == State::Practising {
-            return;
-        }
-        if said == Said::Stop {
-            self.hush();
-            // Also a start that is only being announced.
-            self.state = State::Waiting;
-            return;
-        }
-        if matches!(self.state, State::Starting { .. }) || !self.listening.contains(&said) {
-            return;
-        }
-        if confidence < SURE {
-            // An unsure "thank you" leaves the notice as it is, an unsure "yes" the question: both can be said again.
-            if !matches!(said, Said::Thanks | Said::Yes | Said::No) {
-                self.confirm(said);
-            }
-            return;
-        }
-        self.obey(said);
-    }
-
-    fn obey(&mut self, said: Said) {
-        let asked = match &self.state {
-            State::Asking(asking) => Some(asking.ask.clone()),
-            _ => None,
-        };
-        match (said, asked) {
-            (Said::Yes, Some(Ask::Confirm(said))) => {
-                self.state = State::Waiting;
-                self.obey(said);
-            }
-            (Said::No, Some(_)) => {
-                self.hush();
-                self.state = State::Waiting;
-            }
-            (Said::Yes, _) => {
-                if let Some((person, routine, _)) = self.invitations.open(self.now_s) {
-                    self.start((person, routine));
-                }
-            }
-            (Said::Name(person) | Said::StartFor(person), Some(Ask::ForWhom(pairs))) => {
-                let of: Vec<_> = pairs.into_iter().filter(|pair| pair.0 == person).collect();
-                if of.is_empty() { self.start_for(person) } else { self.choose(&of) }
-            }
-            (Said::Called(called) | Said::StartCalled(called), Some(Ask::Which(person, routines))) => {
-                let fits = |routine: &usize| self.is_called((person, *routine), &called);
-                match routines.iter().find(|routine| fits(routine)) {
-                    Some(routine) => self.start((person, *routine)),
-                    None => self.start_called(&called),
-                }
-            }
-            (Said::StartMine, _) => self.start_mine(),
-            (Said::StartFor(person), _) => self.start_for(person),
-            (Said::StartCalled(called), _) => self.start_called(&called),
-            (Said::NotNow | Said::No, asked) => self.not_now(asked.is_some()),
-            (Said::WhatIsLeft, _) => self.tell_left(),
-            (Said::HowDidItGo, _) => self.tell_how(),
-            (Said::Thanks, _) => self.answer_notices(),
-            (Said::Name(_) | Said::Called(_) | Said::Stop, _) => {}
-        }
-    }
-
-    fn not_now(&mut self, asked: bool) {
-        self.hush();
-        if asked {
-            self.state = State::Waiting;
-            return;
-        }
-        match self.invitations.postpone(self.now_s) {
-            Postponed::HalfAnHour => drop(self.say("attend-postponed", Vec::new())),
-            Postponed::ForToday => drop(self.say("attend-left-alone", Vec::new())),
-            Postponed::Nothing => {}
-        }
-    }
-
-    fn is_called(&self, pair: (usize, usize), called: &str) -> bool {
-        self.household.routine(pair).is_some_and(|routine| routine.called.iter().any(|name| name == called))
-    }
-
-    fn due(&self) -> Vec<(usize, usize)> {
-        self.now.map(|now| invite::due_now(&self.household, &self.today, now)).unwrap_or_default()
-    }
-
-    /// "Start my practice": whoever's is due; where that does not tell, it is asked.
-    fn start_mine(&mut self) {
-        let all: Vec<_> = self.household.pairs().collect();
-        let due = self.due();
-        let for_one = due.first().filter(|first| due.iter().all(|pair| pair.0 == first.0)).map(|first| first.0);
-        match for_one {
-            Some(person) => self.start_for(person),
-            None => self.choose(if due.is_empty() { &all } else { &due }),
-        }
-    }
-
-    fn start_for(&mut self, person: usize) {
-        let of: Vec<_> = self.household.pairs().filter(|pair| pair.0 == person).collect();
-        self.choose(&of);
-    }
-
-    fn start_called(&mut self, called: &str) {
-        let of: Vec<_> = self.household.pairs().filter(|pair| self.is_called(*pair, called)).collect();
-        self.choose(&of);
-    }
-
-    /// Starts the one that is meant; of several persons' it asks whose, of one person's several the one that is due, or the
-    /// only one not done yet today.
-    fn choose(&mut self, pairs: &[(usize, usize)]) {
-        let Some(first) = pairs.first().copied() else { return };
-        if pairs.iter().any(|pair| pair.0 != first.0) {
-            self.ask_for_whom(pairs);
-            return;
-        }
-        let due: Vec<_> = self.due().into_iter().filter(|pair| pairs.contains(pair)).collect();
-        let done = |pair: &&(usize, usize)| self.today.practices.iter().any(|practised| (practised.person, practised.routine) == **pair && practised.counts());
-        let open: Vec<_> = pairs.iter().filter(|pair| !done(pair)).copied().collect();
-        match (pairs, due.as_slice(), open.as_slice()) {
-            ([one], _, _) | (_, [one, ..], _) | (_, _, [one]) => self.start(*one),
-            _ => self.ask_which(first.0, pairs.iter().map(|pair| pair.1).collect()),
-        }
-    }
-
-    fn start(&mut self, pair: (usize, usize)) {
-        self.hush();
-        let line = if self.several() {
-            self.say("attend-starting-for", vec![("name", Arg::Text(self.household.name(pair.0)))])
-        } else {
-            self.say("attend-starting", Vec::new())
-        };
-        self.state = State::Starting { line, pair };
-    }
-
-    // Asking.
-
-    fn ask(&mut self, ask: Ask, key: &str, args: Vec<(&'static str, Arg)>) {
-        self.hush();
-        let line = Line { key: key.to_owned(), args };
-        self.say_line(line.clone());
-        self.state = State::Asking(Asking { ask, line, since_s: self.now_s, again: false });
-    }
-
-    fn ask_for_whom(&mut self, pairs: &[(usize, usize)]) {
-        let mut persons: Vec<usize> = pairs.iter().map(|pair| pair.0).collect();
-        persons.dedup();
-        let (key, args) = match persons.as_slice() {
-            [one, other] => ("attend-for-whom-two", names(self.household.name(*one), self.household.name(*other))),
-            _ => ("attend-for-whom-more", Vec::new()),
-        };
-        self.ask(Ask::ForWhom(pairs.to_vec()), key, args);
-    }
-
-    fn ask_which(&mut self, person: usize, routines: Vec<usize>) {
-        let (key, args) = match routines.as_slice() {
-            [one, other] => ("attend-which-two", names(self.household.the((person, *one)), self.household.the((person, *other)))),
-            _ => ("attend-which-more", Vec::new()),
-        };
-        self.ask(Ask::Which(person, routines), key, args);
-    }
-
-    fn confirm(&mut self, said: Said) {
-        if let State::Asking(Asking { ask: Ask::Confirm(_), .. }) = self.state {
-            return;
-        }
-        let args = said_again(&said, &self.household);
-        self.ask(Ask::Confirm(said), "attend-confirm", args);
-    }
-
-    // Answering.
-
-    fn tell_left(&mut self) {
-        let Some(now) = self.now else { return };
-        self.hush();
-        let several = self.several();
-        let left: Vec<_> =
-            invite::slots(&self.household, now).into_iter().filter(|slot| !invite::is_done(&self.household, &self.today, *slot, now)).collect();
-        let undated: Vec<_> = self
-            .household
-            .pairs()
-            .filter(|pair| self.household.routine(*pair).is_some_and(|routine| routine.plan.is_empty()))
-            .filter(|pair| !self.today.practices.iter().any(|practised| (practised.person, practised.routine) == *pair && practised.counts()))
-            .collect();
-        if left.is_empty() && undated.is_empty() {
-            self.say("attend-left-none", Vec::new());
-        }
-        let dated = left.into_iter().map(|(p, r, at)| ((p, r), Some(at)));
-        for ((person, routine), at) in dated.chain(undated.into_iter().map(|pair| (pair, None))).collect::<Vec<_>>() {
-            let mut args = vec![("the", Arg::Text(self.household.the((person, routine))))];
-            let mut key = if at.is_some() { "attend-left-today" } else { "attend-left-undated" }.to_owned();
-            args.extend(at.into_iter().flat_map(clock::spoken));
-            if several {
-                key.push_str("-for");
-                args.push(("name", Arg::Text(self.household.name(person))));
-            }
-            self.say(&key, args);
-        }
-    }
-
-    /// The last practice of each routine that was begun today.
-    fn tell_how(&mut self) {
-        self.hush();
-        let practices = self.today.practices.clone();
-        let last = |practised: &Practised| {
-            practices.iter().rev().find(|other| (other.person, other.routine) == (practised.person, practised.routine)) == Some(practised)
-        };
-        let lines: Vec<Line> = practices.iter().filter(|practised| last(practised)).flat_map(|practised| practised.told(&self.household)).collect();
-        if lines.is_empty() {
-            self.say("attend-told-nobody", Vec::new());
-        }
-        for line in lines {
-            self.say_line(line);
-        }
-    }
-
-    // What may be said now.
-
-    fn settle(&mut self) {
-        if matches!(self.state, State::Practising) {
-            self.listening.clear();
-            self.shown = None;
-            return;
-        }
-        let listening = self.may_be_said();
-        if listening != self.listening {
-            self.listening.clone_from(&listening);
-            self.effects.push(Effect::Listen(listening));
-        }
-        let view = self.view();
-        if self.shown.as_ref() != Some(&view) {
-            self.shown = Some(view.clone());
-            self.effects.push(Effect::Show(view));
-        }
-    }
-
-    fn may_be_said(&self) -> Vec<Said> {
-        let mut may = vec![Said::StartMine, Said::WhatIsLeft, Said::HowDidItGo];
-        if self.several() {
-            may.extend((0..self.household.persons.len()).map(Said::StartFor));
-        } else {
-            // "Start for grandpa" is natural for a carer, also where nobody else lives here.
-            may.push(Said::StartFor(0));
-        }
-        may.extend(self.household.call_names().into_iter().map(Said::StartCalled));
-        if self.notices.iter().any(|notice| notice.about != About::Ear && notice.said > 0) {
-            may.push(Said::Thanks);
-        }
-        match &self.state {
-            State::Asking(Asking { ask, .. }) => {
-                may.push(Said::No);
-                match ask {
-                    Ask::Confirm(_) => may.push(Said::Yes),
-                    Ask::ForWhom(pairs) => {
-                        let mut persons: Vec<usize> = pairs.iter().map(|pair| pair.0).collect();
-                        persons.dedup();
-                        may.extend(persons.into_iter().map(Said::Name));
-                    }
-                    Ask::Which(person, routines) => {
-                        let routines = routines.iter().filter_map(|routine| self.household.routine((*person, *routine)));
-                        may.extend(routines.flat_map(|routine| &routine.called).cloned().map(Said::Called));
-                    }
-                }
-            }
-            _ if self.invitations.open(self.now_s).is_some() => {
-                may.push(Said::NotNow);
-                if self.invitations.since_last_s(self.now_s).is_some_and(|since_s| since_s <= YES_WITHIN_S) {
-                    may.extend([Said::Yes, Said::No]);
-                }
-            }
-            _ => {}
-        }
-        may
-    }
-
-    fn view(&self) -> View {
-        if let Some(key) = notice::of_ear(self.hearing) {
-            let heading = Some(Line { key: "attend-deaf-shown".into(), args: Vec::new() });
-            return View { heading, prompt: Line { key: key.into(), args: Vec::new() }, can_say: Vec::new() };
-        }
-        let prompt = match &self.state {
-            State::Asking(asking) => asking.line.clone(),
-            _ => Line { key: "attend-waiting-shown".into(), args: Vec::new() },
-        };
-        View { heading: self.now.and_then(|now| self.next_planned(now)), prompt, can_say: self.listening.clone() }
-    }
-
-    fn next_planned(&self, now: Moment) -> Option<Line> {
-        let slot = invite::slots(&self.household, now)
-            .into_iter()
-            .find(|slot| slot.2.saturating_add(60) >= now.minute && !invite::is_done(&self.household, &self.today, *slot, now))?;
-        let called = self.household.routine((slot.0, slot.1)).map(|routine| routine.title.clone()).unwrap_or_default();
-        let clock = format!("{:02}:{:02}", slot.2 / 60, slot.2 % 60);
-        let mut args = vec![("called", Arg::Text(called)), ("clock", Arg::Text(clock))];
-        let key = if self.several() { "attend-next-shown-for" } else { "attend-next-shown" };
-        if self.several() {
-            args.push(("name", Arg::Text(self.household.name(slot.0))));
-        }
-        Some(Line { key: key.into(), args })
-    }
 }
 
 fn person_of(about: About) -> Option<usize> {
@@ -625,22 +332,4 @@ fn person_of(about: About) -> Option<usize> {
         About::Person(person) => Some(person),
         About::Ear => None,
     }
-}
-
-fn names(first: String, second: String) -> Vec<(&'static str, Arg)> {
-    vec![("first", Arg::Text(first)), ("second", Arg::Text(second))]
-}
-
-/// What was heard, as it is asked about: `said`, a message, and what that needs.
-fn said_again(said: &Said, household: &Household) -> Vec<(&'static str, Arg)> {
-    let (key, extra) = match said {
-        Said::StartFor(person) | Said::Name(person) => ("attend-again-for", Some(("name", household.name(*person)))),
-        Said::StartCalled(called) | Said::Called(called) => ("attend-again-called", Some(("the", with_article(called)))),
-        Said::NotNow => ("attend-again-not-now", None),
-        Said::WhatIsLeft => ("attend-again-left", None),
-        Said::HowDidItGo => ("attend-again-how", None),
-        _ => ("attend-again-mine", None),
-    };
-    let message = [("said", Arg::Message(key.into()))];
-    message.into_iter().chain(extra.map(|(name, text)| (name, Arg::Text(text)))).collect()
 }

@@ -3,12 +3,15 @@
 //! Pure as the engine is: events in, effects out, no clock, file or device. The seconds in events are those of the sample clock;
 //! the time of day comes with the ticks.
 
+mod ask;
 pub mod attendant;
 pub mod clock;
 pub mod event;
 pub mod household;
 mod invite;
+mod listen;
 mod notice;
+mod obey;
 mod told;
 
 #[cfg(test)]
