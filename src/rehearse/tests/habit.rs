@@ -1,6 +1,5 @@
 //! Habits of a client: what no single rule can say.
 
-use super::*;
 use crate::rehearse::{Client, Did, Heard, LogEntry, Script};
 use crate::session::Line;
 
