@@ -11,6 +11,10 @@ const WITHIN_S: f64 = 3.0;
 /// A command is told about so long after its word, shortest and longest, s: where to look for the cause of a false one.
 const DELAY_S: (f64, f64) = (0.2, 2.0);
 
+/// A hold told longer or shorter by this, or a phrase, was measured wrongly, s. (A phrase is measured from voice to voice.)
+const HOLD_OFF_S: f64 = 0.3;
+const PHRASE_OFF_S: f64 = 1.0;
+
 /// Why something was done that nobody asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Cause {
@@ -55,6 +59,8 @@ pub struct Evening {
     /// Holds and glides.
     pub holds: usize,
     pub holds_missed: Vec<Finding>,
+    /// Holds and phrases whose length was told wrongly.
+    pub wrong: Vec<Finding>,
     pub false_actions: Vec<(Cause, Finding)>,
     pub repeated: usize,
 }
@@ -161,6 +167,17 @@ impl Evening {
         ] {
             for entry in led.journal.iter().filter(|entry| entry["kind"] == kind) {
                 let (from_s, to_s) = span(entry);
+                let whole = made(kinds).filter(|did| number(did, "onset_s") < to_s && number(did, "offset_s") > from_s);
+                let (begun_s, over_s) = whole.fold((f64::MAX, f64::MIN), |(first_s, last_s), did| {
+                    (number(did, "onset_s").min(first_s), number(did, "offset_s").max(last_s))
+                });
+                let off_s = number(entry, "duration_s") - (over_s - begun_s);
+                let within_s = if kind == "hold_measured" { HOLD_OFF_S } else { PHRASE_OFF_S };
+                if kind != "syllables_counted" && begun_s < over_s && off_s.abs() > within_s && entry["complete"] != false {
+                    let (told_s, true_s) = (number(entry, "duration_s"), over_s - begun_s);
+                    let what = format!("{} told as {told_s:.1} s, was {true_s:.1} s {}", place(entry, what), describe(led, from_s, to_s));
+                    self.wrong.push(Finding { at_s: from_s, what });
+                }
                 if !made(kinds).any(|did| number(did, "onset_s") < to_s && number(did, "offset_s") > from_s) {
                     let finding = Finding { at_s: from_s, what: format!("{} {}", place(entry, what), describe(led, from_s, to_s)) };
                     self.false_actions.push((cause(led, from_s, to_s), finding));

@@ -6,8 +6,8 @@ use super::{Habit, PLAIN};
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
-const HEAD: &str = "practices finished | steps done | words said | heard | missed (over the tool's voice) | holds made | measured | false actions | reminders | minutes | lost";
-const RULE: &str = "--- | --- | --- | --- | --- | --- | --- | --- | --- | --- | ---";
+const HEAD: &str = "practices finished | steps done | words said | heard | missed (over the tool's voice) | holds made | heard | holds and phrases told wrongly | false actions | reminders | minutes | lost";
+const RULE: &str = "--- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | ---";
 
 /// One table of all habits, then one for each with its evenings and what is worth a look.
 pub fn tables(habits: &[Habit], week: &Week) -> String {
@@ -35,6 +35,7 @@ pub fn tables(habits: &[Habit], week: &Week) -> String {
             let day = week.evenings.get(n).map(|evening| evening.day.as_str()).unwrap_or_default();
             list(&mut text, day, "missed", evening.missed.iter());
             list(&mut text, day, "hold not measured", evening.holds_missed.iter());
+            list(&mut text, day, "told wrongly", evening.wrong.iter());
             for (cause, finding) in &evening.false_actions {
                 let _ = writeln!(text, "- {day} {:.1} s, false ({}): {}", finding.at_s, cause.name(), finding.what);
             }
@@ -68,13 +69,14 @@ fn row(evenings: &[(usize, &Evening)], plain: Option<&Habit>, all: usize) -> Str
     let lost: Vec<f64> = evenings.iter().filter(|(_, e)| e.finished()).filter_map(|(n, e)| Some(e.duration_s - usual_s(*n)?)).collect();
     let lost = if lost.is_empty() { "–".to_owned() } else { format!("{:+.0} s", lost.iter().sum::<f64>()) };
     format!(
-        "{} of {all} | {} of {} | {words} | {} | {missed} ({}) | {holds} | {} | {false_actions} | {} | {:.1} | {lost}",
+        "{} of {all} | {} of {} | {words} | {} | {missed} ({}) | {holds} | {} | {} | {false_actions} | {} | {:.1} | {lost}",
         sum(&|e| usize::from(e.finished())),
         sum(&|e| usize::try_from(e.steps_done).unwrap_or_default()),
         sum(&|e| usize::try_from(e.steps).unwrap_or_default()),
         words - missed,
         sum(&|e| e.missed_over_tool),
         holds - holds_missed,
+        sum(&|e| e.wrong.len()),
         sum(&|e| e.repeated),
         evenings.iter().map(|(_, evening)| evening.duration_s).sum::<f64>() / 60.0,
     )
