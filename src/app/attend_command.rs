@@ -10,6 +10,9 @@ use std::time::Instant;
 use jiff::ZonedDateTime;
 use jiff::civil::DateTime;
 
+use super::attend_packages::household_of_packages;
+use super::hand_settings;
+use crate::handover::Settings;
 use super::attend_devices::Devices;
 use super::attend_grammar::wordings;
 use super::attend_pipeline::{AttendPipeline, House, Waited, new_screen, since_s};
@@ -75,7 +78,12 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, AppError> {
     let model = load::model_folder(args.model.as_deref())?;
     let lexicon = Lexicon::open(&model)?;
     let path = args.household.clone().unwrap_or_else(|| data.join("household.toml"));
-    let household = read_household(&path, &words, &lexicon)?;
+    // Whoever wrote no household file is led by the packages that were taken here.
+    let packages = if args.household.is_none() && !path.exists() { household_of_packages(&data) } else { None };
+    let household = match packages {
+        Some(text) => check_household("the packages taken here", &path, text.as_bytes(), &words, &lexicon)?,
+        None => read_household(&path, &words, &lexicon)?,
+    };
     let folder = path.parent().unwrap_or_else(|| Path::new(".")).to_owned();
     let speaker = args.speaker.clone().unwrap_or_else(|| if recording { "none".into() } else { "default".into() });
     let source = if recording { Source::Replay } else { Source::Live };
@@ -115,6 +123,11 @@ pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<H
     std::fs::File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes)).map_err(|why| {
         Faults::of_file(&name, format!("the household cannot be read: {why}"), "Write one as docs/attending.md shows, or name another: tidecount attend HOUSEHOLD.toml.")
     })?;
+    check_household(&name, path, &bytes, words, lexicon)
+}
+
+/// `name` stands for the file in faults; routines are looked for beside `path`.
+fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
     let folder = path.parent().unwrap_or_else(|| Path::new("."));
     let commands = load::command_words(words);
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
@@ -126,7 +139,7 @@ pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<H
     let say = |household: &Household, said: &Said| wordings(words, household, said);
     let checks =
         Checks { hearing: Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() }, load: &load_routine, spoken_form: &spoken_form, wordings: &say };
-    Ok(check_bytes(&name, &bytes, checks)?)
+    Ok(check_bytes(name, bytes, checks)?)
 }
 
 /// Hands a start over to a practice.
@@ -167,7 +180,11 @@ impl Starter {
         let client = house.household.persons.get(pair.0).map(|person| person.name.clone()).ok_or_else(nobody)?;
         let file = &house.household.routine(pair).ok_or_else(nobody)?.file;
         // Read again: it may have been changed since.
-        let (prescription, routine_text) = load::routine(&self.folder.join(file), &house.words, &self.lexicon)?;
+        let (mut prescription, routine_text) = load::routine(&self.folder.join(file), &house.words, &self.lexicon)?;
+        let settings = if self.recording { Settings::default() } else { hand_settings::of(&house.data, &client) };
+        if let Some(every) = settings.feedback_every {
+            prescription.routine.feedback_every = every;
+        }
         let io = pipeline.devices.lend()?;
         let device = levels::device(pipeline.devices.mic_name(), io.mic_rate_hz(), None)?;
         let practice = Practice {
@@ -177,7 +194,7 @@ impl Starter {
             model: house.model.clone(),
             lexicon: self.lexicon.clone(),
             hears_itself: pipeline.devices.hears_itself(),
-            voice: house.voice.clone(),
+            voice: house.voice.clone().or(settings.voice),
             source: self.source,
             client,
             levels: Levels::of(&house.data, &device, None)?,

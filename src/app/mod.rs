@@ -5,6 +5,7 @@ mod attend_devices;
 mod attend_ear;
 pub mod attend_gate;
 mod attend_grammar;
+mod attend_packages;
 #[cfg(test)]
 pub(crate) use attend_grammar::wordings as attend_grammar_for_tests;
 mod attend_pipeline;
