@@ -350,6 +350,10 @@ fn the_pdf_is_one_page_of_text_and_holds_every_exercise() {
             assert!(text.contains(&squeezed(&name(&step.exercise.id))), "{file}: {}\n{text}", step.exercise.id);
         }
         assert!(text.contains(&squeezed(&prescription.routine.title)) && text.contains("Stopatonce"), "{file}: {text}");
+        // Tagged, so that a screen reader finds its way: the title, a heading for each exercise and one for the box.
+        let headings = pdf.objects.values().filter_map(|object| object.as_dict().ok()?.get(b"S").ok()?.as_name().ok());
+        let count = |name: &[u8]| headings.clone().filter(|tag| *tag == name).count();
+        assert_eq!((count(b"H1"), count(b"H2")), (1, prescription.routine.steps.len() + 1), "{file}");
         let page = pdf.get_pages().values().next().and_then(|&id| pdf.get_dictionary(id).ok()).expect("a page");
         let size: Vec<f32> = page.get(b"MediaBox").and_then(lopdf::Object::as_array).expect("a size").iter().filter_map(|n| n.as_float().ok()).collect();
         // ISO 216: A4 is 210 × 297 mm; a point is 1/72 inch of 25.4 mm.

@@ -6,7 +6,7 @@ use super::{Habit, PLAIN};
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
-const HEAD: &str = "practices finished | steps done | words said | heard | missed (over the tool's voice) | holds made | heard | holds and phrases told wrongly | false actions | reminders | minutes | lost";
+const HEAD: &str = "practices finished | steps done | words said | heard | missed (over the tool's voice) | holds made | measured | holds and phrases told wrongly | false actions | reminders | minutes | lost";
 const RULE: &str = "--- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | ---";
 
 /// One table of all habits, then one for each with its evenings and what is worth a look.

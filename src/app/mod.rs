@@ -51,6 +51,7 @@ mod pipeline;
 pub mod ramps;
 pub mod ask;
 mod new_dose;
+mod new_plan;
 mod new_words;
 pub mod routine_new;
 pub mod routine_show;

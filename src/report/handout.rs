@@ -1,9 +1,9 @@
 //! What stands on the handout of a routine.
 
-use crate::routine::{Prescription, Ramp, Step, Weekday, Work, find};
+use crate::routine::{Prescription, Ramp, Step, Weekday, Work};
 use crate::session::Arg;
 
-use super::figures::{SEATED_FIGURE, figure_of};
+use super::figures::{Figure, SEATED_FIGURE, figure_of};
 
 /// The caution that is about sitting.
 const SEATED: &str = "sit-upright";
@@ -17,8 +17,8 @@ pub struct Handout {
     pub title: String,
     /// Whom it is for, when it is done, how long it takes, and how to sit; a line each.
     pub under_title: Vec<String>,
-    /// A line drawing beside the title, SVG: how to sit, where an exercise is done seated.
-    pub figure: Option<&'static str>,
+    /// A line drawing beside the title: how to sit, where an exercise is done seated.
+    pub figure: Option<Figure>,
     pub items: Vec<Item>,
     /// "Say", and what.
     pub say_title: String,
@@ -45,8 +45,8 @@ pub struct Item {
     pub care: Option<String>,
     /// What is read aloud.
     pub phrases: Vec<String>,
-    /// A line drawing of the posture, SVG.
-    pub figure: Option<&'static str>,
+    /// A line drawing of the posture.
+    pub figure: Option<Figure>,
 }
 
 /// The handout of a routine. `done`, `ready` and the like are said as the catalogue of words has them.
@@ -78,7 +78,7 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
     Handout {
         title: routine.title.clone(),
         under_title,
-        figure: seated.then_some(SEATED_FIGURE),
+        figure: seated.then(|| Figure { svg: SEATED_FIGURE, described: say("handout-seated-shown", &[]) }),
         items,
         say_title: say("handout-say-title-shown", &[]),
         say: words.collect::<Vec<_>>().join(", ") + ".",
@@ -143,7 +143,7 @@ fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
             Work::ReadAloud { phrases } => phrases.clone(),
             _ => Vec::new(),
         },
-        figure: find(id).and_then(|entry| figure_of(&entry.id)),
+        figure: figure_of(id).map(|svg| Figure { svg, described: say(&format!("ex-{id}-short"), &[]) }),
     }
 }
 

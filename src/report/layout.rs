@@ -1,5 +1,6 @@
 //! Where everything stands on the pages of a handout; points, from the upper left corner of an A4 page. Pure.
 
+use super::figures::Figure;
 use super::fonts::{Face, Faces};
 use super::handout::{Handout, Item};
 
@@ -21,11 +22,21 @@ const FIGURE: f32 = 53.0;
 #[derive(Debug, Clone, PartialEq)]
 pub enum Mark {
     /// `y` is the base line.
-    Text { x: f32, y: f32, size: f32, bold: bool, text: String },
+    Text { x: f32, y: f32, size: f32, bold: bool, role: Role, text: String },
     /// A thin line across the page.
     Rule { y: f32 },
     Frame { x: f32, y: f32, width: f32, height: f32 },
-    Figure { x: f32, y: f32, size: f32, svg: &'static str },
+    Figure { x: f32, y: f32, size: f32, figure: Figure },
+    /// It stands at the right below, and is passed over when the page is read out.
+    PageNumber { x: f32, y: f32, size: f32, text: String },
+}
+
+/// What a text is, for those who hear the page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Role {
+    Title,
+    Heading,
+    Body,
 }
 
 /// Marks whose places count from the top of their own row.
@@ -52,7 +63,7 @@ pub fn pages(handout: &Handout, faces: &Faces) -> Vec<Vec<Mark>> {
 pub fn page_number(text: String, faces: &Faces) -> Mark {
     let size = BODY_SIZES.last().copied().unwrap_or(14.0);
     let x = PAGE_WIDTH - MARGIN - faces.regular.width(&text, size);
-    Mark::Text { x, y: PAGE_HEIGHT - MARGIN, size, bold: false, text }
+    Mark::PageNumber { x, y: PAGE_HEIGHT - MARGIN, size, text }
 }
 
 /// Blocks onto pages; `foot` is left free below. A block that is taller than a page is broken between its rows.
@@ -84,10 +95,11 @@ fn flow(blocks: Vec<Block>, foot: f32) -> Vec<Vec<Mark>> {
 impl Mark {
     fn moved(self, by: f32) -> Self {
         match self {
-            Self::Text { x, y, size, bold, text } => Self::Text { x, y: y + by, size, bold, text },
+            Self::Text { x, y, size, bold, role, text } => Self::Text { x, y: y + by, size, bold, role, text },
             Self::Rule { y } => Self::Rule { y: y + by },
             Self::Frame { x, y, width, height } => Self::Frame { x, y: y + by, width, height },
-            Self::Figure { x, y, size, svg } => Self::Figure { x, y: y + by, size, svg },
+            Self::Figure { x, y, size, figure } => Self::Figure { x, y: y + by, size, figure },
+            Self::PageNumber { x, y, size, text } => Self::PageNumber { x, y: y + by, size, text },
         }
     }
 }
@@ -95,12 +107,12 @@ impl Mark {
 fn blocks(handout: &Handout, faces: &Faces, body: f32) -> Vec<Block> {
     let width = PAGE_WIDTH - 2.0 * MARGIN;
     let beside = if handout.figure.is_some() { FIGURE + 8.0 } else { 0.0 };
-    let mut head: Block = text_rows(&faces.bold, true, &handout.title, body + 9.0, 0.0, width - beside);
+    let mut head: Block = text_rows(&faces.bold, Role::Title, &handout.title, body + 9.0, 0.0, width - beside);
     for line in &handout.under_title {
-        head.extend(text_rows(&faces.regular, false, line, body, 0.0, width - beside));
+        head.extend(text_rows(&faces.regular, Role::Body, line, body, 0.0, width - beside));
     }
-    if let Some(svg) = handout.figure {
-        place_figure(&mut head, svg, 0.0);
+    if let Some(figure) = &handout.figure {
+        place_figure(&mut head, figure, 0.0);
     }
     head.push(space(body * 0.25));
     let mut blocks: Vec<Block> = vec![vec![together(head)]];
@@ -119,8 +131,8 @@ fn item_block(item: &Item, faces: &Faces, body: f32) -> Block {
     let mut rows = vec![Row { height: above, marks: vec![Mark::Rule { y: body * 0.16 }] }];
     // The dose stands beside the name where it fits.
     let name_width = faces.bold.width(&item.name, name_size) + body * 0.6;
-    let mut name_rows = text_rows(&faces.bold, true, &item.name, name_size, indent, width);
-    let number = Mark::Text { x: MARGIN, y: baseline(name_size), size: name_size, bold: true, text: format!("{}.", item.number) };
+    let mut name_rows = text_rows(&faces.bold, Role::Heading, &item.name, name_size, indent, width);
+    let number = Mark::Text { x: MARGIN, y: baseline(name_size), size: name_size, bold: true, role: Role::Heading, text: format!("{}.", item.number) };
     if let Some(first) = name_rows.first_mut() {
         first.marks.insert(0, number);
     }
@@ -128,33 +140,32 @@ fn item_block(item: &Item, faces: &Faces, body: f32) -> Block {
     let beside = name_width + faces.regular.width(&item.dose, body) <= width && name_rows.len() == 1;
     if let Some(first) = name_rows.first_mut().filter(|_| beside) {
         let (x, y) = (MARGIN + indent + name_width, baseline(name_size));
-        first.marks.push(Mark::Text { x, y, size: body, bold: false, text: item.dose.clone() });
+        first.marks.push(Mark::Text { x, y, size: body, bold: false, role: Role::Body, text: item.dose.clone() });
     }
     rows.extend(name_rows);
     if !beside {
-        rows.extend(text_rows(&faces.regular, false, &dose, body, indent, width));
+        rows.extend(text_rows(&faces.regular, Role::Body, &dose, body, indent, width));
     }
-    rows.extend(text_rows(&faces.regular, false, &item.how, body, indent, width));
+    rows.extend(text_rows(&faces.regular, Role::Body, &item.how, body, indent, width));
     if !item.phrases.is_empty() {
         let phrases: Vec<String> = item.phrases.iter().map(|phrase| format!("“{phrase}”")).collect();
-        rows.extend(text_rows(&faces.regular, false, &phrases.join("  "), body, indent + body, width - body));
+        rows.extend(text_rows(&faces.regular, Role::Body, &phrases.join("  "), body, indent + body, width - body));
     }
     if let Some(care) = &item.care {
-        rows.extend(text_rows(&faces.regular, false, care, body, indent, width));
+        rows.extend(text_rows(&faces.regular, Role::Body, care, body, indent, width));
     }
-    if let Some(svg) = item.figure {
-        place_figure(&mut rows, svg, above);
+    if let Some(figure) = &item.figure {
+        place_figure(&mut rows, figure, above);
     }
     rows
 }
 
 /// A drawing at the right of the rows, from `y` down; they grow where it is taller.
-fn place_figure(rows: &mut Vec<Row>, svg: &'static str, y: f32) {
+fn place_figure(rows: &mut Vec<Row>, figure: &Figure, y: f32) {
     let height: f32 = rows.iter().map(|row| row.height).sum();
-    if let Some(first) = rows.first_mut() {
-        first.marks.push(Mark::Figure { x: PAGE_WIDTH - MARGIN - FIGURE, y, size: FIGURE, svg });
-    }
-    rows.push(space((FIGURE + y - height).max(0.0)));
+    // Drawn and read after the words; it stands beside them.
+    let mark = Mark::Figure { x: PAGE_WIDTH - MARGIN - FIGURE, y: y - height, size: FIGURE, figure: figure.clone() };
+    rows.push(Row { height: (FIGURE + y - height).max(0.0), marks: vec![mark] });
 }
 
 /// What to say, the box with the stop rules, and the line below; they stay together.
@@ -165,7 +176,7 @@ fn last_block(handout: &Handout, faces: &Faces, body: f32) -> Block {
     rows.push(space(body * 0.4));
     let inset = body * 0.55;
     let mut inside: Vec<Row> = vec![space(inset * 0.6)];
-    inside.extend(text_rows(&faces.bold, true, &handout.stop_title, body + 2.0, inset, width - 2.0 * inset));
+    inside.extend(text_rows(&faces.bold, Role::Heading, &handout.stop_title, body + 2.0, inset, width - 2.0 * inset));
     for line in &handout.stop {
         inside.extend(led_rows("•", line, faces, body, inset, width - 2.0 * inset));
     }
@@ -176,7 +187,7 @@ fn last_block(handout: &Handout, faces: &Faces, body: f32) -> Block {
     }
     rows.extend(inside);
     rows.push(space(body * 0.2));
-    rows.extend(text_rows(&faces.regular, false, &handout.foot, body, 0.0, width));
+    rows.extend(text_rows(&faces.regular, Role::Body, &handout.foot, body, 0.0, width));
     // One row: a frame must not be broken.
     vec![together(rows)]
 }
@@ -184,9 +195,9 @@ fn last_block(handout: &Handout, faces: &Faces, body: f32) -> Block {
 /// A bold word, and a text that goes on beside it.
 fn led_rows(lead: &str, text: &str, faces: &Faces, body: f32, indent: f32, width: f32) -> Vec<Row> {
     let lead_width = faces.bold.width(lead, body) + body * 0.5;
-    let mut rows = text_rows(&faces.regular, false, text, body, indent + lead_width, width - lead_width);
+    let mut rows = text_rows(&faces.regular, Role::Body, text, body, indent + lead_width, width - lead_width);
     if let Some(first) = rows.first_mut() {
-        first.marks.insert(0, Mark::Text { x: MARGIN + indent, y: baseline(body), size: body, bold: true, text: lead.to_owned() });
+        first.marks.insert(0, Mark::Text { x: MARGIN + indent, y: baseline(body), size: body, bold: true, role: Role::Body, text: lead.to_owned() });
     }
     rows
 }
@@ -201,8 +212,9 @@ fn together(rows: Vec<Row>) -> Row {
     all
 }
 
-fn text_rows(face: &Face, bold: bool, text: &str, size: f32, indent: f32, width: f32) -> Vec<Row> {
-    let row = |text| Row { height: size * LEADING, marks: vec![Mark::Text { x: MARGIN + indent, y: baseline(size), size, bold, text }] };
+fn text_rows(face: &Face, role: Role, text: &str, size: f32, indent: f32, width: f32) -> Vec<Row> {
+    let (x, y, bold) = (MARGIN + indent, baseline(size), role != Role::Body);
+    let row = |text| Row { height: size * LEADING, marks: vec![Mark::Text { x, y, size, bold, role, text }] };
     face.lines(text, size, width).into_iter().map(row).collect()
 }
 

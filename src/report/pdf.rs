@@ -8,12 +8,14 @@ use krilla::num::NormalizedF32;
 use krilla::page::PageSettings;
 use krilla::paint::{Fill, FillRule, LineCap, LineJoin, Stroke};
 use krilla::surface::Surface;
+use krilla::tagging::{Artifact, ArtifactType, ContentTag, SpanTag};
 use krilla::text::TextDirection;
 use usvg::tiny_skia_path::PathSegment;
 
-use super::fonts::Faces;
+use super::fonts::{Face, Faces};
 use super::handout::{Handout, Say};
 use super::layout::{MARGIN, Mark, PAGE_HEIGHT, PAGE_WIDTH, page_number, pages};
+use super::tags::Outline;
 use crate::session::Arg;
 
 /// Why a page cannot be made. All of it is built in, so none of these is the user's fault.
@@ -38,6 +40,7 @@ pub fn to_pdf(handout: &Handout, say: Say<'_>) -> Result<Vec<u8>, ReportError> {
     document.set_metadata(metadata);
     let pages = pages(handout, &faces);
     let count = pages.len();
+    let mut outline = Outline::default();
     let no_page = || ReportError::Pdf("the size of the page is refused".to_owned());
     for (n, mut marks) in pages.into_iter().enumerate() {
         if count > 1 {
@@ -47,45 +50,67 @@ pub fn to_pdf(handout: &Handout, say: Say<'_>) -> Result<Vec<u8>, ReportError> {
         let mut page = document.start_page_with(PageSettings::from_wh(PAGE_WIDTH, PAGE_HEIGHT).ok_or_else(no_page)?);
         let mut surface = page.surface();
         for mark in &marks {
-            draw(&mut surface, mark, &faces)?;
+            draw(&mut surface, mark, &faces, &mut outline)?;
         }
         surface.finish();
         page.finish();
     }
+    document.set_tag_tree(outline.tree(&handout.language));
     document.finish().map_err(|why| ReportError::Pdf(format!("{why:?}")))
 }
 
-fn draw(surface: &mut Surface<'_>, mark: &Mark, faces: &Faces) -> Result<(), ReportError> {
+fn draw(surface: &mut Surface<'_>, mark: &Mark, faces: &Faces, outline: &mut Outline) -> Result<(), ReportError> {
     match mark {
-        Mark::Text { x, y, size, bold, text } => {
-            let face = if *bold { &faces.bold } else { &faces.regular };
-            surface.set_fill(Some(Fill::default()));
-            surface.set_stroke(None);
-            surface.draw_text(Point::from_xy(*x, *y), face.font.clone(), *size, text, false, TextDirection::Auto);
+        Mark::Text { x, y, size, bold, role, text } => {
+            let piece = surface.start_tagged(ContentTag::Span(SpanTag::empty()));
+            // The blank at the end keeps the words of two lines apart where the text is taken out.
+            print(surface, (*x, *y), *size, if *bold { &faces.bold } else { &faces.regular }, &format!("{text} "));
+            surface.end_tagged();
+            outline.line(*role, piece);
+        }
+        Mark::PageNumber { x, y, size, text } => {
+            surface.start_tagged(ContentTag::Artifact(Artifact::with_kind(ArtifactType::PageNumber)));
+            print(surface, (*x, *y), *size, &faces.regular, text);
+            surface.end_tagged();
         }
         Mark::Rule { y } => {
             let mut line = PathBuilder::new();
             line.move_to(MARGIN, *y);
             line.line_to(PAGE_WIDTH - MARGIN, *y);
-            stroke(surface, line.finish(), 0.6, 160);
+            ornament(surface, line.finish(), 0.6, 160);
         }
         Mark::Frame { x, y, width, height } => {
             let mut frame = PathBuilder::new();
             if let Some(rect) = Rect::from_xywh(*x, *y, *width, *height) {
                 frame.push_rect(rect);
             }
-            stroke(surface, frame.finish(), 2.0, 0);
+            ornament(surface, frame.finish(), 2.0, 0);
         }
-        Mark::Figure { x, y, size, svg } => figure(surface, *x, *y, *size, svg)?,
+        Mark::Figure { x, y, size, figure } => {
+            let piece = surface.start_tagged(ContentTag::Other);
+            let drawn = self::figure(surface, *x, *y, *size, figure.svg);
+            surface.end_tagged();
+            outline.figure(&figure.described, piece);
+            drawn?;
+        }
     }
     Ok(())
 }
 
-fn stroke(surface: &mut Surface<'_>, path: Option<Path>, width: f32, grey: u8) {
+fn print(surface: &mut Surface<'_>, (x, y): (f32, f32), size: f32, face: &Face, text: &str) {
+    surface.set_fill(Some(Fill::default()));
+    surface.set_stroke(None);
+    surface.draw_text(Point::from_xy(x, y), face.font.clone(), size, text, false, TextDirection::Auto);
+}
+
+/// A line that says nothing to who hears the page.
+fn ornament(surface: &mut Surface<'_>, path: Option<Path>, width: f32, grey: u8) {
     let Some(path) = path else { return };
+    surface.start_tagged(ContentTag::Artifact(Artifact::with_kind(ArtifactType::Layout)));
     surface.set_fill(None);
     surface.set_stroke(Some(pen(width, grey)));
     surface.draw_path(&path);
+    surface.end_tagged();
 }
 
 fn pen(width: f32, grey: u8) -> Stroke {

@@ -2,6 +2,13 @@
 //!
 //! Black lines for the body, grey for what it lies or sits on, arrows for movement; no text, no colour.
 
+/// A drawing and its description in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Figure {
+    pub svg: &'static str,
+    pub described: String,
+}
+
 /// How to sit.
 pub const SEATED_FIGURE: &str = include_str!("sit-upright.svg");
 
