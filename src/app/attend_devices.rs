@@ -219,6 +219,16 @@ impl Devices {
         }
     }
 
+    /// As [`Devices::rest_speaker`], once everything handed over has been heard.
+    pub fn drain_speaker(&mut self) {
+        if let Speaker::Device(_, live) = &mut self.speaker
+            && let Some(mut live) = live.take()
+            && let Err(why) = live.finish()
+        {
+            self.complaints.push(why.to_string());
+        }
+    }
+
     /// Plays 10 ms; without an open loudspeaker they are dropped.
     pub fn write(&mut self, block: &[f32]) {
         let written = match &mut self.speaker {
