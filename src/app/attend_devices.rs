@@ -33,7 +33,7 @@ enum Mic {
 enum Speaker {
     None,
     /// Opened when something is to be said.
-    Device(String, Option<LiveSpeaker>),
+    Device(String, Option<Box<LiveSpeaker>>),
     /// Takes everything, in step with the recording.
     File(Shared<WavSpeaker>),
 }
@@ -206,7 +206,7 @@ impl Devices {
         match LiveSpeaker::open(name) {
             Ok(found) => {
                 self.speaker_rate_hz = found.rate_hz();
-                *live = Some(found);
+                *live = Some(Box::new(found));
             }
             Err(why) => self.complaints.push(format!("{why}. What I would say stands here.")),
         }
