@@ -190,10 +190,10 @@ fn gate() -> Done {
                 let onset = 3 * RATE_HZ as usize;
                 sound.iter_mut().skip(onset).zip(said.iter()).for_each(|(to, from)| *to += from * gain);
                 let mut gate = SpeechGate::default();
-                // What is kept from before the opening is half a second, less the quiet that a listener wants before a word.
+                // What is kept from before the opening is 0.7 s, less the quiet that a listener wants before a word.
                 let opened = sound.chunks(RATE_HZ as usize / 100).position(|block| gate.push(block));
                 all += 1;
-                let good = opened.is_some_and(|block| (300..=340).contains(&block));
+                let good = opened.is_some_and(|block| (300..=360).contains(&block));
                 in_time += usize::from(good);
                 if !good {
                     println!("{voice}, {level_db} dBFS, \"{phrase}\": opened at {opened:?} of blocks from 300 on");

@@ -75,7 +75,7 @@ fn start_for_a_person_leads_that_person_s_practice_and_leaves_the_other_s_alone(
     let place = house();
     let mut tape = Tape::new(RATE_HZ, 70.0);
     tape.say(3.0, "start for grandma");
-    tape.say_every(12.0, 60.0, 4.3, "i'm ready");
+    tape.say_every(12.0, 60.0, 4.3, "ready");
     let done = run(&place, &tape, "12:00");
     let her = |reason: &str| ("grandma".to_owned(), "Her evening".to_owned(), Some(reason.to_owned()));
     assert_eq!(practices(&place), [her("completed")], "{}", out(&done));
@@ -97,7 +97,7 @@ fn one_name_for_two_routines_is_asked_about_and_it_goes_on_waiting_after_a_pract
     let mut tape = Tape::new(RATE_HZ, 130.0);
     tape.say(3.0, "start the evening routine");
     tape.say(10.0, "grandma");
-    tape.say_every(18.0, 62.0, 4.3, "i'm ready");
+    tape.say_every(18.0, 74.0, 4.3, "ready");
     tape.say(80.0, "how did it go");
     tape.say(95.0, "start for grandpa please");
     let done = run(&place, &tape, "12:00");
@@ -122,7 +122,7 @@ fn it_invites_at_the_agreed_time_and_a_talk_about_something_else_starts_nothing(
     // Done today: it is not invited to again.
     let mut tape = Tape::new(RATE_HZ, 100.0);
     tape.say(3.0, "start my practice");
-    tape.say_every(14.0, 60.0, 4.3, "i'm ready");
+    tape.say_every(14.0, 60.0, 4.3, "ready");
     let text = out(&run(&place, &tape, "18:20"));
     assert_eq!(practices(&place).first().map(|practice| practice.0.clone()), Some("grandpa".into()), "his is due: {text}");
     let text = out(&run(&place, &Tape::new(RATE_HZ, 90.0), "18:29"));
@@ -134,7 +134,7 @@ fn what_hurts_and_what_is_not_answered_is_told_aloud_and_kept() {
     let place = house();
     let mut tape = Tape::new(RATE_HZ, 200.0);
     tape.say(3.0, "start for grandpa");
-    tape.say_every(14.0, 50.0, 4.3, "i'm ready");
+    tape.say_every(14.0, 50.0, 4.3, "ready");
     tape.say(64.0, "it hurts");
     tape.say(68.3, "it hurts");
     let done = run(&place, &tape, "12:00");

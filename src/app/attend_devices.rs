@@ -33,7 +33,7 @@ enum Mic {
 enum Speaker {
     None,
     /// Opened when something is to be said.
-    Device(String, Option<LiveSpeaker>),
+    Device(String, Option<Box<LiveSpeaker>>),
     /// Takes everything, in step with the recording.
     File(Shared<WavSpeaker>),
 }
@@ -206,7 +206,7 @@ impl Devices {
         match LiveSpeaker::open(name) {
             Ok(found) => {
                 self.speaker_rate_hz = found.rate_hz();
-                *live = Some(found);
+                *live = Some(Box::new(found));
             }
             Err(why) => self.complaints.push(format!("{why}. What I would say stands here.")),
         }
@@ -216,6 +216,16 @@ impl Devices {
     pub fn rest_speaker(&mut self) {
         if let Speaker::Device(_, live) = &mut self.speaker {
             *live = None;
+        }
+    }
+
+    /// As [`Devices::rest_speaker`], once everything handed over has been heard.
+    pub fn drain_speaker(&mut self) {
+        if let Speaker::Device(_, live) = &mut self.speaker
+            && let Some(mut live) = live.take()
+            && let Err(why) = live.finish()
+        {
+            self.complaints.push(why.to_string());
         }
     }
 

@@ -8,8 +8,9 @@ use crate::audio::AudioError;
 use crate::audio::gate::Gate;
 use crate::hear::commands::{CommandEvent, HeardPhrase};
 
-/// Blocks kept from before the gate opens: half a second, for it opens some tenths of a second late.
-const BEFORE: usize = 50;
+/// Blocks kept from before the gate opens: 0.7 s, for it opens up to half a second late, where a word begins with a long unvoiced
+/// sound ("st"), and the recogniser wants some quiet before a word.
+const BEFORE: usize = 70;
 /// After our own voice the path goes on for so long, s: the echo canceller needs the end of the echo.
 const AFTERMATH_S: f64 = 1.0;
 

@@ -170,7 +170,7 @@ impl AttendPipeline {
         // A practice has ears of its own; its recogniser needs the memory of this one.
         self.ear = None;
         self.no_ear_until_s = 0.0;
-        self.devices.rest_speaker();
+        self.devices.drain_speaker();
         self.observers.clear();
         Ok(waited)
     }
