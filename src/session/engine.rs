@@ -1,6 +1,6 @@
 //! The machine: its states, what they share, and the one door in.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use super::{
     Arg, Command, Effect, Entry, Event, Fact, Habits, Line, LineId, Listening, PastResults, Position, Response, Trouble, View, listening,
@@ -159,6 +159,12 @@ pub struct Engine {
     pub(super) cut_hold: Option<(String, Position)>,
     /// Factor on the routine's count interval, by "slower" and "faster".
     pub(super) pace: f64,
+    /// When our last line ended, s.
+    pub(super) last_spoke_s: f64,
+    /// When the last command was heard, s.
+    pub(super) command_at_s: f64,
+    /// Ends of what was said in the room and held no word that is listened for, of the last minute, s.
+    pub(super) talk_s: VecDeque<f64>,
     /// The sort of question asked last: a new sort is announced.
     pub(super) kind_asked: Option<crate::routine::PackKind>,
     /// The last thing that was announced, for "again".
@@ -200,6 +206,9 @@ impl Engine {
             loud_s: 0.0,
             cut_hold: None,
             pace: 1.0,
+            last_spoke_s: 0.0,
+            command_at_s: f64::NEG_INFINITY,
+            talk_s: VecDeque::new(),
             kind_asked: None,
             last_said: None,
             troubles_known: BTreeSet::new(),
@@ -379,6 +388,7 @@ impl Engine {
     fn line_ended(&mut self, line: LineId) {
         self.speaking.remove(&line);
         let now_s = self.now_s;
+        self.last_spoke_s = now_s;
         match &mut self.state {
             State::Speaking { last, ended_s, .. } if *last == line => *ended_s = Some(now_s),
             State::Question(run) => run.spoke(now_s),

@@ -4,6 +4,7 @@ use super::engine::{Ask, Engine, State, Then};
 use super::patience::Patience;
 use super::{Arg, Command, Effect, Entry, Fact, Line, LineId, Position, listening};
 use crate::hear::VoiceTask;
+use super::talk::FOR_SPEECH;
 use super::voiced::LOUD_LIMIT;
 use crate::routine::{Step, Work};
 
@@ -207,7 +208,7 @@ impl Engine {
             Ask::Start if self.start.first_session => "ask-ready-first",
             _ => key,
         };
-        self.listen(commands, VoiceTask::Idle);
+        self.listen(commands, FOR_SPEECH);
         self.say(key, &args);
         self.show_prompt(Line { key: format!("{key}-shown"), args }, can_say);
         if !matches!(ask, Ask::Confirm(_) | Ask::FinishUnlessTakenBack | Ask::OfferRest) {
@@ -223,6 +224,7 @@ impl Engine {
             // Nothing is said to a person with water in the mouth but once, late.
             (Ask::Sip, 1) => return,
             (Ask::Sip, _) => "ask-sip-again",
+            _ if self.was_unclear() => "ready-not-understood",
             (_, 1) => "ask-ready-again",
             _ => "ask-ready-once-more",
         };

@@ -11,6 +11,8 @@ use crate::routine::Work;
 const HEARD_AT_ALL: f64 = 0.5;
 /// From here on a costly command is taken without asking (model card: advised threshold 0.8).
 const SURE: f64 = 0.8;
+/// In a room full of talk only a key is surer than this.
+const CERTAIN: f64 = 1.0;
 /// How much "louder" and "softer" change the voice, dB.
 const VOLUME_STEP_DB: f64 = 4.0;
 /// How much "slower" and "faster" change the beat: design's example goes from 1.0 s to 1.2 s.
@@ -32,7 +34,9 @@ impl Engine {
         if self.start.class && confidence < SURE && !matches!(command, Command::Stop | Command::Pause) {
             return;
         }
-        if command.is_costly() && confidence < SURE {
+        self.command_at_s = now_s;
+        let doubtful = confidence < SURE || (confidence < CERTAIN && self.is_talkative());
+        if command.is_costly() && doubtful {
             if let State::Asking { ask: Ask::Confirm(_), .. } = self.state {
                 return;
             }

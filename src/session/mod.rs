@@ -13,6 +13,7 @@
 //! - `naming`: as many of a category as come to mind
 //! - `room`: what is said and kept of a loud room
 //! - `patience`: how silence is taken
+//! - `talk`: somebody speaks and no word of it is known
 //! - `trouble`: what makes hearing or measuring doubtful
 
 mod class;
@@ -34,6 +35,7 @@ mod rapid;
 mod reading;
 mod repeated;
 mod room;
+mod talk;
 mod tiring;
 mod trouble;
 mod voiced;

@@ -2,6 +2,9 @@
 
 use crate::routine::NoAnswer;
 
+/// How often it says that it is still there, s.
+const STILL_HERE_S: f64 = 60.0;
+
 /// What to do about the silence now.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Silence {
@@ -9,7 +12,7 @@ pub enum Silence {
     Wait,
     /// Ask for the n-th time again, counted from 1.
     AskAgain(u32),
-    /// All asking is done: say once that it waits for "ready".
+    /// All asking is done: say that it waits for "ready"; again each minute.
     WaitForReady,
     /// Nobody answered for so long that the session ends.
     GiveUp,
@@ -26,12 +29,14 @@ pub struct Patience {
     asked_s: Option<f64>,
     asked: u32,
     waiting: bool,
+    /// Somebody spoke since the question, and no word of it was understood: so often.
+    unclear: u32,
 }
 
 impl Patience {
     /// Starts while our own line is being said.
     pub fn new(now_s: f64) -> Self {
-        Self { began_s: now_s, quiet_since_s: now_s, asked_s: None, asked: 0, waiting: false }
+        Self { began_s: now_s, quiet_since_s: now_s, asked_s: None, asked: 0, waiting: false, unclear: 0 }
     }
 
     /// Starts at the moment our own line ended.
@@ -55,6 +60,22 @@ impl Patience {
         *self = Self::opened(now_s);
     }
 
+    /// Somebody begins to speak: whoever answers is not talked over. The time to give up runs on, for a television speaks, too.
+    pub fn speaks(&mut self, now_s: f64) {
+        self.quiet_since_s = now_s;
+    }
+
+    /// What was said is over, and held no word that is listened for.
+    pub fn not_understood(&mut self, now_s: f64) {
+        self.quiet_since_s = now_s;
+        self.unclear += 1;
+    }
+
+    /// How often somebody spoke who was not understood.
+    pub fn unclear(&self) -> u32 {
+        self.unclear
+    }
+
     /// Seconds since we last spoke or the client was last heard.
     pub fn quiet_for_s(&self, now_s: f64) -> f64 {
         now_s - self.quiet_since_s
@@ -75,7 +96,9 @@ impl Patience {
         if now_s - self.began_s >= limits.give_up_after_s {
             return Silence::GiveUp;
         }
-        if self.waiting || now_s - self.quiet_since_s < limits.ask_again_after_s {
+        // Once all asking was in vain, it says each minute that it is still there.
+        let after_s = if self.waiting { limits.ask_again_after_s.max(STILL_HERE_S) } else { limits.ask_again_after_s };
+        if now_s - self.quiet_since_s < after_s {
             return Silence::Wait;
         }
         self.quiet_since_s = now_s;
@@ -96,7 +119,7 @@ mod tests {
     const LIMITS: NoAnswer = NoAnswer { ask_again_after_s: 12.0, asks: 2, give_up_after_s: 600.0 };
 
     #[test]
-    fn asks_twice_then_waits_then_ends() {
+    fn asks_twice_then_waits_and_says_so_each_minute_then_ends() {
         let mut patience = Patience::new(0.0);
         let mut seen = Vec::new();
         for tick in 0..=60_000 {
@@ -112,6 +135,15 @@ mod tests {
                 (12.0, Silence::AskAgain(1)),
                 (24.0, Silence::AskAgain(2)),
                 (36.0, Silence::WaitForReady),
+                (96.0, Silence::WaitForReady),
+                (156.0, Silence::WaitForReady),
+                (216.0, Silence::WaitForReady),
+                (276.0, Silence::WaitForReady),
+                (336.0, Silence::WaitForReady),
+                (396.0, Silence::WaitForReady),
+                (456.0, Silence::WaitForReady),
+                (516.0, Silence::WaitForReady),
+                (576.0, Silence::WaitForReady),
                 (600.0, Silence::GiveUp),
             ]
         );

@@ -10,6 +10,12 @@ use crate::routine::Work;
 const END_PAUSE_S: f64 = 1.2;
 /// Shorter sounds are no phrase, s.
 const MIN_PHRASE_S: f64 = 0.3;
+/// Reading aloud takes about 15 letters a second (150 words a minute of six letters with their space; common practice, no
+/// source). What takes less than this share of it is a part of the phrase.
+const LETTERS_PER_S: f64 = 15.0;
+const WHOLE_FROM: f64 = 0.5;
+/// Behind a part the rest may come within this, s.
+const REST_COMES_S: f64 = 5.0;
 
 /// One phrase under way.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,6 +23,14 @@ pub(super) struct ReadingRun {
     pub patience: Patience,
     /// The client is speaking since, s.
     began_s: Option<f64>,
+    /// What was read of it so far, and until when the rest may come, s.
+    part: Option<(Utterance, f64)>,
+}
+
+/// Two parts of a phrase as one: from the first onset to the last offset; level and F0 by the longer part.
+fn joined(first: &Utterance, second: &Utterance) -> Utterance {
+    let longer = if first.duration_s > second.duration_s { first } else { second };
+    Utterance { onset_s: first.onset_s, offset_s: second.offset_s, duration_s: second.offset_s - first.onset_s, ..longer.clone() }
 }
 
 impl Engine {
@@ -45,7 +59,7 @@ impl Engine {
 
     pub(super) fn open_reading(&mut self) {
         self.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
-        self.state = State::Reading(ReadingRun { patience: Patience::opened(self.now_s), began_s: None });
+        self.state = State::Reading(ReadingRun { patience: Patience::opened(self.now_s), began_s: None, part: None });
     }
 
     pub(super) fn speech_began(&mut self, onset_s: f64) {
@@ -61,7 +75,7 @@ impl Engine {
             }
             State::Rapid(run) => run.began(onset_s, now_s),
             State::Question(run) => run.speaks(now_s),
-            _ => {}
+            _ => self.somebody_speaks(),
         }
     }
 
@@ -70,7 +84,7 @@ impl Engine {
             State::Reading(_) => self.phrase_read(utterance),
             State::Rapid(_) => self.syllables_counted(utterance),
             State::Question(_) => self.said_something(),
-            _ => {}
+            _ => self.somebody_spoke(utterance)
         }
     }
 
@@ -81,9 +95,24 @@ impl Engine {
             }
             return;
         }
+        let phrase = self.phrase().unwrap_or_default();
+        let part = if let State::Reading(run) = &mut self.state { run.part.take() } else { None };
+        let whole = part.map_or_else(|| utterance.clone(), |(part, _)| joined(&part, utterance));
+        if whole.duration_s < WHOLE_FROM * phrase.chars().count() as f64 / LETTERS_PER_S {
+            let until_s = self.now_s + REST_COMES_S;
+            if let State::Reading(run) = &mut self.state {
+                run.began_s = None;
+                run.part = Some((whole, until_s));
+            }
+            return;
+        }
+        self.keep_phrase(phrase, &whole);
+    }
+
+    fn keep_phrase(&mut self, phrase: String, utterance: &Utterance) {
         let fact = Fact::PhraseRead {
             exercise: self.exercise_id(),
-            phrase: self.phrase().unwrap_or_default(),
+            phrase,
             duration_s: utterance.duration_s,
             level_mean_db: utterance.level_mean_db,
             f0_median_hz: utterance.f0_median_hz,
@@ -102,6 +131,14 @@ impl Engine {
             if self.now_s - began_s >= self.routine.no_answer.give_up_after_s {
                 self.give_up();
             }
+            return;
+        }
+        // Nothing more came: what there is counts, short as it is.
+        if let Some((part, until_s)) = run.part
+            && self.now_s >= until_s
+        {
+            let phrase = self.phrase().unwrap_or_default();
+            self.keep_phrase(phrase, &part);
             return;
         }
         if self.is_speaking() {

@@ -2,6 +2,7 @@
 
 use super::engine::{Ask, Engine, State, Then};
 use super::patience::Patience;
+use super::talk::FOR_SPEECH;
 use super::{Command, Fact, Line, listening};
 use crate::hear::VoiceTask;
 use crate::routine::Work;
@@ -22,7 +23,7 @@ impl Engine {
     }
 
     pub(super) fn open_repeated(&mut self) {
-        self.listen(listening::REPEATED, VoiceTask::Idle);
+        self.listen(listening::REPEATED, FOR_SPEECH);
         self.state = State::Repeated(RepeatedRun { patience: Patience::opened(self.now_s), began_s: self.now_s });
     }
 
@@ -40,7 +41,8 @@ impl Engine {
         if self.is_speaking() {
             return;
         }
-        self.wait_kindly("done-again", "done-once-more", "wait-for-done");
+        let again = if self.was_unclear() { "done-not-understood" } else { "done-again" };
+        self.wait_kindly(again, "done-once-more", "wait-for-done");
     }
 
     pub(super) fn repeated_done(&mut self, ended_by: &str) {

@@ -13,6 +13,8 @@ pub enum Trouble {
     LoudspeakerTooLoud,
     /// Holds cannot be measured over the room's noise.
     RoomTooLoud,
+    /// Others talk, or a television does.
+    RoomTalks,
     /// The microphone's loudest parts are cut off.
     MicrophoneClips,
     /// The microphone changes its own volume: levels are not comparable.
@@ -26,6 +28,7 @@ impl Trouble {
         match self {
             Trouble::LoudspeakerTooLoud => "trouble-loudspeaker-too-loud",
             Trouble::RoomTooLoud => "trouble-room-too-loud",
+            Trouble::RoomTalks => "trouble-room-talks",
             Trouble::MicrophoneClips => "trouble-microphone-clips",
             Trouble::MicrophoneGain => "trouble-microphone-gain",
         }

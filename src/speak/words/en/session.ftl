@@ -55,6 +55,7 @@ ask-rest-over = Rest as long as you like. Say ready to go on.
 ask-rest-over-shown = Rest
 ask-ready-again = Take your time. Ready, when you are.
 ask-ready-once-more = No hurry. Say ready when you would like to go on.
+ready-not-understood = I heard somebody, but not the word. Say ready once more, a little louder.
 wait-for-ready = I am here. Say ready whenever you like.
 gave-up = I have not heard from you for a while, so I end here. Everything is kept.
 
@@ -140,6 +141,7 @@ volume-changed = Like this?
 
 done-again = Take your time. Say done when you have done it.
 done-once-more = No hurry. Done, when you are.
+done-not-understood = I heard somebody, but not the word. When you have done it, say all done, a little louder.
 wait-for-done = I am here. Say done whenever you like.
 ask-sip = One small sip, if your clinician allows it. Swallow it all, then say done.
 ask-sip-shown = One small sip, swallow it all
@@ -288,6 +290,7 @@ weekday-sunday = Sunday
 # Troubles: each is told once, when nothing is being timed.
 trouble-loudspeaker-too-loud = My voice is so loud here that I cannot hear you over it. Answer when I have spoken, or turn me down a little.
 trouble-room-too-loud = The room is loud just now, so I cannot measure well. If a television or a tap is on, please turn it off. It can also stay as it is.
+trouble-room-talks = I hear others talking, or a television, so I may miss you. If it can be turned off, please turn it off, or come nearer to me.
 trouble-microphone-clips = Your microphone cuts off the loudest parts. Move it a little further away, or turn it down.
 trouble-microphone-gain = Your microphone changes its own volume. Levels are not comparable today.
 
