@@ -134,7 +134,7 @@ impl Dialogue {
             return;
         }
         match self.patience.look(at_s, PATIENCE) {
-            Silence::Wait => {}
+            Silence::Wait | Silence::StillHere => {}
             Silence::AskAgain(_) => self.ask_again("enrol-say-again"),
             Silence::WaitForReady => self.ask_again("enrol-wait"),
             Silence::GiveUp => self.give_up(),

@@ -299,6 +299,8 @@ impl Engine {
             Silence::Wait => {}
             Silence::AskAgain(n) => self.ask_again(ask, n),
             Silence::WaitForReady => self.asked_in_vain(ask),
+            Silence::StillHere if ask == Ask::Sip => self.remind("ask-sip-again", &[]),
+            Silence::StillHere => self.remind("wait-for-ready", &[]),
             Silence::GiveUp => self.give_up(),
         }
     }
@@ -323,7 +325,7 @@ impl Engine {
         }
         match self.silence() {
             Silence::Wait => {}
-            Silence::AskAgain(_) | Silence::WaitForReady => self.remind("halted-reminder", &[]),
+            Silence::AskAgain(_) | Silence::WaitForReady | Silence::StillHere => self.remind("halted-reminder", &[]),
             Silence::GiveUp => self.give_up(),
         }
     }

@@ -35,7 +35,8 @@ impl Engine {
             return;
         }
         self.command_at_s = now_s;
-        let doubtful = confidence < SURE || (confidence < CERTAIN && self.is_talkative());
+        // "Finish" can be taken back for a while anyhow.
+        let doubtful = confidence < SURE || (moves && confidence < CERTAIN && self.is_talkative());
         if command.is_costly() && doubtful {
             if let State::Asking { ask: Ask::Confirm(_), .. } = self.state {
                 return;

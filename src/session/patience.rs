@@ -12,8 +12,10 @@ pub enum Silence {
     Wait,
     /// Ask for the n-th time again, counted from 1.
     AskAgain(u32),
-    /// All asking is done: say that it waits for "ready"; again each minute.
+    /// All asking is done: say once that it waits for "ready".
     WaitForReady,
+    /// Another minute of waiting is over.
+    StillHere,
     /// Nobody answered for so long that the session ends.
     GiveUp,
 }
@@ -102,6 +104,9 @@ impl Patience {
             return Silence::Wait;
         }
         self.quiet_since_s = now_s;
+        if self.waiting {
+            return Silence::StillHere;
+        }
         if self.asked < limits.asks {
             self.asked += 1;
             Silence::AskAgain(self.asked)
@@ -135,15 +140,15 @@ mod tests {
                 (12.0, Silence::AskAgain(1)),
                 (24.0, Silence::AskAgain(2)),
                 (36.0, Silence::WaitForReady),
-                (96.0, Silence::WaitForReady),
-                (156.0, Silence::WaitForReady),
-                (216.0, Silence::WaitForReady),
-                (276.0, Silence::WaitForReady),
-                (336.0, Silence::WaitForReady),
-                (396.0, Silence::WaitForReady),
-                (456.0, Silence::WaitForReady),
-                (516.0, Silence::WaitForReady),
-                (576.0, Silence::WaitForReady),
+                (96.0, Silence::StillHere),
+                (156.0, Silence::StillHere),
+                (216.0, Silence::StillHere),
+                (276.0, Silence::StillHere),
+                (336.0, Silence::StillHere),
+                (396.0, Silence::StillHere),
+                (456.0, Silence::StillHere),
+                (516.0, Silence::StillHere),
+                (576.0, Silence::StillHere),
                 (600.0, Silence::GiveUp),
             ]
         );

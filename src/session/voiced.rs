@@ -74,7 +74,7 @@ impl Engine {
             Silence::Wait => {}
             Silence::AskAgain(1) => self.remind(again, &[]),
             Silence::AskAgain(_) => self.remind(once_more, &[]),
-            Silence::WaitForReady => self.remind(wait, &[]),
+            Silence::WaitForReady | Silence::StillHere => self.remind(wait, &[]),
             Silence::GiveUp => self.give_up(),
         }
     }
