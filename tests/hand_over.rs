@@ -20,7 +20,7 @@ use tidecount::session::{Entry, Fact};
 
 const EVENING: &str = "title = \"Evening\"\n[[step]]\nexercise = \"long-ah\"\nrepetitions = 2\n[[step]]\nexercise = \"effortful-swallow\"\ncautions_acknowledged = true\n";
 const MORNING: &str = "title = \"Morning\"\n[[step]]\nexercise = \"jaw-opening\"\ncautions_acknowledged = true\n";
-const PACK: &str = "title = \"Opposites\"\n";
+const PACK: &str = "title = \"Opposites\"\nkind = \"opposite\"\n[[item]]\nclue = \"What is the opposite of narrow?\"\nanswers = [\"wide\"]\nhint = \"As a big river is.\"\n";
 
 /// A clinician's and a household's computer.
 struct Two {

@@ -367,7 +367,8 @@ fn a_long_routine_flows_over_numbered_pages_and_loses_nothing() {
     let phrases = (0..40).map(|n| format!("\"This is the phrase with the number {n}, as it is said at home.\"")).collect::<Vec<_>>().join(", ");
     let mut text = format!("title = \"Long\"\n[[step]]\nexercise = \"functional-phrases\"\nphrases = [{phrases}]\n");
     for entry in catalogue().iter().filter(|entry| !["functional-phrases", "word-questions"].contains(&entry.id.as_str())) {
-        text += &format!("[[step]]\nexercise = \"{}\"\n{}", entry.id, if entry.cautions.is_empty() { "" } else { "cautions_acknowledged = true\n" });
+        let packs = if entry.naming { "packs = [\"categories\"]\n" } else { "" };
+        text += &format!("[[step]]\nexercise = \"{}\"\n{packs}{}", entry.id, if entry.cautions.is_empty() { "" } else { "cautions_acknowledged = true\n" });
     }
     let prescription = checked(&text);
     let pdf = pdf_of(&prescription);

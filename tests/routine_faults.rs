@@ -92,8 +92,11 @@ fn cautions_must_be_acknowledged() {
 #[test]
 fn sips_need_a_clinician_and_an_exercise_that_bears_them() {
     let swallow = "exercise = \"mid-swallow-hold\"\ncautions_acknowledged = true\nsip_every = 2";
-    only(&step(swallow), FaultKind::NotAllowed, 5, "`sip_every`", "`sips_enabled_by_clinician = true`");
-    assert!(check(&step(&format!("{swallow}\nsips_enabled_by_clinician = true"))).is_ok());
+    let of_client = |text: &str| format!("client = \"grandpa\"\n{}", step(text));
+    only(&of_client(swallow), FaultKind::NotAllowed, 6, "`sip_every`", "`sips_enabled_by_clinician = true`");
+    assert!(check(&of_client(&format!("{swallow}\nsips_enabled_by_clinician = true"))).is_ok());
+    // Enabled for whom?
+    only(&step(&format!("{swallow}\nsips_enabled_by_clinician = true")), FaultKind::NotAllowed, 5, "does not say to whom", "`client");
     let saliva = "exercise = \"tongue-hold-swallow\"\ncautions_acknowledged = true\nsip_every = 2";
     only(&step(saliva), FaultKind::NotForThisExercise, 5, "`sip_every`", "without anything in the mouth");
 }
@@ -220,7 +223,7 @@ fn files_that_cannot_be_read_or_are_too_large() {
 fn too_much_of_anything() {
     let many = |n: usize, item: &str| vec![item; n].join(", ");
     only(&step(&format!("exercise = \"functional-phrases\"\nphrases = [{}]", many(61, "\"Good morning\""))), FaultKind::OutOfRange, 4, "61, outside 1 to 60", "Give");
-    let question = format!("exercise = \"word-questions\"\nquestions = [{{ clue = \"It barks\", answers = [{}] }}]", many(9, "\"dog\""));
+    let question = format!("exercise = \"word-questions\"\nquestions = [{{ clue = \"It barks\", answers = [{}] }}]", (0..9).map(|n| format!("\"dog{}\"", " now".repeat(n))).collect::<Vec<_>>().join(", "));
     only(&step(&question), FaultKind::OutOfRange, 4, "9 answers", "likely ones");
     let phases = format!("exercise = \"cheek-puff\"\nphases = [{}]", many(13, "{ name = \"puff\", length_s = 5 }"));
     only(&step(&phases), FaultKind::OutOfRange, 4, "13 phases", "repetitions");

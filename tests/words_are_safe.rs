@@ -131,7 +131,7 @@ fn routines() -> Vec<(String, Prescription)> {
     let mut files: Vec<PathBuf> = std::fs::read_dir(root().join("demo"))
         .expect("demo")
         .map(|file| file.expect("a file").path())
-        .filter(|path| path.extension().is_some_and(|ext| ext == "toml") && path.file_name().is_some_and(|name| name != "client.toml"))
+        .filter(|path| path.extension().is_some_and(|ext| ext == "toml") && !["client.toml", "household.toml"].iter().any(|other| path.ends_with(other)))
         .collect();
     files.sort();
     let dir = tempfile::tempdir().expect("a folder");
@@ -147,6 +147,9 @@ fn everything() -> String {
     for entry in catalogue() {
         text += &format!("[[step]]\nexercise = \"{}\"\n", entry.id);
         let fields = entry.dose_fields();
+        if entry.naming {
+            text += "packs = [\"categories\"]\n";
+        }
         let mut put = |field: &str, value: &str| {
             if fields.contains(&field) {
                 text += &format!("{field} = {value}\n");

@@ -9,7 +9,7 @@ use super::ask::{Ask, AskError, Plain, Terminal, until, yes_or_no};
 use super::error::AppError;
 use super::{new_dose, new_plan};
 use super::routine_command::Lookup;
-use crate::routine::{CatalogueEntry, Draft, DraftStep, Hearing, Timing, catalogue, check_text};
+use crate::routine::{CatalogueEntry, Draft, DraftStep, Hearing, Timing, built_in_packs, catalogue, check_text};
 
 /// Arguments of `tidecount routine new`.
 #[derive(Debug, Clone, clap::Args)]
@@ -20,12 +20,6 @@ pub struct NewArgs {
     #[arg(long)]
     pub plain: bool,
 }
-
-/// The word packs that come with the program, by the names of their files.
-#[derive(rust_embed::RustEmbed)]
-#[folder = "src/routine/packs"]
-#[allow_missing = true]
-struct Packs;
 
 /// Runs the command on the terminal, or line by line where answers are piped in.
 ///
@@ -78,6 +72,11 @@ pub fn compose(ask: &mut dyn Ask, words: Lookup<'_>, hearing: Hearing<'_>) -> Re
             ask.say("No exercise was taken. A routine needs at least one.")?;
         }
     }
+    // Sips are enabled for one client, so that client needs a name.
+    let mut client = client;
+    while client.is_none() && steps.iter().any(|step: &DraftStep| step.sip_every.is_some()) {
+        client = spoken(ask, "Sips are for one client alone. A short name for that client", Some("client"), "client", hearing)?;
+    }
     let loud = steps.iter().any(|step: &DraftStep| step.entry.timing == Timing::Voiced);
     let (mut cue_words, mut feedback_every) = (None, 5);
     if loud {
@@ -115,6 +114,8 @@ fn rest() -> Result<&'static CatalogueEntry, String> {
 
 /// What the check says against it, a line for each fault.
 fn sound(draft: &Draft, hearing: Hearing<'_>) -> Result<(), String> {
+    // Whose programme it is may not be settled yet.
+    let draft = Draft { client: draft.client.clone().or_else(|| Some("client".to_owned())), ..draft.clone() };
     let faults = check_text("x", &draft.to_toml(&|_| None), hearing).err().map_or(Vec::new(), |faults| faults.list);
     let lines: BTreeSet<String> = faults.iter().map(|fault| format!("{}. {}", fault.what, fault.remedy)).collect();
     if lines.is_empty() { Ok(()) } else { Err(lines.into_iter().collect::<Vec<_>>().join("\n  ")) }
@@ -152,7 +153,7 @@ fn step(ask: &mut dyn Ask, entry: &'static CatalogueEntry, words: Lookup<'_>, he
     if !agreed(ask, entry, &name, &say)? {
         return Ok(None);
     }
-    if entry.timing == Timing::Question && packs().is_empty() {
+    if entry.timing == Timing::Question && packs(entry.naming).is_empty() {
         ask.say("There are no word packs here, so it is left out; questions can be written into the file by hand.")?;
         return Ok(None);
     }
@@ -162,8 +163,9 @@ fn step(ask: &mut dyn Ask, entry: &'static CatalogueEntry, words: Lookup<'_>, he
         match entry.timing {
             Timing::ReadAloud => step.phrases = phrases(ask, hearing)?,
             Timing::Question => {
-                step.packs = choose_packs(ask)?;
-                let count = until(ask, "How many questions each time", Some("5"), |answer| {
+                step.packs = choose_packs(ask, entry.naming)?;
+                let (question, usual) = if entry.naming { ("How many categories each time", "1") } else { ("How many questions each time", "5") };
+                let count = until(ask, question, Some(usual), |answer| {
                     answer.parse::<u32>().ok().filter(|count| (1..=60).contains(count)).ok_or_else(|| "Type a whole number from 1 to 60.".to_owned())
                 })?;
                 step.numbers.push(("repetitions", f64::from(count)));
@@ -233,14 +235,14 @@ fn phrases(ask: &mut dyn Ask, hearing: Hearing<'_>) -> Result<Vec<String>, AskEr
     }
 }
 
-fn packs() -> Vec<String> {
-    let mut names: Vec<String> = Packs::iter().filter_map(|file| file.strip_suffix(".toml").map(str::to_owned)).collect();
-    names.sort();
-    names
+/// The built-in packs of categories, or all others.
+fn packs(categories: bool) -> Vec<String> {
+    let is_category = |text: &str| toml::from_str::<toml::Table>(text).is_ok_and(|pack| pack.get("kind").and_then(toml::Value::as_str) == Some("category"));
+    built_in_packs().into_iter().filter(|(_, text)| is_category(text) == categories).map(|(name, _)| name).collect()
 }
 
-fn choose_packs(ask: &mut dyn Ask) -> Result<Vec<String>, AskError> {
-    let names = packs();
+fn choose_packs(ask: &mut dyn Ask, categories: bool) -> Result<Vec<String>, AskError> {
+    let names = packs(categories);
     let list = names.iter().enumerate().map(|(n, name)| format!("  {}  {name}", n + 1)).collect::<Vec<_>>().join("\n");
     ask.say(&format!("Word packs\n{list}"))?;
     until(ask, "Which ones? Numbers", Some("1"), |answer| {

@@ -53,10 +53,21 @@ impl Habits {
         }
     }
 
-    /// What nine of ten recent responses took at most, s; none where too few are known.
+    /// What nine of ten recent responses of this kind took at most, s; of all kinds while too few are known; none where even those
+    /// are too few.
     #[must_use]
     pub fn usual_s(&self, to: Response) -> Option<f64> {
-        let mut taken = self.taken_s.get(&to).filter(|taken| taken.len() >= Self::ENOUGH)?.clone();
+        // Whoever is slow to answer is slow to begin, too: until enough is known of one kind, all kinds but thinking tell.
+        let all = || self.taken_s.iter().filter(|(kind, _)| **kind != Response::Question).flat_map(|(_, taken)| taken.iter().copied()).collect();
+        let own = self.taken_s.get(&to).filter(|taken| taken.len() >= Self::ENOUGH);
+        let mut taken: Vec<f64> = match own {
+            Some(own) => own.clone(),
+            None if to == Response::Question => return None,
+            None => all(),
+        };
+        if taken.len() < Self::ENOUGH {
+            return None;
+        }
         taken.sort_by(f64::total_cmp);
         // Nearest rank.
         let rank = (Self::COVERS * taken.len() as f64).ceil() as usize;
@@ -87,7 +98,7 @@ mod tests {
             habits.add(Response::Answer, 1.0);
         }
         assert_eq!(habits.wait_s(Response::Answer, 12.0), 12.0);
-        assert_eq!(habits.wait_s(Response::Done, 12.0), 12.0, "of another kind nothing is known");
+        assert_eq!(habits.wait_s(Response::Done, 12.0), 12.0, "a quick person, whatever is waited for");
     }
 
     #[test]

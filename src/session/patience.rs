@@ -2,6 +2,10 @@
 
 use crate::routine::NoAnswer;
 
+/// Whoever was heard so shortly ago may still be speaking, s.
+const SPEAKING_S: f64 = 3.0;
+/// Talk delays the asking up to this many times its time.
+const LONGEST: f64 = 2.0;
 /// How often it says that it is still there, s.
 const STILL_HERE_S: f64 = 60.0;
 
@@ -31,6 +35,8 @@ pub struct Patience {
     asked_s: Option<f64>,
     asked: u32,
     waiting: bool,
+    /// When somebody was last heard to speak, s.
+    spoke_s: f64,
     /// Somebody spoke since the question, and no word of it was understood: so often.
     unclear: u32,
 }
@@ -38,7 +44,7 @@ pub struct Patience {
 impl Patience {
     /// Starts while our own line is being said.
     pub fn new(now_s: f64) -> Self {
-        Self { began_s: now_s, quiet_since_s: now_s, asked_s: None, asked: 0, waiting: false, unclear: 0 }
+        Self { began_s: now_s, quiet_since_s: now_s, asked_s: None, asked: 0, waiting: false, spoke_s: f64::NEG_INFINITY, unclear: 0 }
     }
 
     /// Starts at the moment our own line ended.
@@ -62,14 +68,14 @@ impl Patience {
         *self = Self::opened(now_s);
     }
 
-    /// Somebody begins to speak: whoever answers is not talked over. The time to give up runs on, for a television speaks, too.
+    /// Somebody begins to speak: whoever answers is not talked over, yet talk in the room delays the asking only for a while.
     pub fn speaks(&mut self, now_s: f64) {
-        self.quiet_since_s = now_s;
+        self.spoke_s = now_s;
     }
 
     /// What was said is over, and held no word that is listened for.
     pub fn not_understood(&mut self, now_s: f64) {
-        self.quiet_since_s = now_s;
+        self.spoke_s = now_s;
         self.unclear += 1;
     }
 
@@ -100,7 +106,9 @@ impl Patience {
         }
         // Once all asking was in vain, it says each minute that it is still there.
         let after_s = if self.waiting { limits.ask_again_after_s.max(STILL_HERE_S) } else { limits.ask_again_after_s };
-        if now_s - self.quiet_since_s < after_s {
+        let waited_s = now_s - self.quiet_since_s;
+        let speaks = now_s - self.spoke_s < SPEAKING_S && waited_s < LONGEST * after_s;
+        if waited_s < after_s || speaks {
             return Silence::Wait;
         }
         self.quiet_since_s = now_s;
