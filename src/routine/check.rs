@@ -143,7 +143,8 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
 /// Sips are enabled for one client, never for whoever uses the file.
 fn check_sips(file: &RoutineFile, faults: &mut Finder<'_>) {
     let steps = file.step.as_ref().map_or(&[][..], |steps| &steps.value);
-    if let (None, Some(sips)) = (&file.client, steps.iter().find_map(|step| step.value.sip_every.as_ref())) {
+    let enabled = steps.iter().filter(|step| step.value.sips_enabled_by_clinician.as_ref().is_some_and(|at| at.value));
+    if let (None, Some(sips)) = (&file.client, enabled.filter_map(|step| step.value.sip_every.as_ref()).next()) {
         faults.add(
             FaultKind::NotAllowed,
             sips.span.clone(),
