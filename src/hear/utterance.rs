@@ -30,6 +30,10 @@ pub(crate) struct UtteranceTracker {
     loud_to: usize,
     /// The room as it was when the stretch began; speech itself must not raise it.
     room_db: f64,
+    /// Frames with voice in this stretch.
+    voiced: usize,
+    /// It has been told that this stretch began.
+    told: bool,
 }
 
 impl UtteranceTracker {
@@ -37,7 +41,7 @@ impl UtteranceTracker {
         let end_pause_s = if end_pause_s.is_finite() { end_pause_s.max(0.05) } else { 1.0 };
         // All the memory a stretch can need: none is taken beside the sound.
         let frames = Vec::with_capacity((LONGEST_S * RATE) as usize + 1);
-        Self { end_pause_s, from_s, frames, loud_to: 0, room_db: 0.0 }
+        Self { end_pause_s, from_s, frames, loud_to: 0, room_db: 0.0, voiced: 0, told: false }
     }
 
     /// The next frame.
@@ -51,9 +55,11 @@ impl UtteranceTracker {
         if self.frames.is_empty() && !loud {
             return;
         }
+        self.voiced += usize::from(frame.f0_hz > 0.0 && !frame.masked);
         self.frames.push(frame);
         if loud {
             self.loud_to = self.frames.len();
+            self.tell_begun(out);
             if self.frames.len() as f64 >= LONGEST_S * RATE {
                 self.end(out);
             }
@@ -63,6 +69,15 @@ impl UtteranceTracker {
         let begun = self.loud_to as f64 / RATE >= LEAST_ONSET_S;
         if pause >= self.end_pause_s || (!begun && pause > LEAST_ONSET_S) {
             self.end(out);
+        }
+    }
+
+    /// Tells once that speech has begun, as soon as it is sure to be speech.
+    fn tell_begun(&mut self, out: &mut impl FnMut(VoiceEvent)) {
+        let sure = self.voiced as f64 / RATE >= LEAST_VOICED_S && self.loud_to as f64 / RATE >= LEAST_ONSET_S;
+        if let Some(first) = self.frames.first().filter(|_| sure && !self.told) {
+            self.told = true;
+            out(VoiceEvent::SpeechBegan { onset_s: first.t_s });
         }
     }
 
@@ -77,6 +92,8 @@ impl UtteranceTracker {
         }
         self.frames.clear();
         self.loud_to = 0;
+        self.voiced = 0;
+        self.told = false;
     }
 
     fn voiced_s(&self) -> f64 {

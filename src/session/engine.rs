@@ -277,7 +277,7 @@ impl Engine {
             State::Paced(run) => self.tick_paced(run),
             State::Repeated(run) => self.tick_repeated(run),
             State::Reading(run) => self.tick_reading(run),
-            State::Rapid(run) => self.tick_rapid(run),
+            State::Rapid(_) => self.tick_rapid(),
             State::Question(run) => self.tick_question(run),
             State::Naming(run) => self.tick_naming(run),
         }

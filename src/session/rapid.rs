@@ -4,7 +4,6 @@ use super::engine::{Engine, State, Then};
 use super::patience::Patience;
 use super::{Command, Fact, Line, listening};
 use crate::hear::{Utterance, VoiceTask};
-use crate::routine::Work;
 
 /// The quiet after which the syllables are over, s.
 const END_PAUSE_S: f64 = 0.8;
@@ -15,20 +14,6 @@ const MIN_SYLLABLES: u32 = 3;
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct RapidRun {
     pub patience: Patience,
-    began_s: Option<f64>,
-    /// It has been said that the time is over.
-    over: bool,
-}
-
-impl RapidRun {
-    pub fn has_begun(&self) -> bool {
-        self.began_s.is_some()
-    }
-
-    pub fn began(&mut self, onset_s: f64, now_s: f64) {
-        self.began_s = Some(onset_s);
-        self.patience.heard(now_s);
-    }
 }
 
 impl Engine {
@@ -41,29 +26,10 @@ impl Engine {
 
     pub(super) fn open_rapid(&mut self) {
         self.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
-        self.state = State::Rapid(RapidRun { patience: Patience::opened(self.now_s), began_s: None, over: false });
+        self.state = State::Rapid(RapidRun { patience: Patience::opened(self.now_s) });
     }
 
-    pub(super) fn tick_rapid(&mut self, run: RapidRun) {
-        let length_s = match self.step().map(|step| &step.work) {
-            Some(Work::Rapid { length_s, .. }) => *length_s,
-            _ => return,
-        };
-        if let Some(began_s) = run.began_s {
-            let going_s = self.now_s - began_s;
-            if going_s >= self.routine.no_answer.give_up_after_s {
-                self.give_up();
-                return;
-            }
-            self.show_figure(&format!("{:.0}", going_s.clamp(0.0, length_s).floor()));
-            if going_s >= length_s && !run.over {
-                self.say("rapid-over", &[]);
-                if let State::Rapid(run) = &mut self.state {
-                    run.over = true;
-                }
-            }
-            return;
-        }
+    pub(super) fn tick_rapid(&mut self) {
         if self.is_speaking() {
             return;
         }
@@ -72,9 +38,6 @@ impl Engine {
 
     pub(super) fn syllables_counted(&mut self, utterance: &Utterance) {
         if utterance.syllables < MIN_SYLLABLES {
-            if let State::Rapid(run) = &mut self.state {
-                run.began_s = None;
-            }
             return;
         }
         let fact = Fact::SyllablesCounted {

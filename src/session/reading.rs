@@ -64,7 +64,7 @@ impl Engine {
 
     pub(super) fn speech_began(&mut self, onset_s: f64) {
         let now_s = self.now_s;
-        let begins = matches!(&self.state, State::Reading(run) if run.began_s.is_none()) || matches!(&self.state, State::Rapid(run) if !run.has_begun());
+        let begins = matches!(&self.state, State::Reading(run) if run.began_s.is_none()) || matches!(&self.state, State::Rapid(run) if run.patience.asked() == 0);
         if begins {
             self.responded();
         }
@@ -73,7 +73,8 @@ impl Engine {
                 run.began_s = Some(onset_s);
                 run.patience.heard(now_s);
             }
-            State::Rapid(run) => run.began(onset_s, now_s),
+            // Nothing is said into syllables that are being counted, not even that the time is over.
+            State::Rapid(run) => run.patience.heard(now_s),
             State::Question(run) => run.speaks(now_s),
             _ => self.somebody_speaks(),
         }

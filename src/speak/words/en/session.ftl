@@ -116,7 +116,6 @@ reading-again = Say it in your own time.
 reading-once-more = No hurry. Read it out when you like.
 read-phrase = { $phrase }
 read-phrase-shown = { $phrase }
-rapid-over = Thank you. And relax.
 
 # Postures and paced breathing
 
