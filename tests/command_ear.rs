@@ -15,7 +15,7 @@ fn model() -> PathBuf {
 
 fn grammar(phrases: &[&str]) -> Grammar {
     let choice = |p: &&str| Choice { tag: p.replace(' ', "-"), wordings: vec![(*p).to_owned()] };
-    Grammar { choices: phrases.iter().map(choice).collect(), list: false }
+    Grammar { choices: phrases.iter().map(choice).collect(), list_from: None }
 }
 
 fn options(fast: &[&str], mode: Mode) -> Options {

@@ -1,10 +1,14 @@
 //! Promise: the tool's words trigger nothing, are all there, and can be heard where they are to be said.
 
+#[path = "support/heard.rs"]
+mod heard;
+
+use heard::{hold, utterance};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use tidecount::app::load;
 use tidecount::hear::commands::{Choice, Grammar, Lexicon};
-use tidecount::hear::{Hold, Utterance, VoiceTask};
+use tidecount::hear::VoiceTask;
 use tidecount::routine::{Prescription, Work, catalogue};
 use tidecount::session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, Start, View, listening};
 use tidecount::speak::{Words, WordsError, live_words};
@@ -105,7 +109,7 @@ fn everything_that_is_listened_for_is_in_the_lexicon() {
     };
     for (state, commands) in listening::ALL.iter().chain([&("always", listening::ALWAYS)]) {
         if !commands.is_empty() {
-            lexicon.validate(&Grammar { choices: choices(commands), list: false }).unwrap_or_else(|why| panic!("{state}: {why}"));
+            lexicon.validate(&Grammar { choices: choices(commands), list_from: None }).unwrap_or_else(|why| panic!("{state}: {why}"));
         }
     }
     let mut answers = 0;
@@ -116,13 +120,13 @@ fn everything_that_is_listened_for_is_in_the_lexicon() {
                 answers += 1;
                 let choice = Choice { tag: answer.clone(), wordings: vec![answer.to_lowercase()] };
                 let both = choices(listening::QUESTION).into_iter().chain([choice]).collect();
-                lexicon.validate(&Grammar { choices: both, list: false }).unwrap_or_else(|why| panic!("{name}: {why}"));
+                lexicon.validate(&Grammar { choices: both, list_from: None }).unwrap_or_else(|why| panic!("{name}: {why}"));
             }
         }
     }
     assert!(answers > 0);
     let unknown = Choice { tag: "x".into(), wordings: vec!["qwrtzly".into()] };
-    assert!(lexicon.validate(&Grammar { choices: vec![unknown], list: false }).is_err(), "the lexicon takes anything");
+    assert!(lexicon.validate(&Grammar { choices: vec![unknown], list_from: None }).is_err(), "the lexicon takes anything");
 }
 
 /// The demo routines, and one that holds every exercise of the catalogue in sets.
@@ -229,37 +233,11 @@ fn reaction(hears: &Listening, yes: bool, now_s: f64) -> Vec<Event> {
     let onset_s = now_s - 1.5;
     match hears.voice {
         VoiceTask::Hold(_) => {
-            let hold = Hold {
-                onset_s,
-                offset_s: now_s,
-                duration_s: 1.5,
-                sure_s: onset_s + 0.3,
-                f0_median_hz: 118.0,
-                f0_span_st: 0.6,
-                f0_sd_st: 0.2,
-                level_mean_db: -28.0,
-                level_slope_db_per_s: -0.2,
-                level_fall_db: 1.4,
-                breaks: 0,
-                over_room_db: 40.0,
-                masked_s: 0.0,
-                clipped_s: 0.0,
-                steady: None,
-                quality: None,
-            };
+            let hold = hold(onset_s, 1.5);
             return vec![Event::Onset { at_s: now_s, onset_s }, Event::Offset { at_s: now_s, hold }];
         }
         VoiceTask::Speech { .. } => {
-            let utterance = Utterance {
-                onset_s,
-                offset_s: now_s,
-                duration_s: 1.5,
-                level_mean_db: -30.0,
-                f0_median_hz: 120.0,
-                syllables: 6,
-                syllable_rate_hz: 4.0,
-                syllable_irregularity_pct: 5.0,
-            };
+            let utterance = utterance(onset_s, 1.5, 6);
             return vec![Event::SpeechBegan { at_s: now_s, onset_s }, Event::Spoken { at_s: now_s, utterance }];
         }
         VoiceTask::Idle => {}

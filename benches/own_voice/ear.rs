@@ -20,7 +20,7 @@ pub struct Ear {
 }
 
 fn grammar(list: &str) -> Grammar {
-    Grammar { choices: list.split(',').map(|word| Choice { tag: word.into(), wordings: vec![word.into()] }).collect(), list: false }
+    Grammar { choices: list.split(',').map(|word| Choice { tag: word.into(), wordings: vec![word.into()] }).collect(), list_from: None }
 }
 
 impl Ear {

@@ -2,6 +2,8 @@
 
 use std::collections::VecDeque;
 
+use crate::hear::commands::{Floor, to_db};
+
 /// Samples of a block of 10 ms after the rate was brought down by plain averaging; what folds over does no harm to a level.
 const SAMPLES: usize = 80;
 const RATE_HZ: f64 = 8_000.0;
@@ -12,12 +14,6 @@ const RUMBLE_HZ: f64 = 120.0;
 /// the deafer of the two.
 const LOUD_DB: f64 = 7.0;
 const STILL_LOUD_DB: f64 = 5.0;
-/// The floor is never taken lower, nor before it is known higher, dB re full scale.
-const LOWEST_FLOOR_DB: f64 = -72.0;
-const HIGHEST_FIRST_FLOOR_DB: f64 = -45.0;
-/// The floor is the least level of 40 ms in so many seconds.
-const MEMORY_S: usize = 30;
-const AVERAGED: usize = 4;
 /// It opens when so many of the last [`LOOKED_AT`] blocks were loud, and so many of those voiced: a tick, a knock and a tap of
 /// dishes are shorter, a rush of air or water is not voiced.
 const LOUD_BLOCKS: usize = 8;
@@ -39,10 +35,7 @@ const TALKS_S: f64 = 0.3;
 pub struct SpeechGate {
     last_in: f64,
     last_out: f64,
-    averaged: VecDeque<f64>,
-    least_of_seconds: VecDeque<f64>,
-    least_now: Option<f64>,
-    blocks_in_second: u32,
+    floor: Floor,
     loud_now: bool,
     /// Of the last blocks: loud, and voiced.
     recent: VecDeque<(bool, bool)>,
@@ -55,8 +48,7 @@ impl SpeechGate {
     /// Takes 10 ms of the microphone at any rate; true while the recogniser should hear.
     pub fn push(&mut self, block: &[f32]) -> bool {
         let power = self.take_in(block);
-        self.follow_floor(power);
-        let over_db = to_db(power) - self.floor_db();
+        let over_db = to_db(power) - self.floor.follow(power, BLOCK_S);
         self.loud_now = over_db > if self.loud_now { STILL_LOUD_DB } else { LOUD_DB };
         // A period is only looked for where it can matter.
         let voiced = self.loud_now && !self.open && is_voiced(self.window.make_contiguous());
@@ -99,31 +91,6 @@ impl SpeechGate {
         }
         power / SAMPLES as f64
     }
-
-    fn follow_floor(&mut self, power: f64) {
-        self.averaged.push_back(power);
-        if self.averaged.len() > AVERAGED {
-            self.averaged.pop_front();
-        }
-        if self.averaged.len() == AVERAGED {
-            let mean = self.averaged.iter().sum::<f64>() / AVERAGED as f64;
-            self.least_now = Some(self.least_now.map_or(mean, |least| least.min(mean)));
-        }
-        self.blocks_in_second += 1;
-        if self.blocks_in_second == 100 {
-            self.blocks_in_second = 0;
-            self.least_of_seconds.extend(self.least_now.take());
-            while self.least_of_seconds.len() > MEMORY_S {
-                self.least_of_seconds.pop_front();
-            }
-        }
-    }
-
-    fn floor_db(&self) -> f64 {
-        let floor = self.least_of_seconds.iter().copied().chain(self.least_now).reduce(f64::min);
-        let floor_db = floor.map_or(HIGHEST_FIRST_FLOOR_DB, to_db).max(LOWEST_FLOOR_DB);
-        if self.least_of_seconds.len() < MEMORY_S { floor_db.min(HIGHEST_FIRST_FLOOR_DB) } else { floor_db }
-    }
 }
 
 /// The normalised autocorrelation (Rabiner 1977, from memory) has a peak among the periods of a voice.
@@ -137,10 +104,6 @@ fn is_voiced(sound: &[f32]) -> bool {
         let product: f32 = early.iter().zip(late).map(|(a, b)| a * b).sum();
         both > 0.0 && late.len() >= SAMPLES && f64::from(product / both) >= PERIODIC
     })
-}
-
-fn to_db(power: f64) -> f64 {
-    10.0 * power.max(1e-12).log10()
 }
 
 #[cfg(test)]

@@ -25,12 +25,15 @@ pub fn main_grammar(words: &Words, listening: &Listening) -> Grammar {
         }
         choice
     });
-    Grammar { choices: commands.chain(answers).filter(|choice| !choice.wordings.is_empty()).collect(), list: listening.list }
+    let mut choices: Vec<Choice> = commands.filter(|choice| !choice.wordings.is_empty()).collect();
+    let list_from = listening.list.then_some(choices.len());
+    choices.extend(answers);
+    Grammar { choices, list_from }
 }
 
 /// What the fast path listens for, always.
 pub fn fast_grammar(words: &Words) -> Grammar {
-    Grammar { choices: commands(words, listening::ALWAYS).collect(), list: false }
+    Grammar { choices: commands(words, listening::ALWAYS).collect(), list_from: None }
 }
 
 fn commands<'a>(words: &'a Words, commands: &'a [Command]) -> impl Iterator<Item = Choice> + 'a {

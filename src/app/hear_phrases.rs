@@ -35,7 +35,7 @@ pub(super) fn phrases(list: &str) -> Result<Grammar, AppError> {
             "--commands names no phrase; name what to listen for, parted by commas: --commands \"ready,stop,go back\"".to_owned(),
         ));
     }
-    Ok(Grammar { choices, list: false })
+    Ok(Grammar { choices, list_from: None })
 }
 
 /// Those of the phrases that a session hears on the fast path: the wordings of "stop" and "pause".
@@ -43,7 +43,7 @@ fn fast_phrases(grammar: &Grammar) -> Result<Grammar, AppError> {
     let words = Words::english()?;
     let always: Vec<String> = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
     let fast = grammar.choices.iter().filter(|choice| choice.wordings.iter().all(|wording| always.contains(wording)));
-    Ok(Grammar { choices: fast.cloned().collect(), list: false })
+    Ok(Grammar { choices: fast.cloned().collect(), list_from: None })
 }
 
 /// One recogniser for any number of sounds, one after the other.

@@ -9,14 +9,14 @@ use super::error::AppError;
 use super::follow::{ScreenFollower, SharedScreen};
 use super::grammar::fast_grammar;
 use super::levels::Levels;
-use super::load;
+use super::load::{self, Loaded};
 use super::observe::Observer;
 use super::pipeline::{Parts, Pipeline};
 use super::practise::{Practice, until_interrupted};
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
 use crate::audio::{self, EchoCanceller};
-use crate::hear::commands::{ChildRecogniser, Lexicon, Mode, Options};
+use crate::hear::commands::{ChildRecogniser, Mode, Options};
 use crate::record::{Source, data_folder};
 use crate::screen::{Keys, TerminalScreen};
 use crate::session::{Engine, Line, Start};
@@ -60,10 +60,7 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, AppError> {
     if args.fast && !recording {
         return Err(AppError::Usage("--fast needs a recording: name a file with --mic FILE.wav".into()));
     }
-    let words = Words::english()?;
-    let model = load::model_folder(args.model.as_deref())?;
-    let lexicon = Lexicon::open(&model)?;
-    let (prescription, routine_text) = load::routine(&args.routine, &words, &lexicon)?;
+    let Loaded { words, model, lexicon, prescription, routine_text } = load::all(&args.routine, args.model.as_deref())?;
     print_cautions(&words, &prescription.routine);
     let io = audio::open(&args.mic, &args.speaker, args.fast)?;
     let practice = Practice {

@@ -15,6 +15,27 @@ pub fn command_words(words: &Words) -> Vec<(String, Vec<String>)> {
     Command::ALL.into_iter().map(|command| (command.name().to_owned(), words.wordings(command))).collect()
 }
 
+/// Everything that a routine is led with, besides devices and a voice.
+pub struct Loaded {
+    pub words: Words,
+    pub model: PathBuf,
+    pub lexicon: Lexicon,
+    pub prescription: Prescription,
+    pub routine_text: String,
+}
+
+/// A routine with its words and its recognition model, the built-in one where none is named.
+///
+/// # Errors
+/// Words, model or routine cannot be used.
+pub fn all(routine_file: &Path, model: Option<&Path>) -> Result<Loaded, AppError> {
+    let words = Words::english()?;
+    let model = model_folder(model)?;
+    let lexicon = Lexicon::open(&model)?;
+    let (prescription, routine_text) = routine(routine_file, &words, &lexicon)?;
+    Ok(Loaded { words, model, lexicon, prescription, routine_text })
+}
+
 /// A routine file: what it prescribes, and its text for the record.
 ///
 /// # Errors

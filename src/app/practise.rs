@@ -14,6 +14,7 @@ use super::follow::{ScreenFollower, SharedScreen};
 use super::grammar::{self, fast_grammar, spoken_form};
 use super::levels::{self, Levels};
 use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
+use super::load::Loaded;
 use super::observe::Observer;
 use super::pipeline::{Parts, Pipeline};
 use super::ramps::stages_and_unfinished;
@@ -77,10 +78,7 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
         return Err(AppError::Usage("--fast needs a recording: name a file with --mic FILE.wav; a live microphone runs in real time".into()));
     }
     let speaker = args.speaker.clone().unwrap_or_else(|| if recording { "none".into() } else { "default".into() });
-    let words = Words::english()?;
-    let model = load::model_folder(args.model.as_deref())?;
-    let lexicon = Lexicon::open(&model)?;
-    let (mut prescription, routine_text) = load::routine(&args.routine, &words, &lexicon)?;
+    let Loaded { words, model, lexicon, mut prescription, routine_text } = load::all(&args.routine, args.model.as_deref())?;
     let io = audio::open(&args.mic, &speaker, args.fast)?;
     let client = args.client.clone().or_else(|| prescription.client.clone()).unwrap_or_else(|| "client".into());
     let data = data_folder(args.data.as_deref())?;
@@ -277,7 +275,7 @@ impl Practice {
                 _ => continue,
             };
             let choices = answers.into_iter().map(|answer| Choice { tag: answer.clone(), wordings: answer.split('|').map(spoken_form).collect() });
-            self.lexicon.validate(&Grammar { choices: choices.collect(), list: false })?;
+            self.lexicon.validate(&Grammar { choices: choices.collect(), list_from: None })?;
         }
         Ok(())
     }

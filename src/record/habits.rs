@@ -73,3 +73,7 @@ impl Store {
         rows.into_iter().map(|(session, seq, json)| parse_line(&json).map_err(|cause| self.bad_line(SessionId(session), seq as usize, cause))).collect()
     }
 }
+
+#[cfg(test)]
+#[path = "tests/habits.rs"]
+mod tests;

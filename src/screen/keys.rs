@@ -2,7 +2,7 @@
 
 use std::io::IsTerminal;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
+use std::sync::mpsc::{Receiver, Sender, channel};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
@@ -15,8 +15,7 @@ const LOOK_EVERY: Duration = Duration::from_millis(200);
 
 /// What a key stands for. The keys of a page-turner (page down, page up, a black screen's full stop or b, escape) are among
 /// them; common practice of presenters, no source.
-#[must_use]
-pub fn meaning(key: &KeyEvent) -> Option<Command> {
+fn meaning(key: &KeyEvent) -> Option<Command> {
     if key.kind == KeyEventKind::Release || key.modifiers.contains(KeyModifiers::CONTROL) {
         return None;
     }
@@ -65,18 +64,9 @@ impl Keys {
         Some(Self { commands, wanted })
     }
 
-    /// Keys from elsewhere, for whoever has them.
-    #[must_use]
-    pub fn from(commands: Receiver<Command>) -> Self {
-        Self { commands, wanted: Arc::default() }
-    }
-
     /// The next key pressed, never waiting.
     pub fn take(&mut self) -> Option<Command> {
-        match self.commands.try_recv() {
-            Ok(command) => Some(command),
-            Err(TryRecvError::Empty | TryRecvError::Disconnected) => None,
-        }
+        self.commands.try_recv().ok()
     }
 }
 

@@ -5,7 +5,7 @@ mod keys;
 mod layout;
 mod terminal;
 
-pub use keys::{Keys, meaning as meaning_of_key, restore_terminal};
+pub use keys::{Keys, restore_terminal};
 pub use terminal::TerminalScreen;
 
 /// What stands on the screen, all words resolved.

@@ -82,7 +82,13 @@ impl Engine {
         let running = matches!(self.state, State::Posture(_) | State::Paced(_) | State::Naming(_) | State::Question(_) | State::Repeated(_));
         self.cut_repetition();
         self.hush();
-        if !running && self.in_step {
+        // Right behind an exercise, and while the next one is being named, "once more" means the one that was done.
+        if !running && self.repetitions_done() == 0 && self.here.step > 1 {
+            self.here.step -= 1;
+            self.steps_done.remove(&self.step_index());
+            self.in_step = true;
+        }
+        if !running {
             if let Some(done) = self.counts.get_mut(&self.step_index()) {
                 *done = done.saturating_sub(1);
             }

@@ -10,6 +10,7 @@ use super::{
     posture::PostureRun,
     question::QuestionRun,
     rapid::RapidRun,
+    talk::FOR_SPEECH,
     reading::ReadingRun,
     repeated::RepeatedRun,
     tiring::Trial,
@@ -165,6 +166,10 @@ pub struct Engine {
     pub(super) command_at_s: f64,
     /// Ends of what was said in the room and held no word that is listened for, of the last minute, s.
     pub(super) talk_s: VecDeque<f64>,
+    /// When it was the client's turn to read, think or repeat syllables, s.
+    pub(super) turn_began_s: f64,
+    /// Somebody has been talking since, s.
+    pub(super) talk_since_s: Option<f64>,
     /// The sort of question asked last: a new sort is announced.
     pub(super) kind_asked: Option<crate::routine::PackKind>,
     /// The last thing that was announced, for "again".
@@ -209,6 +214,8 @@ impl Engine {
             last_spoke_s: 0.0,
             command_at_s: f64::NEG_INFINITY,
             talk_s: VecDeque::new(),
+            turn_began_s: 0.0,
+            talk_since_s: None,
             kind_asked: None,
             last_said: None,
             troubles_known: BTreeSet::new(),
@@ -448,7 +455,9 @@ impl Engine {
         self.say(key, args);
     }
 
+    /// Where commands are heard and nothing is measured, the voice ear tells of talk.
     pub(super) fn listen(&mut self, commands: &[Command], voice: VoiceTask) {
+        let voice = if voice == VoiceTask::Idle && !commands.is_empty() { FOR_SPEECH } else { voice };
         self.listen_with(commands, Vec::new(), voice);
     }
 
@@ -457,10 +466,15 @@ impl Engine {
             let commands = listening::of_class(commands).to_vec();
             Listening { commands, answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: true }
         } else {
-            let list = matches!(self.step().map(|step| &step.work), Some(crate::routine::Work::Naming { .. }));
+            // Where a category is named, and nowhere else: a command is never part of a list.
+            let list = !answers.is_empty() && matches!(self.step().map(|step| &step.work), Some(crate::routine::Work::Naming { .. }));
             Listening { commands: commands.to_vec(), answers, voice, list, firm: false }
         };
         if self.listening.as_ref() != Some(&listening) {
+            // Another task begins a new stretch.
+            if self.listening.as_ref().is_some_and(|before| before.voice != listening.voice) {
+                self.talk_since_s = None;
+            }
             self.listening = Some(listening.clone());
             self.out.push(Effect::Listen(listening));
         }
@@ -561,6 +575,12 @@ impl Engine {
     /// Repetitions completed in the present step.
     pub(super) fn repetitions_done(&self) -> u32 {
         self.counts.get(&self.step_index()).copied().unwrap_or(0)
+    }
+
+    /// Which repetition of the step this is, all sets together, from 0.
+    pub(super) fn turn(&self) -> usize {
+        let repetitions = self.step().map_or(1, |step| step.repetitions);
+        (self.here.set.saturating_sub(1) * repetitions + self.here.repetition.saturating_sub(1)) as usize
     }
 
     /// Levels of this practice can be compared with each other.

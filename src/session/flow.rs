@@ -4,7 +4,6 @@ use super::engine::{Ask, Engine, State, Then};
 use super::patience::Patience;
 use super::{Arg, Command, Effect, Entry, Fact, Line, LineId, Position, listening};
 use crate::hear::VoiceTask;
-use super::talk::FOR_SPEECH;
 use super::voiced::LOUD_LIMIT;
 use crate::routine::{Step, Work};
 
@@ -208,7 +207,7 @@ impl Engine {
             Ask::Start if self.start.first_session => "ask-ready-first",
             _ => key,
         };
-        self.listen(commands, FOR_SPEECH);
+        self.listen(commands, VoiceTask::Idle);
         self.say(key, &args);
         self.show_prompt(Line { key: format!("{key}-shown"), args }, can_say);
         if !matches!(ask, Ask::Confirm(_) | Ask::FinishUnlessTakenBack | Ask::OfferRest) {

@@ -18,7 +18,7 @@ impl Engine {
     fn naming_item(&self) -> Option<(NamingItem, f64)> {
         match &self.step()?.work {
             Work::Naming { items, length_s } if !items.is_empty() => {
-                items.get((self.here.repetition.max(1) - 1) as usize % items.len()).cloned().map(|item| (item, *length_s))
+                items.get(self.turn() % items.len()).cloned().map(|item| (item, *length_s))
             }
             _ => None,
         }

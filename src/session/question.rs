@@ -55,7 +55,7 @@ impl Engine {
     fn item(&self) -> Option<QuestionItem> {
         match &self.step()?.work {
             Work::Question { items, .. } if !items.is_empty() => {
-                items.get((self.here.repetition.max(1) - 1) as usize % items.len()).cloned()
+                items.get(self.turn() % items.len()).cloned()
             }
             _ => None,
         }
@@ -90,6 +90,7 @@ impl Engine {
         if let Some(item) = self.item() {
             self.listen_for_answers(&item, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
         }
+        self.turn_began_s = now_s;
         self.state = State::Question(QuestionRun {
             began_s: now_s,
             think_until_s: now_s + think_s,

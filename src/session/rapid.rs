@@ -14,6 +14,8 @@ const MIN_SYLLABLES: u32 = 3;
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct RapidRun {
     pub patience: Patience,
+    /// The client has begun: how long that took is known.
+    pub begun: bool,
 }
 
 impl Engine {
@@ -26,7 +28,8 @@ impl Engine {
 
     pub(super) fn open_rapid(&mut self) {
         self.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
-        self.state = State::Rapid(RapidRun { patience: Patience::opened(self.now_s) });
+        self.turn_began_s = self.now_s;
+        self.state = State::Rapid(RapidRun { patience: Patience::opened(self.now_s), begun: false });
     }
 
     pub(super) fn tick_rapid(&mut self) {

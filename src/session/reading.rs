@@ -8,6 +8,8 @@ use crate::routine::Work;
 
 /// The quiet after which a phrase is over, s. Slow speakers pause inside phrases (trade notes: 1.0 to 1.5 s).
 const END_PAUSE_S: f64 = 1.2;
+/// A task takes effect within a block or two, s.
+const BEFORE_S: f64 = 0.05;
 /// Shorter sounds are no phrase, s.
 const MIN_PHRASE_S: f64 = 0.3;
 /// Reading aloud takes about 15 letters a second (150 words a minute of six letters with their space; common practice, no
@@ -25,6 +27,8 @@ pub(super) struct ReadingRun {
     began_s: Option<f64>,
     /// What was read of it so far, and until when the rest may come, s.
     part: Option<(Utterance, f64)>,
+    /// The client has made a sound already: how long that took is known.
+    tried: bool,
 }
 
 /// Two parts of a phrase as one: from the first onset to the last offset; level and F0 by the longer part.
@@ -38,7 +42,7 @@ impl Engine {
     fn phrase(&self) -> Option<String> {
         match &self.step()?.work {
             Work::ReadAloud { phrases } if !phrases.is_empty() => {
-                let index = (self.here.repetition.max(1) - 1) as usize % phrases.len();
+                let index = self.turn() % phrases.len();
                 phrases.get(index).cloned()
             }
             _ => None,
@@ -59,33 +63,47 @@ impl Engine {
 
     pub(super) fn open_reading(&mut self) {
         self.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
-        self.state = State::Reading(ReadingRun { patience: Patience::opened(self.now_s), began_s: None, part: None });
+        self.turn_began_s = self.now_s;
+        self.state = State::Reading(ReadingRun { patience: Patience::opened(self.now_s), began_s: None, part: None, tried: false });
     }
 
     pub(super) fn speech_began(&mut self, onset_s: f64) {
         let now_s = self.now_s;
-        let begins = matches!(&self.state, State::Reading(run) if run.began_s.is_none()) || matches!(&self.state, State::Rapid(run) if run.patience.asked() == 0);
+        let begins = match &self.state {
+            State::Reading(run) => !run.tried,
+            State::Rapid(run) => !run.begun,
+            _ => false,
+        };
         if begins {
             self.responded();
         }
         match &mut self.state {
             State::Reading(run) => {
                 run.began_s = Some(onset_s);
+                run.tried = true;
                 run.patience.heard(now_s);
             }
             // Nothing is said into syllables that are being counted, not even that the time is over.
-            State::Rapid(run) => run.patience.heard(now_s),
+            State::Rapid(run) => {
+                run.begun = true;
+                run.patience.heard(now_s);
+            }
             State::Question(run) => run.speaks(now_s),
-            _ => self.somebody_speaks(),
+            _ => self.somebody_speaks(onset_s),
         }
     }
 
     pub(super) fn spoken(&mut self, utterance: &Utterance) {
+        // What was said before its turn came is no answer; it only ends now, because another task begins.
+        if utterance.offset_s <= self.turn_began_s + BEFORE_S {
+            self.somebody_spoke(utterance);
+            return;
+        }
         match &self.state {
             State::Reading(_) => self.phrase_read(utterance),
             State::Rapid(_) => self.syllables_counted(utterance),
             State::Question(_) => self.said_something(),
-            _ => self.somebody_spoke(utterance)
+            _ => self.somebody_spoke(utterance),
         }
     }
 

@@ -2,7 +2,6 @@
 
 use super::engine::{Ask, Engine, State, Then};
 use super::patience::Patience;
-use super::talk::FOR_SPEECH;
 use super::{Command, Fact, Line, listening};
 use crate::hear::VoiceTask;
 use crate::routine::Work;
@@ -23,7 +22,7 @@ impl Engine {
     }
 
     pub(super) fn open_repeated(&mut self) {
-        self.listen(listening::REPEATED, FOR_SPEECH);
+        self.listen(listening::REPEATED, VoiceTask::Idle);
         self.state = State::Repeated(RepeatedRun { patience: Patience::opened(self.now_s), began_s: self.now_s });
     }
 

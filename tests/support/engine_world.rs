@@ -1,8 +1,13 @@
 //! The engine in a world without sound: lines take their time, the clock moves, and every law is watched at every step.
 
+#[path = "heard.rs"]
+mod heard;
+
+pub use heard::{hold, utterance};
+
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-use tidecount::hear::{Hold, Utterance, VoiceTask};
+use tidecount::hear::VoiceTask;
 use tidecount::routine::{CountedPhase, Exercise, NamingItem, NoAnswer, Phase, QuestionItem, Routine, Step, Timing, Work};
 use tidecount::session::{Command, Effect, Engine, Entry, Event, Fact, LineId, Listening, Position, Start, listening};
 
@@ -81,7 +86,7 @@ impl World {
     }
 
     pub fn is_halted(&self) -> bool {
-        self.listening.as_ref().is_some_and(|l| l.commands == listening::HALTED && l.voice == VoiceTask::Idle)
+        self.listening.as_ref().is_some_and(|l| l.commands == listening::HALTED && !matches!(l.voice, VoiceTask::Hold(_)))
     }
 
     fn effect(&mut self, effect: Effect) {
@@ -210,40 +215,6 @@ pub fn is_whole(fact: &Fact) -> bool {
 
 fn completed(facts: &[Entry], step: u32) -> u32 {
     facts.iter().filter(|entry| entry.position.is_some_and(|at: Position| at.step == step) && is_whole(&entry.fact)).count() as u32
-}
-
-pub fn hold(onset_s: f64, duration_s: f64) -> Hold {
-    Hold {
-        onset_s,
-        offset_s: onset_s + duration_s,
-        duration_s,
-        sure_s: onset_s + 0.3,
-        f0_median_hz: 118.0,
-        f0_span_st: 0.6,
-        f0_sd_st: 0.2,
-        level_mean_db: -28.0,
-        level_slope_db_per_s: -0.2,
-        level_fall_db: 1.4,
-        breaks: 0,
-        over_room_db: 40.0,
-        masked_s: 0.0,
-        clipped_s: 0.0,
-        steady: None,
-        quality: None,
-    }
-}
-
-pub fn utterance(onset_s: f64, duration_s: f64, syllables: u32) -> Utterance {
-    Utterance {
-        onset_s,
-        offset_s: onset_s + duration_s,
-        duration_s,
-        level_mean_db: -30.0,
-        f0_median_hz: 120.0,
-        syllables,
-        syllable_rate_hz: f64::from(syllables) / duration_s,
-        syllable_irregularity_pct: 5.0,
-    }
 }
 
 /// A step of each way of timing, by number; `sets` and `repetitions` as given.

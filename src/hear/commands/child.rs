@@ -84,7 +84,7 @@ impl Service {
                     (Path::Main, Tuning::MAIN, &mut self.main_generation)
                 };
                 *generation = order.generation;
-                let listener = self.model.decoder(&order.choices.concat()).map(|d| Listener::new(d, &order.choices, tuning).with_own_voice(Rc::clone(&self.own)).with_lists(order.list));
+                let listener = self.model.decoder(&order.choices.concat()).map(|d| Listener::new(d, &order.choices, tuning).with_own_voice(Rc::clone(&self.own)).with_lists(order.list_from));
                 self.ear.listen(path, listener);
                 Ok(Vec::new())
             }

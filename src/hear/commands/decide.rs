@@ -39,6 +39,11 @@ impl PhraseBook {
         book
     }
 
+    /// The choice that this text is a phrase of, word for word.
+    pub fn choice_of(&self, text: &str) -> Option<usize> {
+        self.whole.get(text).copied()
+    }
+
     /// The text is a phrase, word for word.
     pub fn is_phrase(&self, text: &str) -> bool {
         self.whole.contains_key(text)
@@ -106,8 +111,9 @@ pub(crate) fn judge(words: &[Word], book: &PhraseBook, rules: &Rules, mid_sound:
     fits.then_some(Phrase { text, start_s, end_s, confidence })
 }
 
-/// Every phrase of a list said in one breath, in its order. Each word of it must have `min_confidence`.
-pub(crate) fn listed(words: &[Word], book: &PhraseBook, min_confidence: f64) -> Vec<Phrase> {
+/// Every phrase of a list said in one breath, in its order: phrases of the choices from `from` on. Each word of it must have
+/// `min_confidence`.
+pub(crate) fn listed(words: &[Word], book: &PhraseBook, from: usize, min_confidence: f64) -> Vec<Phrase> {
     let mut found = Vec::new();
     let mut at = 0;
     while at < words.len() {
@@ -115,15 +121,16 @@ pub(crate) fn listed(words: &[Word], book: &PhraseBook, min_confidence: f64) -> 
         let longest = (at + 1..=words.len().min(at + 6)).rev().find_map(|to| {
             let run = words.get(at..to)?;
             let text = run.iter().map(|word| word.text.as_str()).collect::<Vec<_>>().join(" ");
-            book.is_phrase(&text).then_some((to, text, run))
+            book.choice_of(&text).map(|choice| (to, text, run, choice))
         });
-        let Some((to, text, run)) = longest else {
+        let Some((to, text, run, choice)) = longest else {
             at += 1;
             continue;
         };
         let confidence = run.iter().map(|word| word.confidence).fold(1.0, f64::min);
         if let (Some(first), Some(last)) = (run.first(), run.last())
             && confidence >= min_confidence
+            && choice >= from
         {
             found.push(Phrase { text, start_s: first.start_s, end_s: last.end_s, confidence });
         }

@@ -1,20 +1,12 @@
 //! The level of the sound, the floor of the room, and whether something stands out above it.
 
 use super::RATE_HZ;
-use std::collections::VecDeque;
+use super::floor::{Floor, to_db};
 
 /// Sound this far above the floor opens the gate, dB.
 const OPEN_DB: f64 = 8.0;
 /// Sound below this much above the floor counts as quiet, dB.
 const CLOSE_DB: f64 = 6.0;
-/// The floor is never taken lower than this, dB re full scale: digital silence has no level.
-const LOWEST_FLOOR_DB: f64 = -72.0;
-/// Until a quiet moment was met the floor is not taken higher than this, dB re full scale.
-const HIGHEST_FIRST_FLOOR_DB: f64 = -45.0;
-/// The floor is the least mean level of this many seconds. Longer than a held vowel, so that one does not become the floor.
-const MEMORY_S: f64 = 30.0;
-/// Levels are averaged over this many batches before the least is taken.
-const AVERAGED: usize = 4;
 /// Corner of the one-pole high-pass that keeps rumble out, Hz.
 const RUMBLE_HZ: f64 = 120.0;
 
@@ -29,16 +21,12 @@ pub(crate) struct Level {
     pub loud: bool,
 }
 
-/// Follows the floor by the least short-time level of the last half minute: down at once, up only after [`MEMORY_S`].
+/// Follows level and floor.
 #[derive(Debug, Default)]
 pub(crate) struct Meter {
     last_in: f64,
     last_out: f64,
-    averaged: VecDeque<f64>,
-    /// Least power of each past second, oldest first.
-    least_of_seconds: VecDeque<f64>,
-    least_now: Option<f64>,
-    in_second_s: f64,
+    floor: Floor,
     loud: bool,
 }
 
@@ -55,39 +43,12 @@ impl Meter {
         }
         let count = samples.len().max(1) as f64;
         power /= count;
-        self.averaged.push_back(power);
-        if self.averaged.len() > AVERAGED {
-            self.averaged.pop_front();
-        }
-        if self.averaged.len() == AVERAGED {
-            let mean = self.averaged.iter().sum::<f64>() / AVERAGED as f64;
-            self.least_now = Some(self.least_now.map_or(mean, |least| least.min(mean)));
-        }
-        self.in_second_s += count / f64::from(RATE_HZ);
-        if self.in_second_s >= 1.0 {
-            self.in_second_s = 0.0;
-            if let Some(least) = self.least_now.take() {
-                self.least_of_seconds.push_back(least);
-            }
-            while self.least_of_seconds.len() as f64 > MEMORY_S {
-                self.least_of_seconds.pop_front();
-            }
-        }
-        let floor = self.least_of_seconds.iter().copied().chain(self.least_now).reduce(f64::min);
-        let mut floor_db = floor.map_or(HIGHEST_FIRST_FLOOR_DB, to_db).max(LOWEST_FLOOR_DB);
-        if (self.least_of_seconds.len() as f64) < MEMORY_S {
-            floor_db = floor_db.min(HIGHEST_FIRST_FLOOR_DB);
-        }
+        let floor_db = self.floor.follow(power, count / f64::from(RATE_HZ));
         let level_db = to_db(power);
         let floor_db = floor_db.max(f64::from(own_db));
         self.loud = level_db > floor_db + if self.loud { CLOSE_DB } else { OPEN_DB };
         Level { level_db, floor_db, loud: self.loud }
     }
-}
-
-/// Power to dB; silence gives -120.
-fn to_db(power: f64) -> f64 {
-    10.0 * power.max(1e-12).log10()
 }
 
 #[cfg(test)]
@@ -147,6 +108,6 @@ mod tests {
     #[test]
     fn digital_silence_is_quiet() {
         let level = Meter::default().measure(&[0; 480], f32::NEG_INFINITY);
-        assert!(!level.loud && level.floor_db >= LOWEST_FLOOR_DB);
+        assert!(!level.loud && level.floor_db >= super::super::floor::LOWEST_FLOOR_DB);
     }
 }

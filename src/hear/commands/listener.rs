@@ -105,15 +105,15 @@ pub(crate) struct Listener<D> {
     candidates: Vec<Candidate>,
     /// The client's own way of saying the commands, shared by both paths; none before it is known.
     own: Rc<RefCell<Option<Weigher>>>,
-    /// Several phrases may follow each other in one breath.
-    list: bool,
+    /// Choices from this one on may follow each other in one breath.
+    list_from: Option<usize>,
     /// Further phrases of a list, since they were last asked for.
     further: Vec<Decided>,
 }
 
 impl<D: Decoder> Listener<D> {
     pub fn new(decoder: D, choices: &[Vec<String>], tuning: Tuning) -> Self {
-        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, at_beginning: false, talk: 0.0, unsure: None, candidates: Vec::new(), own: Rc::default(), list: false, further: Vec::new() }
+        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, at_beginning: false, talk: 0.0, unsure: None, candidates: Vec::new(), own: Rc::default(), list_from: None, further: Vec::new() }
     }
 
     /// Lets the client's own voice weigh in.
@@ -122,9 +122,9 @@ impl<D: Decoder> Listener<D> {
         self
     }
 
-    /// Hears lists: several phrases in one breath.
-    pub fn with_lists(mut self, list: bool) -> Self {
-        self.list = list;
+    /// Hears lists: several phrases of the choices from this one on in one breath.
+    pub fn with_lists(mut self, from: Option<usize>) -> Self {
+        self.list_from = from;
         self
     }
 
@@ -254,12 +254,18 @@ impl<D: Decoder> Listener<D> {
 
     /// The utterance is over: a phrase that is sure enough is reported, also one that was said twice.
     fn end(&mut self) -> Option<Decided> {
-        if self.list {
+        if self.list_from.is_some() {
             let words = self.decoder.finish();
             let mut all = self.listed_before(&words, f64::INFINITY);
-            let first = (!all.is_empty()).then(|| all.remove(0));
-            self.further.append(&mut all);
-            return first;
+            if !all.is_empty() {
+                let first = all.remove(0);
+                self.further.append(&mut all);
+                return Some(first);
+            }
+            // No list; a command, perhaps, with all that guards one.
+            let utterance = self.utterance.as_ref()?;
+            self.decoder.restart();
+            self.decoder.accept(&utterance.sound);
         }
         let mut decided = self.weigh(true)?;
         let phrase = &mut decided.phrase;
@@ -323,10 +329,10 @@ impl<D: Decoder> Listener<D> {
 
     /// The phrases of a list that end before `until_s` of the utterance.
     fn listed_before(&self, words: &[Word], until_s: f64) -> Vec<Decided> {
-        let Some(utterance) = &self.utterance else { return Vec::new() };
+        let (Some(utterance), Some(from)) = (&self.utterance, self.list_from) else { return Vec::new() };
         let decided_s = utterance.start_s + utterance.heard_s();
         let at = |phrase: Phrase| Phrase { start_s: phrase.start_s + utterance.start_s, end_s: phrase.end_s + utterance.start_s, ..phrase };
-        listed(&utterance.standing_out(words), &self.book, LISTED_FROM)
+        listed(&utterance.standing_out(words), &self.book, from, LISTED_FROM)
             .into_iter()
             .filter(|phrase| phrase.end_s < until_s)
             .map(|phrase| Decided { phrase: at(phrase), decided_s })
@@ -341,7 +347,7 @@ impl<D: Decoder> Listener<D> {
     /// Keeps only the end of an utterance grown too long.
     fn shed(&mut self) {
         let kept = (OVERLAP_S * f64::from(RATE_HZ)) as usize;
-        if self.list {
+        if self.list_from.is_some() {
             let cut_s = self.utterance.as_ref().map_or(0.0, |utterance| seconds(utterance.sound.len().saturating_sub(kept)));
             let words = self.decoder.finish();
             let mut all = self.listed_before(&words, cut_s);

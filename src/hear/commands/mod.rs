@@ -11,6 +11,7 @@ mod decide;
 mod decoder;
 mod ear;
 mod file;
+mod floor;
 mod level;
 mod lexicon;
 mod listener;
@@ -22,6 +23,7 @@ mod utterance;
 mod wire;
 
 pub use file::{recognise_file, recognise_with};
+pub use floor::{Floor, to_db};
 pub use lexicon::Lexicon;
 pub use parent::{ChildRecogniser, Mode, Options};
 pub use templates::OwnVoice;
@@ -48,8 +50,9 @@ pub struct Choice {
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Grammar {
     pub choices: Vec<Choice>,
-    /// Several phrases may follow each other in one breath, as when a category is named.
-    pub list: bool,
+    /// Choices from this one on, counted from 0, may follow each other in one breath, as when a category is named. A command
+    /// before them stands alone, as ever.
+    pub list_from: Option<usize>,
 }
 
 /// A phrase that was heard.

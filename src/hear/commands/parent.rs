@@ -207,7 +207,7 @@ impl ChildRecogniser {
         }
         listening.generation += 1;
         listening.choices.clone_from(&choices);
-        let order = GrammarOrder { fast, generation: listening.generation, choices, list: grammar.list };
+        let order = GrammarOrder { fast, generation: listening.generation, choices, list_from: grammar.list_from };
         let body = serde_json::to_vec(&order).map_err(|e| CommandEarError(format!("the commands cannot be written down: {e}")))?;
         self.order(Order::Grammar { fast, body });
         Ok(())

@@ -46,9 +46,9 @@ pub(crate) struct GrammarOrder {
     pub generation: u64,
     /// The wordings of each choice.
     pub choices: Vec<Vec<String>>,
-    /// Several phrases may follow each other in one breath.
+    /// Choices from this one on may follow each other in one breath.
     #[serde(default)]
-    pub list: bool,
+    pub list_from: Option<usize>,
 }
 
 /// Body of `H`.

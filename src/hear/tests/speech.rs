@@ -64,3 +64,26 @@ fn pauses_part_stretches_and_knocks_are_none() {
     knock[20_000..20_200].iter_mut().enumerate().for_each(|(k, x)| *x = if k % 7 < 3 { 0.5 } else { -0.5 });
     assert!(spoken(&knock, 0.5).is_empty());
 }
+
+/// Said once for each stretch, as soon as it is sure, and dated back to the onset; a knock begins nothing.
+#[test]
+fn the_beginning_of_speech_is_told_before_its_end() {
+    let mut sound = syllables(6, 4.0);
+    sound.extend(syllables(6, 4.0));
+    let mut ear = VoiceEar::new(RATE);
+    ear.set_task(VoiceTask::Speech { end_pause_s: 0.8 });
+    let mut told = Vec::new();
+    let mut heard_s = 0.0;
+    for block in sound.chunks(RATE as usize / 100) {
+        heard_s += 0.01;
+        ear.push(block, false, &mut |output| match output {
+            VoiceOutput::Event(VoiceEvent::SpeechBegan { onset_s }) => told.push(("began", onset_s, heard_s)),
+            VoiceOutput::Event(VoiceEvent::Spoken(utterance)) => told.push(("over", utterance.onset_s, heard_s)),
+            _ => {}
+        });
+    }
+    let kinds: Vec<&str> = told.iter().map(|told| told.0).collect();
+    assert_eq!(kinds, ["began", "over", "began", "over"], "{told:?}");
+    assert!((told[0].1 - 1.0).abs() < 0.05 && told[0].2 < 1.4, "{told:?}");
+    assert!((told[0].1 - told[1].1).abs() < 1e-9);
+}

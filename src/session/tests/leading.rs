@@ -305,3 +305,122 @@ fn the_forward_key_moves_a_class_on_from_everywhere() {
     assert!(rig.finished, "{:?}", rig.keys());
     assert!(rig.now_s() < 120.0);
 }
+
+#[test]
+fn whoever_answers_is_not_talked_over_and_a_television_delays_asking_only_for_a_while() {
+    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    rig.until_said("ask-ready", 30.0);
+    rig.run_s(11.5);
+    rig.event(Event::SpeechBegan { at_s: rig.now_s(), onset_s: rig.now_s() - 0.1 });
+    rig.run_s(2.0);
+    assert_eq!(rig.count("ask-ready-again"), 0, "talked over somebody who had begun");
+    rig.command(Command::Ready);
+    rig.until_said("step-first", 5.0);
+
+    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    rig.until_said("ask-ready", 30.0);
+    for _ in 0..26 {
+        rig.event(Event::SpeechBegan { at_s: rig.now_s(), onset_s: rig.now_s() });
+        rig.run_s(1.0);
+    }
+    assert!(rig.keys().iter().any(|key| *key == "ask-ready-again" || *key == "ready-not-understood"), "{:?}", rig.keys());
+}
+
+#[test]
+fn whoever_is_not_understood_is_told_so() {
+    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    rig.until_said("ask-ready", 30.0);
+    rig.run_s(3.0);
+    rig.speak(1.0, 2);
+    rig.run_s(12.0);
+    assert_eq!((rig.count("ready-not-understood"), rig.count("ask-ready-again")), (1, 0), "{:?}", rig.keys());
+}
+
+#[test]
+fn a_skip_out_of_talk_is_asked_about_and_one_in_quiet_is_not() {
+    let talking = |goes_on: bool| {
+        let mut rig = Rig::new(vec![repeated(3, None), voiced(1)], Start::default());
+        rig.begin();
+        rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
+        if goes_on {
+            rig.event(Event::SpeechBegan { at_s: rig.now_s(), onset_s: rig.now_s() });
+        }
+        rig.run_s(5.0);
+        rig.command(Command::Skip);
+        rig.run_s(2.0);
+        (rig.count("ask-confirm"), rig.count("skipped"))
+    };
+    assert_eq!(talking(true), (1, 0));
+    assert_eq!(talking(false), (0, 1));
+}
+
+#[test]
+fn a_pause_inside_a_phrase_does_not_end_it_and_counts_one_response() {
+    let mut rig = Rig::new(vec![reading()], Start::default());
+    rig.begin();
+    rig.until_said("read-phrase", 20.0);
+    rig.run_s(2.0);
+    let onset_s = rig.now_s();
+    rig.speak(0.35, 1);
+    rig.run_s(1.0);
+    rig.speak(0.8, 2);
+    rig.run_s(0.1);
+    let read = rig.facts.iter().find_map(|entry| match &entry.fact {
+        Fact::PhraseRead { duration_s, .. } => Some(*duration_s),
+        _ => None,
+    });
+    let read_s = read.expect("read");
+    assert!((read_s - (rig.now_s() - 0.1 - onset_s)).abs() < 0.5, "{read_s}");
+    assert_eq!(facts(&rig, |fact| matches!(fact, Fact::ResponseTimed { to: Response::Voice, .. })), 1);
+}
+
+#[test]
+fn further_sets_ask_further_questions() {
+    let items = ["one", "two"].map(|clue| crate::routine::QuestionItem {
+        kind: None,
+        clue: clue.into(),
+        answers: vec!["bank".into()],
+        near: vec![],
+        hint: None,
+        fact: None,
+    });
+    let mut games = step("word-questions", Timing::Question, 1, Work::Question { items: items.to_vec(), think_s: 30.0 });
+    games.sets = 2;
+    let mut rig = Rig::new(vec![games], Start::default());
+    rig.begin();
+    for _ in 0..2 {
+        rig.until_said("question-clue", 30.0);
+        rig.event(Event::Answer { at_s: rig.now_s(), text: "bank".into(), confidence: 0.9 });
+        rig.run_s(1.0);
+    }
+    let clues: Vec<String> = rig.facts.iter().filter_map(|entry| if let Fact::QuestionAnswered { clue, .. } = &entry.fact { Some(clue.clone()) } else { None }).collect();
+    assert_eq!(clues, ["one", "two"]);
+}
+
+#[test]
+fn once_more_behind_an_exercise_is_that_exercise() {
+    let mut rig = Rig::new(vec![voiced(1), paced(1)], Start { class: true, ..Start::default() });
+    let key = |rig: &mut Rig, command| rig.event(Event::Command { at_s: rig.now_s(), command, confidence: 1.0, text: "key".into() });
+    rig.until_said("class-start", 30.0);
+    key(&mut rig, Command::Done);
+    rig.until_said("class-position", 30.0);
+    key(&mut rig, Command::Done);
+    rig.until_said("step-done", 40.0);
+    key(&mut rig, Command::Again);
+    rig.run_s(3.0);
+    assert_eq!(rig.count("ex-long-ah-cue"), 2, "{:?}", rig.keys());
+    rig.until_said("step-next", 40.0);
+    assert_eq!(rig.count("step-done"), 2);
+}
+
+#[test]
+fn a_command_is_never_part_of_a_list() {
+    let item = NamingItem { clue: "Name animals.".into(), category: "animals".into(), members: vec!["dog".into()], fact: None };
+    let naming = step("category-naming", Timing::Question, 1, Work::Naming { items: vec![item], length_s: 60.0 });
+    let mut rig = Rig::new(vec![naming], Start::default());
+    rig.begin();
+    rig.run_s(1.0);
+    assert!(rig.listening.as_ref().is_some_and(|listening| !listening.list && listening.answers.is_empty()), "before its turn");
+    rig.until_said("question-clue", 20.0);
+    assert!(rig.listening.as_ref().is_some_and(|listening| listening.list));
+}
