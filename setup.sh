@@ -1,17 +1,24 @@
 #!/bin/sh
 # Brings in what tidecount needs besides Rust: Debian packages and the Vosk speech recognition library.
 #
-# Installs only what is missing, so a second run does nothing and needs neither root nor a network.
+# Installs only what is missing, so a second run does nothing and needs neither root nor a network. With --tests also what only the
+# tests need.
 # Downloads nothing but those packages and one wheel, which is checked by its hash before it is opened.
 set -eu
 cd "$(dirname "$0")"
 
-# To build: linker and C compiler, pkg-config, ALSA, SpeexDSP, Speech Dispatcher, and the library that reads its headers.
+# To build: linker and C compiler, pkg-config, ALSA, SpeexDSP, Speech Dispatcher, the library that reads its headers, and OpenSSL
+# (for the encrypted record and for PostgreSQL over a network).
 # To speak: eSpeak NG; Speech Dispatcher with its eSpeak module for "--voice system"; Flite as the rehearsed client.
 # To test without a sound card: PulseAudio and its small programs.
-PACKAGES="build-essential pkg-config libasound2-dev libspeexdsp-dev libspeechd-dev libclang-dev
+PACKAGES="build-essential pkg-config libasound2-dev libspeexdsp-dev libspeechd-dev libclang-dev libssl-dev
 espeak-ng flite speech-dispatcher speech-dispatcher-espeak-ng
 pulseaudio pulseaudio-utils libasound2-plugins"
+
+# Only with --tests: a browser with its driver for the pages, a PostgreSQL server for the clinic's database.
+if [ "${1:-}" = --tests ]; then
+    PACKAGES="$PACKAGES chromium chromium-driver postgresql"
+fi
 
 VOSK_VERSION=0.3.45
 WHEEL_SHA256=25e025093c4399d7278f543568ed8cc5460ac3a4bf48c23673ace1e25d26619f

@@ -1,0 +1,66 @@
+//! The frame of every page: landmarks, the way to the others, and nothing else.
+
+use maud::{DOCTYPE, Markup, html};
+
+/// One page in the list of pages.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NavItem {
+    /// "/history".
+    pub path: &'static str,
+    pub label: String,
+}
+
+/// What stands around a page's own content.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PageFrame<'a> {
+    /// The page's name; "tidecount" follows it in the window's title.
+    pub title: &'a str,
+    /// BCP 47.
+    pub language: &'a str,
+    /// The words of the link that leaps over the list of pages.
+    pub skip: &'a str,
+    /// What the list of pages is called.
+    pub nav_label: &'a str,
+    pub nav: &'a [NavItem],
+    /// The path of this page.
+    pub here: &'a str,
+    /// Scripts beside the common ones, names in `assets`.
+    pub scripts: &'a [&'static str],
+    /// A word for the page's own styles, on `<body>`.
+    pub kind: &'static str,
+}
+
+/// A whole page.
+#[must_use]
+pub fn page(frame: &PageFrame<'_>, main: &Markup) -> Markup {
+    html! {
+        (DOCTYPE)
+        html lang=(frame.language) {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                title { (frame.title) " · tidecount" }
+                link rel="stylesheet" href="/assets/style.css";
+                link rel="icon" href="/assets/icon.svg" type="image/svg+xml";
+                @for script in frame.scripts {
+                    script src={ "/assets/" (script) } defer {}
+                }
+            }
+            body class=(frame.kind) {
+                a class="skip" href="#main" { (frame.skip) }
+                @if !frame.nav.is_empty() {
+                    header {
+                        nav aria-label=(frame.nav_label) {
+                            ul {
+                                @for item in frame.nav {
+                                    li { a href=(item.path) aria-current=[(item.path == frame.here).then_some("page")] { (item.label) } }
+                                }
+                            }
+                        }
+                    }
+                }
+                main id="main" tabindex="-1" { (main) }
+            }
+        }
+    }
+}
