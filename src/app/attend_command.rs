@@ -127,7 +127,7 @@ pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<H
 }
 
 /// `name` stands for the file in faults; routines are looked for beside `path`.
-fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
+pub(super) fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
     let folder = path.parent().unwrap_or_else(|| Path::new("."));
     let commands = load::command_words(words);
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);

@@ -78,6 +78,12 @@ impl CatalogueEntry {
         super::dose::fields_of(self)
     }
 
+    /// The fields of a stage of a dose that grows; empty: its dose does not grow.
+    #[must_use]
+    pub fn stage_fields(&self) -> &'static [&'static str] {
+        super::ramp::stage_fields(self)
+    }
+
     /// What a step gets that leaves a field out, as text; fields without a default are not listed.
     #[must_use]
     pub fn defaults(&self) -> BTreeMap<&'static str, String> {
