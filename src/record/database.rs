@@ -12,7 +12,8 @@ const APPLICATION_ID: i64 = 0x5449_4445;
 const BUSY: Duration = Duration::from_secs(5);
 
 /// What takes the file from form n to form n + 1; `user_version` counts those that were done. Never changed, only added to.
-const MIGRATIONS: [&str; 3] = [include_str!("migration_1.sql"), include_str!("migration_2.sql"), include_str!("migration_3.sql")];
+const MIGRATIONS: [&str; 4] =
+    [include_str!("migration_1.sql"), include_str!("migration_2.sql"), include_str!("migration_3.sql"), include_str!("migration_5.sql")];
 
 /// Opens the database, creating or migrating it. A file that is damaged, foreign or newer is left as it is.
 pub(super) fn open(path: &Path) -> Result<Connection, RecordError> {

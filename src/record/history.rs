@@ -38,7 +38,7 @@ pub struct SessionSummary {
     pub end_reason: Option<String>,
 }
 
-const SUMMARY: &str = "SELECT s.id, c.name, s.started_at, s.routine_title, s.source, s.software, s.end_reason,
+pub(super) const SUMMARY: &str = "SELECT s.id, c.name, s.started_at, s.routine_title, s.source, s.software, s.end_reason,
     (SELECT coalesce(sum(length_s), 0) FROM (SELECT max(at_s) AS length_s FROM entry WHERE session = s.id GROUP BY part))
     FROM session s JOIN client c ON c.id = s.client";
 
@@ -78,7 +78,7 @@ impl Store {
     }
 }
 
-fn summary(row: &Row<'_>) -> Result<SessionSummary, rusqlite::Error> {
+pub(super) fn summary(row: &Row<'_>) -> Result<SessionSummary, rusqlite::Error> {
     let unreadable = |column: usize, text: &str| {
         let cause = format!("cannot read {text:?}");
         rusqlite::Error::FromSqlConversionFailure(column, rusqlite::types::Type::Text, cause.into())

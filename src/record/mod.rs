@@ -2,6 +2,8 @@
 //!
 //! Each fact is one committed transaction, so a process that is killed at any instant loses at most the fact under way.
 
+mod agreement;
+mod browse;
 mod database;
 mod error;
 mod exchange;
@@ -25,6 +27,8 @@ mod writer;
 #[path = "tests/samples.rs"]
 mod samples;
 
+pub use agreement::{AgreedHow, Agreement};
+pub use browse::PartStart;
 pub use error::RecordError;
 pub use exchange::{Received, WholePart, WholeSession};
 pub use folder::{create as create_folder, data_folder};

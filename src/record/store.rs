@@ -224,22 +224,13 @@ impl Store {
             .collect()
     }
 
-    /// The exercises for which this client has said, in a live session led here, that a clinician agrees, and those to which
-    /// a clinician agreed in the package that is in force.
+    /// The exercises to which a clinician has agreed as far as is known: as the client said in a live session led here, as
+    /// somebody told on a page, and as the package brings that is in force. The latest word on each counts.
     ///
     /// # Errors
     /// The database refuses.
     pub fn agreed(&self, client: &str) -> Result<BTreeSet<String>, RecordError> {
-        let mut agreed: BTreeSet<String> = self.read(|db| {
-            db.prepare(
-                "SELECT DISTINCT a.exercise FROM agreement a JOIN client c ON c.id = a.client JOIN session s ON s.id = a.session
-                 WHERE c.name = ?1 AND s.source = 'live'",
-            )?
-            .query_map([client], |row| row.get(0))?
-            .collect()
-        })?;
-        agreed.extend(self.agreed_by_package(client)?.into_iter().map(|one| one.exercise));
-        Ok(agreed)
+        Ok(self.agreements(client)?.into_iter().map(|one| one.exercise).collect())
     }
 
     pub(super) fn lines(&self, session: SessionId) -> Result<Vec<String>, RecordError> {

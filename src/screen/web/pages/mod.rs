@@ -2,6 +2,7 @@
 
 mod calibration;
 mod cautions;
+mod chart;
 mod enrolment;
 mod form;
 mod history;
@@ -17,13 +18,14 @@ mod start;
 
 pub use calibration::{CalibrationStage, CalibrationView, KeptCalibration, calibration};
 pub use cautions::{AgreedBy, CautionsView, GuardedExercise, cautions};
+pub use chart::{Chart, SeriesPoint, Stretch, chart};
 pub use enrolment::{EnrolmentView, KeptWord, enrolment};
-pub use form::{Action, Choice, Field, Group, Kind, action, buttons, error_summary, field, group, notice};
+pub use form::{Action, Choice, Field, Group, Kind};
 pub use history::{HistoryRow, HistoryView, history};
 pub use listening::{Listening, listening};
 pub use microphone::{DeviceChoice, MicrophoneView, Verdict, microphone};
 pub use practice::{FactRow, PracticeView, practice};
-pub use progress::{CalendarDay, DayMark, ProgressView, Series, SeriesPoint, progress};
+pub use progress::{CalendarDay, DayMark, ProgressView, Series, progress};
 pub use routine_form::{DoseOffer, RoutineForm, StepForm, routine_form, routine_text};
 pub use routine_view::{Chooser, RoutineView, StepView, routine_view};
 pub use routines::{RoutineRow, RoutinesView, routines};
