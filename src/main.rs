@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
+    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, pages, practise, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -23,6 +23,7 @@ enum Order {
     Lead(lead_command::LeadArgs),
     Attend(attend_command::AttendArgs),
     Enrol(enrol_command::EnrolArgs),
+    Pages(pages::command::PagesArgs),
     Demo(demo::DemoArgs),
     Calibrate(calibrate_command::CalibrateArgs),
     Hear(hear_command::HearArgs),
@@ -53,6 +54,7 @@ fn main() -> ExitCode {
         Order::Lead(args) => lead_command::run(&args),
         Order::Attend(args) => attend_command::run(&args),
         Order::Enrol(args) => enrol_command::run(&args),
+        Order::Pages(args) => pages::command::run(&args),
         Order::Demo(args) => demo::run(&args),
         Order::Calibrate(args) => calibrate_command::run(&args),
         Order::Hear(args) => hear_command::run(&args),

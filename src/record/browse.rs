@@ -24,6 +24,15 @@ impl Store {
         self.read(|db| db.prepare("SELECT name FROM client ORDER BY name COLLATE NOCASE")?.query_map([], |row| row.get(0))?.collect())
     }
 
+    /// The routine that a practice followed, as it was read.
+    ///
+    /// # Errors
+    /// There is no such practice, or the database refuses.
+    pub fn routine_text(&self, session: SessionId) -> Result<String, RecordError> {
+        self.summary(session)?;
+        self.read(|db| db.query_row("SELECT routine_text FROM session WHERE id = ?1", [session.0], |row| row.get(0)))
+    }
+
     /// How many practices there are, of one client or of all.
     ///
     /// # Errors
@@ -53,7 +62,7 @@ impl Store {
     ///
     /// # Errors
     /// The database refuses or holds a time that cannot be read.
-    pub fn parts(&self, session: SessionId) -> Result<Vec<PartStart>, RecordError> {
+    pub fn parts_of(&self, session: SessionId) -> Result<Vec<PartStart>, RecordError> {
         let rows: Vec<(u32, String, u32)> = self.read(|db| {
             db.prepare(
                 "SELECT p.number, p.started_at, (SELECT count(*) FROM entry e WHERE e.session = p.session AND e.part = p.number)

@@ -1,6 +1,6 @@
 //! A routine's file while it is being changed by a form. Text in, text out: no file is touched here.
 
-use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, TableLike, Value};
+use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, Value};
 
 use super::fields::Fields;
 use super::toml_rows::{forget_places, inline, lines_of, number_of, push_row, remove_row, rows, rows_mut, set, set_list, text_of};

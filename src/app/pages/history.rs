@@ -88,9 +88,9 @@ pub(super) fn one(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let mut view = PracticeView { title: summary.routine.clone(), ..PracticeView::default() };
     let row = row_of(site, &summary);
     view.about = vec![format!("{} · {}", row.when, row.client), format!("{} · {} · {}", row.done, row.minutes, row.ended), summary.software.clone()];
-    view.sounds = super::sound::of_practice(site, &store, &summary.client, session)?;
+    //SOUND view.sounds = super::sound::of_practice(site, &store, &summary.client, session)?;
     let mut rest = entries.as_slice();
-    let parts = store.parts(session)?;
+    let parts = store.parts_of(session)?;
     for part in &parts {
         let (own, behind) = rest.split_at((part.entries as usize).min(rest.len()));
         rest = behind;

@@ -41,6 +41,7 @@ pub fn page(frame: &PageFrame<'_>, main: &Markup) -> Markup {
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { (frame.title) " · tidecount" }
                 link rel="stylesheet" href="/assets/style.css";
+                @if !frame.nav.is_empty() { link rel="stylesheet" href="/assets/pages.css"; }
                 link rel="icon" href="/assets/icon.svg" type="image/svg+xml";
                 @for script in frame.scripts {
                     script src={ "/assets/" (script) } defer {}
