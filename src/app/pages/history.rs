@@ -88,7 +88,7 @@ pub(super) fn one(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let mut view = PracticeView { title: summary.routine.clone(), ..PracticeView::default() };
     let row = row_of(site, &summary);
     view.about = vec![format!("{} · {}", row.when, row.client), format!("{} · {} · {}", row.done, row.minutes, row.ended), summary.software.clone()];
-    //SOUND view.sounds = super::sound::of_practice(site, &store, &summary.client, session)?;
+    view.sounds = super::sound::of_practice(site, &store, &summary.client, session)?;
     let mut rest = entries.as_slice();
     let parts = store.parts_of(session)?;
     for part in &parts {

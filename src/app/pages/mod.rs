@@ -23,7 +23,7 @@ mod progress;
 mod routine_fields;
 mod routines;
 pub mod site;
-//SOUND mod sound;
+mod sound;
 mod start;
 mod toml_rows;
 
@@ -70,7 +70,7 @@ pub fn routes(site: Arc<Site>) -> Router {
         .route("/history", shows("/history", history::list))
         .route("/history/practice", shows("/history", history::one))
         .route("/progress", shows("/progress", progress::show))
-        //SOUND .route("/sound", shows("/sound", sound::show).merge(takes("/sound", sound::act)))
+        .route("/sound", shows("/sound", sound::show).merge(takes("/sound", sound::act)))
         .route("/break-off", takes("/setup", now::break_off))
         .route("/now", get(now::stream));
     router.with_state(site)
