@@ -206,39 +206,6 @@ fn say(text: &str) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::f64::consts::PI;
-
-    /// A quiet room, then a 1 kHz tone of this level (a sine of amplitude 1 is -3 dB).
-    fn listened(level_db: f64, gain: f32) -> Listened {
-        let mut listened = Listened::new(Weighting::A, 16_000, false);
-        let amplitude = 10f64.powf((level_db + 3.01) / 20.0);
-        let sound: Vec<f32> = (0..160_000)
-            .map(|k| {
-                let t = f64::from(k) / 16_000.0;
-                let tone = if (4.0..9.0).contains(&t) { amplitude * (2.0 * PI * 1000.0 * t).sin() } else { 0.0 };
-                ((tone + 1e-4 * (2.0 * PI * 777.0 * t).sin()) as f32 * gain).clamp(-1.0, 1.0)
-            })
-            .collect();
-        listened.push(&sound);
-        listened
-    }
-
-    #[test]
-    fn a_tone_of_94_db_gives_the_microphones_offset() {
-        let heard = listened(-26.0, 1.0).judge(true).unwrap();
-        assert!((heard.level_db + 26.0).abs() < 0.05 && heard.spread_db < 0.1, "{heard:?}");
-        let known = Known { method: Method::Source, level_db: 94.0, weighting: Weighting::A, at_cm: None };
-        let device = Device { system: "ALSA".into(), name: "mic".into(), rate_hz: 16_000, gain: "unknown".into() };
-        let kept = calibration(&known, 30.0, &heard, device.clone());
-        assert!((kept.offset_db - 120.0).abs() < 0.05 && (kept.reported_offset_db() - 120.0).abs() < 0.05, "{kept:?}");
-        assert_eq!(warnings(&known, &heard, &device).len(), 1, "the gain is not known");
-    }
-
-    #[test]
-    fn clipped_and_missing_sound_is_refused() {
-        assert!(listened(-3.0, 4.0).judge(true).unwrap_err().to_string().contains("clipped"));
-        assert!(listened(-90.0, 1.0).judge(true).unwrap_err().to_string().contains("nothing was calibrated"));
-    }
 
     #[test]
     fn arguments_are_checked() {

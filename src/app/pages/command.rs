@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use super::site::{Place, Site};
 use crate::app::error::AppError;
-use crate::record::data_folder;
+use crate::record::{Store, data_folder};
 use crate::screen::web::Server;
 use crate::speak::Words;
 
@@ -45,6 +45,8 @@ pub struct PagesArgs {
 /// The port is taken, or words or data folder cannot be had.
 pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
     let data = data_folder(args.data.as_deref())?;
+    // A record that is encrypted asks for its passphrase now, where somebody is at the terminal, and not in the middle of a page.
+    drop(Store::open_existing(&data)?);
     let place = Place {
         household: args.household.clone().unwrap_or_else(|| data.join("household.toml")),
         data,

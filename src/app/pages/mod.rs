@@ -102,3 +102,7 @@ fn files_for(site: &Site, client: Option<&str>) -> Vec<(String, String)> {
     let _ = (site, client);
     Vec::new()
 }
+
+#[cfg(test)]
+#[path = "tests/served.rs"]
+mod tests;

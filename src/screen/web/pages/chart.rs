@@ -160,7 +160,8 @@ mod tests {
         assert_eq!(drawn.matches("<circle").count(), 20);
         assert!(!drawn.contains("style="));
         for attribute in ["cx", "x1", "x2"] {
-            let values = drawn.split(&format!(" {attribute}=\"")).skip(1).filter_map(|rest| rest.split('"').next()?.parse::<f64>().ok());
+            let name = format!(" {attribute}=\"");
+            let values = drawn.split(&name).skip(1).filter_map(|rest| rest.split('"').next()?.parse::<f64>().ok());
             assert!(values.into_iter().all(|x| (0.0..=WIDTH).contains(&x)), "{attribute}");
         }
     }
