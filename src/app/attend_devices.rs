@@ -60,6 +60,8 @@ pub struct Devices {
     next_block: Instant,
     /// What went wrong, for the terminal.
     pub complaints: Vec<String>,
+    /// Why the microphone could not be had the last time: told once, not at each try.
+    mic_complaint: Option<String>,
 }
 
 impl Devices {
@@ -120,6 +122,7 @@ impl Devices {
             next_try: now,
             next_block: now,
             complaints: Vec::new(),
+            mic_complaint: None,
         }
     }
 
@@ -152,13 +155,15 @@ impl Devices {
         match (self.open_mic)() {
             Ok(found) => {
                 self.mic_rate_hz = found.rate_hz();
+                self.mic_complaint = None;
                 *mic = Some(found);
             }
             Err(why) => {
                 self.next_block = Instant::now();
                 let why = why.to_string();
-                if self.complaints.last() != Some(&why) {
-                    self.complaints.push(why);
+                if self.mic_complaint.as_ref() != Some(&why) {
+                    self.complaints.push(why.clone());
+                    self.mic_complaint = Some(why);
                 }
             }
         }

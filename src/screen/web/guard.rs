@@ -83,6 +83,11 @@ impl Guard {
         if ![Method::GET, Method::HEAD, Method::POST].contains(request.method()) {
             return Some((StatusCode::METHOD_NOT_ALLOWED, "Only GET and POST are answered."));
         }
+        // What tells its length is refused unread; what does not is cut off by the router's own limit.
+        let length = single(headers, header::CONTENT_LENGTH).and_then(|length| length.parse::<usize>().ok());
+        if length.is_some_and(|length| length > BODY_LIMIT_BYTES) {
+            return Some((StatusCode::PAYLOAD_TOO_LARGE, "That is too much at once."));
+        }
         let changes = request.method() == Method::POST;
         let own = |origin: &str| self.hosts().iter().any(|host| origin.strip_prefix("http://") == Some(host));
         let elsewhere = "The request comes from another page.";

@@ -18,7 +18,10 @@ fn server() -> (Server, Arc<super::Guard>) {
 
 fn ask(server: &Server, request: &str) -> (u16, String) {
     let mut stream = TcpStream::connect(("127.0.0.1", server.port())).expect("connects");
-    stream.write_all(request.as_bytes()).expect("sends");
+    // A request that is never whole would be waited for.
+    stream.set_read_timeout(Some(std::time::Duration::from_secs(5))).expect("a limit");
+    let _ = stream.write_all(request.as_bytes());
+    let _ = stream.shutdown(std::net::Shutdown::Write);
     let mut answer = Vec::new();
     let _ = stream.read_to_end(&mut answer);
     let answer = String::from_utf8_lossy(&answer).into_owned();
@@ -82,8 +85,12 @@ fn what_changes_something_is_good_once_and_from_our_own_page_alone() {
     assert_eq!(post(&origin, "guessed", "x"), 409);
     assert_eq!(post(&origin, &number, "x"), 200);
     assert_eq!(post(&origin, &number, "x"), 409, "sent a second time");
-    let too_much = "x".repeat(super::BODY_LIMIT_BYTES + 1);
-    assert_eq!(post(&origin, &guard.once(), &too_much), 413);
+    let too_much = super::BODY_LIMIT_BYTES + 1;
+    let head = format!("POST /do?once={} HTTP/1.1\r\n{}{origin}Content-Length: {too_much}\r\n\r\n", guard.once(), inside(&server, &guard));
+    assert_eq!(ask(&server, &head).0, 413);
+    // In pieces, without telling how much it will be.
+    let head = format!("POST /do?once={} HTTP/1.1\r\n{}{origin}Transfer-Encoding: chunked\r\n\r\n", guard.once(), inside(&server, &guard));
+    assert_eq!(ask(&server, &format!("{head}{too_much:x}\r\n{}", "x".repeat(too_much))).0, 413);
 }
 
 #[test]

@@ -239,10 +239,13 @@ summary-all = That's all for today. { $done ->
     [one] The one exercise is done.
    *[other] All { SPOKEN($done) } are done.
 } Well worked.
-summary-part = That's all for today. { SPOKEN($done) } of { SPOKEN($all) } done{ $left ->
-    [0] .
-    [one] , one left for another day.
-   *[other] , { SPOKEN($left) } left for another day.
+summary-part = That's all for today. { $done ->
+    [0] We leave it there.
+   *[other] { SPOKEN($done) } of { SPOKEN($all) } done{ $left ->
+        [0] .
+        [one] , one left for another day.
+       *[other] , { SPOKEN($left) } left for another day.
+    }
 }
 summary-all-but = That's all for today. { SPOKEN($done) } of { SPOKEN($all) } done; { $name } is left for another day.
 summary-shown = { $done } of { $all } exercises done

@@ -1,6 +1,6 @@
 //! Promise: the tool's words trigger nothing, are all there, and can be heard where they are to be said.
 
-#[path = "support/heard.rs"]
+#[path = "../support/heard.rs"]
 mod heard;
 
 use heard::{hold, utterance};

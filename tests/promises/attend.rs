@@ -1,6 +1,6 @@
 //! Promise: `tidecount attend` starts the right person's practice by voice, invites at the agreed time, and tells a carer what needs a person.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use program::{Place, Tape, err, of_kind, out, output, read_wav, tidecount};

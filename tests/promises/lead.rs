@@ -3,7 +3,7 @@
 //!
 //! Through the real ears, in a simulated room; what the clinician says comes from a simulated person.
 
-#[path = "support/rehearsal.rs"]
+#[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
 use rehearsal::{Led, RATE_HZ, Scene, lead_class};

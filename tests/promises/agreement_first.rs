@@ -1,9 +1,9 @@
 //! Promise: before a client's first session the cautions are gone through and a clinician's agreement is asked for; without
 //! it the exercises that need it are left out. What hurts is recorded and stops the exercise.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
-#[path = "support/rehearsal.rs"]
+#[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
 use program::of_kind;

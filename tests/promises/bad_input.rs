@@ -1,6 +1,6 @@
 //! Promise: what cannot be used is named with a remedy; exit code 1, nothing overwritten, no panic.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use program::{Place, Tape, err, out, output, tidecount};

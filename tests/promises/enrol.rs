@@ -2,7 +2,7 @@
 //!
 //! Needs the program `flite`; without it the tests say "skipped".
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use program::Place;

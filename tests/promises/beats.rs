@@ -2,7 +2,7 @@
 //!
 //! Measured in the sound that was played, against a grid that begins with the first count heard.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use program::{Place, Tape, err, journal, number, of_kind, out, output, read_wav};

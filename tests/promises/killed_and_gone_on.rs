@@ -1,6 +1,6 @@
 //! Promise: a practice killed at any instant loses at most the repetition under way; the next start offers to go on.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use program::{Place, Tape, err, journal, number, of_kind, out, output, tidecount, wait_for_lines};

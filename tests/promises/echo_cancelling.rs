@@ -3,7 +3,7 @@
 //! Figures to reach: 15 dB after five seconds (chosen here); cancellers of telephones are asked for far more, but the
 //! gate does the rest. No outside reference: the scene is rehearsed, see `support/echo_scene.rs`.
 
-#[path = "support/echo_scene.rs"]
+#[path = "../support/echo_scene.rs"]
 mod echo_scene;
 
 use echo_scene::{EchoPath, judge, room_from, scene, synthetic_room};

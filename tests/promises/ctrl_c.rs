@@ -1,6 +1,6 @@
 //! Promise: Ctrl-C ends a practice cleanly, with everything kept.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use program::{Place, Tape, journal, of_kind, read_wav, wait_for_lines};

@@ -2,9 +2,9 @@
 //!
 //! The measure is the client's own log, which nothing of the hearing has touched.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
-#[path = "support/rehearsal.rs"]
+#[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
 use program::{Place, err, journal, number, of_kind, out, output, tidecount};
@@ -144,7 +144,7 @@ fn in_other_rooms_with_other_voices_nothing_is_heard_that_was_not_made() {
     let mut missed = Vec::new();
     for (name, voice, seed, room) in scenes {
         let client = client(voice, seed);
-        let routine = include_str!("../demo/voice-short.toml");
+        let routine = include_str!("../../demo/voice-short.toml");
         let led = lead(&Scene { routine, client: &client, room, source: Source::Rehearsal, folder: dir.path(), name });
         holds_agree(&led.journal, &led.truth, name);
         missed.extend(commands_agree(&led.journal, &led.truth, name).into_iter().map(|words| format!("{name}: {words}")));

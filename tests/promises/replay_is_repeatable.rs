@@ -1,6 +1,6 @@
 //! Promise: the same recording gives the same journal and the same sound every time, at any rate, hurried or not.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use program::{Place, Tape, err, journal, number, of_kind, out, output};

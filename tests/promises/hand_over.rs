@@ -1,9 +1,9 @@
 //! Promise: a client's programme goes to the home computer as one signed file and the results come back as one. What is
 //! damaged, foreign, older or faulty is refused with a reason and a remedy, and nothing is changed.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
-#[path = "support/rehearsal.rs"]
+#[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
 use jiff::ZonedDateTime;

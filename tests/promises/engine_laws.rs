@@ -4,7 +4,7 @@
 //! `PROPTEST_CASES=20000 cargo test --test engine_laws` goes on for longer. Laws that hold at each event are watched in
 //! `support/engine_world.rs`.
 
-#[path = "support/engine_world.rs"]
+#[path = "../support/engine_world.rs"]
 mod engine_world;
 
 use std::collections::{BTreeMap, BTreeSet};
