@@ -18,6 +18,7 @@ mod ramp;
 mod resume;
 mod running;
 mod store;
+mod usual;
 mod writer;
 
 #[cfg(test)]
@@ -35,4 +36,5 @@ pub use own_voice::StoredWord;
 pub use resume::{Unfinished, counts_in, next_position};
 pub use packages::{MadePackage, PackageAgreement, TakenPackage};
 pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
+pub use usual::UsualVoice;
 pub use writer::JournalWriter;

@@ -6,6 +6,7 @@
 mod assets;
 mod guard;
 mod layout;
+pub mod live;
 mod server;
 
 pub use guard::{BODY_LIMIT_BYTES, Guard};
