@@ -34,6 +34,24 @@ pub fn device(mic: &str, rate_hz: u32, recorded_with: Option<&str>) -> Result<De
     Ok(Device { system, name, rate_hz, gain })
 }
 
+/// What a level means at this moment.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct LevelScale {
+    /// To be added to dB re full scale.
+    pub offset_db: f64,
+    pub calibration: LevelCalibration,
+    /// The microphone changes its own volume: nothing can be compared.
+    pub auto_gain: bool,
+}
+
+impl LevelScale {
+    /// dB SPL, not relative.
+    #[must_use]
+    pub fn is_spl(&self) -> bool {
+        !matches!(self.calibration, LevelCalibration::None | LevelCalibration::Void)
+    }
+}
+
 /// The scale of levels. The default is none: relative.
 #[derive(Debug, Default)]
 pub struct Levels {
@@ -134,6 +152,14 @@ impl Levels {
         std::mem::take(&mut self.notes)
     }
 
+    /// What levels mean now.
+    #[must_use]
+    pub fn scale(&self) -> LevelScale {
+        let none = if self.void { LevelCalibration::Void } else { LevelCalibration::None };
+        let (offset_db, calibration) = self.calibration.as_ref().map_or((0.0, none), |kept| (kept.reported_offset_db(), named(kept.method)));
+        LevelScale { offset_db, calibration, auto_gain: self.auto_gain }
+    }
+
     /// Puts the level of a fact on the scale that holds now and says what it refers to.
     pub fn dress(&self, fact: &mut Fact) {
         let (Fact::HoldMeasured { level_mean_db, level_calibrated, level_terms, .. } | Fact::PhraseRead { level_mean_db, level_calibrated, level_terms, .. }) = fact
@@ -148,12 +174,16 @@ impl Levels {
             *level_mean_db += kept.reported_offset_db();
             *level_calibrated = true;
             terms.distance_cm = Some(REPORTED_CM);
-            terms.calibration = match kept.method {
-                Method::Meter => LevelCalibration::Meter,
-                Method::Source => LevelCalibration::Source,
-                Method::Phone => LevelCalibration::Rough,
-            };
+            terms.calibration = named(kept.method);
         }
+    }
+}
+
+fn named(method: Method) -> LevelCalibration {
+    match method {
+        Method::Meter => LevelCalibration::Meter,
+        Method::Source => LevelCalibration::Source,
+        Method::Phone => LevelCalibration::Rough,
     }
 }
 

@@ -15,11 +15,12 @@ use super::grammar::{self, fast_grammar, spoken_form};
 use super::levels::{self, Levels};
 use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
 use super::load::Loaded;
-use super::observe::Observer;
+use super::observe::{Beginning, Observer};
 use super::pipeline::{Parts, Pipeline};
 use super::ramps::stages_and_unfinished;
 use super::record_sound::{self, SoundWish};
 use super::talk::{PcmTalker, SystemTalker, Talker};
+use super::web_server::{self, ScreenArgs};
 use super::{enrol_store, hand_settings, load, summary};
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
@@ -67,6 +68,8 @@ pub struct PractiseArgs {
     /// Who practises. Default: the routine's `client`, else "client".
     #[arg(long, value_name = "NAME")]
     pub client: Option<String>,
+    #[command(flatten)]
+    pub screen: ScreenArgs,
 }
 
 /// Runs the command.
@@ -106,9 +109,13 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
         levels,
         recogniser: None,
     };
+    let pages = web_server::open(&args.screen)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let outcome = practice.lead(io, screen.clone(), Vec::new())?;
+    let outcome = practice.lead(io, screen.clone(), web_server::followers(pages.as_ref())?)?;
     outcome.report(&screen);
+    if let Some(pages) = pages {
+        pages.finish();
+    }
     Ok(outcome.exit_code())
 }
 
@@ -181,6 +188,11 @@ impl Practice {
                 commands.weigh_in(&own);
             }
         }
+        // A replay knows nothing of the client.
+        let present = unfinished.as_ref().map(|unfinished| unfinished.session);
+        let usual = if self.source == Source::Live { store.usual_voices(&self.client, present)? } else { BTreeMap::new() };
+        let beginning = Beginning { routine: &self.prescription.routine, usual: &usual, class: false };
+        observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         let talker = self.talker(io.speaker_rate_hz(), offline)?;
         let names = self.names();
         let facts = SessionFacts {

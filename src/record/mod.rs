@@ -35,6 +35,7 @@ mod sound_file;
 mod store;
 mod time;
 mod trials;
+mod usual;
 mod writer;
 
 #[cfg(test)]
@@ -64,4 +65,5 @@ pub use sound::{Expired, SoundRecorder, StoredSound};
 pub use sound_consent::{MOST_SOUND_DAYS, SOUND_DAYS, SoundConsent, SoundSide};
 pub use sound_file::SOUND_FOLDER;
 pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
+pub use usual::UsualVoice;
 pub use writer::JournalWriter;

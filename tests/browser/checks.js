@@ -64,7 +64,7 @@
         if (box.left < -1 || box.right > root.clientWidth + 1) faults.push(`${named(element)} runs out of the page`);
       }
       for (const element of document.querySelectorAll("body *")) {
-        if (!shown(element) || element.classList.contains("unseen")) continue;
+        if (!shown(element) || element.closest(".unseen")) continue;
         const style = getComputedStyle(element);
         const cuts = ["hidden", "clip"].includes(style.overflowX) || ["hidden", "clip"].includes(style.overflowY);
         if (cuts && (element.scrollWidth > element.clientWidth + 1 || element.scrollHeight > element.clientHeight + 1)) faults.push(`${named(element)} is cut off`);

@@ -7,6 +7,7 @@ use std::sync::Arc;
 
 use super::site::{Place, Site};
 use crate::app::error::AppError;
+use crate::app::web_server;
 use crate::record::{Store, data_folder};
 use crate::screen::web::Server;
 use crate::speak::Words;
@@ -62,8 +63,8 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
     let address = server.address();
     // Where nobody reads it the browser is all that is left.
     let _ = writeln!(std::io::stdout(), "{address_told}\n{address}").and_then(|()| std::io::stdout().flush());
-    if !args.no_open && open::that_detached(&address).is_err() {
-        tracing::info!("no browser could be opened");
+    if !args.no_open && web_server::has_display() {
+        web_server::open_browser(address);
     }
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()

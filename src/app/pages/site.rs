@@ -1,6 +1,7 @@
 //! What all set-up pages share, and how an answer is made.
 
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, OnceLock};
 
 use axum::http::{StatusCode, header};
@@ -43,8 +44,16 @@ pub struct Site {
     pub words: Words,
     pub guard: Arc<Guard>,
     pub desk: Desk,
+    /// A practice is under way.
+    practising: AtomicBool,
     lexicon: OnceLock<Option<Lexicon>>,
     commands: Vec<(String, Vec<String>)>,
+}
+
+impl std::fmt::Debug for Site {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Site").field("place", &self.place).finish_non_exhaustive()
+    }
 }
 
 impl Site {
@@ -52,7 +61,15 @@ impl Site {
     pub fn new(place: Place, words: Words, guard: Arc<Guard>) -> Self {
         let folder = place.household.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or_else(|| Path::new(".")).to_owned();
         let commands = load::command_words(&words);
-        Self { place, routines: RoutineFolder::new(folder), words, guard, desk: Desk::default(), lexicon: OnceLock::new(), commands }
+        Self { place, routines: RoutineFolder::new(folder), words, guard, desk: Desk::default(), practising: AtomicBool::new(false), lexicon: OnceLock::new(), commands }
+    }
+
+    /// A practice begins, or is over. What uses the devices ends first.
+    pub fn practise(&self, now: bool) {
+        self.practising.store(now, Ordering::Relaxed);
+        if now {
+            self.desk.stop();
+        }
     }
 
     /// The words of the pages; a message that is missing shows its key.
@@ -154,6 +171,11 @@ impl From<RecordError> for PageError {
 
 /// Makes an answer on a thread of its own: files and the record are slow, and the server is one thread.
 pub async fn answer(site: Arc<Site>, here: &'static str, make: impl FnOnce(&Site) -> Result<Shown, PageError> + Send + 'static) -> Response {
+    if site.practising.load(Ordering::Relaxed) {
+        let Shown::Page { title, main, .. } = broken(&site, here, &site.s("page-practising")) else { return StatusCode::CONFLICT.into_response() };
+        let html = site.with_texts(|texts| framed(texts, here, &title, &main)).into_string();
+        return (StatusCode::CONFLICT, [(header::CONTENT_TYPE, "text/html; charset=utf-8")], html).into_response();
+    }
     let own = site.clone();
     let made = tokio::task::spawn_blocking(move || make(&own)).await;
     let (status, shown) = match made {

@@ -40,6 +40,9 @@ pub struct CatalogueEntry {
     /// Voiced only: the pitch is meant to move.
     #[serde(default)]
     pub glide: bool,
+    /// Voiced only: the pitch is meant to be high, so it is the pitch that is shown.
+    #[serde(default)]
+    pub high: bool,
     /// Question only: members of a category are named.
     #[serde(default)]
     pub naming: bool,

@@ -6,6 +6,7 @@
 mod assets;
 mod guard;
 mod layout;
+pub mod live;
 pub mod pages;
 mod server;
 

@@ -31,7 +31,7 @@ fn sound(room_db: f64, voice_db: f64) -> Vec<f32> {
     let amplitude = 10f64.powf(room_db / 20.0) * 3f64.sqrt();
     let mut samples: Vec<f32> = (0..RATE_HZ * 10).map(|_| (amplitude * chance.random_range(-1.0..1.0)) as f32).collect();
     for word in 0..5 {
-        let spec = VowelSpec { level_db: voice_db, ..VowelSpec::steady(Vowel::Ah, 120.0, 0.7) };
+        let spec = VowelSpec { level_db: voice_db, ..VowelSpec::steady(Vowel::A, 120.0, 0.7) };
         let vowel = spec.render(RATE_HZ).expect("renders");
         let at = (RATE_HZ as usize) * (5 + word);
         samples.iter_mut().skip(at).zip(&vowel.samples).for_each(|(to, sample)| *to += sample);

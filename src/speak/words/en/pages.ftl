@@ -15,6 +15,7 @@ page-nav-sound = Kept sound
 page-told-address = The set-up pages are open at this address, on this computer alone. Ctrl-C closes them.
 page-trouble-title = That did not work
 page-trouble-own = The page could not be made; this is a fault of the program. What was there before is as it was.
+page-practising = A practice is under way. These pages can be used when it is over.
 page-back-to-start = Back to the set-up
 page-no-such-button = This page has no such button. Load it again.
 page-yes = Yes
