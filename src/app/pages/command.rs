@@ -56,6 +56,7 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
         voice: args.voice.clone(),
         model: args.model.clone(),
         recogniser: None,
+        today: None,
     };
     let words = Words::english()?;
     let address_told = words.text(&crate::session::Line { key: "page-told-address".into(), args: Vec::new() })?;

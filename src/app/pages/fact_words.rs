@@ -19,11 +19,21 @@ pub(super) fn fact_row(site: &Site, entry: &Entry, prescription: Option<&Prescri
     let told = tell(site, &entry.fact)?;
     Some(FactRow {
         at: clock(entry.at_s),
-        place: entry.position.map_or(String::new(), |at| place(site, at, prescription)),
+        place: place_of(site, entry, prescription),
         told: told.told,
         more: told.more,
         mark: told.mark.map(|key| site.s(key)),
     })
+}
+
+/// Where in the routine. What concerns a step as a whole is in no repetition, and its begin names it already.
+fn place_of(site: &Site, entry: &Entry, prescription: Option<&Prescription>) -> String {
+    match (&entry.fact, entry.position) {
+        (Fact::StepBegun { .. }, _) | (_, None) => String::new(),
+        (Fact::StepDone { exercise, .. } | Fact::StepStopped { exercise, .. } | Fact::StepLeftOut { exercise, .. }, _) => name(site, exercise),
+        (Fact::CommandHeard { .. } | Fact::Rested { .. } | Fact::NoAnswer { .. }, _) => String::new(),
+        (_, Some(at)) => place(site, at, prescription),
+    }
 }
 
 /// "4:05" of 245 s.

@@ -48,7 +48,7 @@ pub(super) fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
 
 fn row_of(site: &Site, row: &SessionSummary) -> HistoryRow {
     let number = |n: u32| Arg::Number(f64::from(n));
-    let best = row.best_holds.iter().map(|hold| format!("{} {:.1} s", site.s(&format!("ex-{}-name", hold.exercise)), hold.duration_s));
+    let best = row.best_holds.iter().map(|hold| format!("{} {:.1}\u{a0}s", site.s(&format!("ex-{}-name", hold.exercise)), hold.duration_s));
     let source = match row.source {
         Source::Live => String::new(),
         Source::Replay => format!(" ({})", site.s("page-source-replay")),

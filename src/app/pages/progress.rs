@@ -1,6 +1,5 @@
 //! The page of progress, from the picture that the arithmetic draws.
 
-use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::fields::Fields;
@@ -22,7 +21,7 @@ pub(super) fn show(site: &Site, query: &Fields) -> Result<Shown, PageError> {
         let asked = query.get("client").filter(|client| clients.iter().any(|known| known == client)).map(str::to_owned);
         view.client = asked.or_else(|| if clients.len() == 1 { clients.first().cloned() } else { None });
         if let Some(client) = view.client.clone() {
-            let today = ZonedDateTime::now().date();
+            let today = site.today();
             let weeks = query.text("weeks").parse::<u32>().ok().filter(|weeks| LENGTHS.contains(weeks)).unwrap_or(USUAL_WEEKS);
             let practised = store.practised(&client, today)?;
             let window = if weeks == 0 { Window::all(&practised, today) } else { Window::weeks(today, weeks) };

@@ -35,6 +35,8 @@ pub struct Place {
     pub model: Option<PathBuf>,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
     pub recogniser: Option<PathBuf>,
+    /// As if it were this day; none: the computer's own.
+    pub today: Option<jiff::civil::Date>,
 }
 
 /// Everything behind the pages.
@@ -83,6 +85,11 @@ impl Site {
     /// Runs something with the words at hand.
     pub fn with_texts<T>(&self, work: impl FnOnce(Texts<'_>) -> T) -> T {
         work(Texts(&|line: &Line| self.say(line)))
+    }
+
+    /// The client's civil day.
+    pub fn today(&self) -> jiff::civil::Date {
+        self.place.today.unwrap_or_else(|| jiff::ZonedDateTime::now().date())
     }
 
     /// A message that takes nothing.

@@ -40,6 +40,7 @@ impl Pages {
             voice: None,
             model: None,
             recogniser: None,
+            today: None,
         };
         let own = Arc::new(Mutex::new(None));
         let given = own.clone();
@@ -206,4 +207,29 @@ fn only_devices_that_were_offered_are_opened() {
     let (status, answer) = pages.post("/microphone", &[("mic", "/etc/passwd"), ("speaker", "none"), ("do", "listen")]);
     assert!(status == 400 && answer.contains("no longer there"), "{answer}");
     assert_eq!(pages.post("/microphone", &[("mic", "none"), ("speaker", "/tmp/x.wav"), ("do", "play")]).0, 400);
+}
+
+/// Every key that stands in the sources of the pages has its words.
+#[test]
+fn no_words_are_missing() {
+    let words = Words::english().expect("words");
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut seen = 0;
+    for folder in ["src/app/pages", "src/screen/web/pages"] {
+        for file in std::fs::read_dir(root.join(folder)).expect("lists").filter_map(Result::ok).filter(|file| file.path().is_file()) {
+            let text = std::fs::read_to_string(file.path()).expect("reads");
+            let keys = text.split('"').skip(1).step_by(2).filter(|part| part.starts_with("page-") && part.len() > 5);
+            for key in keys.filter(|key| key.chars().all(|c| c.is_ascii_alphanumeric() || "-_".contains(c)) && !key.ends_with('-')) {
+                seen += 1;
+                assert!(words.has(key), "{key} in {:?}", file.path());
+            }
+        }
+    }
+    assert!(seen > 350, "{seen}");
+    for measure in crate::progress::Measure::ALL.iter().filter(|measure| !measure.is_quality()) {
+        assert!(words.has(&format!("page-measure-{}", measure.id())), "{}", measure.id());
+    }
+    for reason in ["completed", "finished", "interrupted", "abandoned", "no-answer"] {
+        assert!(words.has(&format!("page-end-{reason}")), "{reason}");
+    }
 }

@@ -126,37 +126,50 @@ pub fn progress(texts: Texts<'_>, view: &ProgressView) -> Markup {
     }
 }
 
+/// So many weeks are seen at once; the others can be opened.
+const WEEKS_SHOWN: usize = 6;
+
 fn calendar(texts: Texts<'_>, view: &ProgressView) -> Markup {
+    let (shown, earlier) = view.calendar.split_at(WEEKS_SHOWN.min(view.calendar.len()));
     html! {
-        @if !view.calendar.is_empty() {
-            div class="table" tabindex="0" role="region" aria-label=(texts.s("page-progress-calendar")) {
-                table class="calendar" {
-                    caption class="unseen" { (texts.s("page-progress-calendar")) }
-                    thead { tr {
-                        th scope="col" { (texts.s("page-progress-week")) }
-                        @for day in crate::routine::Weekday::ALL { th scope="col" { (texts.s(&format!("page-short-{}", day.name()))) } }
-                        th scope="col" { (texts.s("page-progress-share")) }
-                    } }
-                    tbody {
-                        @for (week, days, share) in &view.calendar {
-                            tr {
-                                th scope="row" { (week) }
-                                @for day in days {
-                                    td {
-                                        @if day.mark != DayMark::Outside {
-                                            span class="day" { (day.number) }
-                                            " " span class="sign" aria-hidden="true" { (day.mark.sign()) }
-                                            span class="unseen" { " " (texts.s(day.mark.key())) @if !day.told.is_empty() { ", " (day.told) } }
-                                        }
+        @if !shown.is_empty() {
+            (weeks(texts, &texts.s("page-progress-calendar"), shown))
+            p class="legend" { @for mark in DayMark::TOLD { span { span aria-hidden="true" { (mark.sign()) } " " (texts.s(mark.key())) } " " } }
+        }
+        @if !earlier.is_empty() {
+            details { summary { (texts.s("page-progress-earlier")) } (weeks(texts, &texts.s("page-progress-earlier"), earlier)) }
+        }
+    }
+}
+
+fn weeks(texts: Texts<'_>, name: &str, weeks: &[(String, Vec<CalendarDay>, String)]) -> Markup {
+    html! {
+        div class="table" tabindex="0" role="region" aria-label=(name) {
+            table class="calendar" {
+                caption class="unseen" { (name) }
+                thead { tr {
+                    th scope="col" { (texts.s("page-progress-week")) }
+                    @for day in crate::routine::Weekday::ALL { th scope="col" { (texts.s(&format!("page-short-{}", day.name()))) } }
+                    th scope="col" { (texts.s("page-progress-share")) }
+                } }
+                tbody {
+                    @for (week, days, share) in weeks {
+                        tr {
+                            th scope="row" { (week) }
+                            @for day in days {
+                                td {
+                                    @if day.mark != DayMark::Outside {
+                                        span class="day" { (day.number) }
+                                        " " span class="sign" aria-hidden="true" { (day.mark.sign()) }
+                                        span class="unseen" { " " (texts.s(day.mark.key())) @if !day.told.is_empty() { ", " (day.told) } }
                                     }
                                 }
-                                td { (share) }
                             }
+                            td { (share) }
                         }
                     }
                 }
             }
-            p class="legend" { @for mark in DayMark::TOLD { span { span aria-hidden="true" { (mark.sign()) } " " (texts.s(mark.key())) } " " } }
         }
     }
 }
@@ -170,7 +183,7 @@ fn series(texts: Texts<'_>, one: &Series) -> Markup {
             @if !one.notes.is_empty() { ul class="hint" { @for note in &one.notes { li { (note) } } } }
             details {
                 summary { (texts.s("page-progress-table")) span class="unseen" { " " (one.title) } }
-                div class="table" tabindex="0" role="region" aria-label=(one.title) {
+                div class="table" tabindex="0" role="region" aria-label=(texts.text("page-progress-table-of", "title", &one.title)) {
                     table {
                         caption class="unseen" { (one.title) }
                         thead { tr { @for column in &one.columns { th scope="col" { (column) } } } }

@@ -520,6 +520,7 @@ page-progress-extra = { $n ->
 }
 page-progress-no-plan = Without planned days nobody can tell what was not begun.
 page-progress-calendar = Calendar, newest week first
+page-progress-earlier = Earlier weeks
 page-progress-week = Week from
 page-progress-share = Done
 page-progress-day = { $done } of { $of } repetitions
@@ -538,6 +539,7 @@ page-day-nothing = not done
 page-day-extra = done without a plan
 page-progress-none = Nothing was measured in this time.
 page-progress-table = The figures as a table
+page-progress-table-of = Table: { $title }
 page-progress-stops = Safety stops
 page-progress-left-out = Left out
 page-progress-programme = What changed in the programme
