@@ -11,6 +11,7 @@ pub mod audio;
 mod counting;
 pub mod handover;
 pub mod hear;
+pub mod progress;
 pub mod record;
 pub mod rehearse;
 pub mod report;
