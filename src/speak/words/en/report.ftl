@@ -135,6 +135,7 @@ report-gap-shown = { $days } days without
 report-key-shown = Key
 report-key-trial-shown = each trial
 report-key-median-shown = weekly median with 95 % interval
+report-key-loose-shown = † few days: less than 95 %
 report-key-baseline-shown = baseline, median with interval
 report-key-mdc-shown = from here a change counts (MDC95)
 report-key-gap-shown = gap
@@ -230,14 +231,25 @@ report-why-auto-gain-shown = the microphone changed its own volume
 report-why-clipped-shown = clipped
 report-why-dated-ahead-shown = dated after the day of the report
 
+# Fields of a routine file; what is not here is shown with blanks for underscores.
+report-field-repetitions-shown = repetitions
+report-field-sets-shown = sets
+report-field-rest-s-shown = rest, s
+report-field-target-s-shown = goal, s
+report-field-hold-s-shown = hold, s
+report-field-length-s-shown = length, s
+report-field-target-db-shown = goal, dB
+report-field-feedback-every-shown = result told every so many trials
+report-field-phases-shown = phases
+
 # --- tables --------------------------------------------------------------------------------------------------------------------
 report-tables-title-shown = Tables and conditions
 report-table-measures-shown = Measures
-report-table-measures-note-shown = One line for each unbroken stretch. At first: median of the first days with its interval. MDC95: smallest change beyond this client’s own scatter. Trend: Theil–Sen slope with its 95 % interval. An interval in parentheses covers less than 95 %: there were too few days.
+report-table-measures-note-shown = One line for each unbroken stretch. At first: median of the first days with its interval. MDC95: smallest change beyond this client’s own scatter. Trend: Theil–Sen slope with its 95 % interval. † covers less than 95 %: there were few days.
 report-table-quality-shown = Voice quality
 report-table-quality-note-shown = From the same holds. A louder voice alone makes these figures better, and microphone and room change them.
 report-table-weeks-shown = Weeks
-report-table-weeks-note-shown = Weekly medians of the days’ medians with 95 % intervals; parentheses as above. Two lines for a week mean that a series is broken within it.
+report-table-weeks-note-shown = Weekly medians of the days’ medians with 95 % intervals; † as above. Two lines for a week mean that a series is broken within it.
 report-head-measure-shown = Exercise and measure
 report-head-stretch-shown = Days
 report-head-first-shown = At first
@@ -253,8 +265,9 @@ report-head-done-shown = Done
 report-cell-of-shown = { $a } of { $b }
 report-cell-percent-shown = { $done } of { $prescribed }, { $pct } %
 report-cell-median-shown = { $value } ({ $interval })
-report-cell-loose-shown = ({ $interval })
+report-cell-loose-shown = { $interval }†
 report-cell-none-shown = –
+report-cell-slope-shown = { $slope } ({ $interval })
 report-cell-beyond-shown = { $change } *
 report-table-star-shown = * beyond this client’s own scatter.
 report-conditions-title-shown = Conditions
