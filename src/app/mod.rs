@@ -59,6 +59,7 @@ pub mod routine_templates;
 pub mod practise;
 mod quality_desk;
 pub mod rehearsal;
+pub mod report_command;
 mod residual_gate;
 pub mod routine_command;
 mod summary;

@@ -11,6 +11,7 @@ mod history;
 mod journal;
 mod json_lines;
 mod line;
+mod live_clients;
 mod own_voice;
 mod packages;
 mod past;

@@ -11,6 +11,8 @@ use crate::progress::{Adherence, DayAdherence, PlanBasis};
 /// Height of a day, tenths of a millimetre.
 const ROW: i32 = 33;
 const ROWS: i32 = 7;
+/// Most width of a box.
+const WIDEST: i32 = 130;
 /// From so many weeks on there is no room for a number below each.
 const NUMBERED_WEEKS: usize = 16;
 
@@ -40,7 +42,9 @@ pub(super) fn calendar(axis: Axis, adherence: &Adherence, stops: &[Date], words:
         if !stops.is_empty() {
             label(canvas, row, &words.stops)?;
             for day in stops {
-                cross(canvas, axis.x(axis.at(*day) + 0.5), row * ROW + ROW / 2)?;
+                let weekday = f64::from(day.weekday().to_monday_zero_offset());
+                let (left, right) = column(axis, axis.at(*day) - weekday);
+                cross(canvas, left + (f64::from(right - left) * (weekday + 0.5) / 7.0).round() as i32, row * ROW + ROW / 2)?;
             }
             row += 1;
         }
@@ -48,12 +52,19 @@ pub(super) fn calendar(axis: Axis, adherence: &Adherence, stops: &[Date], words:
             label(canvas, row, &words.percent)?;
             for week in &adherence.weeks {
                 let Some(share) = week.share() else { continue };
-                let at = (axis.x(axis.at(week.monday) + 3.5), row * ROW + ROW / 2);
+                let (left, right) = column(axis, axis.at(week.monday));
+                let at = ((left + right) / 2, row * ROW + ROW / 2);
                 canvas.draw(&Text::new(format!("{:.0}", share * 100.0), at, letters_at(DARK, HPos::Center, VPos::Center)))?;
             }
         }
         dates(canvas, axis, rows * ROW + 6, words.tick)
     })
+}
+
+/// From where to where the boxes of a week go; no wider than is good to look at where there are few weeks.
+fn column(axis: Axis, monday: f64) -> (i32, i32) {
+    let (left, right) = (axis.x(monday) + 2, axis.x(monday + 7.0) - 2);
+    (left, right.min(left + WIDEST))
 }
 
 /// The labels of the time axis, from `y` down.
@@ -76,7 +87,7 @@ fn draw_day(canvas: &Canvas<'_>, axis: Axis, day: &DayAdherence) -> Result<(), D
     let at = axis.at(day.day);
     // A week is one column; its days stand below each other.
     let monday = at - f64::from(row);
-    let (left, right) = (axis.x(monday) + 2, axis.x(monday + 7.0) - 2);
+    let (left, right) = column(axis, monday);
     let (top, bottom) = (row * ROW + 3, (row + 1) * ROW - 3);
     let frame = |color: RGBColor, width: u32| Rectangle::new([(left, top), (right, bottom)], color.stroke_width(width));
     match day.share() {

@@ -139,11 +139,10 @@ impl Frame {
 
     /// Trials and weekly medians.
     fn values(&self, canvas: &Canvas<'_>, segment: &Segment, shift: f64) -> Result<(), DrawFault> {
-        let weeks = self.axis.weeks();
-        let (dot, half) = if weeks > 40 { (3, 6) } else { (5, 10) };
+        let pen = Pen::of(self.axis.weeks());
         for day in segment.days.iter().filter(|day| self.axis.window.has(day.day)) {
             for value in &day.trials {
-                canvas.draw(&Circle::new((self.x(day.day), self.y(value + shift)), dot, MIDDLE.stroke_width(2)))?;
+                canvas.draw(&Circle::new((self.x(day.day), self.y(value + shift)), pen.dot, MIDDLE.stroke_width(pen.dot_line)))?;
             }
         }
         let medians: Vec<(i32, &WeekMedian)> = segment.weeks.iter().filter_map(|week| Some((self.week_x(segment, week)?, week))).collect();
@@ -154,12 +153,12 @@ impl Frame {
         for (x, week) in medians {
             if let Some(interval) = week.interval {
                 let (top, bottom) = (self.y(interval.high + shift), self.y(interval.low + shift));
-                canvas.draw(&PathElement::new(vec![(x, top), (x, bottom)], BLACK_INK.stroke_width(4)))?;
-                for y in [top, bottom] {
-                    canvas.draw(&PathElement::new(vec![(x - half / 2, y), (x + half / 2, y)], BLACK_INK.stroke_width(4)))?;
+                canvas.draw(&PathElement::new(vec![(x, top), (x, bottom)], BLACK_INK.stroke_width(pen.line)))?;
+                for y in [top, bottom].into_iter().filter(|_| pen.cap > 0) {
+                    canvas.draw(&PathElement::new(vec![(x - pen.cap, y), (x + pen.cap, y)], BLACK_INK.stroke_width(pen.line)))?;
                 }
             }
-            let y = self.y(week.median + shift);
+            let (y, half) = (self.y(week.median + shift), pen.median);
             canvas.draw(&Polygon::new(vec![(x, y - half), (x + half, y), (x, y + half), (x - half, y)], BLACK_INK.filled()))?;
         }
         Ok(())
@@ -172,5 +171,26 @@ impl Frame {
         let days: Vec<f64> = days.filter(|at| (from..from + 7.0).contains(at)).collect();
         let (first, last) = (days.first()?, days.last()?);
         Some(self.axis.x((first + last) / 2.0 + 0.5))
+    }
+}
+
+/// How large the signs are, tenths of a millimetre: smaller where many weeks stand close.
+struct Pen {
+    dot: i32,
+    dot_line: u32,
+    /// Half a median's sign.
+    median: i32,
+    /// Half the bar at the end of an interval; none where there is no room for it.
+    cap: i32,
+    line: u32,
+}
+
+impl Pen {
+    fn of(weeks: usize) -> Self {
+        match weeks {
+            0..=26 => Self { dot: 5, dot_line: 2, median: 10, cap: 5, line: 4 },
+            27..=53 => Self { dot: 4, dot_line: 1, median: 7, cap: 0, line: 3 },
+            _ => Self { dot: 3, dot_line: 1, median: 5, cap: 0, line: 1 },
+        }
     }
 }

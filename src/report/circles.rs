@@ -8,12 +8,12 @@ use super::fonts::FAMILY;
 use super::typeset::ReportError;
 
 /// Height of a week, tenths of a millimetre.
-const ROW: i32 = 120;
+const ROW: i32 = 102;
 /// Room for the name of a week.
 const LEFT: i32 = 300;
 /// From circle to circle.
 const STEP: i32 = 145;
-const RADIUS: i32 = 44;
+const RADIUS: i32 = 40;
 /// 18 points in tenths of a millimetre, as plotters counts letters.
 const LETTERS: f64 = 63.5 * 1.24;
 

@@ -9,7 +9,7 @@ use super::typeset::ReportError;
 use crate::progress::Window;
 
 /// Width of every drawing, tenths of a millimetre.
-pub(super) const WIDTH: i32 = 1360;
+pub(super) const WIDTH: i32 = 1320;
 /// Room for labels left of the time axis; all drawings have the same, so that a day stands at one place on the page.
 pub(super) const LEFT: i32 = 92;
 /// Room at the right, for a second scale.

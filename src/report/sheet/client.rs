@@ -123,14 +123,21 @@ fn sentence(series: &Series, terms: &Terms<'_>) -> Option<String> {
 fn programme(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for item in picture.programme.iter().rev().flat_map(|change| &change.items) {
-        let (name, exercise) = match item {
-            ProgrammeItem::ExerciseAdded { exercise, .. } => ("added", Some(exercise)),
-            ProgrammeItem::ExerciseRemoved { exercise, .. } => ("removed", Some(exercise)),
-            ProgrammeItem::DoseChanged { exercise, .. } | ProgrammeItem::StageChanged { exercise, .. } => ("dose", Some(exercise)),
-            ProgrammeItem::PlanChanged { .. } => ("plan", None),
+        let (name, exercise, to) = match item {
+            ProgrammeItem::ExerciseAdded { exercise, .. } => ("added", Some(exercise), None),
+            ProgrammeItem::ExerciseRemoved { exercise, .. } => ("removed", Some(exercise), None),
+            ProgrammeItem::DoseChanged { exercise, field, to, .. } => match (field.as_str(), to.parse::<f64>()) {
+                ("repetitions", Ok(_)) => ("repetitions", Some(exercise), Some(to)),
+                ("target_s", Ok(_)) => ("target-s", Some(exercise), Some(to)),
+                ("hold_s", Ok(_)) => ("hold-s", Some(exercise), Some(to)),
+                _ => ("dose", Some(exercise), None),
+            },
+            ProgrammeItem::StageChanged { exercise, .. } => ("dose", Some(exercise), None),
+            ProgrammeItem::PlanChanged { .. } => ("plan", None, None),
             _ => continue,
         };
-        let given: Vec<_> = exercise.map(|exercise| ("exercise", terms.exercise(exercise).into())).into_iter().collect();
+        let exercise = exercise.map(|exercise| ("exercise", terms.exercise(exercise).into()));
+        let given: Vec<_> = exercise.into_iter().chain(to.map(|to| ("to", to.clone().into()))).collect();
         let line = terms.text(&format!("report-client-change-{name}-shown"), &given);
         if !lines.contains(&line) {
             lines.push(line);

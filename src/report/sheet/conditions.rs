@@ -45,7 +45,7 @@ pub(super) fn conditions(picture: &Picture, terms: &Terms<'_>) -> Vec<Condition>
     let condition = |name: &str, lines: Vec<String>| Condition { name: terms.plain(&format!("report-condition-{name}-shown")), lines };
     let mut all = vec![
         condition("routines", routines(picture, terms)),
-        condition("trials", vec![terms.text("report-condition-trials-value-shown", &[("n", picture.trials.len().into())])]),
+        condition("trials", trials(picture, terms)),
         condition("discarded", discarded(picture, terms)),
         condition("best", best(picture, terms)),
         condition("microphone", microphones(picture, terms)),
@@ -56,6 +56,11 @@ pub(super) fn conditions(picture: &Picture, terms: &Terms<'_>) -> Vec<Condition>
     ];
     all.retain(|condition| !condition.lines.is_empty());
     all
+}
+
+fn trials(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
+    let told = terms.text("report-condition-trials-value-shown", &[("n", picture.trials.len().into())]);
+    if picture.trials.is_empty() { Vec::new() } else { vec![told] }
 }
 
 fn routines(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {

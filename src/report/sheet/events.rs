@@ -60,7 +60,7 @@ pub(super) fn stops_and_notes(picture: &Picture, terms: &Terms<'_>) -> Vec<Strin
     if !picture.clock_jumps.is_empty() {
         lines.push(terms.text("report-note-clock-shown", &[("n", picture.clock_jumps.len().into())]));
     }
-    let notes = picture.notes.iter().map(|note| ((note.kind, note.exercise.as_deref(), note.text.as_str()), note.day));
+    let notes = picture.notes.iter().map(|note| ((note.kind, note.exercise.as_deref(), alike(note.kind, &note.text)), note.day));
     let note = |told: Told<(NoteKind, Option<&str>, &str)>| {
         let (kind, exercise, text) = told.what;
         let what = note_words(kind, text, terms);
@@ -82,6 +82,15 @@ pub(super) fn stop_reasons(picture: &Picture, terms: &Terms<'_>) -> Vec<(String,
     gathered(all).into_iter().map(|told| (told.what, told.n)).collect()
 }
 
+/// What makes two notes of a kind the same: figures differ each time and stand in the practice itself.
+fn alike(kind: NoteKind, text: &str) -> &str {
+    match kind {
+        NoteKind::Fall => text.split(' ').next().unwrap_or(text),
+        NoteKind::SoundLost | NoteKind::LoudLimit => "",
+        _ => text,
+    }
+}
+
 fn note_words(kind: NoteKind, text: &str, terms: &Terms<'_>) -> String {
     let of = |name: &str, given: &[(&'static str, Given)]| terms.text(&format!("report-note-{name}-shown"), given);
     match kind {
@@ -89,7 +98,7 @@ fn note_words(kind: NoteKind, text: &str, terms: &Terms<'_>) -> String {
         // The record's sentence ends with a full stop; the line goes on.
         NoteKind::CalibrationVoid => of("calibration-void", &[("text", long(text).into())]),
         NoteKind::LoudLimit => of("loud-limit", &[]),
-        NoteKind::Fall => of("fall", &[("text", printable(text).into())]),
+        NoteKind::Fall => of("fall", &[("text", terms.why(text).into())]),
         NoteKind::SoundLost => of("sound-lost", &[]),
         NoteKind::EndedEarly => of("ended-early", &[("why", terms.why(text).into())]),
     }

@@ -84,7 +84,7 @@ pub(super) fn front(picture: &Picture, about: &About<'_>, terms: &Terms<'_>) -> 
         period: terms.text("report-period-shown", &[("span", span.into()), ("weeks", axis.weeks().into())]),
         made: terms.text("report-made-shown", &[("date", terms.date(about.made).into()), ("software", printable(about.software).into())]),
         glance_title: terms.plain("report-glance-shown"),
-        glance: glance(picture, &chosen, &breaks, terms),
+        glance: glance(picture, about, &chosen, &breaks, terms),
         calendar,
         key: (!charts.is_empty()).then(|| key(terms)),
         charts,
@@ -120,8 +120,8 @@ pub(super) fn columns(picture: &Picture, terms: &Terms<'_>) -> Vec<Column> {
 }
 
 /// The page in a few sentences.
-fn glance(picture: &Picture, chosen: &[&Series], breaks: &Breaks<'_>, terms: &Terms<'_>) -> Vec<String> {
-    let mut lines = vec![adherence(picture, terms)];
+fn glance(picture: &Picture, about: &About<'_>, chosen: &[&Series], breaks: &Breaks<'_>, terms: &Terms<'_>) -> Vec<String> {
+    let mut lines = vec![adherence(picture, about, terms)];
     let reasons = events::stop_reasons(picture, terms);
     if !picture.practices.is_empty() {
         lines.push(if reasons.is_empty() {
@@ -138,13 +138,20 @@ fn glance(picture: &Picture, chosen: &[&Series], breaks: &Breaks<'_>, terms: &Te
     lines
 }
 
-fn adherence(picture: &Picture, terms: &Terms<'_>) -> String {
+fn adherence(picture: &Picture, about: &About<'_>, terms: &Terms<'_>) -> String {
     let (whole, counts) = (&picture.adherence, panels::done(picture));
     let Some(last) = picture.practices.iter().map(|practice| practice.day).max() else {
-        let ends = [("from", terms.date(picture.window.from).into()), ("to", terms.date(picture.window.to).into())];
-        return terms.text("report-glance-nothing-shown", &ends);
+        let mut ends = vec![("from", terms.date(picture.window.from).into()), ("to", terms.date(picture.window.to).into())];
+        let Some(last) = about.last_practice else { return terms.text("report-glance-nothing-shown", &ends) };
+        ends.push(("last", terms.date(last).into()));
+        return terms.text("report-glance-nothing-last-shown", &ends);
     };
-    let key = if counts.planned_days > 0 { "report-glance-planned-shown" } else { "report-glance-unplanned-shown" };
+    let key = match (counts.planned_days, whole.prescribed) {
+        (0, _) => "report-glance-unplanned-shown",
+        // The only day is today, and it is not over.
+        (_, 0) => "report-glance-planned-bare-shown",
+        _ => "report-glance-planned-shown",
+    };
     terms.text(
         key,
         &[

@@ -45,6 +45,8 @@ pub struct Sheet {
 pub struct About<'a> {
     /// The day on which the report is made.
     pub made: Date,
+    /// The last day of practice of all, which may lie before the weeks that are reported.
+    pub last_practice: Option<Date>,
     /// Name and version of the program that makes it.
     pub software: &'a str,
     pub language: &'a str,

@@ -190,7 +190,7 @@ fn told(picture: &Picture, series: &Series, terms: &Terms<'_>) -> (Vec<KeyFigure
             (terms.text(key, &[("change", change.into())]), described)
         }
     };
-    let slope = last.slope.map(|slope| terms.slope(measure, &slope));
+    let slope = last.slope.map(|slope| terms.slope(measure, &slope, true));
     let discarded: u32 = series.discarded.iter().map(|(_, n)| n).sum();
     let trials = if discarded > 0 {
         terms.text("report-figure-trials-left-shown", &[("n", series.counted.into()), ("left", discarded.into())])
@@ -213,6 +213,8 @@ fn told(picture: &Picture, series: &Series, terms: &Terms<'_>) -> (Vec<KeyFigure
             ],
         )
     };
+    // Figures of a broken series are those of its last stretch, which is told.
+    let since = last.broken_by.as_ref().filter(|broken| picture.window.has(broken.after)).map(|broken| figure("since", terms.date(broken.after)));
     let figures = vec![
         figure("first", first.unwrap_or_else(few)),
         figure("now", now.unwrap_or_else(few)),
@@ -221,5 +223,5 @@ fn told(picture: &Picture, series: &Series, terms: &Terms<'_>) -> (Vec<KeyFigure
         figure("slope", slope.unwrap_or_else(few)),
         figure("trials", trials),
     ];
-    (figures, described)
+    (since.into_iter().chain(figures).collect(), described)
 }

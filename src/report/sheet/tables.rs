@@ -16,7 +16,7 @@ pub struct Tables {
     pub tables: Vec<Table>,
     pub conditions_title: String,
     pub conditions: Vec<Condition>,
-    /// What page one may have had no room for.
+    /// The lists of page one and its breaks, whole: whichever had no room there.
     pub lists: Vec<Column>,
 }
 
@@ -26,21 +26,21 @@ pub struct Table {
     pub title: String,
     pub note: String,
     pub head: Vec<String>,
+    /// Columns that share the room which the others leave.
+    pub grows: Vec<bool>,
     pub rows: Vec<Vec<String>>,
 }
 
 pub(super) fn tables(picture: &Picture, terms: &Terms<'_>) -> Tables {
     let (quality, voice): (Vec<&Series>, Vec<&Series>) = picture.series.iter().partition(|series| series.measure.is_quality());
     let chosen = panels::chosen(picture);
-    let tables = [measures("measures", &voice, picture, terms), measures("quality", &quality, picture, terms), weeks(picture, &chosen, terms)];
+    let tables = [measures("measures", &voice, &chosen, picture, terms), measures("quality", &quality, &chosen, picture, terms), weeks(picture, &chosen, terms)];
     let mut lists: Vec<Column> = columns(picture, terms)
         .into_iter()
         .zip(["report-all-left-out-shown", "report-all-events-shown", "report-all-programme-shown"])
         .map(|(column, key)| Column { title: terms.plain(key), ..column })
         .collect();
-    let every: Vec<&Series> = picture.series.iter().collect();
-    lists.push(Column { title: terms.plain("report-all-breaks-shown"), items: unnumbered(picture, &every, &chosen, terms), none: String::new() });
-    lists.retain(|list| !list.items.is_empty());
+    lists.push(Column { title: terms.plain("report-all-breaks-shown"), items: Breaks::of(picture, &chosen).lines(terms), none: String::new() });
     Tables {
         title: terms.plain("report-tables-title-shown"),
         tables: tables.into_iter().flatten().collect(),
@@ -50,22 +50,19 @@ pub(super) fn tables(picture: &Picture, terms: &Terms<'_>) -> Tables {
     }
 }
 
-/// The breaks of the charts under their numbers; series that are in no chart break at the same places or tell it by their rows.
-fn unnumbered(picture: &Picture, every: &[&Series], chosen: &[&Series], terms: &Terms<'_>) -> Vec<String> {
-    if chosen.is_empty() { Breaks::of(picture, every).lines(terms) } else { Breaks::of(picture, chosen).lines(terms) }
-}
-
 fn none(terms: &Terms<'_>) -> String {
     terms.plain("report-cell-none-shown")
 }
 
-fn measures(name: &str, series: &[&Series], picture: &Picture, terms: &Terms<'_>) -> Option<Table> {
-    let heads = ["measure", "stretch", "first", "latest", "change", "mdc", "slope", "trials", "left"];
+fn measures(name: &str, series: &[&Series], chosen: &[&Series], picture: &Picture, terms: &Terms<'_>) -> Option<Table> {
+    let heads = ["measure", "stretch", "first", "latest", "change", "mdc", "slope", "trials"];
     let mut rows = Vec::new();
     for series in series {
         let shown: Vec<&Segment> = series.segments.iter().filter(|segment| segment.days.iter().any(|day| picture.window.has(day.day))).collect();
         let last = shown.len().saturating_sub(1);
-        for (n, segment) in shown.into_iter().enumerate() {
+        // What is in a chart is told for every stretch; of the rest the last one is enough for a page, exports hold all.
+        let from = if chosen.iter().any(|chosen| std::ptr::eq(*chosen, *series)) { 0 } else { last };
+        for (n, segment) in shown.into_iter().enumerate().skip(from) {
             rows.push(measure_row(series, segment, n == last, picture, terms));
         }
     }
@@ -74,6 +71,7 @@ fn measures(name: &str, series: &[&Series], picture: &Picture, terms: &Terms<'_>
         title: terms.plain(&format!("report-table-{name}-shown")),
         note,
         head: heads.iter().map(|head| terms.plain(&format!("report-head-{head}-shown"))).collect(),
+        grows: (0..heads.len()).map(|n| n == 0).collect(),
         rows,
     })
 }
@@ -85,7 +83,7 @@ fn measure_row(series: &Series, segment: &Segment, is_last: bool, picture: &Pict
     let name = terms.text(if unit.is_empty() { "report-panel-bare-shown" } else { "report-panel-shown" }, &names);
     let bare = |value: f64| super::terms::number(value, decimals);
     let days: Vec<_> = segment.days.iter().filter(|day| picture.window.has(day.day)).collect();
-    let stretch = days.first().zip(days.last()).map_or_else(String::new, |(first, last)| terms.span(first.day, last.day));
+    let stretch = days.first().zip(days.last()).map_or_else(String::new, |(first, last)| terms.span_within(first.day, last.day, picture.window));
     let first = segment.baseline.as_ref().map(|baseline| match baseline.interval {
         Some(interval) => terms.text("report-cell-median-shown", &[("value", bare(baseline.median).into()), ("interval", terms.interval(interval, decimals).into())]),
         None => bare(baseline.median),
@@ -106,9 +104,8 @@ fn measure_row(series: &Series, segment: &Segment, is_last: bool, picture: &Pict
         latest.unwrap_or_else(|| none(terms)),
         change.unwrap_or_else(|| none(terms)),
         segment.change.map_or_else(|| none(terms), |change| bare(change.mdc95)),
-        segment.slope.map_or_else(|| none(terms), |slope| terms.slope(measure, &slope)),
-        trials.to_string(),
-        if is_last { left.to_string() } else { none(terms) },
+        segment.slope.map_or_else(|| none(terms), |slope| terms.slope(measure, &slope, false)),
+        if is_last && left > 0 { terms.text("report-cell-trials-shown", &[("n", trials.into()), ("left", left.into())]) } else { trials.to_string() },
     ]
 }
 
@@ -116,8 +113,8 @@ fn measure_row(series: &Series, segment: &Segment, is_last: bool, picture: &Pict
 fn weeks(picture: &Picture, chosen: &[&Series], terms: &Terms<'_>) -> Option<Table> {
     let mut head: Vec<String> = ["week", "days", "done"].map(|head| terms.plain(&format!("report-head-{head}-shown"))).to_vec();
     head.extend(chosen.iter().map(|series| {
-        let unit = terms.unit_of(series);
-        let names = [("exercise", terms.exercise(&series.exercise).into()), ("measure", terms.measure(series.measure).into()), ("unit", unit.clone().into())];
+        let unit = series.measure.unit();
+        let names = [("exercise", terms.exercise(&series.exercise).into()), ("measure", terms.measure(series.measure).into()), ("unit", unit.into())];
         terms.text(if unit.is_empty() { "report-panel-bare-shown" } else { "report-panel-shown" }, &names)
     }));
     let mut rows = Vec::new();
@@ -145,7 +142,7 @@ fn weeks(picture: &Picture, chosen: &[&Series], terms: &Terms<'_>) -> Option<Tab
             rows.push(row);
         }
     }
-    (!rows.is_empty()).then(|| Table { title: terms.plain("report-table-weeks-shown"), note: terms.plain("report-table-weeks-note-shown"), head, rows })
+    (!rows.is_empty()).then(|| Table { title: terms.plain("report-table-weeks-shown"), note: terms.plain("report-table-weeks-note-shown"), grows: (0..head.len()).map(|n| n >= 3).collect(), head, rows })
 }
 
 /// The week's medians, one for each stretch that reaches into it.

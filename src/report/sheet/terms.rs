@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::progress::{Change, Conditions, Interval, Measure, Segment, Series, Slope};
+use crate::progress::{Change, Conditions, Interval, Measure, Segment, Series, Slope, Window};
 use crate::report::handout::Say;
 use crate::report::scale::is_relative;
 use crate::session::{Arg, LevelCalibration};
@@ -94,6 +94,14 @@ impl Terms<'_> {
         self.text("report-span-shown", &[("from", first.into()), ("to", self.date(to).into())])
     }
 
+    /// "3 Sep to 24 Nov": a stretch of a window whose year the page tells already.
+    pub fn span_within(&self, from: Date, to: Date, window: Window) -> String {
+        if from == to || window.from.year() != window.to.year() {
+            return self.span(from, to);
+        }
+        self.text("report-span-shown", &[("from", self.day_month(from).into()), ("to", self.day_month(to).into())])
+    }
+
     /// Monday to Sunday.
     pub fn weekdays(&self) -> Vec<String> {
         (1..=7).map(|n| self.plain(&format!("report-weekday-{n}-shown"))).collect()
@@ -110,8 +118,15 @@ impl Terms<'_> {
 
     /// A reason as the record has it, in words where there are some.
     pub fn why(&self, reason: &str) -> String {
-        let slug: String = reason.to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
-        Some(self.plain(&format!("report-why-{slug}-shown"))).filter(|words| !words.is_empty()).unwrap_or_else(|| printable(reason))
+        if let Some(end) = reason.strip_prefix("not reached: ") {
+            return self.text("report-why-not-reached-shown", &[("why", self.why(end).into())]);
+        }
+        Some(self.plain(&format!("report-why-{}-shown", slug(reason)))).filter(|words| !words.is_empty()).unwrap_or_else(|| printable(reason))
+    }
+
+    /// What a level stands on, by its short name in the record; none where it is told at length.
+    pub fn calibration_named(&self, name: &str) -> Option<String> {
+        Some(self.plain(&format!("report-scale-{}-shown", slug(name)))).filter(|words| !words.is_empty())
     }
 
     /// A field of a routine file in words: "target_s" is "target s"; what has words of its own is called by them.
@@ -174,12 +189,13 @@ impl Terms<'_> {
     }
 
     /// A trend with its interval, "+0.12 s (+0.02 to +0.21)".
-    pub fn slope(&self, measure: Measure, slope: &Slope) -> String {
+    pub fn slope(&self, measure: Measure, slope: &Slope, unit: bool) -> String {
         // A week's part of a change is smaller than the change.
         let decimals = measure.decimals() + 1;
         let ends = [("low", signed(slope.interval.low, decimals).into()), ("high", signed(slope.interval.high, decimals).into())];
         let interval = self.text("report-interval-shown", &ends);
-        let slope = self.with_unit(measure, signed(slope.per_week, decimals));
+        let slope = signed(slope.per_week, decimals);
+        let slope = if unit { self.with_unit(measure, slope) } else { slope };
         self.text("report-cell-slope-shown", &[("slope", slope.into()), ("interval", interval.into())])
     }
 
@@ -197,6 +213,12 @@ impl Terms<'_> {
         };
         what.iter().map(one).collect::<Vec<_>>().join(", ")
     }
+}
+
+/// A name as part of a message's key: letters and digits, parted by single dashes.
+fn slug(name: &str) -> String {
+    let dashed: String = name.to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
+    dashed.split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-")
 }
 
 /// What is known of a stretch's change.

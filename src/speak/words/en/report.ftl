@@ -29,12 +29,12 @@ report-weekday-7-shown = Sun
 # --- measures and units --------------------------------------------------------------------------------------------------------
 report-measure-hold-s-shown = hold time
 report-measure-level-db-shown = level
-report-measure-f0-median-hz-shown = pitch, median F0
+report-measure-f0-median-hz-shown = median F0
 report-measure-f0-span-st-shown = pitch range
-report-measure-f0-sd-st-shown = pitch steadiness, SD of F0
-report-measure-level-slope-db-per-s-shown = level slope within a hold
-report-measure-phrase-level-db-shown = level of phrases
-report-measure-phrase-f0-hz-shown = pitch of phrases, median F0
+report-measure-f0-sd-st-shown = SD of F0
+report-measure-level-slope-db-per-s-shown = level slope
+report-measure-phrase-level-db-shown = level
+report-measure-phrase-f0-hz-shown = median F0
 report-measure-syllable-rate-hz-shown = syllable rate
 report-measure-syllable-irregularity-pct-shown = syllable irregularity
 report-measure-named-count-shown = words named
@@ -59,13 +59,15 @@ report-period-shown = { $span }, { $weeks ->
     [one] 1 week
    *[other] { $weeks } weeks
 }
-report-made-shown = made on { $date } by { $software }
+report-made-shown = Made on { $date } by { $software }
 report-levels-calibrated-shown = Levels: { $unit }, { $terms }.
 report-levels-relative-shown = Levels are relative (not calibrated): compare them only within an unbroken stretch.
 report-levels-mixed-shown = Levels: partly calibrated, partly relative; see the tables.
 report-glance-shown = At a glance
 report-glance-nothing-shown = No practice between { $from } and { $to }.
+report-glance-nothing-last-shown = No practice between { $from } and { $to }; the last one was on { $last }.
 report-glance-planned-shown = { $done } of { $prescribed } prescribed repetitions done ({ $pct } %); practised on { $days } of { $planned } planned days; last practice on { $last }.
+report-glance-planned-bare-shown = Practised on { $days } of { $planned } planned days; last practice on { $last }.
 report-glance-unplanned-shown = { $days ->
     [one] Practised on 1 day;
    *[other] Practised on { $days } days;
@@ -95,7 +97,7 @@ report-calendar-percent-shown = %
 report-calendar-described-planned-shown = Calendar of { $span }: a box for each day, filled by the share of repetitions done. Practised on { $days } of { $planned } planned days; { $done } of { $prescribed } repetitions done. The table of weeks has the figures.
 report-calendar-described-unplanned-shown = Calendar of { $span }: a box for each day with practice, filled by the share of repetitions done. Practised on { $days } days; { $done } of { $prescribed } repetitions done. The table of weeks has the figures.
 report-calendar-key-shown = Box: planned or practised day, filled from below by the share done. Dash: nothing planned.
-report-calendar-key-stops-shown = Box: planned or practised day, filled from below by the share done. Dash: nothing planned. ×: stop event.
+report-calendar-key-stops-shown = Box: planned or practised day, filled from below by the share done. Dash: nothing planned. A cross tells of a stop event.
 report-figure-done-shown = Done
 report-figure-done-value-shown = { $done } of { $prescribed } ({ $pct } %)
 report-figure-days-shown = Days
@@ -110,12 +112,13 @@ report-figure-longest-gap-value-shown = { $days ->
    *[other] { $days } days
 }
 
-report-figure-first-shown = At first
-report-figure-now-shown = Now
+report-figure-since-shown = Since
+report-figure-first-shown = Baseline
+report-figure-now-shown = Latest
 report-figure-change-shown = Change
-report-figure-counts-shown = Counts from
+report-figure-counts-shown = MDC95
 report-figure-counts-value-shown = ±{ $value }
-report-figure-slope-shown = Trend a week
+report-figure-slope-shown = Per week
 report-figure-trials-shown = Trials
 report-figure-trials-value-shown = { $n }
 report-figure-trials-left-shown = { $n }, left out { $left }
@@ -124,8 +127,8 @@ report-figure-few-shown = too few days
 report-verdict-beyond-shown = { $change }, beyond scatter
 report-verdict-within-shown = { $change }, within scatter
 report-chart-described-shown = Chart of { $name } over time, { $span }. { $first } { $now } { $verdict } { $parted } The table of weeks has the figures.
-report-described-first-shown = At first { $value }.
-report-described-now-shown = Now { $value }.
+report-described-first-shown = Baseline { $value }.
+report-described-now-shown = Latest { $value }.
 report-described-verdict-shown = Change { $change }; a change counts from { $mdc }.
 report-described-parted-shown = { $n ->
     [one] The series is broken once.
@@ -150,6 +153,11 @@ report-break-gap-shown = { $days } days without a trial
 report-break-microphone-shown = another microphone: “{ $to }”, before “{ $from }”
 report-break-gain-shown = microphone gain { $to }, before { $from }
 report-break-calibration-shown = level now { $to }, before { $from }
+report-scale-relative-shown = relative
+report-scale-sound-level-meter-shown = calibrated by a sound level meter
+report-scale-known-source-shown = calibrated by a known source
+report-scale-a-phone-s-number-rough-shown = calibrated by a phone’s number, rough
+report-break-calibration-other-shown = another calibration
 report-break-weighting-shown = weighting { $to }, before { $from }
 report-break-distance-shown = distance { $to }, before { $from }
 
@@ -177,7 +185,7 @@ report-note-in-shown = { $what } ({ $exercise })
 report-note-trouble-shown = { $why }
 report-note-calibration-void-shown = { $text }
 report-note-loud-limit-shown = Loud time reached the limit of the routine
-report-note-fall-shown = Fell beyond usual scatter within a practice: { $text }
+report-note-fall-shown = { $text } fell beyond usual scatter within a practice
 report-note-sound-lost-shown = Sound lost between microphone and program
 report-note-ended-early-shown = Practice ended early: { $why }
 report-note-clock-shown = { $n ->
@@ -219,6 +227,12 @@ report-why-finished-early-shown = ended by voice before its end
 report-why-finished-shown = ended by voice
 report-why-interrupted-shown = interrupted
 report-why-no-agreement-shown = not agreed to aloud
+report-why-duration-shown = Holds
+report-why-level-shown = Level
+report-why-broken-off-shown = broken off
+report-why-not-reached-shown = not reached: practice { $why }
+report-why-abandoned-shown = broken off
+report-why-completed-shown = completed
 report-why-loudspeaker-too-loud-shown = Loudspeaker too loud for the microphone
 report-why-room-too-loud-shown = Room too loud to measure in
 report-why-room-talks-shown = Others talked in the room
@@ -229,7 +243,7 @@ report-why-in-noise-shown = the room was too loud
 report-why-masked-shown = the tool spoke over it
 report-why-auto-gain-shown = the microphone changed its own volume
 report-why-clipped-shown = clipped
-report-why-dated-ahead-shown = dated after the day of the report
+report-why-misdated-shown = its date cannot be right
 
 # Fields of a routine file; what is not here is shown with blanks for underscores.
 report-field-repetitions-shown = repetitions
@@ -245,20 +259,19 @@ report-field-phases-shown = phases
 # --- tables --------------------------------------------------------------------------------------------------------------------
 report-tables-title-shown = Tables and conditions
 report-table-measures-shown = Measures
-report-table-measures-note-shown = One line for each unbroken stretch. At first: median of the first days with its interval. MDC95: smallest change beyond this client’s own scatter. Trend: Theil–Sen slope with its 95 % interval. † covers less than 95 %: there were few days.
+report-table-measures-note-shown = One line for each unbroken stretch; of measures in no chart the last one. Baseline: median of the first days with its interval. MDC95: smallest change beyond this client’s own scatter. Trend: Theil–Sen slope with its 95 % interval. † covers less than 95 %: there were few days.
 report-table-quality-shown = Voice quality
 report-table-quality-note-shown = From the same holds. A louder voice alone makes these figures better, and microphone and room change them.
 report-table-weeks-shown = Weeks
 report-table-weeks-note-shown = Weekly medians of the days’ medians with 95 % intervals; † as above. Two lines for a week mean that a series is broken within it.
 report-head-measure-shown = Exercise and measure
 report-head-stretch-shown = Days
-report-head-first-shown = At first
+report-head-first-shown = Baseline
 report-head-latest-shown = Latest
 report-head-change-shown = Change
 report-head-mdc-shown = MDC95
-report-head-slope-shown = Trend a week
-report-head-trials-shown = Trials
-report-head-left-shown = Left out
+report-head-slope-shown = Trend per week
+report-head-trials-shown = Trials (left out)
 report-head-week-shown = Week from
 report-head-days-shown = Days
 report-head-done-shown = Done
@@ -266,6 +279,7 @@ report-cell-of-shown = { $a } of { $b }
 report-cell-percent-shown = { $done } of { $prescribed }, { $pct } %
 report-cell-median-shown = { $value } ({ $interval })
 report-cell-loose-shown = { $interval }†
+report-cell-trials-shown = { $n } ({ $left })
 report-cell-none-shown = –
 report-cell-slope-shown = { $slope } ({ $interval })
 report-cell-beyond-shown = { $change } *
@@ -275,16 +289,16 @@ report-condition-microphone-shown = Microphone
 report-condition-microphone-value-shown = “{ $name }” ({ $system }, { $rate } Hz, gain { $gain }); { $span }, { $n ->
     [one] 1 trial
    *[other] { $n } trials
-}.
+}
 report-condition-microphone-unknown-shown = Not kept; { $span }, { $n ->
     [one] 1 trial
    *[other] { $n } trials
-}.
+}
 report-condition-level-shown = Level
 report-condition-level-value-shown = { $unit }, { $terms }; { $span }, { $n ->
     [one] 1 trial
    *[other] { $n } trials
-}.
+}
 report-condition-calibration-shown = Calibration
 report-condition-discarded-shown = Trials with a value left out
 report-condition-discarded-none-shown = None.
@@ -328,9 +342,12 @@ report-client-days-shown = { $days ->
     [one] You practised on 1 day.
    *[other] You practised on { $days } days.
 }
-report-client-days-planned-shown = { $days ->
-    [one] You practised on 1 day; { $planned } were planned.
-   *[other] You practised on { $days } days; { $planned } were planned.
+report-client-days-planned-shown = You practised on { $days ->
+    [one] 1 day
+   *[other] { $days } days
+}; { $planned ->
+    [one] 1 was planned.
+   *[other] { $planned } were planned.
 }
 report-client-weeks-shown = Your last { $weeks ->
     [one] week
@@ -360,6 +377,9 @@ report-client-programme-shown = What changed in your programme
 report-client-change-added-shown = New: { $exercise }.
 report-client-change-removed-shown = No longer: { $exercise }.
 report-client-change-dose-shown = Changed: { $exercise }.
+report-client-change-repetitions-shown = { $exercise }: now { $to } times.
+report-client-change-target-s-shown = { $exercise }: the goal is now { $to } seconds.
+report-client-change-hold-s-shown = { $exercise }: now held for { $to } seconds.
 report-client-change-plan-shown = Your days or times changed.
 report-client-care-shown = If you feel dizzy or something hurts, say “stop” and tell your clinician.
 report-client-foot-shown = These pages are for you and your clinician. They make no diagnosis.
