@@ -90,7 +90,7 @@ pub fn to_html(sheet: &Sheet) -> String {
 fn panel_of(n: usize, panel: &Panel) -> Markup {
     let (id, drawn) = (format!("panel-{n}"), format!("drawing-{n}"));
     html! {
-        section.panel aria-labelledby=(id) {
+        section.panel {
             h2 id=(id) { (panel.title) }
             div.beside {
                 (drawing(&drawn, &panel.svg, &panel.title, &panel.described))

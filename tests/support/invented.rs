@@ -21,8 +21,8 @@ pub struct Life {
     pub pause: Option<(i64, i64)>,
     /// From this day on another microphone stands there.
     pub other_microphone: Option<i64>,
-    /// From this day on the level is calibrated.
-    pub calibrated: Option<i64>,
+    /// From this day to that (not included) the level is calibrated.
+    pub calibrated: Option<(i64, i64)>,
     /// From this day on the programme asks for more.
     pub more: Option<i64>,
     /// Change of the long ah over the whole time, s, and of its level, dB.
@@ -43,7 +43,7 @@ impl Life {
             diligence: 0.8,
             pause: None,
             other_microphone: None,
-            calibrated: Some(0),
+            calibrated: Some((0, i64::MAX)),
             more: None,
             hold_gain_s: 1.0,
             level_gain_db: 5.0,
@@ -54,20 +54,12 @@ impl Life {
 
     /// With everything that can happen in twelve weeks.
     pub fn eventful() -> Self {
-        Self { pause: Some((40, 52)), other_microphone: Some(66), more: Some(28), ..Self::weeks(12) }
+        Self { pause: Some((40, 52)), other_microphone: Some(66), calibrated: Some((0, 66)), more: Some(28), ..Self::weeks(12) }
     }
 
-    pub fn two_years() -> Self {
-        Self {
-            client: "grandpa",
-            first: jiff::civil::date(2024, 11, 25),
-            days: 728,
-            pause: Some((300, 325)),
-            other_microphone: Some(500),
-            more: Some(120),
-            diligence: 1.0,
-            ..Self::weeks(1)
-        }
+    /// What the pictures in the documentation show: a pause, then another microphone, calibrated, and a voice that grows louder.
+    pub fn shown() -> Self {
+        Self { pause: Some((16, 27)), other_microphone: Some(33), calibrated: Some((33, i64::MAX)), more: Some(47), level_gain_db: 9.0, seed: 11, ..Self::weeks(12) }
     }
 }
 
@@ -135,7 +127,7 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
     let along = day as f64 / life.days.max(1) as f64;
     let more = life.more.is_some_and(|from| day >= from);
     let other = life.other_microphone.is_some_and(|from| day >= from);
-    let calibrated = life.calibrated.is_some_and(|from| day >= from) && !other;
+    let calibrated = life.calibrated.is_some_and(|(from, to)| (from..to).contains(&day));
     let terms = LevelTerms {
         distance_cm: Some(30.0),
         calibration: if calibrated { LevelCalibration::Meter } else { LevelCalibration::None },
@@ -147,11 +139,11 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
     let steps = routine_text.matches("[[step]]").count() as u32;
     let mut p = Practice { entries: Vec::new(), at_s: 0.0, step: 0, rng };
     p.keep(0.0, None, Fact::SessionBegun { routine: "Voice practice".to_owned(), steps, software: "tidecount 0.1.0".to_owned() });
-    let name = if other { "Desk microphone" } else { "Headset microphone" };
+    let name = if other { "Headset microphone" } else { "Desk microphone" };
     p.keep(0.0, None, Fact::MicrophoneUsed { system: "PulseAudio".to_owned(), name: name.to_owned(), rate_hz: 48_000, gain: "60 %".to_owned() });
     if calibrated {
-        let text = "Headset microphone (PulseAudio, 48000 Hz, gain 60 %): 2026-08-30 by sound level meter, 74.0 dB(A) at 30 cm; microphone at 30 cm";
-        p.keep(0.0, None, Fact::MicrophoneNoted { what: "calibration".to_owned(), text: text.to_owned() });
+        let text = format!("{name} (PulseAudio, 48000 Hz, gain 60 %): calibrated by sound level meter, 74.0 dB(A) at 30 cm; microphone at 30 cm");
+        p.keep(0.0, None, Fact::MicrophoneNoted { what: "calibration".to_owned(), text });
     }
     p.keep(2.0, None, Fact::StepLeftOut { exercise: "head-lift-sustained".to_owned(), reason: "no spoken agreement".to_owned() });
     let hold = |p: &mut Practice<'_>, repetition: u32, exercise: &str, length_s: f64, span_st: f64| {
