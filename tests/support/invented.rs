@@ -6,6 +6,7 @@ use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
 use std::path::Path;
+use tidecount::hear::VoiceQuality;
 use tidecount::record::{Store, WholePart, WholeSession, journal_text};
 use tidecount::session::{Entry, Fact, LevelCalibration, LevelTerms, Position, Trouble};
 
@@ -66,6 +67,22 @@ impl Life {
 /// About normal: the sum of twelve uniform numbers.
 fn scatter(rng: &mut StdRng, sd: f64) -> f64 {
     ((0..12).map(|_| rng.random::<f64>()).sum::<f64>() - 6.0) * sd
+}
+
+fn quality(onset_s: f64, duration_s: f64, rng: &mut StdRng) -> VoiceQuality {
+    VoiceQuality {
+        from_s: onset_s + 0.2,
+        to_s: onset_s + duration_s - 0.2,
+        cpps_db: 14.0 + scatter(rng, 0.6),
+        jitter_local_pct: (0.8 + scatter(rng, 0.1)).abs(),
+        jitter_rap_pct: 0.4,
+        jitter_ppq5_pct: 0.4,
+        shimmer_local_pct: (4.0 + scatter(rng, 0.4)).abs(),
+        shimmer_local_db: 0.35,
+        shimmer_apq3_pct: 2.0,
+        shimmer_apq11_pct: 3.0,
+        hnr_db: 20.0 + scatter(rng, 1.0),
+    }
 }
 
 fn routine(life: &Life, more: bool) -> String {
@@ -163,10 +180,10 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
             level_fall_db: 1.0,
             level_weighting: "A".to_owned(),
             level_calibrated: calibrated,
-            f0_sd_st: Some(0.4),
+            f0_sd_st: Some((0.4 + scatter(p.rng, 0.06)).abs()),
             level_slope_db_per_s: Some(-0.2 + scatter(p.rng, 0.05)),
             level_terms: Some(terms.clone()),
-            quality: None,
+            quality: (exercise == "long-ah").then(|| quality(onset_s, duration_s, p.rng)),
             breaks: 0,
             masked_s: 0.0,
             complete,

@@ -89,11 +89,10 @@ fn weeks(picture: &Picture, terms: &Terms<'_>) -> Vec<Week> {
 fn voice(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let chosen = panels::chosen(picture);
     let mut lines: Vec<String> = chosen.iter().filter_map(|series| sentence(series, terms)).take(3).collect();
-    let changed = chosen.iter().flat_map(|series| &series.segments).filter_map(|segment| segment.broken_by.as_ref()).any(|broken| {
-        picture.window.has(broken.after) && broken.reasons.iter().any(|reason| !matches!(reason, BreakReason::Gap { .. }))
-    });
-    if changed && !lines.is_empty() {
-        lines.push(terms.plain("report-client-microphone-shown"));
+    let breaks = chosen.iter().filter_map(|series| series.segments.last()?.broken_by.as_ref());
+    let changed = breaks.filter(|broken| picture.window.has(broken.after) && broken.reasons.iter().any(|reason| !matches!(reason, BreakReason::Gap { .. })));
+    if let Some(day) = changed.map(|broken| broken.after).max().filter(|_| !lines.is_empty()) {
+        lines.push(terms.text("report-client-microphone-shown", &[("date", terms.date(day).into())]));
     }
     lines
 }

@@ -6,7 +6,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::terms::{Terms, number, printable};
-use crate::progress::{Conditions, Measure, Picture, Trial};
+use crate::progress::{Conditions, Discard, Measure, Picture, Trial};
 use crate::session::LevelCalibration;
 
 /// A condition with its values, a line each.
@@ -78,6 +78,7 @@ fn routines(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     all.into_iter().map(line).collect()
 }
 
+/// How many trials of each exercise have a value that stands in no figure, by reason.
 fn discarded(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     if picture.trials.is_empty() {
         return Vec::new();
@@ -85,10 +86,21 @@ fn discarded(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     if picture.discarded.is_empty() {
         return vec![terms.plain("report-condition-discarded-none-shown")];
     }
-    let reason = |why: crate::progress::Discard| serde_json::to_value(why).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_else(|| why.words().to_owned());
-    let list: Vec<(String, u32)> = picture.discarded.iter().map(|(why, n)| (terms.why(&reason(*why)), *n)).collect();
-    let each = |(why, n): &(String, u32)| terms.text("report-counted-shown", &[("what", why.clone().into()), ("n", (*n).into())]);
-    vec![terms.text("report-condition-discarded-value-shown", &[("list", list.iter().map(each).collect::<Vec<_>>().join(", ").into())])]
+    let mut exercises: Vec<&str> = Vec::new();
+    for trial in &picture.trials {
+        if !exercises.contains(&trial.exercise.as_str()) {
+            exercises.push(&trial.exercise);
+        }
+    }
+    let name = |why: Discard| serde_json::to_value(why).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_else(|| why.words().to_owned());
+    let line = |exercise: &str| {
+        let of = |why: Discard| picture.trials.iter().filter(|trial| trial.exercise == exercise && trial.values.iter().any(|value| value.discard == Some(why))).count();
+        let counted = Discard::ALL.into_iter().map(|why| (why, of(why))).filter(|(_, n)| *n > 0);
+        let list: Vec<String> = counted.map(|(why, n)| terms.text("report-counted-shown", &[("what", terms.why(&name(why)).into()), ("n", n.into())])).collect();
+        let given = [("exercise", terms.exercise(exercise).into()), ("list", list.join(", ").into())];
+        (!list.is_empty()).then(|| terms.text("report-condition-discarded-value-shown", &given))
+    };
+    exercises.into_iter().filter_map(line).collect()
 }
 
 /// The latest best of three of each exercise, with all three.

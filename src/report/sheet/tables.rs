@@ -32,9 +32,8 @@ pub struct Table {
 }
 
 pub(super) fn tables(picture: &Picture, terms: &Terms<'_>) -> Tables {
-    let (quality, voice): (Vec<&Series>, Vec<&Series>) = picture.series.iter().partition(|series| series.measure.is_quality());
     let chosen = panels::chosen(picture);
-    let tables = [measures("measures", &voice, &chosen, picture, terms), measures("quality", &quality, &chosen, picture, terms), weeks(picture, &chosen, terms)];
+    let tables = [measures(&chosen, picture, terms), weeks(picture, &chosen, terms)];
     let mut lists: Vec<Column> = columns(picture, terms)
         .into_iter()
         .zip(["report-all-left-out-shown", "report-all-events-shown", "report-all-programme-shown"])
@@ -54,10 +53,12 @@ fn none(terms: &Terms<'_>) -> String {
     terms.plain("report-cell-none-shown")
 }
 
-fn measures(name: &str, series: &[&Series], chosen: &[&Series], picture: &Picture, terms: &Terms<'_>) -> Option<Table> {
+/// A row for each stretch, quality figures last.
+fn measures(chosen: &[&Series], picture: &Picture, terms: &Terms<'_>) -> Option<Table> {
     let heads = ["measure", "stretch", "first", "latest", "change", "mdc", "slope", "trials"];
+    let (quality, voice): (Vec<&Series>, Vec<&Series>) = picture.series.iter().partition(|series| series.measure.is_quality());
     let mut rows = Vec::new();
-    for series in series {
+    for series in voice.iter().chain(&quality) {
         let shown: Vec<&Segment> = series.segments.iter().filter(|segment| segment.days.iter().any(|day| picture.window.has(day.day))).collect();
         let last = shown.len().saturating_sub(1);
         // What is in a chart is told for every stretch; of the rest the last one is enough for a page, exports hold all.
@@ -66,10 +67,11 @@ fn measures(name: &str, series: &[&Series], chosen: &[&Series], picture: &Pictur
             rows.push(measure_row(series, segment, n == last, picture, terms));
         }
     }
-    let note = format!("{} {}", terms.plain(&format!("report-table-{name}-note-shown")), terms.plain("report-table-star-shown"));
+    let mut notes = vec![terms.plain("report-table-measures-note-shown"), terms.plain("report-table-star-shown")];
+    notes.extend((!quality.is_empty()).then(|| terms.plain("report-table-quality-note-shown")));
     (!rows.is_empty()).then(|| Table {
-        title: terms.plain(&format!("report-table-{name}-shown")),
-        note,
+        title: terms.plain("report-table-measures-shown"),
+        note: notes.join(" "),
         head: heads.iter().map(|head| terms.plain(&format!("report-head-{head}-shown"))).collect(),
         grows: (0..heads.len()).map(|n| n == 0).collect(),
         rows,

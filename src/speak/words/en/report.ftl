@@ -260,8 +260,7 @@ report-field-phases-shown = phases
 report-tables-title-shown = Tables and conditions
 report-table-measures-shown = Measures
 report-table-measures-note-shown = One line for each unbroken stretch; of measures in no chart the last one. Baseline: median of the first days with its interval. MDC95: smallest change beyond this client’s own scatter. Trend: Theil–Sen slope with its 95 % interval. † covers less than 95 %: there were few days.
-report-table-quality-shown = Voice quality
-report-table-quality-note-shown = From the same holds. A louder voice alone makes these figures better, and microphone and room change them.
+report-table-quality-note-shown = CPPS, HNR, jitter, shimmer: a louder voice alone makes them better, and microphone and room change them.
 report-table-weeks-shown = Weeks
 report-table-weeks-note-shown = Weekly medians of the days’ medians with 95 % intervals; † as above. Two lines for a week mean that a series is broken within it.
 report-head-measure-shown = Exercise and measure
@@ -300,14 +299,14 @@ report-condition-level-value-shown = { $unit }, { $terms }; { $span }, { $n ->
    *[other] { $n } trials
 }
 report-condition-calibration-shown = Calibration
-report-condition-discarded-shown = Trials with a value left out
+report-condition-discarded-shown = Left out
 report-condition-discarded-none-shown = None.
-report-condition-discarded-value-shown = { $list }.
+report-condition-discarded-value-shown = { $exercise }: { $list }.
 report-condition-trials-shown = Trials
 report-condition-trials-value-shown = { $n ->
     [one] 1 trial in these weeks
    *[other] { $n } trials in these weeks
-}; a hold counts whole, the first three of a practice give the best of three, and all are in the charts.
+}.
 report-condition-best-shown = Best of three
 report-condition-best-value-shown = { $exercise }: latest { $best } of { $trials }, on { $date }.
 report-condition-software-shown = Program
@@ -372,7 +371,7 @@ report-client-range-early-shown = Range from low to high in { $exercise }: it is
 report-client-range-same-shown = Range from low to high in { $exercise }: about the same as at first.
 report-client-range-more-shown = Range from low to high in { $exercise }: wider than at first, by more than your usual ups and downs.
 report-client-range-less-shown = Range from low to high in { $exercise }: narrower than at first, by more than your usual ups and downs. Your clinician can look at it with you.
-report-client-microphone-shown = The microphone or where it stands was changed, so the figures begin anew there.
+report-client-microphone-shown = The microphone or its place was changed on { $date }; “at first” is counted from then on.
 report-client-programme-shown = What changed in your programme
 report-client-change-added-shown = New: { $exercise }.
 report-client-change-removed-shown = No longer: { $exercise }.
