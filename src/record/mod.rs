@@ -18,6 +18,7 @@ mod ramp;
 mod resume;
 mod running;
 mod store;
+mod trial_lines;
 mod trials;
 mod writer;
 
