@@ -19,6 +19,7 @@ mod ramp;
 mod resume;
 mod running;
 mod store;
+mod trial_lines;
 mod trials;
 mod writer;
 
