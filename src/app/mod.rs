@@ -68,6 +68,7 @@ mod record_passphrase;
 pub mod record_sound;
 mod record_sounds;
 pub mod rehearsal;
+pub mod report_command;
 mod residual_gate;
 pub mod routine_command;
 mod summary;
