@@ -12,6 +12,7 @@ mod counting;
 pub mod export;
 pub mod handover;
 pub mod hear;
+pub mod progress;
 pub mod record;
 pub mod rehearse;
 pub mod report;

@@ -19,6 +19,7 @@ mod ramp;
 mod resume;
 mod running;
 mod store;
+mod trials;
 mod writer;
 
 #[cfg(test)]
