@@ -1,17 +1,17 @@
 //! The tables of the CSV export.
 
-use super::table::Holds::{Boolean, Decimal, Integer, One, Some, Text, Texts, Time, Uuid};
+use super::table::Holds::{Boolean, Decimal, Integer, One, Text, Texts, Time, Uuid};
 use super::table::{Column, Table};
 
 const KINDS: &[&str] = &["hold", "posture", "round", "repetition", "phrase", "syllables", "question", "category"];
 const SOURCES: &[&str] = &["live", "replay", "rehearsal"];
-const DISCARDS: &[&str] = &["cut-off", "in-noise"];
-const LEVEL_DOUBTS: &[&str] = &["auto-gain", "clipped"];
+const DISCARDS: &[&str] = &["cut-off", "in-noise", "masked", "misdated"];
+const LEVEL_DISCARDS: &[&str] = &["cut-off", "in-noise", "masked", "misdated", "auto-gain", "clipped"];
 const CALIBRATIONS: &[&str] = &["none", "void", "meter", "source", "rough"];
 const STEP_STATES: &[&str] = &["done", "stopped", "left-out", "not-reached"];
 const EVENTS: &[&str] = &[
-    "safety-stop", "trouble", "microphone", "room-loud", "room-quiet", "sound-lost", "recogniser-restarted", "loud-limit", "fall", "rest-offered",
-    "no-answer", "agreement", "resumed",
+    "safety-stop", "trouble", "microphone", "calibration", "calibration-void", "room-loud", "room-quiet", "sound-lost", "recogniser-restarted",
+    "loud-limit", "fall", "rest-offered", "no-answer", "agreement", "sound-consent", "resumed",
 ];
 
 const CLIENT: Column = Column::required("client", Text, "Short name of the client");
@@ -45,7 +45,7 @@ pub static TRIALS: Table = Table {
         Column::new("prescribed_s", Decimal, "s", "The prescribed duration of a posture"),
         Column::required("complete", Boolean, "False where a command or the end of the practice cut it off"),
         Column::required("counts", Boolean, "False where the trial is discarded; discarded_for tells why"),
-        Column::new("discarded_for", Some(DISCARDS), "", "Why the trial is discarded: cut off before its end, or too little over the noise of the room"),
+        Column::new("discarded_for", One(DISCARDS), "", "Why the trial is discarded: cut off before its end, too little over the noise of the room, masked by the tool's own voice for more than a quarter, or dated by a clock that was wrong"),
         Column::new("f0_median_hz", Decimal, "Hz", "Median fundamental frequency"),
         Column::new("f0_span_st", Decimal, "{semitone}", "Span of the fundamental frequency within the trial"),
         Column::new("f0_sd_st", Decimal, "{semitone}", "Standard deviation of the fundamental frequency about its median"),
@@ -58,7 +58,8 @@ pub static TRIALS: Table = Table {
         Column::new("level_distance_cm", Decimal, "cm", "Distance from the mouth for which the level holds; empty where nobody said"),
         Column::new("level_calibration", One(CALIBRATIONS), "", "What gives the level its scale: nothing, a calibration that no longer holds, a sound level meter, a source of known level, or a phone's number (rough)"),
         Column::new("level_clipped_s", Decimal, "s", "Time of the trial in which the microphone was overloaded"),
-        Column::new("level_doubts", Some(LEVEL_DOUBTS), "", "Why the level is doubtful although the trial may count: the microphone changed its own volume, or was overloaded"),
+        Column::new("level_auto_gain", Boolean, "", "The microphone changed its own volume: its level can be compared with nothing, and one in dB SPL is left out"),
+        Column::new("level_discarded_for", One(LEVEL_DISCARDS), "", "Why the level counts in no result: as discarded_for, or the microphone changed its own volume, or was overloaded"),
         Column::new("breaks", Integer, "1", "Short breaks of the voice that did not end the hold"),
         Column::new("masked_s", Decimal, "s", "Time of the trial that overlapped the tool's own voice and was not measured"),
         Column::new("over_room_db", Decimal, "dB", "How far it stood over the noise of the room, where that was too little"),
@@ -86,7 +87,11 @@ pub static TRIALS: Table = Table {
         Column::new("category", Text, "", "The category of which members were to be named"),
         Column::new("named", Texts, "", "Members of it that were heard, each once, in order"),
         Column::new("named_count", Integer, "1", "How many they are"),
-        Column::new("microphone", Text, "", "What was noted of the microphone and its calibration; empty where nothing was"),
+        Column::new("microphone_name", Text, "", "The microphone, as the sound system names it; empty for recordings and in practices before it was kept"),
+        Column::new("microphone_system", Text, "", "The sound system"),
+        Column::new("microphone_rate_hz", Integer, "Hz", "Samples a second"),
+        Column::new("microphone_gain", Text, "", "Its gain, as the sound system tells it"),
+        Column::new("calibration_note", Text, "", "Its calibration in words, or why it no longer holds"),
     ],
 };
 
@@ -123,6 +128,7 @@ pub static PRACTICES: Table = Table {
         PRACTICE,
         NUMBER,
         SOURCE,
+        Column::required("misdated", Boolean, "True where the clock was wrong: nobody knows when it was"),
         Column::required("received", Boolean, "True where it was led on another computer and came from there"),
         Column::required("routine", Text, "Title of the routine"),
         Column::required("started_at", Time, "Local time at which it began"),

@@ -35,7 +35,7 @@ pub fn as_table() -> Result<Vec<u8>, csv::Error> {
         row.word("meaning", column.meaning);
         row.word("unit", column.unit);
         row.word("type", type_of(column.holds));
-        if let Holds::One(words) | Holds::Some(words) = column.holds {
+        if let Holds::One(words) = column.holds {
             row.word("allowed", &words.join(BETWEEN));
         }
         row.boolean("required", column.required);
@@ -55,7 +55,6 @@ fn type_of(holds: Holds) -> &'static str {
         Holds::Boolean => "true or false",
         Holds::Time => "ISO 8601 date and time with milliseconds and offset from UTC",
         Holds::One(_) => "one of the allowed words",
-        Holds::Some(_) => "some of the allowed words, parted by ' | '",
     }
 }
 
@@ -106,10 +105,10 @@ fn csvw_column(column: &Column) -> Value {
         Holds::Decimal => json!("decimal"),
         Holds::Boolean => json!({"base": "boolean", "format": "true|false"}),
         Holds::Time => json!("dateTimeStamp"),
-        Holds::One(words) | Holds::Some(words) => json!({"base": "string", "format": words.join("|")}),
+        Holds::One(words) => json!({"base": "string", "format": words.join("|")}),
     };
     value.insert("datatype".into(), datatype);
-    if matches!(column.holds, Holds::Texts | Holds::Some(_)) {
+    if column.holds == Holds::Texts {
         value.insert("separator".into(), BETWEEN.into());
     }
     if column.required {

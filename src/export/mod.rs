@@ -34,4 +34,4 @@ pub use rows::{event_row, practice_row, step_row, trial_row};
 pub use steps::{StepOutcome, StepStatus};
 pub use table::{BETWEEN, Column, Holds, Row, Table, Writer, harmless};
 pub use textgrid::{Sound, TextGrid, parts_of, text_grid};
-pub use trial::{Doubt, Level, Trial, TrialKind, calibration_name};
+pub use trial::{Level, Mic, Trial, TrialKind, calibration_name, discard_name};

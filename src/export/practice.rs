@@ -26,17 +26,20 @@ pub struct Practice<'a> {
     pub outline: &'a Outline,
     /// Names the practice in every export, wherever it is made: from its start and its number where it was led.
     pub id: String,
+    /// Its date cannot be believed.
+    pub misdated: bool,
     pub trials: Vec<Trial<'a>>,
     pub steps: Vec<StepOutcome>,
 }
 
 impl<'a> Practice<'a> {
+    /// `misdated`: its date cannot be believed ([`crate::progress::misdated`]).
     #[must_use]
-    pub fn of(kept: &'a KeptPractice, outline: &'a Outline) -> Self {
+    pub fn of(kept: &'a KeptPractice, outline: &'a Outline, misdated: bool) -> Self {
         let id = uuid(&["practice", &kept.head.started_at.to_string(), &kept.head.number.to_string()]);
-        let trials = trials(kept);
+        let trials = trials(kept, misdated);
         let steps = outcomes(kept, outline, &trials);
-        Self { kept, outline, id, trials, steps }
+        Self { kept, outline, id, misdated, trials, steps }
     }
 
     /// Every entry with the number of its part, in order.

@@ -4,7 +4,7 @@ use super::columns::{EVENTS_TABLE, PRACTICES, STEPS, TRIALS};
 use super::practice::{Practice, moment};
 use super::steps::{StepOutcome, StepStatus};
 use super::table::{BETWEEN, Row, Table};
-use super::trial::{Doubt, Level, Trial, calibration_name};
+use super::trial::{Level, Trial, calibration_name, discard_name, positive};
 use crate::record::KeptEntry;
 use crate::session::{Fact, Fall, Trouble};
 
@@ -23,6 +23,7 @@ fn begin(table: &'static Table, practice: &Practice<'_>) -> Row {
 pub fn practice_row(practice: &Practice<'_>) -> Row {
     let head = &practice.kept.head;
     let mut row = begin(&PRACTICES, practice);
+    row.boolean("misdated", practice.misdated);
     row.boolean("received", head.received);
     row.text("routine", &head.routine_title);
     row.time("started_at", &head.started_at);
@@ -80,13 +81,19 @@ pub fn trial_row(practice: &Practice<'_>, trial: &Trial<'_>) -> Row {
         row.number("offset_s", thousandths(trial.ended.at_s));
     }
     row.number("duration_s", trial.duration_s);
-    row.boolean("complete", !trial.doubts.contains(&Doubt::CutOff));
+    row.boolean("complete", trial.complete);
     row.boolean("counts", trial.counts());
-    row.word("discarded_for", &joined(trial.discarded().map(Doubt::name)));
-    row.word("level_doubts", &joined(trial.doubts.iter().filter(|doubt| !doubt.discards()).map(|doubt| doubt.name())));
+    row.word("discarded_for", trial.discard.map_or("", discard_name));
+    row.word("level_discarded_for", trial.level_discard.map_or("", discard_name));
     level(&mut row, trial);
     row.number_if("over_room_db", trial.over_room_db);
-    row.text_if("microphone", trial.microphone);
+    if let Some((system, name, rate_hz, gain)) = trial.mic.used {
+        row.text("microphone_name", name);
+        row.text("microphone_system", system);
+        row.integer("microphone_rate_hz", rate_hz);
+        row.text("microphone_gain", gain);
+    }
+    row.text_if("calibration_note", trial.mic.note);
     figures(&mut row, &trial.kept.entry.fact);
     row
 }
@@ -102,15 +109,19 @@ fn level(row: &mut Row, trial: &Trial<'_>) {
         row.number_if("level_distance_cm", terms.distance_cm);
         row.word("level_calibration", calibration_name(terms.calibration));
         row.number("level_clipped_s", terms.clipped_s);
+        row.boolean("level_auto_gain", terms.auto_gain);
     }
 }
 
 fn figures(row: &mut Row, fact: &Fact) {
     match fact {
         Fact::HoldMeasured { f0_median_hz, f0_span_st, level_fall_db, level_weighting, f0_sd_st, level_slope_db_per_s, quality, breaks, masked_s, .. } => {
-            row.number("f0_median_hz", *f0_median_hz);
-            row.number("f0_span_st", *f0_span_st);
-            row.number_if("f0_sd_st", *f0_sd_st);
+            row.number("f0_median_hz", positive(*f0_median_hz));
+            // Without a pitch they are written as 0.
+            if *f0_median_hz > 0.0 {
+                row.number("f0_span_st", *f0_span_st);
+                row.number_if("f0_sd_st", *f0_sd_st);
+            }
             row.number("level_fall_db", *level_fall_db);
             row.number_if("level_slope_db_per_s", *level_slope_db_per_s);
             row.text("level_weighting", level_weighting);
@@ -135,13 +146,13 @@ fn figures(row: &mut Row, fact: &Fact) {
         Fact::RepetitionDone { ended_by, .. } => row.text("ended_by", ended_by),
         Fact::PhraseRead { phrase, f0_median_hz, level_weighting, .. } => {
             row.text("phrase", phrase);
-            row.number("f0_median_hz", *f0_median_hz);
+            row.number("f0_median_hz", positive(*f0_median_hz));
             row.text("level_weighting", level_weighting);
         }
         Fact::SyllablesCounted { syllables, rate_hz, irregularity_pct, .. } => {
             row.integer("syllables", *syllables);
-            row.number("syllable_rate_per_s", *rate_hz);
-            row.number("syllable_irregularity_pct", *irregularity_pct);
+            row.number("syllable_rate_per_s", positive(*rate_hz));
+            row.number("syllable_irregularity_pct", positive(*irregularity_pct));
         }
         Fact::QuestionAnswered { clue, answer, correct, hint_given, .. } => {
             row.text("clue", clue);
@@ -185,7 +196,12 @@ fn event(fact: &Fact) -> Option<Event<'_>> {
     Some(match fact {
         Fact::SafetyStop { exercise, reason } => ("safety-stop", exercise.as_deref(), Some(reason.clone()), None),
         Fact::Troubled { trouble } => ("trouble", None, Some(trouble_name(*trouble).to_owned()), None),
-        Fact::MicrophoneNoted { text, .. } => ("microphone", None, Some(text.clone()), None),
+        Fact::MicrophoneUsed { system, name, rate_hz, gain } => ("microphone", None, Some(format!("{name} ({system}, {rate_hz} Hz, gain {gain})")), None),
+        Fact::MicrophoneNoted { what, text } => (if what == "calibration" { "calibration" } else { "calibration-void" }, None, Some(text.clone()), None),
+        Fact::SoundConsent { given, days } => {
+            let answer = given.map_or("no answer", |given| if given { "given" } else { "not given" });
+            ("sound-consent", None, Some(format!("{answer}, {days} days")), None)
+        }
         Fact::RoomLoud { loud, room_db } => (if *loud { "room-loud" } else { "room-quiet" }, None, None, Some((*room_db, "dB"))),
         Fact::SoundLost { lost_s } => ("sound-lost", None, None, Some((*lost_s, "s"))),
         Fact::RecogniserRestarted { lost_s } => ("recogniser-restarted", None, None, Some((*lost_s, "s"))),

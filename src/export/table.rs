@@ -23,8 +23,6 @@ pub enum Holds {
     Time,
     /// One of these words.
     One(&'static [&'static str]),
-    /// Some of these words, parted by ` | `.
-    Some(&'static [&'static str]),
 }
 
 /// What parts the texts of a cell that holds several.

@@ -5,6 +5,7 @@
 
 use std::fmt::Write;
 
+use crate::progress::{Conditions, Discard, Measure};
 use crate::session::{Entry, Fact, Position};
 
 /// A sound and where it lies on the sample clock of its part.
@@ -83,9 +84,9 @@ impl Tiers {
                 self.step = Some((at_s, format!("{exercise}{}", entry.position.map_or_else(String::new, |at| format!(" (step {})", at.step)))));
             }
             Fact::StepDone { .. } | Fact::StepStopped { .. } | Fact::SessionEnded { .. } => self.close_step(at_s),
-            Fact::HoldMeasured { exercise, onset_s, offset_s, duration_s, complete, .. } => {
+            Fact::HoldMeasured { exercise, onset_s, offset_s, duration_s, masked_s, complete, .. } => {
                 let label = format!("{exercise}{place} {duration_s} s");
-                match discarded(exercise, *complete, later) {
+                match discarded(exercise, *complete, *masked_s, *duration_s, later) {
                     None => self.interval(|tiers| &mut tiers.holds, *onset_s, *offset_s, label),
                     Some(why) => self.interval(|tiers| &mut tiers.discarded, *onset_s, *offset_s, format!("{label}: {why}")),
                 }
@@ -116,7 +117,7 @@ impl Tiers {
         if complete {
             self.interval(|tiers| &mut tiers.other, at_s - duration_s, at_s, label);
         } else {
-            self.interval(|tiers| &mut tiers.discarded, at_s - duration_s, at_s, format!("{label}: cut off"));
+            self.interval(|tiers| &mut tiers.discarded, at_s - duration_s, at_s, format!("{label}: {}", Discard::CutOff.words()));
         }
     }
 
@@ -169,12 +170,11 @@ impl Tiers {
 }
 
 /// Why a hold does not count; none where it does. What is kept of the room stands behind the hold that it is about.
-fn discarded(exercise: &str, complete: bool, later: &[Entry]) -> Option<&'static str> {
-    if !complete {
-        return Some("cut off");
-    }
+fn discarded(exercise: &str, complete: bool, masked_s: f64, duration_s: f64, later: &[Entry]) -> Option<&'static str> {
     let next = later.iter().find(|entry| matches!(entry.fact, Fact::HoldMeasured { .. } | Fact::HoldInNoise { .. }));
-    matches!(next.map(|entry| &entry.fact), Some(Fact::HoldInNoise { exercise: of, .. }) if of == exercise).then_some("in noise")
+    let in_noise = matches!(next.map(|entry| &entry.fact), Some(Fact::HoldInNoise { exercise: of, .. }) if of == exercise);
+    let conditions = Conditions { in_noise, masked_s, ..Conditions::default() };
+    Discard::of(Measure::HoldS, &conditions, complete, duration_s).map(Discard::words)
 }
 
 /// " 1.2.3": step, set and repetition.

@@ -1,6 +1,7 @@
 //! Trials and repetitions with their conditions.
 
 use super::practice::{Moment, entries, moment};
+use crate::progress::{Conditions, Discard, Measure};
 use crate::record::{KeptEntry, KeptPractice};
 use crate::session::{Fact, LevelCalibration, LevelTerms, Position};
 
@@ -36,49 +37,26 @@ impl TrialKind {
     }
 }
 
-/// Why a trial does not count among the results, or why its level does not.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Doubt {
-    /// A command or the end of the practice cut it off.
-    CutOff,
-    /// It hardly stood out from the room's noise.
-    InNoise,
-    /// The microphone changed its own volume: its level can be compared with nothing.
-    AutomaticGain,
-    /// The microphone's loudest parts were cut off: the true level is higher.
-    Clipped,
+/// The word for a reason in every export.
+#[must_use]
+pub fn discard_name(discard: Discard) -> &'static str {
+    match discard {
+        Discard::CutOff => "cut-off",
+        Discard::InNoise => "in-noise",
+        Discard::Masked => "masked",
+        Discard::AutoGain => "auto-gain",
+        Discard::Clipped => "clipped",
+        Discard::Misdated => "misdated",
+    }
 }
 
-impl Doubt {
-    pub const ALL: [Self; 4] = [Self::CutOff, Self::InNoise, Self::AutomaticGain, Self::Clipped];
-
-    /// The word for it in every export.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::CutOff => "cut-off",
-            Self::InNoise => "in-noise",
-            Self::AutomaticGain => "auto-gain",
-            Self::Clipped => "clipped",
-        }
-    }
-
-    /// In plain words.
-    #[must_use]
-    pub fn meaning(self) -> &'static str {
-        match self {
-            Self::CutOff => "A command or the end of the practice cut it off.",
-            Self::InNoise => "It hardly stood out from the noise of the room, so its figures are doubtful.",
-            Self::AutomaticGain => "The microphone changed its own volume, so its level can be compared with no other.",
-            Self::Clipped => "Its loudest parts were beyond what the microphone can take, so the true level is higher.",
-        }
-    }
-
-    /// The whole trial is discarded for it, not its level alone.
-    #[must_use]
-    pub fn discards(self) -> bool {
-        matches!(self, Self::CutOff | Self::InNoise)
-    }
+/// What is known of the microphone of a part.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Mic<'a> {
+    /// Sound system, name, samples a second and gain, as the sound system told them; none for recordings and in old practices.
+    pub used: Option<(&'a str, &'a str, u32, &'a str)>,
+    /// Its calibration in words, or why it no longer holds.
+    pub note: Option<&'a str>,
 }
 
 /// A level on the scale that it has.
@@ -104,22 +82,27 @@ pub struct Trial<'a> {
     /// When it ended; where `began` is none, when it was kept.
     pub ended: Moment,
     pub duration_s: f64,
-    pub doubts: Vec<Doubt>,
+    /// False where a command or the end of the practice cut it off.
+    pub complete: bool,
+    /// Why it counts in no result; none where it does. The rules are those of the progress arithmetic.
+    pub discard: Option<Discard>,
+    /// Why its level counts in no result; none where it does, and where it has no level.
+    pub level_discard: Option<Discard>,
     /// How far it stood over the room, where that was too little, dB.
     pub over_room_db: Option<f64>,
-    /// What was noted of the microphone's scale in this part.
-    pub microphone: Option<&'a str>,
+    pub mic: Mic<'a>,
 }
 
 impl Trial<'_> {
-    /// Why it does not count; empty where it does.
-    pub fn discarded(&self) -> impl Iterator<Item = Doubt> + '_ {
-        self.doubts.iter().copied().filter(|doubt| doubt.discards())
-    }
-
     #[must_use]
     pub fn counts(&self) -> bool {
-        self.discarded().next().is_none()
+        self.discard.is_none()
+    }
+
+    /// The microphone changed its own volume.
+    #[must_use]
+    pub fn auto_gain(&self) -> bool {
+        self.level_terms().is_some_and(|terms| terms.auto_gain)
     }
 
     /// Its level, on the scale that it has.
@@ -132,8 +115,7 @@ impl Trial<'_> {
             Some(terms) => calibrated(terms.calibration),
             None => *level_calibrated,
         };
-        let gained = self.doubts.contains(&Doubt::AutomaticGain);
-        match (level_mean_db.is_finite(), on_scale, gained) {
+        match (level_mean_db.is_finite(), on_scale, self.auto_gain()) {
             (false, ..) | (_, true, true) => Level::None,
             (true, true, false) => Level::Spl(*level_mean_db),
             (true, false, _) => Level::Relative(*level_mean_db),
@@ -189,22 +171,23 @@ fn attempt<'a>(at_s: f64, fact: &'a Fact) -> Option<Attempt<'a>> {
     }
 }
 
-/// Every trial of a practice, in order.
-pub(super) fn trials(kept: &KeptPractice) -> Vec<Trial<'_>> {
+/// Every trial of a practice, in order. `misdated`: the practice's date cannot be believed.
+pub(super) fn trials(kept: &KeptPractice, misdated: bool) -> Vec<Trial<'_>> {
     let mut found: Vec<Trial<'_>> = Vec::new();
-    let (mut part, mut microphone) = (0, None);
+    let (mut part, mut mic) = (0, Mic::default());
     for (number, entry) in entries(kept) {
         if number != part {
-            (part, microphone) = (number, None);
+            (part, mic) = (number, Mic::default());
         }
         let fact = &entry.entry.fact;
         match fact {
-            Fact::MicrophoneNoted { text, .. } => microphone = Some(text.as_str()),
+            Fact::MicrophoneUsed { system, name, rate_hz, gain } => mic.used = Some((system, name, *rate_hz, gain)),
+            Fact::MicrophoneNoted { text, .. } => mic.note = Some(text),
             Fact::HoldInNoise { exercise, over_room_db } => {
                 let hold = found.iter_mut().rev().find(|trial| trial.kind == TrialKind::Hold && trial.ended.part == part);
                 if let Some(hold) = hold.filter(|hold| hold.exercise == exercise.as_str()) {
                     hold.over_room_db = Some(*over_room_db);
-                    hold.doubts.push(Doubt::InNoise);
+                    judge(hold, misdated);
                 }
             }
             _ => {}
@@ -212,11 +195,31 @@ pub(super) fn trials(kept: &KeptPractice) -> Vec<Trial<'_>> {
         let Some((kind, exercise, began_s, ended_s, duration_s, complete)) = attempt(entry.entry.at_s, fact) else { continue };
         let Some(ended) = moment(kept, number, ended_s) else { continue };
         let began = began_s.and_then(|began_s| moment(kept, number, began_s));
-        let mut trial = Trial { kept: entry, kind, exercise, position: entry.entry.position, began, ended, duration_s, doubts: Vec::new(), over_room_db: None, microphone };
-        let (gain, clipped) = trial.level_terms().map_or((false, false), |terms| (terms.auto_gain, terms.clipped_s > 0.0));
-        let doubts = [(Doubt::CutOff, !complete), (Doubt::AutomaticGain, gain), (Doubt::Clipped, clipped)];
-        trial.doubts.extend(doubts.into_iter().filter(|(_, holds)| *holds).map(|(doubt, _)| doubt));
+        let position = entry.entry.position;
+        let mut trial =
+            Trial { kept: entry, kind, exercise, position, began, ended, duration_s, complete, discard: None, level_discard: None, over_room_db: None, mic };
+        judge(&mut trial, misdated);
         found.push(trial);
     }
     found
+}
+
+fn judge(trial: &mut Trial<'_>, misdated: bool) {
+    let masked_s = if let Fact::HoldMeasured { masked_s, .. } = &trial.kept.entry.fact { *masked_s } else { 0.0 };
+    let terms = trial.level_terms();
+    let conditions = Conditions {
+        auto_gain: trial.auto_gain(),
+        clipped_s: terms.map_or(0.0, |terms| terms.clipped_s),
+        masked_s,
+        in_noise: trial.over_room_db.is_some(),
+        ..Conditions::default()
+    };
+    let why = |measure| if misdated { Some(Discard::Misdated) } else { Discard::of(measure, &conditions, trial.complete, trial.duration_s) };
+    let has_level = matches!(trial.kind, TrialKind::Hold | TrialKind::Phrase);
+    (trial.discard, trial.level_discard) = (why(Measure::HoldS), why(Measure::LevelDb).filter(|_| has_level));
+}
+
+/// A figure that is written as 0 where it could not be had.
+pub(super) fn positive(value: f64) -> f64 {
+    if value > 0.0 { value } else { f64::NAN }
 }

@@ -50,9 +50,7 @@ impl<'a, W: Write> FhirExport<'a, W> {
             BundleKind::Collection => "collection",
             BundleKind::Transaction => "transaction",
         };
-        // A transaction has no time of its own.
-        let timestamp = format!(",\"timestamp\":{}", json!(made_at));
-        write!(to, "{{\"resourceType\":\"Bundle\",\"type\":\"{name}\"{timestamp},\"entry\":[")?;
+        write!(to, "{{\"resourceType\":\"Bundle\",\"type\":\"{name}\",\"timestamp\":{},\"entry\":[", json!(made_at))?;
         let patient = patient_id(client, heads);
         let plans = super::plan::states(&patient, heads);
         let mut export = Self { to, kind, say, codes: Codes::default(), patient, test_data: false, written: BTreeSet::new(), first: true, plans };

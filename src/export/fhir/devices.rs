@@ -2,12 +2,12 @@
 
 use std::io::{self, Write};
 
-use serde_json::{Value, json};
+use serde_json::{Map, Value, json};
 
 use super::build::{narrative, plain, reference};
 use super::bundle::FhirExport;
 use crate::export::ids::uuid;
-use crate::export::trial::{calibrated, calibration_name};
+use crate::export::trial::{Mic, calibrated, calibration_name};
 use crate::session::LevelCalibration;
 
 impl<W: Write> FhirExport<'_, W> {
@@ -29,26 +29,30 @@ impl<W: Write> FhirExport<'_, W> {
         Ok(id)
     }
 
-    /// The microphone, by what was noted of it; its name is known only where it was calibrated.
-    pub(super) fn microphone(&mut self, noted: Option<&str>) -> io::Result<String> {
-        let id = uuid(&["microphone", &self.patient, noted.unwrap_or_default()]);
+    /// The microphone, by its name and calibration, as far as they were kept.
+    pub(super) fn microphone(&mut self, mic: Mic<'_>) -> io::Result<String> {
+        let used = mic.used.map(|(system, name, rate_hz, gain)| format!("{name} ({system}, {rate_hz} Hz, gain {gain})"));
+        let id = uuid(&["microphone", &self.patient, used.as_deref().unwrap_or_default(), mic.note.unwrap_or_default()]);
         if !self.knows(&id) {
-            let note = noted.unwrap_or("Nothing was noted of this microphone: it was not calibrated.");
-            let device = json!({
-                "resourceType": "Device",
-                "id": id,
-                "text": narrative(&format!("Microphone. {note}")),
-                "type": self.codes.own("microphone"),
-                "note": [{"text": plain(note)}],
-            });
-            self.write(device)?;
+            let notes: Vec<String> = used.iter().cloned().chain(mic.note.map(str::to_owned)).collect();
+            let notes = if notes.is_empty() { vec!["Nothing was kept of this microphone; it was not calibrated.".to_owned()] } else { notes };
+            let mut device = Map::new();
+            device.insert("resourceType".into(), "Device".into());
+            device.insert("id".into(), id.as_str().into());
+            device.insert("text".into(), narrative(&format!("Microphone. {}", notes.join(". "))));
+            if let Some((_, name, ..)) = mic.used {
+                device.insert("deviceName".into(), json!([{"name": plain(name), "type": "user-friendly-name"}]));
+            }
+            device.insert("type".into(), self.codes.own("microphone"));
+            device.insert("note".into(), notes.iter().map(|note| json!({"text": plain(note)})).collect::<Vec<_>>().into());
+            self.write(Value::Object(device))?;
         }
         Ok(id)
     }
 
     /// The microphone as what measures levels, with the state of its calibration.
-    pub(super) fn level_metric(&mut self, noted: Option<&str>, calibration: LevelCalibration, software: &str) -> io::Result<String> {
-        let (source, parent) = (self.microphone(noted)?, self.program(software)?);
+    pub(super) fn level_metric(&mut self, mic: Mic<'_>, calibration: LevelCalibration, software: &str) -> io::Result<String> {
+        let (source, parent) = (self.microphone(mic)?, self.program(software)?);
         let id = uuid(&["level metric", &source, &parent, calibration_name(calibration)]);
         if !self.knows(&id) {
             let state = match calibration {

@@ -57,7 +57,7 @@ impl<W: Write> FhirExport<'_, W> {
         let Some(main) = main_value(&trial.kept.entry.fact) else { return Ok(()) };
         let software = &practice.kept.head.software;
         let device = match trial.level_terms() {
-            Some(terms) => self.level_metric(trial.microphone, terms.calibration, software)?,
+            Some(terms) => self.level_metric(trial.mic, terms.calibration, software)?,
             None => self.program(software)?,
         };
         let discarded = if trial.counts() { "" } else { ", discarded" };

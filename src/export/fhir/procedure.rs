@@ -25,9 +25,8 @@ impl<W: Write> FhirExport<'_, W> {
         let plan = plan_id(&self.patient, &head.routine_text);
         let program = self.program(&head.software)?;
         let mut devices = vec![program];
-        let noted: Vec<Option<&str>> = practice.trials.iter().filter(|trial| trial.level_terms().is_some()).map(|trial| trial.microphone).collect();
-        for noted in noted {
-            let microphone = self.microphone(noted)?;
+        for trial in practice.trials.iter().filter(|trial| trial.level_terms().is_some()) {
+            let microphone = self.microphone(trial.mic)?;
             if !devices.contains(&microphone) {
                 devices.push(microphone);
             }
@@ -154,6 +153,9 @@ fn notes(practice: &Practice<'_>) -> Vec<Value> {
         if !notes.contains(&note) {
             notes.push(note);
         }
+    }
+    if practice.misdated {
+        notes.insert(0, "The clock was wrong: nobody knows when it was".to_owned());
     }
     if practice.kept.head.source != crate::record::Source::Live {
         notes.insert(0, format!("No person at a microphone made this: {}", practice.kept.head.source.as_str()));

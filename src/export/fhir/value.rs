@@ -4,7 +4,7 @@ use serde_json::{Map, Value, json};
 
 use super::build::{absent, plain, quantity};
 use super::codes::Codes;
-use crate::export::trial::{Doubt, Level, Trial, calibration_name};
+use crate::export::trial::{Level, Trial, calibration_name, discard_name, positive};
 use crate::session::Fact;
 
 /// What an observation is about: its code, and `value[x]` or why there is none, under its key.
@@ -39,7 +39,7 @@ pub(super) fn main_value(fact: &Fact) -> Option<Main> {
         Fact::RoundPaced { duration_s, .. } => measured("round-duration", *duration_s, "s", "s"),
         Fact::RepetitionDone { duration_s, .. } => measured("repetition-duration", *duration_s, "s", "s"),
         Fact::PhraseRead { duration_s, .. } => measured("phrase-duration", *duration_s, "s", "s"),
-        Fact::SyllablesCounted { rate_hz, .. } => measured("syllable-rate", *rate_hz, "{syllable}/s", "{syllable}/s"),
+        Fact::SyllablesCounted { rate_hz, .. } => measured("syllable-rate", positive(*rate_hz), "{syllable}/s", "{syllable}/s"),
         Fact::QuestionAnswered { correct, .. } => Main { code: "question-answered", key: "valueBoolean", value: (*correct).into() },
         Fact::CategoryNamed { named, .. } => Main { code: "category-count", key: "valueInteger", value: named.len().into() },
         _ => return None,
@@ -98,15 +98,20 @@ pub(super) fn components(trial: &Trial<'_>, exercise: Value, codes: &Codes) -> V
         all.integer("set", at.set);
         all.integer("repetition", at.repetition);
     }
-    for doubt in &trial.doubts {
-        let about = if doubt.discards() { "discarded-for" } else { "level-doubt" };
-        all.code(about, &format!("doubt-{}", doubt.name()));
+    if let Some(why) = trial.discard {
+        all.code("discarded-for", &format!("discard-{}", discard_name(why)));
+    }
+    if let Some(why) = trial.level_discard.filter(|_| trial.counts()) {
+        all.code("level-discarded-for", &format!("discard-{}", discard_name(why)));
     }
     match &trial.kept.entry.fact {
         Fact::HoldMeasured { f0_median_hz, f0_span_st, f0_sd_st, level_fall_db, level_slope_db_per_s, level_weighting, quality, breaks, masked_s, .. } => {
-            all.figure("f0-median", *f0_median_hz, "Hz", "Hz");
-            all.figure("f0-span", *f0_span_st, "{semitone}", "{semitone}");
-            all.figure_if("f0-sd", *f0_sd_st, "{semitone}", "{semitone}");
+            all.figure("f0-median", positive(*f0_median_hz), "Hz", "Hz");
+            // Without a pitch they are written as 0.
+            if *f0_median_hz > 0.0 {
+                all.figure("f0-span", *f0_span_st, "{semitone}", "{semitone}");
+                all.figure_if("f0-sd", *f0_sd_st, "{semitone}", "{semitone}");
+            }
             level(&mut all, trial, level_weighting);
             all.figure("level-fall", *level_fall_db, "dB", "dB");
             all.figure_if("level-slope", *level_slope_db_per_s, "dB/s", "dB/s");
@@ -129,13 +134,13 @@ pub(super) fn components(trial: &Trial<'_>, exercise: Value, codes: &Codes) -> V
         Fact::RepetitionDone { ended_by, .. } => all.text("ended-by", ended_by),
         Fact::PhraseRead { phrase, f0_median_hz, level_weighting, .. } => {
             all.text("phrase", phrase);
-            all.figure("f0-median", *f0_median_hz, "Hz", "Hz");
+            all.figure("f0-median", positive(*f0_median_hz), "Hz", "Hz");
             level(&mut all, trial, level_weighting);
         }
         Fact::SyllablesCounted { syllables, duration_s, irregularity_pct, .. } => {
             all.integer("syllables", *syllables);
             all.figure("duration", *duration_s, "s", "s");
-            all.figure("syllable-irregularity", *irregularity_pct, "%", "%");
+            all.figure("syllable-irregularity", positive(*irregularity_pct), "%", "%");
         }
         Fact::QuestionAnswered { clue, answer, hint_given, duration_s, .. } => {
             all.text("clue", clue);
@@ -165,8 +170,8 @@ fn level(all: &mut Components<'_>, trial: &Trial<'_>, weighting: &str) {
     match trial.level() {
         Level::Spl(db) => all.figure("mean-level", db, "dB SPL", "dB[SPL]"),
         Level::Relative(db) => all.figure("relative-level", db, "dB re full scale", "dB"),
-        Level::None if trial.doubts.contains(&Doubt::AutomaticGain) => {
-            all.put("mean-level", "dataAbsentReason", absent("unsupported", "Unsupported", Doubt::AutomaticGain.meaning()));
+        Level::None if trial.auto_gain() => {
+            all.put("mean-level", "dataAbsentReason", absent("unsupported", "Unsupported", "The microphone changed its own volume."));
         }
         Level::None => all.put("mean-level", "dataAbsentReason", not_measured()),
     }
@@ -189,7 +194,9 @@ fn level(all: &mut Components<'_>, trial: &Trial<'_>, weighting: &str) {
     }
 }
 
-/// The notes of a trial: why it does not count, in words.
+/// The notes of a trial: why it, or its level, does not count, in words.
 pub(super) fn notes(trial: &Trial<'_>) -> Vec<Value> {
-    trial.doubts.iter().map(|doubt| json!({"text": format!("{}{}", if doubt.discards() { "Discarded: " } else { "" }, doubt.meaning())})).collect()
+    let whole = trial.discard.map(|why| format!("Discarded: {}", why.words()));
+    let level = trial.level_discard.filter(|_| trial.counts()).map(|why| format!("Its level is discarded: {}", why.words()));
+    whole.into_iter().chain(level).map(|text| json!({"text": text})).collect()
 }

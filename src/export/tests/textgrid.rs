@@ -77,7 +77,7 @@ fn intervals_follow_each_other_from_end_to_end() {
     assert_eq!(holds, [(10.0, Some(14.5), "\"long-ah 1.1.1 4.5 s\"".to_owned())]);
     let discarded: Vec<_> = tier(&grid.text, "discarded").into_iter().filter(|(.., label)| label != "\"\"").collect();
     assert_eq!(discarded.len(), 2);
-    assert!(discarded[0].2.ends_with(": in noise\"") && discarded[1].2.ends_with(": cut off\""), "{discarded:?}");
+    assert!(discarded[0].2.ends_with(": the room was too loud\"") && discarded[1].2.ends_with(": cut off by a command\""), "{discarded:?}");
     assert_eq!(tier(&grid.text, "exercise")[1], (3.5, Some(40.0), "\"long-ah (step 1)\"".to_owned()));
     let commands = tier(&grid.text, "commands");
     assert_eq!(commands, [(3.0, None, "\"ready\"".to_owned()), (28.0, None, "\"stop \"\"please \"\"stop\"\"\"\"\"".to_owned())]);
