@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, record_command, routine_command, texts,
+    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, export_command, hand_command, hear_command, history_command, lead_command, pack_command, practise, record_command, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -30,6 +30,8 @@ enum Order {
     History(history_command::HistoryArgs),
     /// Backs the record up, checks it, encrypts it, and deletes what is kept of a client.
     Record(record_command::RecordArgs),
+    /// Gives what is in the record in open standards: CSV, JSON Lines, FHIR, iCalendar, TextGrid.
+    Export(export_command::ExportArgs),
     /// Hands a client's programme over as one signed file, and the results back.
     Hand(hand_command::HandArgs),
     /// Checks routines and gives their schema.
@@ -60,6 +62,7 @@ fn main() -> ExitCode {
         Order::Hear(args) => hear_command::run(&args),
         Order::History(args) => texts::history(&args),
         Order::Record(args) => record_command::run(&args),
+        Order::Export(args) => export_command::run(&args),
         Order::Hand(args) => hand_command::run(&args),
         Order::Routine(args) => texts::routine(&args),
         Order::Pack(args) => texts::pack(&args),

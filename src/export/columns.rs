@@ -114,7 +114,7 @@ pub static STEPS: Table = Table {
         Column::new("ramp_stage", Integer, "1", "Stage of a dose that grows over the weeks, from 1"),
         Column::new("started_at", Time, "", "Local time at which it was begun"),
         Column::new("ended_at", Time, "", "Local time at which it was done or stopped"),
-        Column::new("best_hold_s", Decimal, "s", "The longest hold of it that counts"),
+        Column::new("best_of_three_s", Decimal, "s", "The longest of its first three holds that count, but for glides; all of them stand in trials"),
     ],
 };
 

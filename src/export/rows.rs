@@ -57,7 +57,7 @@ pub fn step_row(practice: &Practice<'_>, step: &StepOutcome) -> Row {
     row.integer_if("ramp_stage", step.ramp_stage);
     row.time_if("started_at", step.began.as_ref().map(|at| &at.time));
     row.time_if("ended_at", step.ended.as_ref().map(|at| &at.time));
-    row.number_if("best_hold_s", step.best_hold_s);
+    row.number_if("best_of_three_s", step.best_of_three_s);
     row
 }
 

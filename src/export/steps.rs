@@ -53,8 +53,8 @@ pub struct StepOutcome {
     pub began: Option<Moment>,
     /// When it was done or stopped for the last time.
     pub ended: Option<Moment>,
-    /// The longest hold that counts, s.
-    pub best_hold_s: Option<f64>,
+    /// The longest of the first three holds that count, s, where it is no glide: the best of many is larger for no other reason than that there were many.
+    pub best_of_three_s: Option<f64>,
 }
 
 impl StepOutcome {
@@ -69,7 +69,7 @@ impl StepOutcome {
             ramp_stage: None,
             began: None,
             ended: None,
-            best_hold_s: None,
+            best_of_three_s: None,
         }
     }
 
@@ -78,6 +78,11 @@ impl StepOutcome {
     pub fn key(&self) -> String {
         self.step.map_or_else(|| format!("step {}", self.exercise), |step| format!("step {step}"))
     }
+}
+
+/// Of a glide the length says nothing, but what the pitch goes through.
+pub(super) fn is_glide(exercise: &str) -> bool {
+    crate::routine::find(exercise).is_some_and(|entry| entry.glide)
 }
 
 /// The steps in the order of the routine, what was left out without a known place last.
@@ -130,7 +135,8 @@ pub(super) fn outcomes(kept: &KeptPractice, outline: &Outline, trials: &[Trial<'
     }
     for (number, step) in &mut steps {
         let of_step = |trial: &&Trial<'_>| trial.position.is_some_and(|at| at.step == *number) && trial.exercise == step.exercise;
-        step.best_hold_s = trials.iter().filter(of_step).filter(|trial| trial.kind == TrialKind::Hold && trial.counts()).map(|trial| trial.duration_s).max_by(f64::total_cmp);
+        let counted = trials.iter().filter(of_step).filter(|trial| trial.kind == TrialKind::Hold && trial.counts() && !is_glide(trial.exercise));
+        step.best_of_three_s = counted.take(3).map(|trial| trial.duration_s).max_by(f64::total_cmp);
         if step.status == StepStatus::Stopped && step.ended.is_none() {
             step.ended = trials.iter().rfind(of_step).map(|trial| trial.ended.clone());
         }

@@ -21,7 +21,7 @@ const KNOWN: &[Known] = &[
     ("level-metric", "Level of the voice", "What the program measures of the level of the voice through a microphone"),
     ("exercise", "Exercise", "The exercise of the catalogue that the observation belongs to"),
     ("hold-duration", "Duration of a held sound", "Time from voice onset to voice offset of one trial"),
-    ("best-hold", "Best of the trials", "The longest held sound among the trials of one step that count; maximum phonation time where the exercise asks for it"),
+    ("best-of-three", "Best of three trials", "The longest held sound (of a glide the widest span of fundamental frequency) among the first three trials of one step that count, with these as members; maximum phonation time where the exercise asks for it"),
     ("trials-made", "Trials made", "How many trials were made, also those that do not count"),
     ("trials-counted", "Trials counted", "How many trials count"),
     ("posture-duration", "Duration of a held posture", "Time for which a posture was held, counted aloud by the program"),

@@ -10,12 +10,21 @@ use super::plan::{plan_id, request_id};
 use super::procedure::{period, step_id};
 use super::value::{components, main_value, notes};
 use crate::export::ids::uuid;
-use crate::export::steps::StepOutcome;
+use crate::export::steps::{StepOutcome, is_glide};
 use crate::export::trial::{Trial, TrialKind};
 use crate::export::{Practice, iso};
+use crate::session::Fact;
 
 fn trial_id(practice: &Practice<'_>, trial: &Trial<'_>) -> String {
     uuid(&["trial", &practice.id, &trial.kept.number.to_string()])
+}
+
+/// What the pitch of a glide went through, semitones.
+fn span_st(trial: &Trial<'_>) -> f64 {
+    match trial.kept.entry.fact {
+        Fact::HoldMeasured { f0_median_hz, f0_span_st, .. } if f0_median_hz > 0.0 => f0_span_st,
+        _ => f64::NAN,
+    }
 }
 
 /// The step that a trial belongs to.
@@ -79,31 +88,36 @@ impl<W: Write> FhirExport<'_, W> {
         self.write(Value::Object(observation))
     }
 
-    /// The best of the held sounds of a step, with all of them as members.
+    /// The best of the first three held sounds of a step that count, with those three as members; without any, why there is none.
     fn best(&mut self, practice: &Practice<'_>, step: &StepOutcome) -> io::Result<()> {
         let of_step = |trial: &&Trial<'_>| trial.kind == TrialKind::Hold && step_of(practice, trial).is_some_and(|of| std::ptr::eq(of, step));
-        let trials: Vec<&Trial<'_>> = practice.trials.iter().filter(of_step).collect();
-        let (Some(first), Some(last)) = (trials.first(), trials.last()) else { return Ok(()) };
-        let counted = trials.iter().filter(|trial| trial.counts());
-        let best = counted.clone().max_by(|one, other| one.duration_s.total_cmp(&other.duration_s));
+        let all: Vec<&Trial<'_>> = practice.trials.iter().filter(of_step).collect();
+        let glide = is_glide(&step.exercise);
+        let figure = |trial: &Trial<'_>| if glide { span_st(trial) } else { trial.duration_s };
+        let counted = all.iter().copied().filter(|trial| trial.counts() && figure(trial).is_finite());
+        let three: Vec<&Trial<'_>> = counted.clone().take(3).collect();
+        let members = if three.is_empty() { &all } else { &three };
+        let (Some(first), Some(last)) = (members.first(), members.last()) else { return Ok(()) };
+        let best = three.iter().max_by(|one, other| figure(one).total_cmp(&figure(other)));
+        let unit = if glide { "{semitone}" } else { "s" };
         let id = uuid(&["best", &practice.id, &step.key()]);
-        let told = best.map_or_else(|| "none counts".to_owned(), |best| format!("{} s", best.duration_s));
-        let mut panel = self.observation(practice, Some(step), &id, &format!("{}, best of {} trials: {told}", step.exercise, trials.len()), "best-hold");
+        let told = best.map_or_else(|| "none counts".to_owned(), |best| format!("{} {unit}", figure(best)));
+        let mut panel = self.observation(practice, Some(step), &id, &format!("{}, best of three: {told}", step.exercise), "best-of-three");
         let from = first.began.as_ref().unwrap_or(&first.ended);
         panel.insert("effectivePeriod".into(), period(&from.time, Some(&last.ended.time)));
         panel.insert("performer".into(), json!([reference(&self.patient)]));
         match best {
-            Some(best) => panel.insert("valueQuantity".into(), quantity(best.duration_s, "s", "s")),
+            Some(best) => panel.insert("valueQuantity".into(), quantity(figure(best), unit, unit)),
             None => panel.insert("dataAbsentReason".into(), absent("not-performed", "Not Performed", "No trial counts.")),
         };
-        panel.insert("hasMember".into(), trials.iter().map(|trial| reference(&trial_id(practice, trial))).collect::<Vec<_>>().into());
+        panel.insert("hasMember".into(), members.iter().map(|trial| reference(&trial_id(practice, trial))).collect::<Vec<_>>().into());
         put(&mut panel, "derivedFrom", best.map(|best| json!([reference(&trial_id(practice, best))])));
         let exercise = self.codes.exercise(&step.exercise, self.say);
         panel.insert(
             "component".into(),
             json!([
                 {"code": self.codes.own("exercise"), "valueCodeableConcept": exercise},
-                {"code": self.codes.own("trials-made"), "valueInteger": trials.len()},
+                {"code": self.codes.own("trials-made"), "valueInteger": all.len()},
                 {"code": self.codes.own("trials-counted"), "valueInteger": counted.count()},
             ]),
         );

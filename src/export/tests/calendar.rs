@@ -1,5 +1,4 @@
 use super::*;
-use ical::parser::Component as _;
 use std::collections::BTreeMap;
 
 fn settings(from: &str, to: &str) -> Settings {
