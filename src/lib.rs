@@ -9,6 +9,7 @@ pub mod attend;
 pub mod audio;
 #[cfg(test)]
 mod counting;
+pub mod export;
 pub mod handover;
 pub mod hear;
 pub mod progress;

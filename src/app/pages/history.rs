@@ -40,7 +40,7 @@ pub(super) fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
         if clients.len() > 1 {
             view.clients = clients;
         }
-        view.exports = super::files_for(site, view.client.as_deref());
+        view.exports = super::reports::links(site, view.client.as_deref(), None);
     }
     let main = site.with_texts(|texts| history(texts, &view));
     Ok(Shown::Page { here: HERE, title: site.s("page-nav-history"), main })

@@ -20,6 +20,7 @@ mod microphone;
 mod now;
 mod places;
 mod progress;
+mod reports;
 mod routine_fields;
 mod routines;
 pub mod site;
@@ -71,6 +72,7 @@ pub fn routes(site: Arc<Site>) -> Router {
         .route("/history/practice", shows("/history", history::one))
         .route("/progress", shows("/progress", progress::show))
         .route("/sound", shows("/sound", sound::show).merge(takes("/sound", sound::act)))
+        .route("/file", shows("/progress", reports::file))
         .route("/break-off", takes("/setup", now::break_off))
         .route("/now", get(now::stream));
     router.with_state(site)
@@ -95,12 +97,6 @@ fn clients(site: &Site) -> Result<Vec<String>, PageError> {
     others.extend(of_routines.filter_map(|read| crate::routine::doses_of(&read.text)?.client));
     names.extend(others.into_iter().filter(|name| !names.contains(name)).collect::<Vec<_>>());
     Ok(names)
-}
-
-/// Reports and exports that can be had of a client: address and label.
-fn files_for(site: &Site, client: Option<&str>) -> Vec<(String, String)> {
-    let _ = (site, client);
-    Vec::new()
 }
 
 #[cfg(test)]

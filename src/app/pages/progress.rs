@@ -52,7 +52,7 @@ fn fill(site: &Site, view: &mut ProgressView, picture: &Picture, (client, weeks)
             (format!("{HERE}?client={encoded}&weeks={length}"), label, *length == weeks)
         })
         .collect();
-    view.files = super::files_for(site, Some(client));
+    view.files = super::reports::links(site, Some(client), (weeks > 0).then_some(weeks));
     view.adherence = adherence_told(site, picture);
     view.calendar = calendar(site, picture, today);
     // Figures of voice quality are for the clinician's page, which the report is.

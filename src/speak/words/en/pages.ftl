@@ -250,6 +250,15 @@ page-file-not-text = The file { $file } is no UTF-8 text. Save it as UTF-8 with 
 page-file-too-large = The file { $file } is too large for a routine.
 page-file-system = The file { $file } could not be used: { $why }
 
+page-no-such-file = There is no such file here.
+page-file-report-pdf = Report of { $name } for the clinician, to print (PDF)
+page-file-report-html = Report of { $name } for a browser (HTML)
+page-file-csv = Every trial of { $name } as a table (CSV)
+page-file-csv-all = Every trial as a table (CSV)
+page-file-json = Every entry of { $name }’s practices (JSON Lines)
+page-file-json-all = Every entry of all practices (JSON Lines)
+page-file-fhir = Practices of { $name } for a health record (HL7 FHIR)
+
 page-routine-back = All routines
 page-routine-edit = Change it
 page-routine-print = Print a handout
