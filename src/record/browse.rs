@@ -16,14 +16,6 @@ pub struct PartStart {
 }
 
 impl Store {
-    /// Everybody who has a name here, sorted.
-    ///
-    /// # Errors
-    /// The database refuses.
-    pub fn clients(&self) -> Result<Vec<String>, RecordError> {
-        self.read(|db| db.prepare("SELECT name FROM client ORDER BY name COLLATE NOCASE")?.query_map([], |row| row.get(0))?.collect())
-    }
-
     /// The routine that a practice followed, as it was read.
     ///
     /// # Errors

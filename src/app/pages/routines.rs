@@ -157,7 +157,7 @@ pub(super) fn handout_pdf(site: &Site, query: &Fields) -> Result<Shown, PageErro
     let read = site.routines.read(name).map_err(|fault| no_file(site, &fault))?;
     let prescription = check(site, name, &read.text).map_err(|faults| PageError::bad(faults.to_string()))?;
     let say = |key: &str, args: &[(&'static str, Arg)]| site.words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_default();
-    let bytes = to_pdf(&handout(&prescription, &say), &say).map_err(|why| PageError::bad(why.to_string()))?;
+    let bytes = to_pdf(&handout(&prescription, &say)).map_err(|why| PageError::bad(why.to_string()))?;
     Ok(Shown::File { kind: "application/pdf", name: format!("{}.pdf", name.trim_end_matches(".toml")), bytes })
 }
 
