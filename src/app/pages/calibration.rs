@@ -122,7 +122,9 @@ fn ask_fields(site: &Site, typed: &Fields) -> Vec<Field> {
 fn level_field(site: &Site, heard: &HeardSound, typed: &Fields) -> Field {
     let key = if heard.method == Method::Source { "page-field-level-source" } else { "page-field-level-read" };
     let label = site.with_texts(|texts| texts.text(key, "weighting", &heard.weighting.letter().to_string()));
-    Field::new("level_db", label, Kind::Number, typed.text("level_db")).hint(limits(site, BELIEVABLE_DB))
+    // A number that was known before is not typed twice.
+    let known = typed.get("level_db").map_or_else(|| heard.given_db.map_or(String::new(), |db| db.to_string()), str::to_owned);
+    Field::new("level_db", label, Kind::Number, known).hint(limits(site, BELIEVABLE_DB))
 }
 
 fn limits(site: &Site, range: std::ops::RangeInclusive<f64>) -> String {
@@ -174,14 +176,12 @@ fn begin(site: &Site, form: &Fields) -> Result<Shown, PageError> {
     let mic = chosen(site, form)?.mic;
     let told = (site.s("page-calibration-quiet"), site.s(if method == Method::Source { "page-calibration-source" } else { "page-calibration-voice" }));
     let now = Now { told: told.0.clone(), ..Now::default() };
-    let ask = Ask { mic, method, weighting, distance_cm, reference_cm };
+    let ask = Ask { mic, method, weighting, distance_cm, reference_cm, given_db: given };
     site.desk.forget(HERE);
     if !site.desk.begin(Task::Calibrate, now, move |job| run(&ask, &told, job)) {
         return Err(PageError::bad(site.s("page-device-busy-here")));
     }
-    // A number that is known already is asked for no more; it travels in the address.
-    let known = given.map_or(String::new(), |level_db| format!("?level_db={level_db}"));
-    Ok(Shown::To(format!("{HERE}{known}")))
+    Ok(Shown::To(HERE.to_owned()))
 }
 
 struct Ask {
@@ -190,6 +190,7 @@ struct Ask {
     weighting: Weighting,
     distance_cm: f64,
     reference_cm: Option<f64>,
+    given_db: Option<f64>,
 }
 
 fn run(ask: &Ask, told: &(String, String), job: &Job) -> Outcome {
@@ -244,7 +245,7 @@ fn listened(ask: &Ask, told: &(String, String), job: &Job) -> Result<HeardSound,
         weighting: ask.weighting,
         distance_cm: ask.distance_cm,
         reference_cm: ask.reference_cm,
-        mic: ask.mic.clone(),
+        given_db: ask.given_db,
     })
 }
 

@@ -49,8 +49,8 @@ pub struct HeardSound {
     pub weighting: Weighting,
     pub distance_cm: f64,
     pub reference_cm: Option<f64>,
-    /// As `--mic` has it.
-    pub mic: String,
+    /// The level, dB, where it was known before.
+    pub given_db: Option<f64>,
 }
 
 /// What came of it.

@@ -13,7 +13,7 @@ const OTHERS: [&str; 3] = ["household.toml", "calibrations.toml", "settings.toml
 /// The file as it was before the last change has this behind its name.
 const BEFORE: &str = "before";
 /// A file larger than this is not taken into a form, bytes: with its fields it must fit into one request.
-pub(super) const MOST_IN_A_FORM: usize = 60_000;
+pub(super) const MOST_IN_A_FORM: usize = 40_000;
 /// The longest name of a file without its ending.
 const LONGEST_NAME: usize = 60;
 

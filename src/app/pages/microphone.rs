@@ -14,7 +14,8 @@ const HERE: &str = "/microphone";
 /// The devices to choose from, those of the command line first where they are no device of the system.
 pub(super) fn device_fields(site: &Site, typed: &Fields, with_speaker: bool) -> Vec<Field> {
     let listed = devices::list().unwrap_or_default();
-    let of = |id: &str, key: &str, own: &str, all: &[Listed]| {
+    let (mic, speaker) = site.devices();
+    let of = |id: &str, key: &str, (own, picked): (&str, &str), all: &[Listed]| {
         let mut choices = Vec::new();
         if !all.iter().any(|device| device.name == own) {
             let label = if own == "default" { site.s("page-device-default") } else { own.to_owned() };
@@ -25,12 +26,12 @@ pub(super) fn device_fields(site: &Site, typed: &Fields, with_speaker: bool) -> 
             let label = if device.is_default { site.with_texts(|texts| texts.text("page-device-is-default", "name", &name)) } else { name };
             Choice::new(device.name.clone(), label)
         }));
-        let chosen = typed.get(id).unwrap_or(own).to_owned();
+        let chosen = typed.get(id).unwrap_or(picked).to_owned();
         Field::new(id, site.s(key), Kind::Choice(choices), chosen)
     };
-    let mut fields = vec![of("mic", "page-field-mic", &site.place.mic, &listed.microphones)];
+    let mut fields = vec![of("mic", "page-field-mic", (&site.place.mic, &mic), &listed.microphones)];
     if with_speaker {
-        fields.push(of("speaker", "page-field-speaker", &site.place.speaker, &listed.loudspeakers));
+        fields.push(of("speaker", "page-field-speaker", (&site.place.speaker, &speaker), &listed.loudspeakers));
     }
     fields
 }
@@ -38,14 +39,17 @@ pub(super) fn device_fields(site: &Site, typed: &Fields, with_speaker: bool) -> 
 /// What was chosen, which must be one of the choices: a form never opens a file.
 pub(super) fn chosen(site: &Site, form: &Fields) -> Result<Devices, PageError> {
     let fields = device_fields(site, form, true);
+    let before = site.devices();
     let of = |id: &str, own: &str| {
         let asked = form.get(id).unwrap_or(own);
         let known = fields.iter().filter(|field| field.id == id).any(|field| matches!(&field.kind, Kind::Choice(choices) if choices.iter().any(|choice| choice.value == asked)));
         if known { Ok(asked.to_owned()) } else { Err(PageError::bad(site.s("page-device-gone"))) }
     };
+    let (mic, speaker) = (of("mic", &before.0)?, of("speaker", &before.1)?);
+    site.pick(&mic, &speaker);
     Ok(Devices {
-        mic: of("mic", &site.place.mic)?,
-        speaker: of("speaker", &site.place.speaker)?,
+        mic,
+        speaker,
         voice: site.place.voice.clone(),
         data: site.place.data.clone(),
     })
@@ -106,7 +110,6 @@ fn verdict(site: &Site, judged: &Judged) -> Verdict {
 /// `POST /microphone`
 pub(super) fn act(site: &Site, form: &Fields) -> Result<Shown, PageError> {
     let devices = chosen(site, form)?;
-    let kept = format!("mic={}&speaker={}", super::encoded(&devices.mic), super::encoded(&devices.speaker));
     let begun = match form.text("do") {
         "play" => {
             let line = site.s("page-spoken-test");
@@ -125,9 +128,9 @@ pub(super) fn act(site: &Site, form: &Fields) -> Result<Shown, PageError> {
         }
         answer @ ("heard" | "unheard") => {
             site.desk.forget(HERE);
-            return Ok(Shown::To(format!("{HERE}?told={answer}&{kept}")));
+            return Ok(Shown::To(format!("{HERE}?told={answer}")));
         }
         _ => return Err(PageError::bad(site.s("page-no-such-button"))),
     };
-    if begun { Ok(Shown::To(format!("{HERE}?{kept}"))) } else { Err(PageError::bad(site.s("page-device-busy-here"))) }
+    if begun { Ok(Shown::To(HERE.to_owned())) } else { Err(PageError::bad(site.s("page-device-busy-here"))) }
 }

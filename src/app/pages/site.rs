@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::{Arc, OnceLock};
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -46,6 +46,8 @@ pub struct Site {
     pub words: Words,
     pub guard: Arc<Guard>,
     pub desk: Desk,
+    /// The microphone and loudspeaker that were chosen last on a page.
+    picked: Mutex<Option<(String, String)>>,
     /// A practice is under way.
     practising: AtomicBool,
     lexicon: OnceLock<Option<Lexicon>>,
@@ -63,7 +65,7 @@ impl Site {
     pub fn new(place: Place, words: Words, guard: Arc<Guard>) -> Self {
         let folder = place.household.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or_else(|| Path::new(".")).to_owned();
         let commands = load::command_words(&words);
-        Self { place, routines: RoutineFolder::new(folder), words, guard, desk: Desk::default(), practising: AtomicBool::new(false), lexicon: OnceLock::new(), commands }
+        Self { place, routines: RoutineFolder::new(folder), words, guard, desk: Desk::default(), picked: Mutex::new(None), practising: AtomicBool::new(false), lexicon: OnceLock::new(), commands }
     }
 
     /// A practice begins, or is over. What uses the devices ends first.
@@ -85,6 +87,17 @@ impl Site {
     /// Runs something with the words at hand.
     pub fn with_texts<T>(&self, work: impl FnOnce(Texts<'_>) -> T) -> T {
         work(Texts(&|line: &Line| self.say(line)))
+    }
+
+    /// The microphone and loudspeaker to begin with.
+    pub fn devices(&self) -> (String, String) {
+        let picked = self.picked.lock().unwrap_or_else(PoisonError::into_inner).clone();
+        picked.unwrap_or_else(|| (self.place.mic.clone(), self.place.speaker.clone()))
+    }
+
+    /// These were chosen on a page: the other pages begin with them.
+    pub fn pick(&self, mic: &str, speaker: &str) {
+        *self.picked.lock().unwrap_or_else(PoisonError::into_inner) = Some((mic.to_owned(), speaker.to_owned()));
     }
 
     /// The client's civil day.
