@@ -310,7 +310,11 @@ fn take_ramp(step: &mut Table, index: usize, form: &Fields) {
 
 /// What a button of one step asks for. False: the button is none of these.
 fn act_on_step(step: &mut Table, entry: &'static CatalogueEntry, (verb, two): (&str, Option<usize>)) -> bool {
+    let fields = entry.dose_fields();
     match (verb, two) {
+        ("add-phase" | "remove-phase", _) if !fields.contains(&"phases") => return false,
+        ("add-question", _) if !fields.contains(&"questions") => return false,
+        ("grow" | "ramp", _) if !fields.contains(&"ramp") => return false,
         ("add-phase", _) => {
             whole_phases(step, entry);
             let name = entry.phase_names().next().unwrap_or_default();
@@ -404,7 +408,13 @@ fn add_stage(step: &mut Table) {
     });
     let mut row = InlineTable::new();
     for (key, value) in last.unwrap_or_default() {
-        row.insert(key, value);
+        // One more than before: two stages that ask for the same are a fault.
+        let more = match &value {
+            Value::Integer(number) => Value::from(number.value() + 1),
+            Value::Float(number) => Value::from(number.value() + 1.0),
+            other => other.clone(),
+        };
+        row.insert(key, more);
     }
     push_row(ramp, "stages", row);
 }

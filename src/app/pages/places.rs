@@ -5,7 +5,7 @@ use std::ops::Range;
 use toml_edit::{Document, Item, TableLike};
 
 use super::toml_rows::rows;
-use crate::routine::Fault;
+use crate::routine::{Fault, FaultKind};
 
 /// Where a field's value stands in the text.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -107,7 +107,8 @@ impl Places {
             return Some(field.to_owned());
         }
         let step = self.step_at(at);
-        let named = named_in(&fault.what);
+        let acknowledge = (fault.kind == FaultKind::MissingAcknowledgement).then_some("cautions_acknowledged");
+        let named = acknowledge.into_iter().chain(named_in(&fault.what));
         let prefix = step.map_or(String::new(), |step| format!("step-{step}-"));
         for name in named {
             let candidates = [format!("{prefix}{name}"), format!("{prefix}{name}-other"), name.to_owned()];
@@ -150,7 +151,8 @@ stages = [{ repetitions = 3 }, { repetitions = 999 }]
     fn each_fault_finds_its_field() {
         let faults = check_text("x", BAD, Hearing::default()).expect_err("faults");
         let places = Places::of(BAD);
-        let shown = |id: &str| !id.ends_with("-exercise");
+        // What the form does not show: the exercise itself, and names that are no fields.
+        let shown = |id: &str| !id.ends_with("-exercise") && !id.ends_with("-functional-phrases") && !id.ends_with("-effortful-swallow");
         let found: Vec<String> = faults.list.iter().filter_map(|fault| places.field_of(fault, &shown)).collect();
         for field in ["no_answer-asks", "step-0-repetitions", "step-1-phase-0-length_s", "step-2-phrases", "step-3-stage-1-repetitions"] {
             assert!(found.iter().any(|id| id == field), "{field}: {found:?} {faults}");

@@ -6,7 +6,10 @@ use toml_edit::{Array, ArrayOfTables, InlineTable, Item, Table, TableLike, Value
 /// stands around it.
 pub(super) fn set(table: &mut dyn TableLike, key: &str, new: Option<Value>) {
     let Some(new) = new else {
-        table.remove(key);
+        // An empty text that stands in the file was not typed here: the check names it.
+        if table.get(key).and_then(Item::as_str) != Some("") {
+            table.remove(key);
+        }
         return;
     };
     match table.get_mut(key).and_then(Item::as_value_mut) {
@@ -42,7 +45,9 @@ fn same(one: &Value, other: &Value) -> bool {
 /// Sets a list of plain values; an empty one takes the key out. Values that stay keep their comments.
 pub(super) fn set_list(table: &mut dyn TableLike, key: &str, new: Vec<Value>, one_a_line: bool) {
     if new.is_empty() {
-        table.remove(key);
+        if !table.get(key).and_then(Item::as_array).is_some_and(Array::is_empty) {
+            table.remove(key);
+        }
         return;
     }
     let Some(old) = table.get_mut(key).and_then(Item::as_array_mut) else {

@@ -133,7 +133,7 @@ fn steps_are_moved_added_and_taken_out_with_their_comments() {
     assert!(at("# Then the face.") < at("lip-press-smile") && at("lip-press-smile") < at("# Loud first.") && at("# Loud first.") < at("long-ah"), "{text}");
     assert_eq!(order(&RoutineDraft::parse(&text).expect("TOML")), order(&draft), "as it is written, so it is read");
     assert!(draft.act("up.3", &Fields::default(), &words));
-    assert!(draft.act("remove.2", &Fields::default(), &words));
+    assert!(draft.act("remove.3", &Fields::default(), &words));
     assert!(draft.text().contains("[[step.questions]]"), "{}", draft.text());
     assert!(draft.act("add-step", &form(&[("add", "glide-up")]), &words));
     assert_eq!(order(&draft).last().map(String::as_str), Some("glide-up"));
@@ -157,7 +157,7 @@ fn a_new_routine_grows_from_nothing() {
         ("step-0-here", "1"),
         ("step-0-cautions_acknowledged", "on"),
         ("step-0-ramp-days", "4"),
-        ("step-0-stage-2-repetitions", "6"),
+        ("step-0-stage-2-repetitions", "9"),
     ]));
     draft.act("add-plan", &Fields::default(), &words);
     draft.take(&form(&[("plan-0-at", "8:05"), ("plan-0-monday", "on"), ("plan-0-friday", "on")]));
@@ -175,7 +175,8 @@ fn a_new_routine_grows_from_nothing() {
 
 #[test]
 fn published_doses_are_taken_over_and_pass_the_check() {
-    for entry in crate::routine::catalogue() {
+    // Phrases and questions are the writer's own.
+    for entry in crate::routine::catalogue().iter().filter(|entry| !matches!(entry.timing, Timing::ReadAloud | Timing::Question)) {
         for (number, template) in templates(entry).iter().enumerate().filter(|(_, template)| template.beyond.is_none() && !template.numbers.is_empty()) {
             let mut draft = RoutineDraft::parse("title = \"New\"\n").expect("TOML");
             draft.act("add-step", &form(&[("add", &entry.id)]), &words);

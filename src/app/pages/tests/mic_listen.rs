@@ -30,7 +30,8 @@ fn sound(room_db: f64, voice_db: f64) -> Vec<f32> {
     let mut chance = rand::rngs::StdRng::seed_from_u64(7);
     let amplitude = 10f64.powf(room_db / 20.0) * 3f64.sqrt();
     let mut samples: Vec<f32> = (0..RATE_HZ * 10).map(|_| (amplitude * chance.random_range(-1.0..1.0)) as f32).collect();
-    for word in 0..5 {
+    // None: nobody speaks.
+    for word in 0..if voice_db > -90.0 { 5 } else { 0 } {
         let spec = VowelSpec { level_db: voice_db, ..VowelSpec::steady(Vowel::A, 120.0, 0.7) };
         let vowel = spec.render(RATE_HZ).expect("renders");
         let at = (RATE_HZ as usize) * (5 + word);
