@@ -9,8 +9,10 @@ pub mod attend;
 pub mod audio;
 #[cfg(test)]
 mod counting;
+pub mod export;
 pub mod handover;
 pub mod hear;
+pub mod progress;
 pub mod record;
 pub mod rehearse;
 pub mod report;

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
+    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, export_command, hand_command, hear_command, history_command, lead_command, pack_command, pages, practise, record_command, report_command, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -23,11 +23,18 @@ enum Order {
     Lead(lead_command::LeadArgs),
     Attend(attend_command::AttendArgs),
     Enrol(enrol_command::EnrolArgs),
+    Pages(pages::command::PagesArgs),
     Demo(demo::DemoArgs),
     Calibrate(calibrate_command::CalibrateArgs),
     Hear(hear_command::HearArgs),
     /// Lists past practices, or shows one whole.
     History(history_command::HistoryArgs),
+    /// Backs the record up, checks it, encrypts it, and deletes what is kept of a client.
+    Record(record_command::RecordArgs),
+    /// Makes the report of a client's practice for the clinician and for the client, as PDF or HTML.
+    Report(report_command::ReportArgs),
+    /// Gives what is in the record in open standards: CSV, JSON Lines, FHIR, iCalendar, TextGrid.
+    Export(export_command::ExportArgs),
     /// Hands a client's programme over as one signed file, and the results back.
     Hand(hand_command::HandArgs),
     /// Checks routines and gives their schema.
@@ -53,10 +60,14 @@ fn main() -> ExitCode {
         Order::Lead(args) => lead_command::run(&args),
         Order::Attend(args) => attend_command::run(&args),
         Order::Enrol(args) => enrol_command::run(&args),
+        Order::Pages(args) => pages::command::run(&args),
         Order::Demo(args) => demo::run(&args),
         Order::Calibrate(args) => calibrate_command::run(&args),
         Order::Hear(args) => hear_command::run(&args),
         Order::History(args) => texts::history(&args),
+        Order::Record(args) => record_command::run(&args),
+        Order::Report(args) => report_command::run(&args),
+        Order::Export(args) => export_command::run(&args),
         Order::Hand(args) => hand_command::run(&args),
         Order::Routine(args) => texts::routine(&args),
         Order::Pack(args) => texts::pack(&args),

@@ -21,7 +21,9 @@ use super::error::AppError;
 use super::grammar::spoken_form;
 use super::levels::{self, Levels};
 use super::load;
+use super::pages::site::Place;
 use super::practise::{Outcome, Practice};
+use super::web_server::{self, Pages, ScreenArgs};
 use crate::attend::household::{Checks, check_bytes};
 use crate::attend::{Event, Household, Practised, Said};
 use crate::audio::file::names_file;
@@ -56,6 +58,8 @@ pub struct AttendArgs {
     /// With a recording: the local time of day at its first sample. Default: now.
     #[arg(long, value_name = "YYYY-MM-DD HH:MM", value_parser = time_of_day)]
     pub at: Option<ZonedDateTime>,
+    #[command(flatten)]
+    pub screen: ScreenArgs,
 }
 
 fn time_of_day(text: &str) -> Result<ZonedDateTime, String> {
@@ -95,7 +99,21 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, AppError> {
     let mut pipeline = AttendPipeline::new(house, devices)?;
     pipeline.tell(Event::Record { at_s: 0.0, today: record });
     let interrupted = watch_for_ctrl_c()?;
-    let mut starter = Starter { folder, lexicon, source, recording };
+    let set_up = Place {
+        data: pipeline.house.data.clone(),
+        household: path,
+        mic: args.mic.clone(),
+        speaker,
+        voice: args.voice.clone(),
+        model: args.model.clone(),
+        recogniser: None,
+        today: None,
+    };
+    let pages = web_server::open_with(&args.screen, Some(set_up).filter(|_| !recording))?;
+    if let Some(pages) = &pages {
+        pipeline.show_on(pages.hub().clone());
+    }
+    let mut starter = Starter { folder, lexicon, source, recording, pages };
     loop {
         let screen = new_screen();
         let waited = pipeline.wait(screen.clone(), || interrupted.load(Ordering::Relaxed))?;
@@ -104,6 +122,9 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, AppError> {
             Waited::Over => break,
             Waited::Start { person, routine } => starter.lead(&mut pipeline, person, routine),
         }
+    }
+    if let Some(pages) = starter.pages {
+        pages.finish();
     }
     pipeline.devices.finish();
     for complaint in &pipeline.devices.complaints {
@@ -127,7 +148,7 @@ pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<H
 }
 
 /// `name` stands for the file in faults; routines are looked for beside `path`.
-fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
+pub(super) fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
     let folder = path.parent().unwrap_or_else(|| Path::new("."));
     let commands = load::command_words(words);
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
@@ -148,13 +169,17 @@ struct Starter {
     lexicon: Lexicon,
     source: Source,
     recording: bool,
+    pages: Option<Pages>,
 }
 
 impl Starter {
     fn lead(&mut self, pipeline: &mut AttendPipeline, person: usize, routine: usize) {
         let now = pipeline.now();
         let began = Instant::now();
+        let practising = |now: bool| self.pages.iter().for_each(|pages| pages.practising(now));
+        practising(true);
         let led = self.practise(pipeline, (person, routine), &now);
+        practising(false);
         let read = pipeline.devices.take_read_elsewhere();
         let passed_s = if self.recording { read as f64 / f64::from(pipeline.devices.mic_rate_hz()) } else { since_s(began) };
         pipeline.pass(passed_s);
@@ -169,6 +194,9 @@ impl Starter {
             }
             Err(why) => {
                 why.report();
+                if let Some(pages) = &self.pages {
+                    pages.tell(&why.to_string());
+                }
                 pipeline.tell(Event::PracticeFailed { at_s });
             }
         }
@@ -203,7 +231,7 @@ impl Starter {
             recogniser: house.recogniser.clone(),
         };
         let screen = new_screen();
-        let outcome = practice.lead_at(now.clone(), io, screen.clone(), Vec::new())?;
+        let outcome = practice.lead_at(now.clone(), io, screen.clone(), web_server::followers(self.pages.as_ref())?)?;
         outcome.report(&screen);
         Ok(outcome)
     }

@@ -15,10 +15,12 @@ use super::error::AppError;
 use super::follow::{ScreenFollower, SharedScreen};
 use super::observe::Observer;
 use super::talk::{PcmTalker, SystemTalker, TalkEvent, Talker};
+use super::web_follower::WebFollower;
 use crate::attend::{Attendant, Effect, Event, Hearing, Household, Said, View};
 use crate::audio::EchoCanceller;
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::hear::commands::{ChildRecogniser, CommandEvent, Grammar, HeardPhrase, Mode, Options};
+use crate::screen::web::live::{Asked, LiveHub};
 use crate::screen::{ShownView, TerminalScreen};
 use crate::session::{Line, LineId};
 use crate::speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
@@ -73,6 +75,8 @@ pub struct AttendPipeline {
     no_ear_until_s: f64,
     talker: Box<dyn Talker>,
     observers: Vec<Box<dyn Observer>>,
+    /// The page that it is shown on.
+    page: Option<LiveHub>,
     may_be_said: Vec<Said>,
     shown: ShownView,
     talker_rate_hz: u32,
@@ -101,6 +105,7 @@ impl AttendPipeline {
             no_ear_until_s: 0.0,
             talker,
             observers: Vec::new(),
+            page: None,
             may_be_said: Vec::new(),
             shown: ShownView::default(),
             talker_rate_hz: devices.speaker_rate_hz(),
@@ -127,6 +132,11 @@ impl AttendPipeline {
         }
     }
 
+    /// Shows the waiting on a page, too.
+    pub fn show_on(&mut self, page: LiveHub) {
+        self.page = Some(page);
+    }
+
     /// Seconds since the beginning, on the clock of events.
     pub fn now_s(&self) -> f64 {
         self.now_s
@@ -150,6 +160,9 @@ impl AttendPipeline {
     /// The recogniser cannot be started at the very beginning.
     pub fn wait(&mut self, screen: SharedScreen, interrupted: impl Fn() -> bool) -> Result<Waited, AppError> {
         self.observers = vec![Box::new(ScreenFollower::new(screen))];
+        if let Some(page) = &self.page {
+            self.observers.push(Box::new(WebFollower::waiting(page.clone(), Words::english()?)));
+        }
         let (at_s, shown) = (self.now_s, self.shown.clone());
         self.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));
         if self.blocks == 0 {
@@ -198,10 +211,23 @@ impl AttendPipeline {
         if mic.len() == (self.devices.mic_rate_hz() / 100) as usize {
             self.hear(&mic, block_s);
         }
+        self.take_asked();
         if self.blocks.is_multiple_of(TICK_BLOCKS) {
             self.tick();
         }
         self.talk(block_s);
+    }
+
+    /// What is pressed on a page is as sure as can be.
+    fn take_asked(&mut self) {
+        while let Some(asked) = self.observers.iter_mut().find_map(|observer| observer.asked()) {
+            let Asked::Words(words) = asked else { continue };
+            let first = |said: &&Said| wordings(&self.house.words, &self.house.household, said).first() == Some(&words);
+            let Some(said) = self.may_be_said.iter().chain([&Said::Stop]).find(first).cloned() else { continue };
+            let at_s = self.now_s;
+            self.observers.iter_mut().for_each(|observer| observer.heard(at_s, &words));
+            self.tell(Event::Heard { at_s, said, confidence: 1.0 });
+        }
     }
 
     /// Whether there is sound at all.
@@ -300,7 +326,10 @@ impl AttendPipeline {
         for complaint in std::mem::take(&mut self.devices.complaints) {
             self.warn(&complaint);
         }
-        self.observers.iter_mut().for_each(|observer| observer.tick());
+        for observer in &mut self.observers {
+            observer.tick();
+            observer.passes(at_s);
+        }
         if self.under.is_empty() && at_s > self.quiet_since_s + LINGER_S {
             self.devices.rest_speaker();
         }
@@ -311,6 +340,7 @@ impl AttendPipeline {
             match effect {
                 Effect::Say { id, line } => self.say(id, line),
                 Effect::Hush => {
+                    self.observers.iter_mut().for_each(|observer| observer.hushed());
                     self.under.values_mut().for_each(|under| under.hushed = true);
                     self.talker.hush();
                 }

@@ -8,6 +8,7 @@ use super::follow::SharedScreen;
 use super::load;
 use super::practise::Practice;
 use super::rehearsal::{self, ClientsEar, ROOM_HZ, write_truth};
+use super::web_server::{self, ScreenArgs};
 use crate::audio;
 use crate::hear::commands::Lexicon;
 use crate::record::Source;
@@ -44,6 +45,8 @@ pub struct DemoArgs {
     /// Recognition model, a folder in the Vosk layout.
     #[arg(long, value_name = "DIR")]
     pub model: Option<PathBuf>,
+    #[command(flatten)]
+    pub screen: ScreenArgs,
 }
 
 /// Runs the command.
@@ -91,8 +94,14 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
         recogniser: None,
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let outcome = practice.lead(Box::new(io), screen.clone(), vec![Box::new(ClientsEar(rehearsal.clone()))])?;
+    let pages = web_server::open(&args.screen)?;
+    let mut observers = web_server::followers(pages.as_ref())?;
+    observers.push(Box::new(ClientsEar(rehearsal.clone())));
+    let outcome = practice.lead(Box::new(io), screen.clone(), observers)?;
     outcome.report(&screen);
+    if let Some(pages) = pages {
+        pages.finish();
+    }
     let truth = args.out.join("client.jsonl");
     write_truth(&truth, &rehearsal)?;
     println!("Both sides as sound (left the room, right the tool): {}", wav.display());

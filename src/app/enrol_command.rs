@@ -111,7 +111,36 @@ impl Enrolment {
     ///
     /// # Errors
     /// A part cannot be built; nothing was led then.
-    pub fn lead(self, mut io: Box<dyn AudioIo>, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<(Vec<Learnt>, Option<String>), AppError> {
+    pub fn lead(self, mut io: Box<dyn AudioIo>, screen: SharedScreen, observers: Vec<Box<dyn Observer>>) -> Result<(Vec<Learnt>, Option<String>), AppError> {
+        let mut pipeline = self.pipeline(io.as_ref(), screen, observers)?;
+        let learnt = Arc::new(Mutex::new(Vec::new()));
+        let result = Arc::clone(&learnt);
+        let fault = until_interrupted(move |interrupted| {
+            let outcome = pipeline.run(io.as_mut(), || interrupted.load(Ordering::Relaxed));
+            *result.lock().unwrap_or_else(PoisonError::into_inner) = pipeline.dialogue().learnt();
+            outcome
+        })?;
+        let learnt = std::mem::take(&mut *learnt.lock().unwrap_or_else(PoisonError::into_inner));
+        Ok((learnt, fault))
+    }
+
+    /// As [`Enrolment::lead`], ended with what is done kept when `stopped` says so.
+    ///
+    /// # Errors
+    /// As [`Enrolment::lead`].
+    pub fn lead_until(
+        self,
+        mut io: Box<dyn AudioIo>,
+        screen: SharedScreen,
+        observers: Vec<Box<dyn Observer>>,
+        stopped: impl Fn() -> bool,
+    ) -> Result<(Vec<Learnt>, Option<String>), AppError> {
+        let mut pipeline = self.pipeline(io.as_ref(), screen, observers)?;
+        let fault = pipeline.run(io.as_mut(), stopped).err().map(|error| error.to_string());
+        Ok((pipeline.dialogue().learnt(), fault))
+    }
+
+    fn pipeline(self, io: &dyn AudioIo, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<EnrolPipeline, AppError> {
         let offline = io.is_offline();
         let to_learn = enrol_words::to_learn(&self.words);
         let mode = if offline { Mode::Offline } else { Mode::Live };
@@ -132,16 +161,7 @@ impl Enrolment {
         observers.push(Box::new(ScreenFollower::new(screen)));
         let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AutoCanceller::new()) } else { Box::new(NoCancel) };
         let parts = EnrolParts { dialogue: Dialogue::new(to_learn), words: self.words, talker, commands, echo, observers, keep };
-        let mut pipeline = EnrolPipeline::new(parts, io.mic_rate_hz(), io.speaker_rate_hz())?;
-        let learnt = Arc::new(Mutex::new(Vec::new()));
-        let result = Arc::clone(&learnt);
-        let fault = until_interrupted(move |interrupted| {
-            let outcome = pipeline.run(io.as_mut(), || interrupted.load(Ordering::Relaxed));
-            *result.lock().unwrap_or_else(PoisonError::into_inner) = pipeline.dialogue().learnt();
-            outcome
-        })?;
-        let learnt = std::mem::take(&mut *learnt.lock().unwrap_or_else(PoisonError::into_inner));
-        Ok((learnt, fault))
+        Ok(EnrolPipeline::new(parts, io.mic_rate_hz(), io.speaker_rate_hz())?)
     }
 
     fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, AppError> {

@@ -10,9 +10,10 @@ use super::follow::{ScreenFollower, SharedScreen};
 use super::grammar::fast_grammar;
 use super::levels::Levels;
 use super::load::{self, Loaded};
-use super::observe::Observer;
+use super::observe::{Beginning, Observer};
 use super::pipeline::{Parts, Pipeline};
 use super::practise::{Practice, until_interrupted};
+use super::web_server::{self, ScreenArgs};
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
 use crate::audio::{self, EchoCanceller};
@@ -49,6 +50,8 @@ pub struct LeadArgs {
     /// Where rendered lines are kept. Default: $TIDECOUNT_DATA, else the user's data folder.
     #[arg(long, value_name = "DIR")]
     pub data: Option<PathBuf>,
+    #[command(flatten)]
+    pub screen: ScreenArgs,
 }
 
 /// Runs the command.
@@ -78,9 +81,13 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, AppError> {
         levels: Levels::default(),
         recogniser: None,
     };
+    let pages = web_server::open(&args.screen)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let fault = practice.lead_class(io, screen.clone(), Vec::new())?;
+    let fault = practice.lead_class(io, screen.clone(), web_server::followers(pages.as_ref())?)?;
     screen.finish();
+    if let Some(pages) = pages {
+        pages.finish();
+    }
     Ok(match fault {
         Some(fault) => {
             eprintln!("{fault}");
@@ -131,6 +138,9 @@ impl Practice {
         self.try_grammars(&mut commands)?;
         let talker = self.talker(io.speaker_rate_hz(), offline)?;
         let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AutoCanceller::new()) } else { Box::new(NoCancel) };
+        let usual = std::collections::BTreeMap::new();
+        let beginning = Beginning { routine: &self.prescription.routine, usual: &usual, class: true };
+        observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         observers.push(Box::new(ScreenFollower::new(screen)));
         let parts = Parts {
             engine: Engine::new(self.prescription.routine, Start { class: true, ..Start::default() }),

@@ -34,6 +34,24 @@ pub fn device(mic: &str, rate_hz: u32, recorded_with: Option<&str>) -> Result<De
     Ok(Device { system, name, rate_hz, gain })
 }
 
+/// What a level means at this moment.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct LevelScale {
+    /// To be added to dB re full scale.
+    pub offset_db: f64,
+    pub calibration: LevelCalibration,
+    /// The microphone changes its own volume: nothing can be compared.
+    pub auto_gain: bool,
+}
+
+impl LevelScale {
+    /// dB SPL, not relative.
+    #[must_use]
+    pub fn is_spl(&self) -> bool {
+        !matches!(self.calibration, LevelCalibration::None | LevelCalibration::Void)
+    }
+}
+
 /// The scale of levels. The default is none: relative.
 #[derive(Debug, Default)]
 pub struct Levels {
@@ -48,6 +66,8 @@ pub struct Levels {
     notes: Vec<(String, String)>,
     /// Where a calibration that ceases to hold is marked so.
     store: Option<CalibrationStore>,
+    /// The live microphone, until it has been kept. A recording's is not kept: its name may be a folder.
+    microphone: Option<Device>,
 }
 
 impl Levels {
@@ -57,7 +77,8 @@ impl Levels {
     /// The file of calibrations cannot be read or written.
     pub fn of(folder: &Path, device: &Device, distance_cm: Option<f64>) -> Result<Self, AppError> {
         let store = CalibrationStore::open(folder)?;
-        let mut levels = Self { distance_cm, ..Self::default() };
+        let microphone = (device.system != RECORDING).then(|| device.clone());
+        let mut levels = Self { distance_cm, microphone, ..Self::default() };
         if let Some(kept) = store.of(&device.system, &device.name).cloned() {
             levels.store = Some(store);
             let mut broken = kept.void.clone().map_or_else(|| kept.broken_by(device, distance_cm), Some);
@@ -106,6 +127,12 @@ impl Levels {
         self.auto_gain = true;
     }
 
+    /// The microphone, to be kept once at the begin of a live practice: with another one the levels mean something else.
+    pub fn microphone_used(&mut self) -> Option<Fact> {
+        let Device { system, name, rate_hz, gain } = self.microphone.take()?;
+        Some(Fact::MicrophoneUsed { system, name, rate_hz, gain })
+    }
+
     /// What is to be told now, each once: what kind of note, and the words.
     pub fn notes(&mut self) -> Vec<(String, String)> {
         let change = match self.changes.as_ref().map(Receiver::try_recv) {
@@ -125,6 +152,14 @@ impl Levels {
         std::mem::take(&mut self.notes)
     }
 
+    /// What levels mean now.
+    #[must_use]
+    pub fn scale(&self) -> LevelScale {
+        let none = if self.void { LevelCalibration::Void } else { LevelCalibration::None };
+        let (offset_db, calibration) = self.calibration.as_ref().map_or((0.0, none), |kept| (kept.reported_offset_db(), named(kept.method)));
+        LevelScale { offset_db, calibration, auto_gain: self.auto_gain }
+    }
+
     /// Puts the level of a fact on the scale that holds now and says what it refers to.
     pub fn dress(&self, fact: &mut Fact) {
         let (Fact::HoldMeasured { level_mean_db, level_calibrated, level_terms, .. } | Fact::PhraseRead { level_mean_db, level_calibrated, level_terms, .. }) = fact
@@ -139,12 +174,16 @@ impl Levels {
             *level_mean_db += kept.reported_offset_db();
             *level_calibrated = true;
             terms.distance_cm = Some(REPORTED_CM);
-            terms.calibration = match kept.method {
-                Method::Meter => LevelCalibration::Meter,
-                Method::Source => LevelCalibration::Source,
-                Method::Phone => LevelCalibration::Rough,
-            };
+            terms.calibration = named(kept.method);
         }
+    }
+}
+
+fn named(method: Method) -> LevelCalibration {
+    match method {
+        Method::Meter => LevelCalibration::Meter,
+        Method::Source => LevelCalibration::Source,
+        Method::Phone => LevelCalibration::Rough,
     }
 }
 

@@ -15,6 +15,7 @@ use crate::hear::commands::{ACT_CONFIDENCE, CommandEvent, CommandRecogniser, Hea
 use crate::hear::voice_ear::{VoiceEar, VoiceOutput};
 use crate::hear::{VoiceEvent, VoiceTask};
 use crate::screen::Keys;
+use crate::screen::web::live::Asked;
 use crate::session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, Trouble, listening};
 use crate::speak::words::{Words, live_words};
 
@@ -77,6 +78,8 @@ pub struct Pipeline {
     holding: bool,
     listening: Listening,
     live_words: Vec<String>,
+    /// Every command by the name that stands on its button.
+    names: Vec<(String, Command)>,
     under: BTreeMap<LineId, Under>,
     /// Ends of stretches in which the fast path was closed, s.
     deaf_until_s: f64,
@@ -97,6 +100,8 @@ impl Pipeline {
     pub fn new(parts: Parts, mic_rate_hz: u32, speaker_rate_hz: u32) -> Result<Self, AudioError> {
         let Parts { engine, words, talker, commands, echo, observers, levels, keys } = parts;
         let path = CommandPath::new(echo, commands, mic_rate_hz, speaker_rate_hz)?;
+        let named = |command: Command| words.text(&Line { key: command.name_key(), args: Vec::new() }).unwrap_or_else(|_| command.name().to_owned());
+        let names = Command::ALL.iter().map(|&command| (named(command), command)).collect();
         let live_words = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
         Ok(Self {
             engine,
@@ -115,6 +120,7 @@ impl Pipeline {
             holding: false,
             listening: Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: false },
             live_words,
+            names,
             under: BTreeMap::new(),
             deaf_until_s: 0.0,
             talk_events: Vec::new(),
@@ -172,6 +178,7 @@ impl Pipeline {
         if captured.lost_frames > 0 {
             self.pass_lost(captured.lost_frames);
         }
+        self.observers.iter_mut().for_each(|observer| observer.sound(captured.lost_frames, mic));
         let block_s = self.now_s();
         self.frames += mic.len() as u64;
         self.hear_voice(mic, block_s);
@@ -185,7 +192,13 @@ impl Pipeline {
         self.settle();
         self.blocks += 1;
         if self.blocks.is_multiple_of(10) {
-            self.observers.iter_mut().for_each(|observer| observer.tick());
+            let now_s = self.now_s();
+            for observer in &mut self.observers {
+                observer.tick();
+                observer.passes(now_s);
+            }
+            let notices: Vec<String> = self.observers.iter_mut().filter_map(|observer| observer.notice()).collect();
+            notices.iter().for_each(|notice| self.tell(notice));
         }
         self.path.play(speaker)
     }
@@ -204,8 +217,13 @@ impl Pipeline {
     fn hear_voice(&mut self, mic: &[f32], block_s: f64) {
         let masked = self.masks.masks(block_s) || self.masks.masks(block_s + BLOCK_S);
         let now_s = self.now_s();
-        let (events, desk) = (&mut self.events, &mut self.desk);
-        self.ear.push(mic, masked, &mut |output| events.extend(voice_event(output, now_s, desk)));
+        let (events, desk, observers, scale) = (&mut self.events, &mut self.desk, &mut self.observers, self.levels.scale());
+        self.ear.push(mic, masked, &mut |output| {
+            if let VoiceOutput::Frame(frame) = &output {
+                observers.iter_mut().for_each(|observer| observer.voice(frame, scale));
+            }
+            events.extend(voice_event(output, now_s, desk));
+        });
     }
 
     /// Tells what bears on the levels, each once.
@@ -219,6 +237,9 @@ impl Pipeline {
             self.trouble(Trouble::MicrophoneGain);
         }
         if self.blocks > 0 && self.blocks.is_multiple_of(LOOK_BLOCKS) {
+            if let Some(fact) = self.levels.microphone_used() {
+                self.keep(fact);
+            }
             for (what, text) in self.levels.notes() {
                 self.tell(&text);
                 self.keep(Fact::MicrophoneNoted { what, text });
@@ -287,11 +308,20 @@ impl Pipeline {
         }
     }
 
-    /// A key is as sure as can be.
+    /// A key is as sure as can be, and so is what is pressed on a page.
     fn take_keys(&mut self) {
         let at_s = self.now_s();
         while let Some(command) = self.keys.as_mut().and_then(Keys::take) {
             self.events.push_back(Event::Command { at_s, command, confidence: 1.0, text: "key".into() });
+        }
+        while let Some(asked) = self.observers.iter_mut().find_map(|observer| observer.asked()) {
+            let named = |(name, command): &&(String, Command)| match &asked {
+                Asked::Words(words) => name == words,
+                Asked::Key(key) => command.name() == key,
+            };
+            let Some((name, command)) = self.names.iter().find(named) else { continue };
+            self.observers.iter_mut().for_each(|observer| observer.heard(at_s, name));
+            self.events.push_back(Event::Command { at_s, command: *command, confidence: 1.0, text: "page".into() });
         }
     }
 
@@ -335,7 +365,10 @@ impl Pipeline {
                 let named = |command: Command| text(&Line { key: command.name_key(), args: Vec::new() });
                 let shown = in_words(&view, text, named);
                 let at_s = self.now_s();
-                self.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));
+                for observer in &mut self.observers {
+                    observer.viewed(at_s, &view);
+                    observer.shown(at_s, &shown);
+                }
             }
             Effect::Finish => self.finished = true,
             Effect::Resume(_) => {}
@@ -369,6 +402,9 @@ impl Pipeline {
         {
             self.tell(&error.to_string());
         }
+        let may_say = listening.commands.iter().filter_map(|command| self.names.iter().find(|(_, own)| own == command)).map(|(name, _)| name.clone()).collect::<Vec<_>>();
+        let at_s = self.now_s();
+        self.observers.iter_mut().for_each(|observer| observer.listens(at_s, &listening, &may_say));
         self.listening = listening;
     }
 

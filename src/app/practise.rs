@@ -15,10 +15,12 @@ use super::grammar::{self, fast_grammar, spoken_form};
 use super::levels::{self, Levels};
 use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
 use super::load::Loaded;
-use super::observe::Observer;
+use super::observe::{Beginning, Observer};
 use super::pipeline::{Parts, Pipeline};
 use super::ramps::stages_and_unfinished;
+use super::record_sound::{self, SoundWish};
 use super::talk::{PcmTalker, SystemTalker, Talker};
+use super::web_server::{self, ScreenArgs};
 use super::{enrol_store, hand_settings, load, summary};
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
@@ -66,6 +68,8 @@ pub struct PractiseArgs {
     /// Who practises. Default: the routine's `client`, else "client".
     #[arg(long, value_name = "NAME")]
     pub client: Option<String>,
+    #[command(flatten)]
+    pub screen: ScreenArgs,
 }
 
 /// Runs the command.
@@ -105,9 +109,13 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
         levels,
         recogniser: None,
     };
+    let pages = web_server::open(&args.screen)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let outcome = practice.lead(io, screen.clone(), Vec::new())?;
+    let outcome = practice.lead(io, screen.clone(), web_server::followers(pages.as_ref())?)?;
     outcome.report(&screen);
+    if let Some(pages) = pages {
+        pages.finish();
+    }
     Ok(outcome.exit_code())
 }
 
@@ -160,7 +168,8 @@ impl Practice {
         mut observers: Vec<Box<dyn Observer>>,
     ) -> Result<Outcome, AppError> {
         let offline = io.is_offline();
-        let store = Store::open(&self.data)?;
+        let mut store = Store::open(&self.data)?;
+        observers.extend(record_sound::tidied(&mut store, self.source, &now));
         let (text, within) = (&self.routine_text, Unfinished::OFFERED_WITHIN);
         let unfinished = stages_and_unfinished(&mut self.prescription, text, &store, &self.client, self.source, &now, within)?;
         let start = self.start(&store, &now, unfinished.as_ref())?;
@@ -179,6 +188,11 @@ impl Practice {
                 commands.weigh_in(&own);
             }
         }
+        // A replay knows nothing of the client.
+        let present = unfinished.as_ref().map(|unfinished| unfinished.session);
+        let usual = if self.source == Source::Live { store.usual_voices(&self.client, present)? } else { BTreeMap::new() };
+        let beginning = Beginning { routine: &self.prescription.routine, usual: &usual, class: false };
+        observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         let talker = self.talker(io.speaker_rate_hz(), offline)?;
         let names = self.names();
         let facts = SessionFacts {
@@ -189,8 +203,10 @@ impl Practice {
             started_at: now,
             lines: self.journal,
         };
+        let wish = SoundWish::of(&store, &facts)?;
         let (keeper, kept) = JournalKeeper::new(store, facts, unfinished)?;
         observers.push(Box::new(keeper));
+        observers.extend(wish.map(|wish| wish.keeper(&self.data, io.mic_rate_hz(), kept.clone())));
         observers.push(Box::new(ScreenFollower::new(screen)));
         let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AutoCanceller::new()) } else { Box::new(NoCancel) };
         let parts = Parts {
@@ -233,6 +249,7 @@ impl Practice {
             past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))?,
             habits: store.habits(&self.client)?,
             practice_week: store.practice_week(&self.client, now)?,
+            sound_days: store.sound_to_ask(&self.client)?,
             class: false,
         })
     }
@@ -351,6 +368,7 @@ impl Outcome {
         for failure in &kept.failures {
             eprintln!("The journal has a gap: {failure}");
         }
+        kept.notes.iter().for_each(|note| eprintln!("{note}"));
         if let Some(fault) = &self.fault {
             eprintln!("{fault}");
         }

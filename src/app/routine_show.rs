@@ -40,7 +40,7 @@ pub fn run(args: &ShowArgs, words: &Words, hearing: Hearing<'_>, out: &mut dyn W
     if path == &args.file {
         return Err(AppError::Usage(format!("{} is the routine itself; name another file with --pdf", path.display())));
     }
-    let pdf = to_pdf(&page, &say).map_err(|why| AppError::Usage(why.to_string()))?;
+    let pdf = to_pdf(&page).map_err(|why| AppError::Usage(why.to_string()))?;
     let cannot = |why: io::Error| AppError::Usage(format!("{}: cannot be written: {why}; name another file with --pdf", path.display()));
     std::fs::write(path, pdf).map_err(cannot)?;
     shown(writeln!(out, "Written to {}", path.display()))

@@ -2,6 +2,7 @@
 
 use super::RecordError;
 use super::store::{SessionId, Source, Store};
+use super::time;
 use crate::session::{Entry, Fact};
 use jiff::ZonedDateTime;
 use rusqlite::{OptionalExtension, Row};
@@ -38,7 +39,7 @@ pub struct SessionSummary {
     pub end_reason: Option<String>,
 }
 
-const SUMMARY: &str = "SELECT s.id, c.name, s.started_at, s.routine_title, s.source, s.software, s.end_reason,
+pub(super) const SUMMARY: &str = "SELECT s.id, c.name, s.started_at, s.routine_title, s.source, s.software, s.end_reason,
     (SELECT coalesce(sum(length_s), 0) FROM (SELECT max(at_s) AS length_s FROM entry WHERE session = s.id GROUP BY part))
     FROM session s JOIN client c ON c.id = s.client";
 
@@ -78,7 +79,7 @@ impl Store {
     }
 }
 
-fn summary(row: &Row<'_>) -> Result<SessionSummary, rusqlite::Error> {
+pub(super) fn summary(row: &Row<'_>) -> Result<SessionSummary, rusqlite::Error> {
     let unreadable = |column: usize, text: &str| {
         let cause = format!("cannot read {text:?}");
         rusqlite::Error::FromSqlConversionFailure(column, rusqlite::types::Type::Text, cause.into())
@@ -87,7 +88,7 @@ fn summary(row: &Row<'_>) -> Result<SessionSummary, rusqlite::Error> {
     Ok(SessionSummary {
         id: SessionId(row.get(0)?),
         client: row.get(1)?,
-        started_at: started.parse().map_err(|_| unreadable(2, &started))?,
+        started_at: time::read(&started).ok_or_else(|| unreadable(2, &started))?,
         routine: row.get(3)?,
         source: Source::from_word(&source).ok_or_else(|| unreadable(4, &source))?,
         software: row.get(5)?,

@@ -1,74 +1,38 @@
-//! The typeface of printed pages and how wide its words are.
+//! The typeface of printed pages.
 //!
 //! DejaVu Sans Condensed, freely licensed (fonts/DejaVu-LICENSE.txt): large open letters, all signs we print, and it comes
 //! with the program, so that a page looks the same on every computer.
 
-use krilla::text::Font;
+use serde_json::Value;
 
-use super::pdf::ReportError;
+pub(super) const REGULAR: &[u8] = include_bytes!("fonts/DejaVuSansCondensed.ttf");
+pub(super) const BOLD: &[u8] = include_bytes!("fonts/DejaVuSansCondensed-Bold.ttf");
 
-const REGULAR: &[u8] = include_bytes!("fonts/DejaVuSansCondensed.ttf");
-const BOLD: &[u8] = include_bytes!("fonts/DejaVuSansCondensed-Bold.ttf");
+/// Its name, as pages and drawings ask for it.
+pub(super) const FAMILY: &str = "DejaVu Sans Condensed";
 
-/// One weight of the typeface.
-pub struct Face {
-    pub font: Font,
-    metrics: ttf_parser::Face<'static>,
+/// Stands for a letter that the typeface lacks. A page with a letter missing cannot be accessible (PDF/UA-1, ISO 14289-1,
+/// forbids glyphs without a shape), and the rest of it is worth having.
+const NO_LETTER: char = '\u{fffd}';
+
+/// Replaces what cannot be printed in every text of `data`: control characters become blanks, letters that the typeface lacks
+/// become [`NO_LETTER`].
+pub(super) fn printable(data: &mut Value) {
+    // Without the typeface nothing can be set anyway, which is told there.
+    let Ok(face) = ttf_parser::Face::parse(REGULAR, 0) else { return };
+    walk(data, &|c| match c {
+        c if c.is_control() => ' ',
+        c if c.is_whitespace() || face.glyph_index(c).is_some() => c,
+        _ => NO_LETTER,
+    });
 }
 
-/// Both weights.
-pub struct Faces {
-    pub regular: Face,
-    pub bold: Face,
-}
-
-impl Faces {
-    /// # Errors
-    /// The built-in fonts cannot be read; that they can is tested.
-    pub fn load() -> Result<Self, ReportError> {
-        Ok(Self { regular: Face::load(REGULAR)?, bold: Face::load(BOLD)? })
-    }
-}
-
-impl Face {
-    fn load(data: &'static [u8]) -> Result<Self, ReportError> {
-        let font = Font::new(data.into(), 0).ok_or(ReportError::Font)?;
-        Ok(Self { font, metrics: ttf_parser::Face::parse(data, 0).map_err(|_| ReportError::Font)? })
-    }
-
-    /// Width of a text set in this size, points; kerning is left out, so it is never too small by more than a hair.
-    pub fn width(&self, text: &str, size: f32) -> f32 {
-        let advance = |c: char| {
-            let glyph = self.metrics.glyph_index(c).unwrap_or_default();
-            f32::from(self.metrics.glyph_hor_advance(glyph).unwrap_or(0))
-        };
-        text.chars().map(advance).sum::<f32>() * size / f32::from(self.metrics.units_per_em())
-    }
-
-    /// The text in lines of at most `width` points; a word that is longer is broken.
-    pub fn lines(&self, text: &str, size: f32, width: f32) -> Vec<String> {
-        let mut lines: Vec<String> = Vec::new();
-        let mut line = String::new();
-        for word in text.split_whitespace() {
-            let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
-            if self.width(&longer, size) <= width {
-                line = longer;
-                continue;
-            }
-            if !line.is_empty() {
-                lines.push(std::mem::take(&mut line));
-            }
-            for c in word.chars() {
-                if !line.is_empty() && self.width(&format!("{line}{c}"), size) > width {
-                    lines.push(std::mem::take(&mut line));
-                }
-                line.push(c);
-            }
-        }
-        if !line.is_empty() {
-            lines.push(line);
-        }
-        lines
+fn walk(data: &mut Value, keep: &dyn Fn(char) -> char) {
+    match data {
+        Value::String(text) if text.chars().any(|c| keep(c) != c) => *text = text.chars().map(keep).collect(),
+        Value::Array(values) => values.iter_mut().for_each(|value| walk(value, keep)),
+        Value::Object(values) => values.iter_mut().for_each(|(_, value)| walk(value, keep)),
+        _ => {}
     }
 }
 
@@ -77,13 +41,10 @@ mod tests {
     use super::*;
 
     #[test]
-    fn lines_keep_every_letter_and_the_width() {
-        let faces = Faces::load().expect("fonts");
-        let text = "Sit tall, with a soft ball between your chin and your chest. Pneumonoultramicroscopicsilicovolcanoconiosis";
-        let lines = faces.regular.lines(text, 14.0, 120.0);
-        assert!(lines.iter().all(|line| faces.regular.width(line, 14.0) <= 120.0), "{lines:?}");
-        let letters = |text: &str| text.chars().filter(|c| !c.is_whitespace()).collect::<String>();
-        assert_eq!(letters(&lines.concat()), letters(text));
-        assert!(faces.bold.width("Say", 14.0) > faces.regular.width("Say", 14.0));
+    fn what_cannot_be_printed_is_replaced_and_nothing_else() {
+        let mut data = serde_json::json!({ "name": "Åsa Ωmega\u{7}", "list": ["語", "✓ – “a”", 3, null] });
+        printable(&mut data);
+        assert_eq!(data, serde_json::json!({ "name": "Åsa Ωmega ", "list": ["\u{fffd}", "✓ – “a”", 3, null] }));
+        assert!(ttf_parser::Face::parse(BOLD, 0).is_ok_and(|face| face.glyph_index(NO_LETTER).is_some()));
     }
 }

@@ -1,9 +1,12 @@
 //! What stands on the handout of a routine.
 
+use serde::Serialize;
+
 use crate::routine::{Prescription, Ramp, Step, Weekday, Work};
 use crate::session::Arg;
 
 use super::figures::{Figure, SEATED_FIGURE, figure_of};
+use super::typeset::{self, ReportError, Template};
 
 /// The caution that is about sitting.
 const SEATED: &str = "sit-upright";
@@ -12,7 +15,7 @@ const SEATED: &str = "sit-upright";
 pub type Say<'a> = &'a dyn Fn(&str, &[(&'static str, Arg)]) -> String;
 
 /// The page.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Handout {
     pub title: String,
     /// Whom it is for, when it is done, how long it takes, and how to sit; a line each.
@@ -29,10 +32,12 @@ pub struct Handout {
     pub foot: String,
     /// The language of all of it, "en".
     pub language: String,
+    /// "Page {page} of {pages}", for who sets the pages to fill in.
+    pub page_of: String,
 }
 
 /// One exercise.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Item {
     /// Counted from 1.
     pub number: usize,
@@ -86,7 +91,22 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
         stop: stop.into_iter().map(|part| say(&format!("handout-stop-{part}-shown"), &[])).collect(),
         foot: say("handout-foot-shown", &[]),
         language: prescription.language.clone(),
+        page_of: page_of(say),
     }
+}
+
+/// "Page {page} of {pages}": the numbers are known only where the pages are set.
+pub(super) fn page_of(say: Say<'_>) -> String {
+    let blank = |name: &str| Arg::Text(format!("{{{name}}}"));
+    say("handout-page-shown", &[("page", blank("page")), ("pages", blank("pages"))])
+}
+
+/// The handout as a PDF file, A4.
+///
+/// # Errors
+/// A built-in font or drawing is damaged.
+pub fn to_pdf(handout: &Handout) -> Result<Vec<u8>, ReportError> {
+    typeset::to_pdf(Template::Handout, handout)
 }
 
 /// Times of the same days together: "Monday and Wednesday at 18:30".

@@ -1,18 +1,24 @@
-//! Pages for people: what a routine asks for, as text and as PDF.
+//! Pages for people: what a routine asks for, as text and as PDF; what came of it, for the clinician and for the client.
 //!
-//! `handout` gathers what stands on the page (pure), `text` and `pdf` set it, `tags` tells a screen reader what
-//! is what, `figures` holds the line drawings. The words
-//! come from the caller, who has the catalogue of words.
+//! `handout` gathers what stands on the handout (pure), `text` sets it for a terminal. `sheet` gathers what stands in a report,
+//! `chart` and `calendar` draw (SVG), `html` makes a page of it. `typeset` sets PDF pages from `templates/`, `figures` holds the
+//! line drawings. The words come from the caller, who has the catalogue of words.
 
+mod calendar;
+mod chart;
+mod circles;
+mod drawing;
 mod figures;
 mod fonts;
 mod handout;
-mod layout;
-mod pdf;
-mod tags;
+mod html;
+mod scale;
+pub mod sheet;
 mod text;
+mod typeset;
 
 pub use figures::{Figure, figure_of};
-pub use handout::{Handout, Item, Say, handout};
-pub use pdf::{ReportError, to_pdf};
+pub use handout::{Handout, Item, Say, handout, to_pdf};
+pub use html::to_html;
 pub use text::to_text;
+pub use typeset::ReportError;

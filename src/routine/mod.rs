@@ -21,7 +21,7 @@ pub(crate) mod text;
 
 pub use catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose, catalogue, find};
 pub use check::{LANGUAGES, Prescription, check_bytes, check_text, doses_of};
-pub use draft::{Draft, DraftRamp, DraftStep};
+pub use draft::{Draft, DraftRamp, DraftStep, Lookup};
 pub use fault::{Fault, FaultKind, Faults};
 pub use limits::{Limit, limit_of};
 pub use pack::{Pack, PackKind, built_in_packs, check_pack, fresh_first};

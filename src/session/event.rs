@@ -295,6 +295,8 @@ pub enum Fact {
     SessionResumed { from: String },
     /// The spoken answer to the cautions; `given` false also where none came.
     Agreement { given: bool, exercises: Vec<String> },
+    /// The spoken answer to whether the sound of practices may be kept for so many days, as the page asks; `null` where none came.
+    SoundConsent { given: Option<bool>, days: u32 },
     /// Left out for want of agreement.
     StepLeftOut { exercise: String, reason: String },
     StepBegun {
@@ -396,6 +398,8 @@ pub enum Fact {
     RecogniserRestarted { lost_s: f64 },
     /// Hearing or measuring was doubtful from here on; each trouble is kept once.
     Troubled { trouble: Trouble },
+    /// The microphone of a live practice, as the sound system knows it; `gain` is "unknown" where that does not tell.
+    MicrophoneUsed { system: String, name: String, rate_hz: u32, gain: String },
     /// Something about the microphone's scale that bears on the figures, told once: `what` is "calibration" (what holds) or
     /// "calibration-void".
     MicrophoneNoted { what: String, text: String },

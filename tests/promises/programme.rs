@@ -297,7 +297,7 @@ fn handout_of(prescription: &Prescription) -> Handout {
 fn pdf_of(prescription: &Prescription) -> lopdf::Document {
     let words = words();
     let said = |key: &str, args: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_default();
-    let bytes = to_pdf(&handout(prescription, &said), &said).expect("a PDF");
+    let bytes = to_pdf(&handout(prescription, &said)).expect("a PDF");
     lopdf::Document::load_mem(&bytes).expect("an independent reader takes it")
 }
 

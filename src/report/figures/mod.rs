@@ -3,7 +3,7 @@
 //! Black lines for the body, grey for what it lies or sits on, arrows for movement; no text, no colour.
 
 /// A drawing and its description in words.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
 pub struct Figure {
     pub svg: &'static str,
     pub described: String,

@@ -40,6 +40,9 @@ pub struct CatalogueEntry {
     /// Voiced only: the pitch is meant to move.
     #[serde(default)]
     pub glide: bool,
+    /// Voiced only: the pitch is meant to be high, so it is the pitch that is shown.
+    #[serde(default)]
+    pub high: bool,
     /// Question only: members of a category are named.
     #[serde(default)]
     pub naming: bool,
@@ -76,6 +79,12 @@ impl CatalogueEntry {
     #[must_use]
     pub fn dose_fields(&self) -> Vec<&'static str> {
         super::dose::fields_of(self)
+    }
+
+    /// The fields of a stage of a dose that grows; empty: its dose does not grow.
+    #[must_use]
+    pub fn stage_fields(&self) -> &'static [&'static str] {
+        super::ramp::stage_fields(self)
     }
 
     /// What a step gets that leaves a field out, as text; fields without a default are not listed.

@@ -141,7 +141,8 @@ pub(super) async fn guard(State(guard): State<Arc<Guard>>, request: Request, nex
     for (name, value) in [
         (header::CONTENT_SECURITY_POLICY, POLICY),
         (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
-        (header::REFERRER_POLICY, "no-referrer"),
+        // With "no-referrer" a browser sends a form with the origin "null", which cannot be told from another page's.
+        (header::REFERRER_POLICY, "same-origin"),
         (header::X_FRAME_OPTIONS, "DENY"),
         (header::CACHE_CONTROL, "no-store"),
         (HeaderName::from_static("cross-origin-opener-policy"), "same-origin"),

@@ -41,14 +41,17 @@ pub fn page(frame: &PageFrame<'_>, main: &Markup) -> Markup {
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { (frame.title) " · tidecount" }
                 link rel="stylesheet" href="/assets/style.css";
+                @if !frame.nav.is_empty() { link rel="stylesheet" href="/assets/pages.css"; }
+                @if frame.kind == "live" { link rel="stylesheet" href="/assets/live.css"; }
                 link rel="icon" href="/assets/icon.svg" type="image/svg+xml";
                 @for script in frame.scripts {
                     script src={ "/assets/" (script) } defer {}
                 }
             }
             body class=(frame.kind) {
-                a class="skip" href="#main" { (frame.skip) }
+                // Where no list of pages stands before the content there is nothing to leap over.
                 @if !frame.nav.is_empty() {
+                    a class="skip" href="#main" { (frame.skip) }
                     header {
                         nav aria-label=(frame.nav_label) {
                             ul {

@@ -6,6 +6,8 @@
 mod assets;
 mod guard;
 mod layout;
+pub mod live;
+pub mod pages;
 mod server;
 
 pub use guard::{BODY_LIMIT_BYTES, Guard};

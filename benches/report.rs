@@ -1,0 +1,63 @@
+//! How long the report of two years of daily practice takes: `cargo bench --bench report`. `-- --keep DIR` leaves a record of
+//! invented clients in DIR instead, to look at: `tidecount report --data DIR --client grandma --until 2026-11-22`.
+
+#[path = "../tests/support/invented.rs"]
+mod invented;
+
+use invented::{Life, keep};
+use std::path::{Path, PathBuf};
+use std::time::Instant;
+use tidecount::app::report_command::{Format, ReportArgs, make};
+use tidecount::speak::Words;
+
+/// Every day for two years, but for one pause; the microphone is changed once, the programme once.
+fn two_years() -> Life {
+    Life {
+        client: "grandpa",
+        first: jiff::civil::date(2024, 11, 25),
+        days: 728,
+        diligence: 1.0,
+        pause: Some((300, 325)),
+        other_microphone: Some(500),
+        calibrated: Some((0, 500)),
+        more: Some(120),
+        ..Life::weeks(1)
+    }
+}
+
+/// Runs of each; the middle one counts.
+const RUNS: usize = 7;
+const AIM_S: f64 = 1.0;
+
+fn main() {
+    let arguments: Vec<String> = std::env::args().skip(1).filter(|argument| argument != "--bench").collect();
+    if let [order, folder] = &arguments[..]
+        && order == "--keep"
+    {
+        keep(Path::new(folder), &[Life::shown(), two_years()]);
+        return;
+    }
+    let folder = tempfile::tempdir().expect("a folder");
+    keep(folder.path(), &[two_years()]);
+    for (weeks, format, name) in [(104, Format::Pdf, "two years, PDF"), (104, Format::Html, "two years, HTML"), (12, Format::Pdf, "12 weeks of them, PDF")] {
+        let took_s = middle(folder.path(), weeks, format);
+        let verdict = if took_s < AIM_S { "met" } else { "MISSED" };
+        println!("= report of two years of daily practice: {name} | {took_s:.2} s | < {AIM_S:.0} s | {verdict}");
+    }
+}
+
+/// The middle of several runs, s: words, record, arithmetic, drawings, setting.
+fn middle(folder: &Path, weeks: u32, format: Format) -> f64 {
+    let args = ReportArgs { client: None, weeks, format, out: None, force: false, until: None, data: Some(PathBuf::from(folder)) };
+    let mut took: Vec<f64> = (0..RUNS)
+        .map(|_| {
+            let began = Instant::now();
+            let words = Words::english().expect("words");
+            let (_, bytes) = make(&args, jiff::civil::date(2026, 11, 22), &words).expect("a report");
+            assert!(bytes.len() > 10_000);
+            began.elapsed().as_secs_f64()
+        })
+        .collect();
+    took.sort_by(f64::total_cmp);
+    took[RUNS / 2]
+}

@@ -1,0 +1,45 @@
+//! Progress arithmetic that does not flatter: what a client's repeated trials can tell, and what they cannot.
+//!
+//! Pure: no files, no clock, no devices. What goes in is read out of the record by `record::trials`; what comes out is one
+//! [`Picture`] of a client, which pages, report, exports and clinic show. Every figure that cannot be given is absent, never 0.
+//! Formulas and sources: docs/progress.md.
+//!
+//! - `trial`: one attempt with its values and conditions, and why a value is left out of the figures
+//! - `series`: one exercise and measure over time, parted where it may not be joined
+//! - `median`, `slope`, `scatter`: the arithmetic; `baseline`, `weeks`, `best`: what is made of it
+//! - `clock`: dates that cannot be believed
+//! - `adherence`: done over prescribed, per day and week; `prescribed`, `programme`: what was prescribed when, and what changed
+//! - `picture`: all of it for one client
+
+mod adherence;
+mod baseline;
+mod best;
+mod clock;
+mod median;
+mod picture;
+mod practised;
+mod prescribed;
+mod programme;
+mod scatter;
+mod series;
+mod slope;
+mod trial;
+mod weeks;
+
+#[cfg(test)]
+#[path = "tests/samples.rs"]
+mod samples;
+
+pub use adherence::{Adherence, DayAdherence, PlanBasis, RoutineDay, WeekAdherence, adherence};
+pub use baseline::{BASELINE_DAYS, BASELINE_DAYS_LEAST, BASELINE_WITHIN_DAYS, Baseline, baseline};
+pub use best::{BestOfThree, best_of_three};
+pub use clock::{Led, misdated};
+pub use median::{Interval, median, median_interval};
+pub use picture::{Picture, Window};
+pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised, SafetyStop, StepResult};
+pub use programme::{ProgrammeChange, ProgrammeItem, changes};
+pub use scatter::{Anova, Change, Scatter, ScatterBasis, between_share, change, two_way, within};
+pub use series::{Break, BreakReason, DayValue, Segment, Series, series};
+pub use slope::{Line, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, Z_95, sd_about_line, slope, theil_sen, variance_factor};
+pub use trial::{Conditions, Discard, Measure, Microphone, Trial, Value};
+pub use weeks::{WeekMedian, week_medians};

@@ -1,0 +1,118 @@
+//! Everything about one client over some weeks.
+
+use super::{
+    Adherence, BestOfThree, ClockJump, Discard, LeftOutStep, Note, Practice, Practised, ProgrammeChange, SafetyStop, Series, Trial, adherence, best_of_three,
+    changes, series,
+};
+use super::prescribed::routines;
+use jiff::{Span, civil::Date};
+use serde::Serialize;
+
+/// How a practice ends that was led to its end.
+const COMPLETED: &str = "completed";
+
+/// The days that are looked at, both included.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Window {
+    pub from: Date,
+    pub to: Date,
+}
+
+impl Window {
+    /// `weeks` weeks up to and with `today`, from a Monday on; 0 counts as 1.
+    #[must_use]
+    pub fn weeks(today: Date, weeks: u32) -> Self {
+        let monday = super::weeks::monday_of(today);
+        // Before the calendar begins there was no practice.
+        let from = Span::new().try_weeks(weeks.max(1) - 1).ok().and_then(|span| monday.checked_sub(span).ok()).unwrap_or(Date::MIN);
+        Self { from, to: today }
+    }
+
+    /// From the first practice on.
+    #[must_use]
+    pub fn all(practised: &Practised, today: Date) -> Self {
+        let first = practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).min().unwrap_or(today);
+        Self { from: first.min(today), to: today }
+    }
+
+    /// The day lies in it.
+    #[must_use]
+    pub fn has(&self, day: Date) -> bool {
+        (self.from..=self.to).contains(&day)
+    }
+}
+
+/// One client over some weeks: all that pages, report, exports and clinic show.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Picture {
+    pub client: String,
+    pub window: Window,
+    /// The day of the first practice of all whose date can be believed.
+    pub first_day: Option<Date>,
+    pub practices: Vec<Practice>,
+    pub adherence: Adherence,
+    pub series: Vec<Series>,
+    pub best_of_three: Vec<BestOfThree>,
+    /// Every trial in the window, also what stands in no figure.
+    pub trials: Vec<Trial>,
+    /// Trials in the window with a value that stands in no figure, by reason.
+    pub discarded: Vec<(Discard, u32)>,
+    pub left_out: Vec<LeftOutStep>,
+    pub safety_stops: Vec<SafetyStop>,
+    pub notes: Vec<Note>,
+    pub programme: Vec<ProgrammeChange>,
+    pub clock_jumps: Vec<ClockJump>,
+}
+
+impl Picture {
+    /// Works everything out.
+    #[must_use]
+    pub fn of(practised: &Practised, window: Window) -> Self {
+        let trials: Vec<Trial> = practised.trials.iter().filter(|trial| window.has(trial.day)).cloned().collect();
+        let discarded = Discard::ALL
+            .into_iter()
+            .map(|why| {
+                let hit = trials.iter().filter(|trial| trial.values.iter().any(|value| value.discard == Some(why)));
+                (why, u32::try_from(hit.count()).unwrap_or(u32::MAX))
+            })
+            .filter(|(_, count)| *count > 0)
+            .collect();
+        Self {
+            client: practised.client.clone(),
+            window,
+            first_day: practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).min(),
+            practices: practised.practices.iter().filter(|practice| window.has(practice.day)).cloned().collect(),
+            adherence: adherence(practised, window),
+            series: series(practised, window),
+            best_of_three: best_of_three(practised).into_iter().filter(|best| window.has(best.day)).collect(),
+            trials,
+            discarded,
+            left_out: left_out(practised, window),
+            safety_stops: practised.safety_stops.iter().filter(|stop| window.has(stop.day)).cloned().collect(),
+            notes: practised.notes.iter().filter(|note| window.has(note.day)).cloned().collect(),
+            programme: changes(practised, window),
+            clock_jumps: practised.clock_jumps.clone(),
+        }
+    }
+}
+
+/// What was left out, and what was not reached where a practice ended before its end; by day and practice.
+fn left_out(practised: &Practised, window: Window) -> Vec<LeftOutStep> {
+    let mut steps: Vec<LeftOutStep> = practised.left_out.iter().filter(|step| window.has(step.day)).cloned().collect();
+    for life in routines(practised) {
+        for practice in life.practices.iter().filter(|practice| window.has(practice.day) && practice.end_reason.as_deref() != Some(COMPLETED)) {
+            let Some(version) = life.versions.iter().find(|version| version.practice.routine_text == practice.routine_text) else { continue };
+            let end = practice.end_reason.as_deref().unwrap_or("broken off");
+            for (number, step) in version.practised_steps() {
+                let exercise = &step.exercise.id;
+                let known = practised.left_out.iter().any(|left| left.session == practice.session && left.exercise == *exercise);
+                if !known && !practice.steps.iter().any(|result| result.step == number) {
+                    let reason = format!("not reached: {end}");
+                    steps.push(LeftOutStep { session: practice.session, day: practice.day, exercise: exercise.clone(), reason });
+                }
+            }
+        }
+    }
+    steps.sort_by_key(|step| (step.day, step.session));
+    steps
+}

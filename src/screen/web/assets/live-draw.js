@@ -1,0 +1,132 @@
+"use strict";
+// Puts the state on the page. Nothing here knows where it comes from.
+
+const part = (id) => document.getElementById(id);
+const put = (id, text) => {
+  const element = part(id);
+  if (element.textContent !== text) element.textContent = text;
+};
+const ICONS = { speaking: "speaking", listening: "listening", holding: "holding", still: "still" };
+
+const draw = {
+  stage({ phase, heading, part: which, prompt }) {
+    document.body.dataset.phase = phase;
+    if (heading) put("heading", heading);
+    put("part", which);
+    put("prompt", prompt);
+    document.body.classList.toggle("wordy", prompt.length > 34);
+    const others = part("others");
+    if (others) others.hidden = phase === "practice" || phase === "starting";
+  },
+
+  figure({ text, label, of, share }) {
+    const figure = part("figure");
+    if (figure.textContent !== text) figure.textContent = text;
+    figure.setAttribute("aria-label", text ? `${label} ${text}`.trim() : "");
+    figure.classList.toggle("long", text.length > 4);
+    document.body.classList.toggle("counts", text !== "");
+    put("of", of);
+    part("line").hidden = share === null;
+    if (share !== null) part("line-done").style.transform = `scaleX(${Math.min(1, Math.max(0, share))})`;
+  },
+
+  bar({ kind, active, label, goal, goal_label, base, base_label }) {
+    const gauge = part("gauge");
+    gauge.hidden = kind === "none";
+    gauge.classList.toggle("away", !active);
+    document.body.classList.toggle("gauged", kind !== "none");
+    gauge.dataset.kind = kind;
+    put("gauge-label", label);
+    part("track").setAttribute("aria-label", label);
+    mark("goal", goal, goal_label);
+    mark("base", base, base_label);
+    if (!active) draw.meter({ at: null, top: null, words: "" });
+  },
+
+  meter({ at, top, words }) {
+    const track = part("track");
+    const place = at === null ? 0 : at;
+    part("fill").style.transform = `scaleY(${place})`;
+    part("bead").style.transform = `translateY(${(-place * 100).toFixed(2)}%)`;
+    part("bead").classList.toggle("gone", at === null);
+    mark("reached", top, null);
+    put("gauge-words", words);
+    track.setAttribute("aria-valuenow", Math.round(100 * place));
+    track.setAttribute("aria-valuetext", words || "–");
+  },
+
+  offers({ now, more, always }) {
+    part("always").hidden = always.length === 0;
+    for (const id of ["stop", "pause"]) part(id).hidden = !always.includes(part(id).dataset.say);
+    buttons("now", now);
+    buttons("all", more);
+    part("all").hidden = more.length === 0;
+    document.querySelector(".say").classList.toggle("empty", now.length === 0);
+  },
+
+  rows(rows) {
+    const two = rows.slice(-2);
+    while (two.length < 2) two.push(null);
+    two.forEach((row, index) => {
+      const element = part(`row-${index + 1}`);
+      put(element.id, row ? row.text : "");
+      element.dataset.who = row ? row.who : "";
+    });
+  },
+
+  mood({ name, words }) {
+    const mood = part("mood");
+    mood.dataset.mood = ICONS[name] || "idle";
+    mood.querySelector("span").textContent = words;
+  },
+
+  done(rows) {
+    part("summary").hidden = rows.length === 0;
+    list("done", rows, (row) => [row.name, row.done]);
+  },
+
+  notes(notes) {
+    part("messages").hidden = notes.length === 0;
+    list("notes", notes, (note) => [note.text]);
+  },
+};
+
+// A mark on the track, and what it means beside it.
+function mark(id, at, words) {
+  const line = part(id);
+  line.hidden = at === null;
+  line.style.bottom = `${100 * (at || 0)}%`;
+  const legend = part(`${id}-legend`);
+  if (!legend) return;
+  legend.hidden = at === null || !words;
+  put(`${id}-label`, words || "");
+}
+
+// Buttons whose words stay keep their place and their focus.
+function buttons(id, words) {
+  const group = part(id);
+  const held = group.contains(document.activeElement) && document.activeElement !== group;
+  const before = new Map([...group.querySelectorAll("button")].map((button) => [button.dataset.say, button]));
+  for (const [say, button] of before) if (!words.includes(say)) button.remove();
+  for (const say of words) {
+    let button = before.get(say);
+    if (!button) {
+      button = document.createElement("button");
+      button.type = "button";
+      button.dataset.say = say;
+      button.textContent = say;
+    }
+    if (group.querySelectorAll("button")[words.indexOf(say)] !== button) group.insertBefore(button, group.querySelectorAll("button")[words.indexOf(say)] || null);
+  }
+  // What had the focus is gone: it stays near, and on nothing that could be pressed by mistake.
+  if (held && !group.contains(document.activeElement)) group.focus({ preventScroll: true });
+}
+
+function list(id, rows, cells) {
+  const items = rows.map((row) => {
+    const item = document.createElement("li");
+    for (const text of cells(row)) item.append(Object.assign(document.createElement("span"), { textContent: text }));
+    return item;
+  });
+  part(id).replaceChildren(...items);
+}

@@ -1,0 +1,116 @@
+//! One routine to be read: what it asks for, who practises it, and what can be done with it.
+
+use maud::{Markup, html};
+
+use super::Texts;
+use super::form::{Field, error_summary, field, notice};
+use super::routine_form::care;
+
+/// One step in words.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct StepView {
+    pub name: String,
+    pub dose: String,
+    pub how: String,
+    pub not_for: Vec<String>,
+    pub cautions: Vec<String>,
+    pub phrases: Vec<String>,
+}
+
+/// Somebody who may practise it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Chooser {
+    pub name: String,
+    pub practises: bool,
+    /// Where the form is sent.
+    pub to: String,
+}
+
+/// The page.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct RoutineView {
+    pub file: String,
+    pub title: String,
+    pub notice: Option<String>,
+    /// Whom it is for, when, how long: a line each.
+    pub about: Vec<String>,
+    pub steps: Vec<StepView>,
+    /// Where it cannot be practised as it is.
+    pub faults: Vec<(Option<String>, String)>,
+    pub choosers: Vec<Chooser>,
+    /// A new person who practises it, and where that form is sent; none where the household's file cannot be changed here.
+    pub new_person: Option<(Field, String)>,
+    /// Why nobody can be chosen here.
+    pub choose_note: Option<String>,
+    /// The file's text.
+    pub text: String,
+    /// The file can be looked at and not changed: too large, or not text.
+    pub fixed: Option<String>,
+}
+
+/// The page.
+#[must_use]
+pub fn routine_view(texts: Texts<'_>, view: &RoutineView) -> Markup {
+    let edit = format!("/routines/edit?file={}", super::routines::encoded(&view.file));
+    let print = format!("/routines/handout.pdf?file={}", super::routines::encoded(&view.file));
+    html! {
+        p { a href="/routines" { (texts.s("page-routine-back")) } }
+        h1 { (view.title) }
+        (notice(view.notice.as_deref()))
+        @if !view.faults.is_empty() {
+            (error_summary(texts, &view.faults))
+        }
+        @for line in &view.about { p class="lead" { (line) } }
+        @if let Some(why) = &view.fixed { p { (why) } } @else {
+            div class="row" {
+                a class="button" href=(edit) { (texts.s("page-routine-edit")) }
+                @if view.faults.is_empty() { a class="button plain" href=(print) { (texts.s("page-routine-print")) } }
+            }
+        }
+        @if !view.steps.is_empty() {
+            h2 { (texts.s("page-routine-steps")) }
+            ol class="steps" {
+                @for step in &view.steps {
+                    li {
+                        h3 { (step.name) }
+                        p { strong { (step.dose) } }
+                        @if !step.how.is_empty() { p { (step.how) } }
+                        @if !step.phrases.is_empty() { ul { @for phrase in &step.phrases { li { (phrase) } } } }
+                        (care(texts, &step.not_for, &step.cautions))
+                    }
+                }
+            }
+        }
+        @if view.faults.is_empty() { (choosers(texts, view)) }
+        details {
+            summary { (texts.s("page-routine-raw")) }
+            pre tabindex="0" { code { (view.text) } }
+        }
+    }
+}
+
+fn choosers(texts: Texts<'_>, view: &RoutineView) -> Markup {
+    html! {
+        h2 id="who" tabindex="-1" { (texts.s("page-routine-who")) }
+        @if let Some(note) = &view.choose_note { p { (note) } }
+        @for one in &view.choosers {
+            form method="post" action=(one.to) class="line" {
+                input type="hidden" name="file" value=(view.file);
+                input type="hidden" name="person" value=(one.name);
+                p { (texts.text(if one.practises { "page-routine-who-does" } else { "page-routine-who-not" }, "name", &one.name)) }
+                @if one.practises {
+                    button type="submit" name="do" value="unchoose" class="plain" { (texts.text("page-routine-unchoose", "name", &one.name)) }
+                } @else {
+                    button type="submit" name="do" value="choose" { (texts.text("page-routine-choose", "name", &one.name)) }
+                }
+            }
+        }
+        @if let Some((name, to)) = &view.new_person {
+            form method="post" action=(to) novalidate {
+                input type="hidden" name="file" value=(view.file);
+                (field(name))
+                button type="submit" name="do" value="choose" class="plain" { (texts.s("page-routine-choose-new")) }
+            }
+        }
+    }
+}

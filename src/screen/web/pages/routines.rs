@@ -1,0 +1,76 @@
+//! The list of routine files.
+
+use maud::{Markup, html};
+
+use super::Texts;
+use super::form::{Field, error_summary, field, notice};
+
+/// One file.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct RoutineRow {
+    pub file: String,
+    /// Its title; none where the file has faults.
+    pub title: Option<String>,
+    /// "7 exercises, about 12 minutes"; or how many faults it has.
+    pub about: String,
+    /// Who practises it.
+    pub who: Vec<String>,
+}
+
+/// The page.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct RoutinesView {
+    pub folder: String,
+    pub rows: Vec<RoutineRow>,
+    pub notice: Option<String>,
+    pub faults: Vec<(Option<String>, String)>,
+    /// The form for a new one.
+    pub new: Vec<Field>,
+    pub to: String,
+}
+
+/// A file's name in an address.
+#[must_use]
+pub(super) fn encoded(text: &str) -> String {
+    let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-_.".contains(&byte);
+    text.bytes().map(|byte| if plain(byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") }).collect()
+}
+
+/// The page.
+#[must_use]
+pub fn routines(texts: Texts<'_>, view: &RoutinesView) -> Markup {
+    html! {
+        h1 { (texts.s("page-nav-routines")) }
+        (error_summary(texts, &view.faults))
+        (notice(view.notice.as_deref()))
+        p class="lead" { (texts.s("page-routines-lead")) }
+        @if view.rows.is_empty() { p { (texts.s("page-routines-none")) } }
+        ul class="cards" {
+            @for row in &view.rows {
+                li class=[row.title.is_none().then_some("wrong")] {
+                    h2 { a href={ "/routines/view?file=" (encoded(&row.file)) } { (row.title.as_deref().unwrap_or(&row.file)) } }
+                    p { (row.about) }
+                    p class="hint" { (row.file) }
+                    @if !row.who.is_empty() { p { (texts.text("page-routines-who", "names", &row.who.join(", "))) } }
+                }
+            }
+        }
+        section aria-labelledby="new" {
+            h2 id="new" { (texts.s("page-routines-new")) }
+            form method="post" action=(view.to) novalidate {
+                @for one in &view.new { (field(one)) }
+                button type="submit" name="do" value="new" { (texts.s("page-routines-begin")) }
+            }
+        }
+        p class="hint" { (texts.text("page-routines-folder", "folder", &view.folder)) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn names_in_addresses_are_encoded() {
+        assert_eq!(super::encoded("evening-2.toml"), "evening-2.toml");
+        assert_eq!(super::encoded("a b&c=/ü"), "a%20b%26c%3D%2F%C3%BC");
+    }
+}

@@ -1,0 +1,387 @@
+# The report of `tidecount report`: shown and printed, never spoken, so every key ends in -shown.
+# The clinician's pages use the trade's words; the client's page (report-client-…) uses plain ones, judges nothing and promises nothing.
+
+# --- dates -------------------------------------------------------------------------------------------------------------------
+report-date-shown = { $day } { $month } { $year }
+report-day-month-shown = { $day } { $month }
+report-month-year-shown = { $month } { $year }
+report-span-shown = { $from } to { $to }
+report-month-1-shown = Jan
+report-month-2-shown = Feb
+report-month-3-shown = Mar
+report-month-4-shown = Apr
+report-month-5-shown = May
+report-month-6-shown = Jun
+report-month-7-shown = Jul
+report-month-8-shown = Aug
+report-month-9-shown = Sep
+report-month-10-shown = Oct
+report-month-11-shown = Nov
+report-month-12-shown = Dec
+report-weekday-1-shown = Mon
+report-weekday-2-shown = Tue
+report-weekday-3-shown = Wed
+report-weekday-4-shown = Thu
+report-weekday-5-shown = Fri
+report-weekday-6-shown = Sat
+report-weekday-7-shown = Sun
+
+# --- measures and units --------------------------------------------------------------------------------------------------------
+report-measure-hold-s-shown = hold time
+report-measure-level-db-shown = level
+report-measure-f0-median-hz-shown = median F0
+report-measure-f0-span-st-shown = pitch range
+report-measure-f0-sd-st-shown = SD of F0
+report-measure-level-slope-db-per-s-shown = level slope
+report-measure-phrase-level-db-shown = level
+report-measure-phrase-f0-hz-shown = median F0
+report-measure-syllable-rate-hz-shown = syllable rate
+report-measure-syllable-irregularity-pct-shown = syllable irregularity
+report-measure-named-count-shown = words named
+report-measure-cpps-db-shown = CPPS
+report-measure-hnr-db-shown = HNR
+report-measure-jitter-pct-shown = jitter (local)
+report-measure-shimmer-pct-shown = shimmer (local)
+report-unit-spl-shown = dB SPL
+report-unit-rough-shown = dB SPL, rough
+report-unit-relative-shown = dB, relative
+report-unit-mixed-shown = dB SPL (left), relative dB (right)
+report-unit-words-shown = words
+report-value-shown = { $value } { $unit }
+report-interval-shown = { $low } to { $high }
+report-weighted-shown = { $weighting }-weighted
+report-at-cm-shown = { $cm } cm
+
+# --- page one ------------------------------------------------------------------------------------------------------------------
+report-document-shown = Practice report, { $client }, { $span }
+report-title-shown = Practice report: { $client }
+report-period-shown = { $span }, { $weeks ->
+    [one] 1 week
+   *[other] { $weeks } weeks
+}
+report-made-shown = Made on { $date } by { $software }
+report-levels-calibrated-shown = Levels: { $unit }, { $terms }.
+report-levels-relative-shown = Levels are relative (not calibrated): compare them only within an unbroken stretch.
+report-levels-mixed-shown = Levels: partly calibrated, partly relative; see the tables.
+report-glance-shown = At a glance
+report-glance-nothing-shown = No practice between { $from } and { $to }.
+report-glance-nothing-last-shown = No practice between { $from } and { $to }; the last one was on { $last }.
+report-glance-planned-shown = { $done } of { $prescribed } prescribed repetitions done ({ $pct } %); practised on { $days } of { $planned } planned days; last practice on { $last }.
+report-glance-planned-bare-shown = Practised on { $days } of { $planned } planned days; last practice on { $last }.
+report-glance-unplanned-shown = { $days ->
+    [one] Practised on 1 day;
+   *[other] Practised on { $days } days;
+} no days were planned, so what was not begun cannot be told. Within the practices { $done } of { $prescribed } repetitions were done ({ $pct } %). Last practice on { $last }.
+report-glance-stops-none-shown = No stop events.
+report-glance-stops-shown = { $n ->
+    [one] 1 stop event: { $list }.
+   *[other] { $n } stop events: { $list }.
+}
+report-counted-shown = { $what } ({ $n }×)
+report-glance-beyond-shown = Changed by more than this client’s own scatter: { $list }.
+report-glance-within-shown = No change beyond this client’s own scatter: { $list }.
+report-glance-early-shown = Too early to tell: { $list }.
+report-glance-unmeasured-shown = No measured voice exercise in these weeks.
+report-glance-breaks-shown = { $n ->
+    [one] The figures are broken in 1 place, numbered in the charts; values on its two sides are not compared.
+   *[other] The figures are broken in { $n } places, numbered in the charts; values on the two sides are not compared.
+}
+report-changed-shown = { $name } { $change }
+report-series-shown = { $exercise }, { $measure }
+report-panel-shown = { $exercise }: { $measure }, { $unit }
+report-panel-bare-shown = { $exercise }: { $measure }
+
+report-calendar-title-shown = Adherence: repetitions done of those prescribed
+report-calendar-stops-shown = stops
+report-calendar-percent-shown = %
+report-calendar-described-planned-shown = Calendar of { $span }: a box for each day, filled by the share of repetitions done. Practised on { $days } of { $planned } planned days; { $done } of { $prescribed } repetitions done. The table of weeks has the figures.
+report-calendar-described-unplanned-shown = Calendar of { $span }: a box for each day with practice, filled by the share of repetitions done. Practised on { $days } days; { $done } of { $prescribed } repetitions done. The table of weeks has the figures.
+report-calendar-key-shown = Box: planned or practised day, filled from below by the share done. Dash: nothing planned.
+report-calendar-key-stops-shown = Box: planned or practised day, filled from below by the share done. Dash: nothing planned. A cross tells of a stop event.
+report-figure-done-shown = Done
+report-figure-done-value-shown = { $done } of { $prescribed } ({ $pct } %)
+report-figure-days-shown = Days
+report-figure-days-planned-shown = { $days } of { $planned } planned
+report-figure-days-value-shown = { $days }
+report-figure-practices-shown = Practices
+report-figure-minutes-shown = Usual length
+report-figure-minutes-value-shown = { $minutes } min
+report-figure-longest-gap-shown = Longest gap
+report-figure-longest-gap-value-shown = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+}
+
+report-figure-since-shown = Since
+report-figure-first-shown = Baseline
+report-figure-now-shown = Latest
+report-figure-change-shown = Change
+report-figure-counts-shown = MDC95
+report-figure-counts-value-shown = ±{ $value }
+report-figure-slope-shown = Per week
+report-figure-trials-shown = Trials
+report-figure-trials-value-shown = { $n }
+report-figure-trials-left-shown = { $n }, left out { $left }
+report-figure-none-shown = not known
+report-figure-few-shown = too few days
+report-verdict-beyond-shown = { $change }, beyond scatter
+report-verdict-within-shown = { $change }, within scatter
+report-chart-described-shown = Chart of { $name } over time, { $span }. { $first } { $now } { $verdict } { $parted } The table of weeks has the figures.
+report-described-first-shown = Baseline { $value }.
+report-described-now-shown = Latest { $value }.
+report-described-verdict-shown = Change { $change }; a change counts from { $mdc }.
+report-described-parted-shown = { $n ->
+    [one] The series is broken once.
+   *[other] The series is broken { $n } times.
+}
+report-gap-shown = { $days } days without
+report-key-shown = Key
+report-key-trial-shown = each trial
+report-key-median-shown = weekly median with 95 % interval
+report-key-loose-shown = † few days: less than 95 %
+report-key-baseline-shown = baseline, median with interval
+report-key-mdc-shown = from here a change counts (MDC95)
+report-key-gap-shown = gap
+report-key-break-shown = other break
+report-breaks-shown = Breaks
+report-break-shown = { $number }: { $when }, { $why }
+report-break-more-shown = { $n ->
+    [one] one more in the tables
+   *[other] { $n } more in the tables
+}
+report-break-gap-shown = { $days } days without a trial
+report-break-microphone-shown = another microphone: “{ $to }”, before “{ $from }”
+report-break-gain-shown = microphone gain { $to }, before { $from }
+report-break-calibration-shown = level now { $to }, before { $from }
+report-scale-relative-shown = relative
+report-scale-sound-level-meter-shown = calibrated by a sound level meter
+report-scale-known-source-shown = calibrated by a known source
+report-scale-a-phone-s-number-rough-shown = calibrated by a phone’s number, rough
+report-break-calibration-other-shown = another calibration
+report-break-weighting-shown = weighting { $to }, before { $from }
+report-break-distance-shown = distance { $to }, before { $from }
+
+report-left-out-title-shown = Left out, and why
+report-left-out-none-shown = Nothing was left out.
+report-left-out-shown = { $n ->
+    [one] { $exercise }: { $why }; on { $last }.
+   *[other] { $exercise }: { $why }; { $n } times, last on { $last }.
+}
+report-events-title-shown = Stop events and notes
+report-events-none-shown = No stop events and no notes.
+report-stop-shown = { $n ->
+    [one] Stop, { $why }, in { $where }; on { $last }.
+   *[other] Stop, { $why }, in { $where }; { $n } times, last on { $last }.
+}
+report-stop-outside-shown = { $n ->
+    [one] Stop, { $why }, between exercises; on { $last }.
+   *[other] Stop, { $why }, between exercises; { $n } times, last on { $last }.
+}
+report-note-shown = { $n ->
+    [one] { $what }; on { $last }.
+   *[other] { $what }; { $n } times, last on { $last }.
+}
+report-note-in-shown = { $what } ({ $exercise })
+report-note-trouble-shown = { $why }
+report-note-calibration-void-shown = { $text }
+report-note-loud-limit-shown = Loud time reached the limit of the routine
+report-note-fall-shown = { $text } fell beyond usual scatter within a practice
+report-note-sound-lost-shown = Sound lost between microphone and program
+report-note-ended-early-shown = Practice ended early: { $why }
+report-note-clock-shown = { $n ->
+    [one] 1 practice is dated before the one led before it: the clock was set back. Its day may be wrong.
+   *[other] { $n } practices are dated before the one led before: the clock was set back. Their days may be wrong.
+}
+report-more-shown = { $n ->
+    [one] One more in the tables.
+   *[other] { $n } more in the tables.
+}
+report-programme-title-shown = Changed in the programme
+report-programme-none-shown = Nothing changed.
+report-programme-shown = { $date }, { $routine }: { $list }.
+report-change-routine-begun-shown = begun with { $n ->
+    [one] 1 exercise
+   *[other] { $n } exercises
+}
+report-change-routine-replaced-shown = replaced by { $by }
+report-change-added-shown = { $exercise } added ({ $dose })
+report-change-removed-shown = { $exercise } taken out
+report-change-dose-shown = { $exercise }, { $field } { $from } → { $to }
+report-change-stage-shown = { $exercise }, stage { $from } → { $to } ({ $dose })
+report-change-order-shown = another order
+report-change-plan-shown = days { $from } → { $to }
+report-change-setting-shown = { $field } { $from } → { $to }
+report-foot-shown = A practice aid that measures and keeps a record. It makes no diagnosis.
+
+# Reasons, as the record has them. What is not here is shown as it stands.
+report-why-dizzy-shown = dizzy
+report-why-pain-shown = pain
+report-why-help-shown = asked for help
+report-why-hurts-shown = pain
+report-why-no-spoken-agreement-shown = not agreed to aloud
+report-why-loud-time-limit-shown = loud time used up
+report-why-skipped-shown = skipped by voice
+report-why-went-back-shown = went back
+report-why-no-answer-shown = no answer
+report-why-finished-early-shown = ended by voice before its end
+report-why-finished-shown = ended by voice
+report-why-interrupted-shown = interrupted
+report-why-no-agreement-shown = not agreed to aloud
+report-why-duration-shown = Holds
+report-why-level-shown = Level
+report-why-broken-off-shown = broken off
+report-why-not-reached-shown = not reached: practice { $why }
+report-why-abandoned-shown = broken off
+report-why-completed-shown = completed
+report-why-loudspeaker-too-loud-shown = Loudspeaker too loud for the microphone
+report-why-room-too-loud-shown = Room too loud to measure in
+report-why-room-talks-shown = Others talked in the room
+report-why-microphone-clips-shown = Microphone clipped
+report-why-microphone-gain-shown = Microphone changed its own volume
+report-why-cut-off-shown = cut off by a command
+report-why-in-noise-shown = the room was too loud
+report-why-masked-shown = the tool spoke over it
+report-why-auto-gain-shown = the microphone changed its own volume
+report-why-clipped-shown = clipped
+report-why-misdated-shown = its date cannot be right
+
+# Fields of a routine file; what is not here is shown with blanks for underscores.
+report-field-repetitions-shown = repetitions
+report-field-sets-shown = sets
+report-field-rest-s-shown = rest, s
+report-field-target-s-shown = goal, s
+report-field-hold-s-shown = hold, s
+report-field-length-s-shown = length, s
+report-field-target-db-shown = goal, dB
+report-field-feedback-every-shown = result told every so many trials
+report-field-phases-shown = phases
+
+# --- tables --------------------------------------------------------------------------------------------------------------------
+report-tables-title-shown = Tables and conditions
+report-table-measures-shown = Measures
+report-table-measures-note-shown = One line for each unbroken stretch; of measures in no chart the last one. Baseline: median of the first days with its interval. MDC95: smallest change beyond this client’s own scatter. Trend: Theil–Sen slope with its 95 % interval. † covers less than 95 %: there were few days.
+report-table-quality-note-shown = CPPS, HNR, jitter, shimmer: a louder voice alone makes them better, and microphone and room change them.
+report-table-weeks-shown = Weeks
+report-table-weeks-note-shown = Weekly medians of the days’ medians with 95 % intervals; † as above. Two lines for a week mean that a series is broken within it.
+report-head-measure-shown = Exercise and measure
+report-head-stretch-shown = Days
+report-head-first-shown = Baseline
+report-head-latest-shown = Latest
+report-head-change-shown = Change
+report-head-mdc-shown = MDC95
+report-head-slope-shown = Trend per week
+report-head-trials-shown = Trials (left out)
+report-head-week-shown = Week from
+report-head-days-shown = Days
+report-head-done-shown = Done
+report-cell-of-shown = { $a } of { $b }
+report-cell-percent-shown = { $done } of { $prescribed }, { $pct } %
+report-cell-median-shown = { $value } ({ $interval })
+report-cell-loose-shown = { $interval }†
+report-cell-trials-shown = { $n } ({ $left })
+report-cell-none-shown = –
+report-cell-slope-shown = { $slope } ({ $interval })
+report-cell-beyond-shown = { $change } *
+report-table-star-shown = * beyond this client’s own scatter.
+report-conditions-title-shown = Conditions
+report-condition-microphone-shown = Microphone
+report-condition-microphone-value-shown = “{ $name }” ({ $system }, { $rate } Hz, gain { $gain }); { $span }, { $n ->
+    [one] 1 trial
+   *[other] { $n } trials
+}
+report-condition-microphone-unknown-shown = Not kept; { $span }, { $n ->
+    [one] 1 trial
+   *[other] { $n } trials
+}
+report-condition-level-shown = Level
+report-condition-level-value-shown = { $unit }, { $terms }; { $span }, { $n ->
+    [one] 1 trial
+   *[other] { $n } trials
+}
+report-condition-calibration-shown = Calibration
+report-condition-discarded-shown = Left out
+report-condition-discarded-none-shown = None.
+report-condition-discarded-value-shown = { $exercise }: { $list }.
+report-condition-trials-shown = Trials
+report-condition-trials-value-shown = { $n ->
+    [one] 1 trial in these weeks
+   *[other] { $n } trials in these weeks
+}.
+report-condition-best-shown = Best of three
+report-condition-best-value-shown = { $exercise }: latest { $best } of { $trials }, on { $date }.
+report-condition-software-shown = Program
+report-condition-clock-shown = Clock
+report-condition-routines-shown = Routines
+report-condition-routine-value-shown = { $routine }: { $n ->
+    [one] 1 practice
+   *[other] { $n } practices
+}, { $span }.
+report-condition-method-shown = Method
+report-condition-method-value-shown = Baseline: the first five days with trials. Scatter: the larger of trial-to-trial (within days) and day-to-day. MDC95 = 1.96·√2·scatter. Series are broken by a gap and by whatever makes values not comparable; nothing is computed across a break.
+report-calibration-none-shown = not calibrated
+report-calibration-void-shown = calibration no longer valid
+report-calibration-meter-shown = calibrated with a sound level meter
+report-calibration-source-shown = calibrated with a known source
+report-calibration-rough-shown = calibrated with a phone’s number, rough
+report-distance-unknown-shown = distance not known
+report-time-energy-mean-shown = energy mean over the voiced part
+report-all-left-out-shown = Everything left out
+report-all-events-shown = All stop events and notes
+report-all-programme-shown = All changes in the programme
+report-all-breaks-shown = All breaks
+report-contents-shown = Pages
+report-skip-shown = To the tables
+report-figures-of-shown = Figures of { $name }
+
+# --- the client's page ---------------------------------------------------------------------------------------------------------
+report-client-title-shown = Your practice, { $client }
+report-client-span-shown = { $span }
+report-client-nothing-shown = You did not practise in these weeks. You can begin again whenever it suits you.
+report-client-days-shown = { $days ->
+    [one] You practised on 1 day.
+   *[other] You practised on { $days } days.
+}
+report-client-days-planned-shown = You practised on { $days ->
+    [one] 1 day
+   *[other] { $days } days
+}; { $planned ->
+    [one] 1 was planned.
+   *[other] { $planned } were planned.
+}
+report-client-weeks-shown = Your last { $weeks ->
+    [one] week
+   *[other] { $weeks } weeks
+}
+report-client-weeks-key-shown = Full circle: you practised. Empty circle: you did not.
+report-client-weeks-described-shown = { $list }.
+report-client-week-described-shown = week from { $day }: { $days ->
+    [one] 1 day
+   *[other] { $days } days
+}
+report-client-voice-shown = Your voice
+report-client-hold-early-shown = { $exercise }: you usually hold it for about { $now } seconds. It is too early to tell whether that changes.
+report-client-hold-same-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is within your usual ups and downs.
+report-client-hold-more-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is longer, by more than your usual ups and downs.
+report-client-hold-less-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is shorter, by more than your usual ups and downs. Your clinician can look at it with you.
+report-client-level-early-shown = Loudness in { $exercise }: it is too early to tell whether it changes.
+report-client-level-same-shown = Loudness in { $exercise }: about the same as at first.
+report-client-level-more-shown = Loudness in { $exercise }: louder than at first, by more than your usual ups and downs.
+report-client-level-less-shown = Loudness in { $exercise }: softer than at first, by more than your usual ups and downs. Your clinician can look at it with you.
+report-client-range-early-shown = Range from low to high in { $exercise }: it is too early to tell whether it changes.
+report-client-range-same-shown = Range from low to high in { $exercise }: about the same as at first.
+report-client-range-more-shown = Range from low to high in { $exercise }: wider than at first, by more than your usual ups and downs.
+report-client-range-less-shown = Range from low to high in { $exercise }: narrower than at first, by more than your usual ups and downs. Your clinician can look at it with you.
+report-client-microphone-shown = The microphone or its place was changed on { $date }; “at first” is counted from then on.
+report-client-programme-shown = What changed in your programme
+report-client-change-added-shown = New: { $exercise }.
+report-client-change-removed-shown = No longer: { $exercise }.
+report-client-change-dose-shown = Changed: { $exercise }.
+report-client-change-repetitions-shown = { $exercise }: now { $to } times.
+report-client-change-target-s-shown = { $exercise }: the goal is now { $to } seconds.
+report-client-change-hold-s-shown = { $exercise }: now held for { $to } seconds.
+report-client-change-plan-shown = Your days or times changed.
+report-client-care-shown = If you feel dizzy or something hurts, say “stop” and tell your clinician.
+report-client-foot-shown = These pages are for you and your clinician. They make no diagnosis.
+
+# --- the command ---------------------------------------------------------------------------------------------------------------
+report-written-shown = Written to { $file }

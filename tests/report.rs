@@ -1,0 +1,245 @@
+//! Promise: the report is two minutes' reading for a clinician and one plain page for the client; every figure carries its
+//! conditions; nothing in a name or note is markup; the pages are tagged.
+
+#[path = "support/invented.rs"]
+mod invented;
+
+use invented::{Life, keep};
+use jiff::civil::{Date, date};
+use std::cell::RefCell;
+use std::collections::BTreeSet;
+use std::path::Path;
+use std::process::{Command, Output};
+use tidecount::app::report_command::gather;
+use tidecount::progress::{Picture, Practised, Window};
+use tidecount::record::Store;
+use tidecount::report::sheet::{About, Sheet, sheet, to_pdf};
+use tidecount::report::to_html;
+use tidecount::session::{Arg, Line};
+use tidecount::speak::Words;
+
+const TODAY: Date = date(2026, 11, 22);
+
+fn words() -> Words {
+    Words::english().expect("the catalogue")
+}
+
+fn practised(life: &Life) -> Practised {
+    let folder = tempfile::tempdir().expect("a folder");
+    keep(folder.path(), std::slice::from_ref(life));
+    Store::open(folder.path()).expect("a record").practised(life.client, TODAY).expect("read")
+}
+
+fn report(life: &Life, weeks: u32) -> Sheet {
+    gather(&practised(life), weeks, TODAY, &words()).expect("a report")
+}
+
+fn pdf(sheet: &Sheet) -> lopdf::Document {
+    lopdf::Document::load_mem(&to_pdf(sheet).expect("a PDF")).expect("an independent reader takes it")
+}
+
+/// Letters and digits of a page: lines are broken anywhere.
+fn page(pdf: &lopdf::Document, number: u32) -> String {
+    squeezed(&pdf.extract_text(&[number]).expect("text in the PDF is text"))
+}
+
+fn squeezed(text: &str) -> String {
+    text.chars().filter(|c| c.is_alphanumeric()).collect()
+}
+
+/// Every length of life that a page must bear.
+fn lives() -> Vec<(&'static str, Life, u32)> {
+    let others = &["shoulder-rolls", "neck-turns", "neck-tilts", "jaw-opening", "effortful-swallow", "tongue-hold-swallow", "lip-press-smile"];
+    vec![
+        ("eventful", Life::eventful(), 12),
+        ("shown", Life::shown(), 12),
+        ("one practice", Life { first: TODAY, days: 1, diligence: 1.0, ..Life::weeks(1) }, 12),
+        ("nothing for three weeks", Life { days: 63, ..Life::weeks(12) }, 3),
+        ("idle of late", Life { days: 63, ..Life::weeks(12) }, 12),
+        ("not calibrated", Life { calibrated: None, ..Life::weeks(12) }, 12),
+        ("many exercises", Life { client: "Somebody with a name that is longer than most names ever are", also: others, ..Life::eventful() }, 12),
+    ]
+}
+
+/// A missing message would leave a blank on the page.
+#[test]
+fn every_word_of_every_report_is_in_the_catalogue() {
+    let words = words();
+    let missing = RefCell::new(BTreeSet::new());
+    let say = |key: &str, given: &[(&'static str, Arg)]| {
+        words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_else(|why| {
+            // These are asked for by names out of the record; what has no words of its own is shown as it stands there.
+            if !["report-field-", "report-scale-"].iter().any(|open| key.starts_with(open)) {
+                missing.borrow_mut().insert(why.to_string());
+            }
+            String::new()
+        })
+    };
+    for (name, life, weeks) in lives() {
+        let practised = practised(&life);
+        let picture = Picture::of(&practised, Window::weeks(TODAY, weeks));
+        let about = About { made: TODAY, last_practice: Some(TODAY), software: "tidecount", language: "en" };
+        let sheet = sheet(&picture, &about, &say).expect("a report");
+        assert!(missing.borrow().is_empty(), "{name}: {:?}", missing.borrow());
+        let all = serde_json::to_string(&(&sheet.front.glance, &sheet.front.columns, &sheet.tables, &sheet.client.voice)).expect("text");
+        for broken in ["{ $", "NaN", "inf ", "null", "\"\",\"\",\"\""] {
+            assert!(!all.contains(broken), "{name}: {broken} in {all}");
+        }
+    }
+}
+
+/// ISO 14289-1 (PDF/UA-1): tagged, with language and title, drawings described.
+#[test]
+fn the_pdf_is_tagged_and_holds_the_clinicians_the_tables_and_the_clients_page() {
+    let sheet = report(&Life::eventful(), 12);
+    let pdf = pdf(&sheet);
+    let catalog = pdf.catalog().expect("a catalog");
+    assert!(catalog.has(b"StructTreeRoot") && catalog.has(b"MarkInfo"));
+    assert_eq!(catalog.get(b"Lang").and_then(lopdf::Object::as_str).expect("a language"), b"en");
+    let info = pdf.trailer.get(b"Info").and_then(lopdf::Object::as_reference).and_then(|id| pdf.get_dictionary(id)).expect("information");
+    let title = lopdf::decode_text_string(info.get(b"Title").expect("a title")).expect("text");
+    assert_eq!(title, "Practice report, grandma, 31 Aug to 22 Nov 2026");
+    let metadata = catalog.get(b"Metadata").and_then(lopdf::Object::as_reference).and_then(|id| pdf.get_object(id)).and_then(lopdf::Object::as_stream).expect("metadata");
+    let metadata = metadata.decompressed_content().unwrap_or_else(|_| metadata.content.clone());
+    assert!(String::from_utf8_lossy(&metadata).contains("pdfuaid:part"), "it claims PDF/UA");
+    let tagged = |name: &[u8]| pdf.objects.values().filter_map(|object| object.as_dict().ok()).filter(|dict| dict.get(b"S").and_then(lopdf::Object::as_name).is_ok_and(|tag| tag == name)).count();
+    // A drawing for the calendar, one for each chart, one on the client's page; each with its words.
+    assert_eq!(tagged(b"Figure"), 2 + sheet.front.charts.len());
+    let described = pdf.objects.values().filter_map(|object| object.as_dict().ok()).filter(|dict| dict.has(b"Alt")).count();
+    assert!(described >= tagged(b"Figure"));
+    assert!(tagged(b"TH") >= 8 + 7 && tagged(b"H1") == 3, "{} {}", tagged(b"TH"), tagged(b"H1"));
+    assert_eq!(pdf.get_pages().len(), 3);
+    let (front, tables, client) = (page(&pdf, 1), page(&pdf, 2), page(&pdf, 3));
+    for line in &sheet.front.glance {
+        assert!(front.contains(&squeezed(line)), "{line}\n{front}");
+    }
+    assert!(front.contains("Leftoutandwhy") && front.contains("anothermicrophone") && front.contains("12dayswithoutatrial"), "{front}");
+    assert!(tables.contains("Tablesandconditions") && tables.contains("Aweighted30cm") && tables.contains("Cutoffbyacommand"), "{tables}");
+    assert!(client.contains("Yourpracticegrandma") && client.contains("Theymakenodiagnosis"), "{client}");
+    // The same record makes the same bytes.
+    assert!(to_pdf(&sheet).expect("a PDF") == to_pdf(&report(&Life::eventful(), 12)).expect("a PDF"));
+}
+
+/// Large print: 18 points at the least on the client's page.
+#[test]
+fn with_many_exercises_and_a_long_name_each_page_stays_one_and_the_clients_stays_large() {
+    let (_, life, weeks) = lives().pop().expect("the last");
+    let pdf = pdf(&report(&life, weeks));
+    let pages = pdf.get_pages();
+    let last = u32::try_from(pages.len()).expect("few");
+    assert!(page(&pdf, 1).contains("Practicereport") && page(&pdf, 2).contains("Tablesandconditions"));
+    assert!(page(&pdf, last).contains("Yourpractice") && page(&pdf, last).contains("Theymakenodiagnosis"));
+    let content = pdf.get_page_content(pages[&last]);
+    let content = lopdf::content::Content::decode(&content).expect("operators");
+    let sizes: Vec<f32> = content.operations.iter().filter(|operation| operation.operator == "Tf").filter_map(|operation| operation.operands.get(1)?.as_float().ok()).collect();
+    assert!(!sizes.is_empty() && sizes.iter().all(|size| *size >= 18.0), "{sizes:?}");
+}
+
+#[test]
+fn names_are_data_wherever_they_come_from() {
+    let client = "#emph[x] *b* $a$ <b onload=1> & \"q\" \u{7} 語";
+    let life = Life { client, days: 10, first: date(2026, 11, 13), ..Life::weeks(1) };
+    let sheet = report(&life, 2);
+    let html = to_html(&sheet);
+    assert!(html.contains("#emph[x] *b* $a$ &lt;b onload=1&gt; &amp; &quot;q&quot; 語") && !html.contains("<b onload"));
+    let front = pdf(&sheet).extract_text(&[1]).expect("text");
+    for part in ["#emph[x]", "*b*", "$a$", "onload=1"] {
+        assert!(squeezed_marks(&front).contains(&squeezed_marks(part)), "{part}\n{front}");
+    }
+}
+
+fn squeezed_marks(text: &str) -> String {
+    text.chars().filter(|c| !c.is_whitespace()).collect()
+}
+
+#[test]
+fn a_gap_and_another_microphone_break_the_charts_and_are_told() {
+    let sheet = report(&Life::eventful(), 12);
+    let breaks = &sheet.front.breaks;
+    assert_eq!(breaks.len(), 2, "{breaks:?}");
+    assert!(breaks[0].contains("12 days without a trial") && breaks[1].contains("another microphone: “Headset microphone”, before “Desk microphone”"), "{breaks:?}");
+    for chart in &sheet.front.charts {
+        for number in ["\n1\n", "\n2\n"] {
+            assert!(chart.svg.contains(number), "{}", chart.title);
+        }
+        assert!(chart.described.contains("broken 2 times") && chart.figures[0].value == "5 Nov 2026", "{chart:?}");
+    }
+    let unbroken = report(&Life::weeks(12), 12);
+    assert!(unbroken.front.breaks.is_empty() && unbroken.front.charts.iter().all(|chart| !chart.svg.contains("\n1\n")));
+}
+
+#[test]
+fn levels_without_calibration_are_called_relative_everywhere() {
+    let sheet = report(&Life { calibrated: None, ..Life::weeks(12) }, 12);
+    let all = serde_json::to_string(&sheet).expect("text");
+    assert!(!all.contains("SPL"), "no sound pressure level is known");
+    assert!(sheet.front.glance.iter().any(|line| line.contains("Levels are relative")));
+    assert!(sheet.front.charts.iter().filter(|chart| chart.title.contains("level")).all(|chart| chart.title.contains("relative")));
+    let calibrated = serde_json::to_string(&report(&Life::weeks(12), 12)).expect("text");
+    assert!(calibrated.contains("dB SPL, A-weighted, 30 cm") && calibrated.contains("calibrated with a sound level meter"));
+}
+
+/// Within the usual scatter nothing is praised and nothing regretted, and beyond it the fact is told.
+#[test]
+fn the_clients_page_tells_a_change_only_beyond_the_usual_scatter() {
+    let voice = |hold_gain_s: f64| report(&Life { hold_gain_s, level_gain_db: 0.0, ..Life::weeks(12) }, 12).client.voice.concat();
+    assert!(voice(0.3).contains("That is within your usual ups and downs."), "{}", voice(0.3));
+    assert!(voice(9.0).contains("That is longer, by more than your usual ups and downs."), "{}", voice(9.0));
+    assert!(voice(-8.0).contains("That is shorter, by more than your usual ups and downs."), "{}", voice(-8.0));
+    let one = report(&Life { first: TODAY, days: 1, diligence: 1.0, ..Life::weeks(1) }, 12);
+    assert!(one.client.voice.concat().contains("too early to tell") && one.client.practised == "You practised on 1 day; 1 was planned.", "{:?}", one.client);
+}
+
+#[test]
+fn weeks_without_practice_say_so_and_when_the_last_one_was() {
+    let sheet = report(&Life { days: 63, ..Life::weeks(12) }, 3);
+    assert_eq!(sheet.front.glance, ["No practice between 2 Nov 2026 and 22 Nov 2026; the last one was on 31 Oct 2026."]);
+    assert!(sheet.front.charts.is_empty() && sheet.front.key.is_none());
+    assert!(sheet.client.practised.starts_with("You did not practise") && sheet.client.voice.is_empty());
+}
+
+#[test]
+fn the_html_is_one_file_that_loads_nothing_and_can_be_heard() {
+    let sheet = report(&Life::eventful(), 12);
+    let html = to_html(&sheet);
+    assert!(html.contains("<html lang=\"en\">") && html.contains("default-src 'none'"));
+    for loads in ["src=", "href=", "url(", "@import", "<script"] {
+        assert!(!html.contains(loads), "{loads}");
+    }
+    let drawings = sheet.front.charts.len() + 2;
+    assert_eq!((html.matches("role=\"img\"").count(), html.matches("<desc ").count()), (drawings, drawings));
+    assert_eq!(html.matches("<table ").count(), sheet.tables.tables.len());
+    assert!(html.matches("scope=\"col\"").count() >= 15 && html.matches("scope=\"row\"").count() >= 20);
+}
+
+fn run(folder: &Path, arguments: &[&str]) -> Output {
+    let mut order = Command::new(env!("CARGO_BIN_EXE_tidecount"));
+    order.current_dir(folder).arg("report").args(arguments).args(["--data", "record", "--until", "2026-11-22", "--format", "html"]);
+    order.output().expect("runs")
+}
+
+#[test]
+fn the_command_asks_whose_report_and_never_writes_over_a_file_unasked() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let here = folder.path();
+    let said = |output: &Output| String::from_utf8_lossy(&output.stderr).into_owned();
+    let none = run(here, &[]);
+    assert!(!none.status.success() && said(&none).contains("there is no record in record"), "{}", said(&none));
+    assert!(!here.join("record").exists(), "nothing is made where there is nothing");
+    let week = Life { days: 7, first: date(2026, 11, 16), ..Life::weeks(1) };
+    keep(&here.join("record"), std::slice::from_ref(&week));
+    assert!(run(here, &[]).status.success());
+    let file = here.join("report-grandma-2026-11-22.html");
+    let first = std::fs::read(&file).expect("written");
+    let again = run(here, &[]);
+    assert!(!again.status.success() && said(&again).contains("left as it is") && said(&again).contains("--force"), "{}", said(&again));
+    assert!(run(here, &["--force"]).status.success() && std::fs::read(&file).expect("written") == first);
+    assert_eq!(run(here, &["--out", "-"]).stdout, first);
+    keep(&here.join("record"), &[Life { client: "grandpa", ..week }]);
+    let several = run(here, &[]);
+    assert!(!several.status.success() && said(&several).contains("--client NAME:\n  grandma (") && said(&several).contains("\n  grandpa ("), "{}", said(&several));
+    assert!(said(&run(here, &["--client", "nobody"])).contains("has not practised"));
+    assert!(run(here, &["--client", "grandpa", "--out", "x.html"]).status.success());
+    assert!(said(&run(here, &["--client", "grandpa", "--out", "no/such/x.html"])).contains("See that the folder is there"));
+    assert_eq!(std::fs::read_dir(here).expect("a folder").count(), 3, "nothing half written is left");
+}
