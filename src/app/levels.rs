@@ -48,6 +48,8 @@ pub struct Levels {
     notes: Vec<(String, String)>,
     /// Where a calibration that ceases to hold is marked so.
     store: Option<CalibrationStore>,
+    /// The live microphone, until it has been kept. A recording's is not kept: its name may be a folder.
+    microphone: Option<Device>,
 }
 
 impl Levels {
@@ -57,7 +59,8 @@ impl Levels {
     /// The file of calibrations cannot be read or written.
     pub fn of(folder: &Path, device: &Device, distance_cm: Option<f64>) -> Result<Self, AppError> {
         let store = CalibrationStore::open(folder)?;
-        let mut levels = Self { distance_cm, ..Self::default() };
+        let microphone = (device.system != RECORDING).then(|| device.clone());
+        let mut levels = Self { distance_cm, microphone, ..Self::default() };
         if let Some(kept) = store.of(&device.system, &device.name).cloned() {
             levels.store = Some(store);
             let mut broken = kept.void.clone().map_or_else(|| kept.broken_by(device, distance_cm), Some);
@@ -104,6 +107,12 @@ impl Levels {
     /// The microphone changes its own volume: every level from here on is marked.
     pub fn set_auto_gain(&mut self) {
         self.auto_gain = true;
+    }
+
+    /// The microphone, to be kept once at the begin of a live practice: with another one the levels mean something else.
+    pub fn microphone_used(&mut self) -> Option<Fact> {
+        let Device { system, name, rate_hz, gain } = self.microphone.take()?;
+        Some(Fact::MicrophoneUsed { system, name, rate_hz, gain })
     }
 
     /// What is to be told now, each once: what kind of note, and the words.

@@ -219,6 +219,9 @@ impl Pipeline {
             self.trouble(Trouble::MicrophoneGain);
         }
         if self.blocks > 0 && self.blocks.is_multiple_of(LOOK_BLOCKS) {
+            if let Some(fact) = self.levels.microphone_used() {
+                self.keep(fact);
+            }
             for (what, text) in self.levels.notes() {
                 self.tell(&text);
                 self.keep(Fact::MicrophoneNoted { what, text });

@@ -1,8 +1,12 @@
 //! Done over prescribed, per day and week.
 
-use super::{Practised, Window};
+use super::prescribed::{RoutineLife, repetitions, routines};
+use super::weeks::monday_of;
+use super::{Practice, Practised, Window};
+use crate::routine::Timing;
 use jiff::civil::Date;
 use serde::Serialize;
+use std::collections::BTreeMap;
 
 /// What was prescribed is known from…
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -96,9 +100,93 @@ impl Adherence {
     }
 }
 
-/// What was done of what was prescribed in the window.
+/// What was done of what was prescribed in the window, from the day of the first practice on. Practices count for the day on
+/// which they began.
 #[must_use]
 pub fn adherence(practised: &Practised, window: Window) -> Adherence {
-    let _ = (practised, window);
-    Adherence::default()
+    let lives = routines(practised);
+    let Some(first) = lives.iter().filter_map(RoutineLife::first).min() else { return Adherence::default() };
+    let mut days = Vec::new();
+    let mut day = first.max(window.from);
+    while day <= window.to {
+        days.push(one_day(day, &lives, practised.today));
+        match day.tomorrow() {
+            Ok(tomorrow) => day = tomorrow,
+            Err(_) => break,
+        }
+    }
+    let weeks: Vec<WeekAdherence> = days.chunk_by(|one, other| monday_of(one.day) == monday_of(other.day)).filter_map(one_week).collect();
+    let sum = |of: fn(&WeekAdherence) -> u32| weeks.iter().map(of).fold(0_u32, u32::saturating_add);
+    let (prescribed, done, extra) = (sum(|week| week.prescribed), sum(|week| week.done), sum(|week| week.extra));
+    Adherence { days, weeks, prescribed, done, extra }
 }
+
+fn one_week(days: &[DayAdherence]) -> Option<WeekAdherence> {
+    let over: Vec<&DayAdherence> = days.iter().filter(|day| !day.open).collect();
+    let sum = |of: fn(&DayAdherence) -> u32| over.iter().map(|day| of(day)).fold(0_u32, u32::saturating_add);
+    let count = |of: fn(&DayAdherence) -> bool| u32::try_from(over.iter().filter(|day| of(day)).count()).unwrap_or(u32::MAX);
+    Some(WeekAdherence {
+        monday: monday_of(days.first()?.day),
+        prescribed: sum(|day| day.prescribed),
+        done: sum(|day| day.done),
+        extra: sum(|day| day.extra),
+        days_planned: count(|day| day.planned > 0),
+        days_practised: count(|day| day.planned > 0 && day.practices > 0),
+        days: u32::try_from(over.len()).unwrap_or(u32::MAX),
+    })
+}
+
+fn one_day(day: Date, lives: &[RoutineLife<'_>], today: Option<Date>) -> DayAdherence {
+    let known: Vec<(RoutineDay, PlanBasis)> = lives.iter().filter_map(|life| routine_day(life, day)).collect();
+    let sum = |of: fn(&RoutineDay) -> u32| known.iter().map(|(routine, _)| of(routine)).fold(0_u32, u32::saturating_add);
+    let (prescribed, done, planned) = (sum(|routine| routine.prescribed), sum(|routine| routine.done), sum(|routine| routine.planned));
+    let has = |wanted| known.iter().any(|(_, basis)| *basis == wanted);
+    let basis = [PlanBasis::Planned, PlanBasis::PractisedOnly].into_iter().find(|basis| has(*basis)).unwrap_or(PlanBasis::Nothing);
+    let (extra, practices) = (sum(|routine| routine.extra), sum(|routine| routine.practices));
+    let routines = known.into_iter().map(|(routine, _)| routine).filter(|routine| routine.planned > 0 || routine.practices > 0).collect();
+    DayAdherence { day, basis, prescribed, done, extra, practices, planned, routines, open: today == Some(day) && done < prescribed }
+}
+
+/// None where the routine was not in force and was not practised.
+fn routine_day(life: &RoutineLife<'_>, day: Date) -> Option<(RoutineDay, PlanBasis)> {
+    let practices: Vec<&Practice> = life.practices.iter().copied().filter(|practice| practice.day == day).collect();
+    let version = life.on(day)?;
+    let planned = version.planned(day);
+    let mut done_of: BTreeMap<&str, u32> = BTreeMap::new();
+    for result in practices.iter().flat_map(|practice| &practice.steps) {
+        let done = done_of.entry(&result.exercise).or_insert(0);
+        *done = done.saturating_add(result.done);
+    }
+    let mut prescribed_of: BTreeMap<&str, u32> = BTreeMap::new();
+    // Where no days were agreed, each practice that was begun asks for itself.
+    let times = if version.has_plan() { planned } else { u32::try_from(practices.len()).unwrap_or(u32::MAX) };
+    for (number, step) in version.practised_steps() {
+        let at_stage = version.step(number, life.stage_on(day, version, number)).unwrap_or(step);
+        let prescribed = prescribed_of.entry(&step.exercise.id).or_insert(0);
+        *prescribed = prescribed.saturating_add(repetitions(at_stage).saturating_mul(times));
+    }
+    if version.prescription.is_none() {
+        // A text that cannot be read any more: what the practices themselves say.
+        for result in practices.iter().flat_map(|practice| &practice.steps) {
+            let prescribed = prescribed_of.entry(&result.exercise).or_insert(0);
+            *prescribed = prescribed.saturating_add(result.prescribed.unwrap_or(result.done));
+        }
+    } else {
+        done_of.retain(|exercise, _| crate::routine::find(exercise).is_none_or(|entry| entry.timing != Timing::Rest));
+    }
+    let prescribed = prescribed_of.values().copied().fold(0_u32, u32::saturating_add);
+    let all = done_of.values().copied().fold(0_u32, u32::saturating_add);
+    let within = |(exercise, done): (&&str, &u32)| (*done).min(prescribed_of.get(exercise).copied().unwrap_or(0));
+    let done = done_of.iter().map(within).fold(0_u32, u32::saturating_add);
+    let basis = match (version.has_plan(), practices.is_empty()) {
+        (true, _) if planned > 0 => PlanBasis::Planned,
+        (false, false) => PlanBasis::PractisedOnly,
+        _ => PlanBasis::Nothing,
+    };
+    let practices = u32::try_from(practices.len()).unwrap_or(u32::MAX);
+    Some((RoutineDay { routine_title: life.title.to_owned(), planned, practices, prescribed, done, extra: all - done }, basis))
+}
+
+#[cfg(test)]
+#[path = "tests/adherence.rs"]
+mod tests;

@@ -1,6 +1,7 @@
 //! Where a person began.
 
-use super::{DayValue, Interval};
+use super::scatter::{sd, within};
+use super::{DayValue, Interval, median, median_interval};
 use jiff::civil::Date;
 use serde::Serialize;
 
@@ -35,6 +36,25 @@ pub struct Baseline {
 /// The baseline of a segment's days, in order; none under three days.
 #[must_use]
 pub fn baseline(days: &[DayValue]) -> Option<Baseline> {
-    let _ = days;
-    None
+    let first = days.first()?;
+    let near = |day: &&DayValue| first.day.duration_until(day.day).as_hours() / 24 < BASELINE_WITHIN_DAYS;
+    let days: Vec<&DayValue> = days.iter().take(BASELINE_DAYS).take_while(near).collect();
+    if days.len() < BASELINE_DAYS_LEAST {
+        return None;
+    }
+    let medians: Vec<f64> = days.iter().map(|day| day.median).collect();
+    let trials: Vec<f64> = days.iter().flat_map(|day| day.trials.iter().copied()).collect();
+    let groups: Vec<&[f64]> = days.iter().map(|day| day.trials.as_slice()).collect();
+    Some(Baseline {
+        from: first.day,
+        to: days.last()?.day,
+        days: u32::try_from(days.len()).unwrap_or(u32::MAX),
+        trials: u32::try_from(trials.len()).unwrap_or(u32::MAX),
+        median: median(&medians)?,
+        interval: median_interval(&medians, 0.95),
+        low: trials.iter().copied().reduce(f64::min)?,
+        high: trials.iter().copied().reduce(f64::max)?,
+        day_sd: sd(&medians)?,
+        within_sd: within(&groups).map(|scatter| scatter.sem),
+    })
 }

@@ -1,6 +1,7 @@
 //! The best of three, with all three.
 
 use super::{Measure, Practised};
+use crate::routine::Timing;
 use jiff::civil::Date;
 use serde::Serialize;
 
@@ -27,6 +28,49 @@ pub struct BestOfThree {
 /// The best of three of each exercise of each practice, by day and practice.
 #[must_use]
 pub fn best_of_three(practised: &Practised) -> Vec<BestOfThree> {
-    let _ = practised;
-    Vec::new()
+    let mut bests: Vec<BestOfThree> = Vec::new();
+    for trial in &practised.trials {
+        let Some((measure, value)) = measure_of(&trial.exercise).and_then(|measure| Some((measure, trial.counted(measure)?))) else { continue };
+        let of_this = |best: &&mut BestOfThree| best.session == trial.session && best.exercise == trial.exercise;
+        match bests.iter_mut().rev().take_while(|best| best.day == trial.day).find(of_this) {
+            Some(best) => best.add(value, trial.seq),
+            None => bests.push(BestOfThree {
+                session: trial.session,
+                day: trial.day,
+                exercise: trial.exercise.clone(),
+                measure,
+                trials: vec![value],
+                seqs: vec![trial.seq],
+                best: value,
+                best_index: 1,
+                of: 1,
+            }),
+        }
+    }
+    bests
+}
+
+impl BestOfThree {
+    fn add(&mut self, value: f64, seq: i64) {
+        self.of += 1;
+        if self.trials.len() < 3 {
+            self.trials.push(value);
+            self.seqs.push(seq);
+            if value > self.best {
+                self.best = value;
+                self.best_index = self.of;
+            }
+        }
+    }
+}
+
+/// What is best of an exercise: the length of a hold, the span of a glide, the rate of syllables; none of the others.
+fn measure_of(exercise: &str) -> Option<Measure> {
+    let entry = crate::routine::find(exercise)?;
+    match entry.timing {
+        Timing::Voiced if entry.glide => Some(Measure::F0SpanSt),
+        Timing::Voiced => Some(Measure::HoldS),
+        Timing::Rapid => Some(Measure::SyllableRateHz),
+        _ => None,
+    }
 }

@@ -71,3 +71,7 @@ fn tail(n: usize, k: usize) -> f64 {
     }
     sum
 }
+
+#[cfg(test)]
+#[path = "tests/median.rs"]
+mod tests;

@@ -4,8 +4,12 @@ use super::{
     Adherence, BestOfThree, ClockJump, Discard, LeftOutStep, Note, Practice, Practised, ProgrammeChange, SafetyStop, Series, Trial, adherence, best_of_three,
     changes, series,
 };
+use super::prescribed::routines;
 use jiff::{Span, civil::Date};
 use serde::Serialize;
+
+/// How a practice ends that was led to its end.
+const COMPLETED: &str = "completed";
 
 /// The days that are looked at, both included.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -27,7 +31,7 @@ impl Window {
     /// From the first practice on.
     #[must_use]
     pub fn all(practised: &Practised, today: Date) -> Self {
-        let first = practised.practices.iter().map(|practice| practice.day).min().unwrap_or(today);
+        let first = practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).min().unwrap_or(today);
         Self { from: first.min(today), to: today }
     }
 
@@ -43,7 +47,7 @@ impl Window {
 pub struct Picture {
     pub client: String,
     pub window: Window,
-    /// The day of the first practice of all.
+    /// The day of the first practice of all whose date can be believed.
     pub first_day: Option<Date>,
     pub practices: Vec<Practice>,
     pub adherence: Adherence,
@@ -76,18 +80,39 @@ impl Picture {
         Self {
             client: practised.client.clone(),
             window,
-            first_day: practised.practices.iter().map(|practice| practice.day).min(),
+            first_day: practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).min(),
             practices: practised.practices.iter().filter(|practice| window.has(practice.day)).cloned().collect(),
             adherence: adherence(practised, window),
             series: series(practised, window),
             best_of_three: best_of_three(practised).into_iter().filter(|best| window.has(best.day)).collect(),
             trials,
             discarded,
-            left_out: practised.left_out.iter().filter(|step| window.has(step.day)).cloned().collect(),
+            left_out: left_out(practised, window),
             safety_stops: practised.safety_stops.iter().filter(|stop| window.has(stop.day)).cloned().collect(),
             notes: practised.notes.iter().filter(|note| window.has(note.day)).cloned().collect(),
             programme: changes(practised, window),
             clock_jumps: practised.clock_jumps.clone(),
         }
     }
+}
+
+/// What was left out, and what was not reached where a practice ended before its end; by day and practice.
+fn left_out(practised: &Practised, window: Window) -> Vec<LeftOutStep> {
+    let mut steps: Vec<LeftOutStep> = practised.left_out.iter().filter(|step| window.has(step.day)).cloned().collect();
+    for life in routines(practised) {
+        for practice in life.practices.iter().filter(|practice| window.has(practice.day) && practice.end_reason.as_deref() != Some(COMPLETED)) {
+            let Some(version) = life.versions.iter().find(|version| version.practice.routine_text == practice.routine_text) else { continue };
+            let end = practice.end_reason.as_deref().unwrap_or("broken off");
+            for (number, step) in version.practised_steps() {
+                let exercise = &step.exercise.id;
+                let known = practised.left_out.iter().any(|left| left.session == practice.session && left.exercise == *exercise);
+                if !known && !practice.steps.iter().any(|result| result.step == number) {
+                    let reason = format!("not reached: {end}");
+                    steps.push(LeftOutStep { session: practice.session, day: practice.day, exercise: exercise.clone(), reason });
+                }
+            }
+        }
+    }
+    steps.sort_by_key(|step| (step.day, step.session));
+    steps
 }

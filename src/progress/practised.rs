@@ -30,6 +30,8 @@ pub struct Practice {
     pub parts: u32,
     /// What came of each step that was begun.
     pub steps: Vec<StepResult>,
+    /// Its date cannot be believed: the clock was wrong. It stands in no figure.
+    pub misdated: bool,
 }
 
 /// What came of one step of one practice.
@@ -111,6 +113,8 @@ pub struct ClockJump {
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Practised {
     pub client: String,
+    /// The day on which it was read, which is not over.
+    pub today: Option<Date>,
     /// By the time at which they began.
     pub practices: Vec<Practice>,
     /// By day, practice and entry.

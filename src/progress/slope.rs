@@ -1,15 +1,23 @@
 //! A robust slope: Theil–Sen with Sen's interval.
 
-use super::Interval;
-use super::median::median_of_sorted;
+use super::{DayValue, Interval};
 use serde::Serialize;
+
+/// Two-sided 95 % of the normal distribution.
+pub const Z_95: f64 = 1.959_963_984_540_054;
+/// Fewer days make no slope: under five, Sen's interval cannot cover 95 % whatever it says (exact: 92 % at four).
+pub const SLOPE_DAYS_LEAST: usize = 5;
+/// Days that a slope must span; own choice, no source: what a fortnight brings is learning the task and the weather.
+pub const SLOPE_SPAN_LEAST: i64 = 14;
+/// Neighbours so many days of practice apart are looked at for likeness.
+const LAGS: usize = 7;
 
 /// A straight line through days, robust against outliers.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Slope {
     /// Change in a week, in the measure's unit.
     pub per_week: f64,
-    /// Of `per_week`.
+    /// Of `per_week`, 95 %.
     pub interval: Interval,
     /// The line's value on its first day.
     pub at_start: f64,
@@ -20,11 +28,191 @@ pub struct Slope {
     pub variance_factor: f64,
 }
 
-/// The median of all pairwise slopes, its interval and the line's intercept: (slope, low, high, intercept). None where all
-/// `x` are alike or the lengths differ. `variance_factor` widens the interval; at 1 it is that of `scipy.stats.theilslopes`
+impl Slope {
+    /// The interval leaves no change out.
+    #[must_use]
+    pub fn includes_none(&self) -> bool {
+        self.interval.low <= 0.0 && self.interval.high >= 0.0
+    }
+}
+
+/// A line through points.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Line {
+    pub slope: f64,
+    pub low: f64,
+    pub high: f64,
+    /// Median of y less slope times median of x.
+    pub intercept: f64,
+}
+
+/// The slope over days whose value is their median; none under five days or a span of two weeks.
+#[must_use]
+pub fn slope(days: &[DayValue]) -> Option<Slope> {
+    let (first, last) = (days.first()?, days.last()?);
+    let span_days = days_between(first.day, last.day);
+    if days.len() < SLOPE_DAYS_LEAST || span_days < SLOPE_SPAN_LEAST {
+        return None;
+    }
+    let (x, y) = points(days);
+    let mut pairs = Pairs::of(&x, &y)?;
+    let variance_factor = variance_factor(&residuals(&x, &y, pairs.median()), LAGS);
+    let line = pairs.line(&x, &y, Z_95, variance_factor);
+    Some(Slope {
+        per_week: line.slope,
+        interval: Interval { low: line.low, high: line.high, wanted: 0.95, covers: 0.95 },
+        at_start: line.intercept,
+        days: u32::try_from(days.len()).unwrap_or(u32::MAX),
+        span_days: u32::try_from(span_days).unwrap_or(0),
+        variance_factor,
+    })
+}
+
+/// Standard deviation of the days' medians about their own Theil–Sen line, n − 2 degrees of freedom; none under five days. A
+/// steady change is no scatter; everything else is.
+#[must_use]
+pub fn sd_about_line(days: &[DayValue]) -> Option<f64> {
+    if days.len() < SLOPE_DAYS_LEAST {
+        return None;
+    }
+    let (x, y) = points(days);
+    let mut pairs = Pairs::of(&x, &y)?;
+    let rest = residuals(&x, &y, pairs.median());
+    let mean = rest.iter().sum::<f64>() / rest.len() as f64;
+    let squares = rest.iter().map(|value| (value - mean).powi(2)).sum::<f64>();
+    Some((squares / (rest.len() - 2) as f64).sqrt())
+}
+
+/// The median of all pairwise slopes, its interval and the line's intercept. None where all `x` are alike or the lengths differ.
+/// `z` is the two-sided normal quantile; `variance_factor` widens the interval; at 1 it is that of `scipy.stats.theilslopes`
 /// (Sen 1968, eq. 2.6, with ties in both).
 #[must_use]
-pub fn theil_sen(x: &[f64], y: &[f64], wanted: f64, variance_factor: f64) -> Option<(f64, f64, f64, f64)> {
-    let _ = (x, y, wanted, variance_factor, median_of_sorted(&[]));
-    None
+pub fn theil_sen(x: &[f64], y: &[f64], z: f64, variance_factor: f64) -> Option<Line> {
+    Some(Pairs::of(x, y)?.line(x, y, z, variance_factor))
 }
+
+fn days_between(from: jiff::civil::Date, to: jiff::civil::Date) -> i64 {
+    from.duration_until(to).as_hours() / 24
+}
+
+/// Weeks since the first day, and the days' medians.
+fn points(days: &[DayValue]) -> (Vec<f64>, Vec<f64>) {
+    let first = days.first().map(|day| day.day).unwrap_or_default();
+    days.iter().map(|day| (days_between(first, day.day) as f64 / 7.0, day.median)).unzip()
+}
+
+fn residuals(x: &[f64], y: &[f64], slope: f64) -> Vec<f64> {
+    x.iter().zip(y).map(|(x, y)| y - slope * x).collect()
+}
+
+/// All slopes between two points with different `x`.
+struct Pairs {
+    slopes: Vec<f64>,
+}
+
+impl Pairs {
+    fn of(x: &[f64], y: &[f64]) -> Option<Self> {
+        let n = x.len();
+        if n != y.len() || x.iter().chain(y).any(|value| !value.is_finite()) {
+            return None;
+        }
+        let mut slopes = Vec::with_capacity(n.saturating_mul(n.saturating_sub(1)) / 2);
+        for (i, (x_i, y_i)) in x.iter().zip(y).enumerate() {
+            for (x_j, y_j) in x.iter().zip(y).take(i) {
+                let step = x_i - x_j;
+                if step != 0.0 {
+                    slopes.push((y_i - y_j) / step);
+                }
+            }
+        }
+        (!slopes.is_empty() && slopes.iter().all(|slope| slope.is_finite())).then_some(Self { slopes })
+    }
+
+    /// The k-th smallest, from 0.
+    fn rank(&mut self, k: usize) -> f64 {
+        let k = k.min(self.slopes.len() - 1);
+        *self.slopes.select_nth_unstable_by(k, f64::total_cmp).1
+    }
+
+    fn median(&mut self) -> f64 {
+        let middle = self.slopes.len() / 2;
+        let upper = self.rank(middle);
+        if self.slopes.len() % 2 == 1 {
+            return upper;
+        }
+        let lower = self.slopes.iter().take(middle).copied().fold(f64::NEG_INFINITY, f64::max);
+        lower + (upper - lower) / 2.0
+    }
+
+    fn line(&mut self, x: &[f64], y: &[f64], z: f64, variance_factor: f64) -> Line {
+        let slope = self.median();
+        let (pairs, n) = (self.slopes.len() as f64, x.len() as f64);
+        let variance = (n * (n - 1.0) * (2.0 * n + 5.0) - ties(x) - ties(y)) / 18.0 * variance_factor.max(0.0);
+        let half = z * variance.max(0.0).sqrt();
+        // Rounding to even and the ends as in scipy.stats.theilslopes.
+        let high = ((pairs + half) / 2.0).round_ties_even().min(pairs - 1.0).max(0.0);
+        let low = (((pairs - half) / 2.0).round_ties_even() - 1.0).max(0.0);
+        let (low, high) = (self.rank(low as usize), self.rank(high as usize));
+        let middle = |values: &[f64]| super::median(values).unwrap_or_default();
+        Line { slope, low, high, intercept: middle(y) - slope * middle(x) }
+    }
+}
+
+/// Σ k(k − 1)(2k + 5) over groups of k equal values.
+fn ties(values: &[f64]) -> f64 {
+    let mut sorted = values.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    let groups = sorted.chunk_by(|one, other| one == other).map(|group| group.len() as f64);
+    groups.map(|k| k * (k - 1.0) * (2.0 * k + 5.0)).sum()
+}
+
+/// By how much likeness of neighbours makes the variance of Kendall's score larger (Hamed & Rao 1998, J Hydrol 204:182, eq. 7):
+/// from the autocorrelations of the ranks of the residuals that stand out at 95 %, up to `lags`. Never below 1: what would make
+/// the interval narrower is not believed.
+#[must_use]
+pub fn variance_factor(residuals: &[f64], lags: usize) -> f64 {
+    let n = residuals.len();
+    if n < 4 {
+        return 1.0;
+    }
+    let ranks = ranks(residuals);
+    let count = n as f64;
+    let mean = ranks.iter().sum::<f64>() / count;
+    let spread: f64 = ranks.iter().map(|rank| (rank - mean).powi(2)).sum();
+    if spread <= 0.0 {
+        return 1.0;
+    }
+    let bound = Z_95 / count.sqrt();
+    let mut sum = 0.0;
+    for lag in 1..=lags.min(n - 1) {
+        let likeness = ranks.iter().zip(ranks.iter().skip(lag)).map(|(one, other)| (one - mean) * (other - mean)).sum::<f64>() / spread;
+        if likeness.abs() > bound {
+            let left = (n - lag) as f64;
+            sum += left * (left - 1.0) * (left - 2.0) * likeness;
+        }
+    }
+    (1.0 + 2.0 * sum / (count * (count - 1.0) * (count - 2.0))).max(1.0)
+}
+
+/// Ranks from 1; equal values share their mean rank.
+fn ranks(values: &[f64]) -> Vec<f64> {
+    let mut order: Vec<usize> = (0..values.len()).collect();
+    let value = |index: &usize| values.get(*index).copied().unwrap_or_default();
+    order.sort_by(|one, other| value(one).total_cmp(&value(other)));
+    let mut ranks = vec![0.0; values.len()];
+    let mut before = 0;
+    for group in order.chunk_by(|one, other| value(one) == value(other)) {
+        let mean = before as f64 + (group.len() as f64 + 1.0) / 2.0;
+        for index in group {
+            if let Some(rank) = ranks.get_mut(*index) {
+                *rank = mean;
+            }
+        }
+        before += group.len();
+    }
+    ranks
+}
+
+#[cfg(test)]
+#[path = "tests/slope.rs"]
+mod tests;

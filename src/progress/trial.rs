@@ -160,6 +160,9 @@ pub struct Conditions {
     pub over_room_db: Option<f64>,
 }
 
+/// A hold of which the tool's own voice covered more than this share is not measured; own choice, no source.
+const MASKED_SHARE: f64 = 0.25;
+
 /// Why a value that was taken stands in no figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -174,13 +177,33 @@ pub enum Discard {
     AutoGain,
     /// Clipped: the true level is higher, nobody knows by how much.
     Clipped,
-    /// It is dated after today: the clock was wrong.
-    DatedAhead,
+    /// The clock was wrong: nobody knows when it was.
+    Misdated,
 }
 
 impl Discard {
     /// Every reason.
-    pub const ALL: [Self; 6] = [Self::CutOff, Self::InNoise, Self::Masked, Self::AutoGain, Self::Clipped, Self::DatedAhead];
+    pub const ALL: [Self; 6] = [Self::CutOff, Self::InNoise, Self::Masked, Self::AutoGain, Self::Clipped, Self::Misdated];
+
+    /// Why a value of this measure stands in no figure; none where it counts. A value that the room, the tool's voice or a
+    /// command spoilt counts in no measure; what spoils only the level leaves the others alone.
+    #[must_use]
+    pub fn of(measure: Measure, conditions: &Conditions, complete: bool, duration_s: f64) -> Option<Self> {
+        let of_level = measure.is_level() || measure == Measure::LevelSlopeDbPerS;
+        if !complete {
+            Some(Self::CutOff)
+        } else if conditions.in_noise {
+            Some(Self::InNoise)
+        } else if conditions.masked_s > MASKED_SHARE * duration_s {
+            Some(Self::Masked)
+        } else if of_level && conditions.auto_gain {
+            Some(Self::AutoGain)
+        } else if of_level && conditions.clipped_s > 0.0 {
+            Some(Self::Clipped)
+        } else {
+            None
+        }
+    }
 
     /// A few plain words.
     #[must_use]
@@ -191,7 +214,7 @@ impl Discard {
             Self::Masked => "the tool spoke over it",
             Self::AutoGain => "the microphone changed its own volume",
             Self::Clipped => "clipped",
-            Self::DatedAhead => "dated after today",
+            Self::Misdated => "the clock was wrong",
         }
     }
 }
@@ -222,6 +245,10 @@ pub struct Trial {
     pub conditions: Conditions,
     /// False where a command cut it off.
     pub complete: bool,
+    /// How long it took, s.
+    pub duration_s: f64,
+    /// Its practice's date cannot be believed.
+    pub misdated: bool,
 }
 
 impl Trial {

@@ -1,6 +1,6 @@
 //! Weekly medians.
 
-use super::{DayValue, Interval};
+use super::{DayValue, Interval, median, median_interval};
 use jiff::civil::Date;
 use serde::Serialize;
 
@@ -28,6 +28,19 @@ pub(super) fn monday_of(day: Date) -> Date {
 /// The weeks of these days, which must be in order.
 #[must_use]
 pub fn week_medians(days: &[DayValue]) -> Vec<WeekMedian> {
-    let _ = days;
-    Vec::new()
+    days.chunk_by(|one, other| monday_of(one.day) == monday_of(other.day)).filter_map(week).collect()
+}
+
+fn week(days: &[DayValue]) -> Option<WeekMedian> {
+    let medians: Vec<f64> = days.iter().map(|day| day.median).collect();
+    let trials = || days.iter().flat_map(|day| day.trials.iter().copied());
+    Some(WeekMedian {
+        monday: monday_of(days.first()?.day),
+        days: u32::try_from(days.len()).unwrap_or(u32::MAX),
+        trials: u32::try_from(trials().count()).unwrap_or(u32::MAX),
+        median: median(&medians)?,
+        interval: median_interval(&medians, 0.95),
+        low: trials().reduce(f64::min)?,
+        high: trials().reduce(f64::max)?,
+    })
 }

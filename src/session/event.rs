@@ -396,6 +396,8 @@ pub enum Fact {
     RecogniserRestarted { lost_s: f64 },
     /// Hearing or measuring was doubtful from here on; each trouble is kept once.
     Troubled { trouble: Trouble },
+    /// The microphone of a live practice, as the sound system knows it; `gain` is "unknown" where that does not tell.
+    MicrophoneUsed { system: String, name: String, rate_hz: u32, gain: String },
     /// Something about the microphone's scale that bears on the figures, told once: `what` is "calibration" (what holds) or
     /// "calibration-void".
     MicrophoneNoted { what: String, text: String },
