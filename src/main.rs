@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
+    attend_command, calibrate_command, clinic_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -30,6 +30,8 @@ enum Order {
     History(history_command::HistoryArgs),
     /// Hands a client's programme over as one signed file, and the results back.
     Hand(hand_command::HandArgs),
+    /// Results of many clients in one database: who needs attention, and why.
+    Clinic(clinic_command::ClinicArgs),
     /// Checks routines and gives their schema.
     Routine(routine_command::RoutineArgs),
     /// Lists, shows and checks word packs.
@@ -58,6 +60,7 @@ fn main() -> ExitCode {
         Order::Hear(args) => hear_command::run(&args),
         Order::History(args) => texts::history(&args),
         Order::Hand(args) => hand_command::run(&args),
+        Order::Clinic(args) => clinic_command::run(&args),
         Order::Routine(args) => texts::routine(&args),
         Order::Pack(args) => texts::pack(&args),
         Order::Exercises(args) => texts::exercises(&args),

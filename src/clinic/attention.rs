@@ -36,7 +36,7 @@ pub enum ReasonKind {
     Programme,
     /// Levels cannot be compared: microphone, calibration, automatic gain.
     Microphone,
-    /// Practices are dated after their results were made.
+    /// Practices carry a date that cannot be believed.
     Clock,
 }
 

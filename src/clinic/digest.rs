@@ -5,7 +5,7 @@ use super::change::{Change, Verdict};
 use super::engine::{Engine, list, one};
 use super::value::values;
 use super::{ClinicError, Row, Value};
-use crate::progress::{self, Conditions, Discard, Measure, PlanBasis, Practice, Practised, StepResult, Trial, Window};
+use crate::progress::{self, Conditions, Discard, Led, Measure, PlanBasis, Practice, Practised, StepResult, Trial, Window, misdated};
 use crate::routine::{PlannedTime, Weekday, doses_of};
 use crate::session::LevelCalibration;
 use jiff::civil::Date;
@@ -101,7 +101,7 @@ pub struct Digest {
     pub risen: u32,
     pub microphone: Microphone,
     pub microphone_since: Option<Date>,
-    /// Practices dated after their results were made.
+    /// Practices whose date cannot be believed.
     pub clock_wrong: u32,
     /// Practices have come since somebody looked.
     pub fresh: bool,
@@ -298,9 +298,9 @@ pub(super) fn load(engine: &mut dyn Engine, client: i64) -> Result<Found, Clinic
         },
     )?;
     let mut parts: HashMap<i64, Vec<ZonedDateTime>> = HashMap::new();
-    let mut practices: Vec<Practice> = Vec::new();
+    let (mut practices, mut numbers): (Vec<Practice>, Vec<i64>) = (Vec::new(), Vec::new());
     engine.each(
-        "SELECT s.id, s.started_at, r.title, r.body, s.package, s.software, s.end_reason, s.steps_done, s.steps_prescribed, s.practised_s, s.part_starts
+        "SELECT s.id, s.started_at, r.title, r.body, s.package, s.software, s.end_reason, s.steps_done, s.steps_prescribed, s.practised_s, s.part_starts, s.number
          FROM session s JOIN routine r ON r.id = s.routine WHERE s.client = $1 ORDER BY s.began_s, s.number, s.started_at",
         &values![client],
         &mut |row| {
@@ -320,29 +320,47 @@ pub(super) fn load(engine: &mut dyn Engine, client: i64) -> Result<Found, Clinic
                 minutes: row.real(9)? / 60.0,
                 parts: u32::try_from(starts.len()).unwrap_or(u32::MAX),
                 steps: steps.remove(&id).unwrap_or_default(),
+                misdated: false,
             });
+            numbers.push(row.int(11)?);
             parts.insert(id, starts);
             Ok(())
         },
     )?;
     let zone = practices.last().map_or(jiff::tz::TimeZone::UTC, |practice| practice.began.time_zone().clone());
     let known_to = handed.map(|made| made.to_zoned_datetime(zone).date());
+    let wrong = mark_misdated(&mut practices, &numbers, known_to);
     let conditions = conditions(engine, client)?;
     let (mut trials, mut count) = (Vec::new(), 0_u32);
     engine.each(
         "SELECT t.session, t.seq, t.exercise, t.kind, t.part, t.at_s, t.complete, t.duration_s, t.level_db, t.level_slope_db_per_s, t.f0_median_hz, t.f0_span_st,
-             t.f0_sd_st, t.rate_hz, t.irregularity_pct, t.named, t.cpps_db, t.hnr_db, t.jitter_local_pct, t.shimmer_local_pct, t.condition, t.discarded,
+             t.f0_sd_st, t.rate_hz, t.irregularity_pct, t.named, t.cpps_db, t.hnr_db, t.jitter_local_pct, t.shimmer_local_pct, t.condition,
              t.clipped_s, t.masked_s, t.breaks, t.in_noise, t.over_room_db
          FROM session s JOIN trial t ON t.session = s.id WHERE s.client = $1 ORDER BY s.began_s, s.number, s.started_at, t.seq",
         &values![client],
         &mut |row| {
             count = count.saturating_add(1);
-            trials.extend(trial(row, &parts, &conditions, known_to)?);
+            trials.extend(trial(row, &parts, &conditions, &wrong)?);
             Ok(())
         },
     )?;
-    let practised = Practised { practices, trials, ..Practised::default() };
+    let practised = Practised { practices, trials, today: known_to, ..Practised::default() };
     Ok(Found { practised, trials: count, known_to, packages })
+}
+
+/// The home computer's numbers tell the true order of its practices.
+fn mark_misdated(practices: &mut [Practice], numbers: &[i64], known_to: Option<Date>) -> BTreeSet<i64> {
+    let Some(today) = known_to else { return BTreeSet::new() };
+    let mut led: Vec<(i64, Led)> =
+        practices.iter().zip(numbers).map(|(practice, number)| (*number, Led { session: practice.session, began: practice.began.clone(), here: true })).collect();
+    led.sort_by(|one, other| (one.0, &one.1.began).cmp(&(other.0, &other.1.began)));
+    let led: Vec<Led> = led.into_iter().map(|(_, led)| led).collect();
+    let (wrong, _) = misdated(&led, today);
+    let wrong: BTreeSet<i64> = led.iter().zip(wrong).filter(|(_, wrong)| *wrong).map(|(led, _)| led.session).collect();
+    for practice in practices {
+        practice.misdated = wrong.contains(&practice.session);
+    }
+    wrong
 }
 
 fn conditions(engine: &mut dyn Engine, client: i64) -> Result<HashMap<i64, Conditions>, ClinicError> {
@@ -373,26 +391,27 @@ fn conditions(engine: &mut dyn Engine, client: i64) -> Result<HashMap<i64, Condi
 }
 
 /// A trial as the arithmetic wants it; none where nothing of it was measured.
-fn trial(row: &Row, parts: &HashMap<i64, Vec<ZonedDateTime>>, conditions: &HashMap<i64, Conditions>, known_to: Option<Date>) -> Result<Option<Trial>, ClinicError> {
+fn trial(row: &Row, parts: &HashMap<i64, Vec<ZonedDateTime>>, conditions: &HashMap<i64, Conditions>, wrong: &BTreeSet<i64>) -> Result<Option<Trial>, ClinicError> {
     let kind = row.text(3)?;
-    let columns: &[(Measure, usize)] = match kind.as_str() {
-        "hold" => &[
-            (Measure::HoldS, 7),
-            (Measure::LevelDb, 8),
-            (Measure::F0MedianHz, 10),
-            (Measure::F0SpanSt, 11),
-            (Measure::F0SdSt, 12),
-            (Measure::LevelSlopeDbPerS, 9),
-            (Measure::CppsDb, 16),
-            (Measure::HnrDb, 17),
-            (Measure::JitterPct, 18),
-            (Measure::ShimmerPct, 19),
-        ],
-        "phrase" => &[(Measure::PhraseLevelDb, 8), (Measure::PhraseF0Hz, 10)],
-        "syllables" => &[(Measure::SyllableRateHz, 13), (Measure::SyllableIrregularityPct, 14)],
-        "category" => &[(Measure::NamedCount, 15)],
-        _ => return Ok(None),
+    let column = |measure: Measure| match measure {
+        Measure::HoldS => 7,
+        Measure::LevelDb | Measure::PhraseLevelDb => 8,
+        Measure::LevelSlopeDbPerS => 9,
+        Measure::F0MedianHz | Measure::PhraseF0Hz => 10,
+        Measure::F0SpanSt => 11,
+        Measure::F0SdSt => 12,
+        Measure::SyllableRateHz => 13,
+        Measure::SyllableIrregularityPct => 14,
+        Measure::NamedCount => 15,
+        Measure::CppsDb => 16,
+        Measure::HnrDb => 17,
+        Measure::JitterPct => 18,
+        Measure::ShimmerPct => 19,
     };
+    let measures = super::facts::measures(&kind);
+    if measures.is_empty() {
+        return Ok(None);
+    }
     let (session, part, at_s) = (row.int(0)?, row.int(4)?, row.real(5)?);
     let start = parts.get(&session).and_then(|starts| starts.get(usize::try_from(part).ok()?.checked_sub(1)?));
     let Some(start) = start else { return Ok(None) };
@@ -400,22 +419,20 @@ fn trial(row: &Row, parts: &HashMap<i64, Vec<ZonedDateTime>>, conditions: &HashM
     // Saturates, and a span too long for the calendar leaves the start.
     #[allow(clippy::cast_possible_truncation, reason = "saturates")]
     let when = Span::new().try_milliseconds((at_s * 1000.0).round() as i64).ok().and_then(|span| start.checked_add(span).ok()).unwrap_or_else(|| start.clone());
-    let discarded = row.maybe_text(21)?.unwrap_or_default();
-    let reasons: Vec<(&str, &str)> = discarded.split(' ').filter_map(|pair| pair.split_once('=')).collect();
-    let ahead = known_to.is_some_and(|known| day > known);
-    let mut values = Vec::new();
-    for (measure, column) in columns {
-        let Some(value) = row.maybe_real(*column)? else { continue };
-        let kept = reasons.iter().find(|(of, _)| *of == measure.id()).and_then(|(_, why)| discard_of(why));
-        values.push(progress::Value { measure: *measure, value, discard: kept.or(ahead.then_some(Discard::DatedAhead)) });
-    }
     let mut terms = row.maybe_int(20)?.and_then(|id| conditions.get(&id)).cloned().unwrap_or_default();
-    terms.clipped_s = row.maybe_real(22)?.unwrap_or(0.0);
-    terms.masked_s = row.maybe_real(23)?.unwrap_or(0.0);
-    terms.breaks = row.maybe_int(24)?.and_then(|breaks| u32::try_from(breaks).ok()).unwrap_or(0);
-    terms.in_noise = row.maybe_int(25)?.is_some_and(|flag| flag != 0);
-    terms.over_room_db = row.maybe_real(26)?;
-    Ok(Some(Trial { when, day, session, seq: row.int(1)?, exercise: row.text(2)?, position: None, values, conditions: terms, complete: row.flag(6)? }))
+    terms.clipped_s = row.maybe_real(21)?.unwrap_or(0.0);
+    terms.masked_s = row.maybe_real(22)?.unwrap_or(0.0);
+    terms.breaks = row.maybe_int(23)?.and_then(|breaks| u32::try_from(breaks).ok()).unwrap_or(0);
+    terms.in_noise = row.maybe_int(24)?.is_some_and(|flag| flag != 0);
+    terms.over_room_db = row.maybe_real(25)?;
+    let (complete, duration_s, misdated) = (row.flag(6)?, row.maybe_real(7)?.unwrap_or(0.0), wrong.contains(&session));
+    let mut values = Vec::new();
+    for measure in measures {
+        let Some(value) = row.maybe_real(column(*measure))? else { continue };
+        let discard = if misdated { Some(Discard::Misdated) } else { Discard::of(*measure, &terms, complete, duration_s) };
+        values.push(progress::Value { measure: *measure, value, discard });
+    }
+    Ok(Some(Trial { when, day, session, seq: row.int(1)?, exercise: row.text(2)?, position: None, values, conditions: terms, complete, duration_s, misdated }))
 }
 
 /// What is worked out of what was found. Pure.
@@ -439,10 +456,8 @@ impl Sums {
     fn of(found: &Found) -> Self {
         let practices = &found.practised.practices;
         let known_to = found.known_to.unwrap_or(Date::MIN);
-        // A clock that runs ahead by a day or less may be a time zone.
-        let is_ahead = |day: Date| day > known_to.checked_add(1.day()).unwrap_or(Date::MAX);
-        let clock_wrong = practices.iter().filter(|practice| is_ahead(practice.day)).count();
-        let dated_well: Vec<&Practice> = practices.iter().filter(|practice| !is_ahead(practice.day)).collect();
+        let clock_wrong = practices.iter().filter(|practice| practice.misdated).count();
+        let dated_well: Vec<&Practice> = practices.iter().filter(|practice| !practice.misdated).collect();
         let last_day = dated_well.iter().map(|practice| practice.day).max();
         let newest = found.packages.last();
         let newest_made = newest.map(|(_, made)| made.to_zoned_datetime(found.zone()).date());
@@ -532,7 +547,7 @@ fn longest_gap(days: &BTreeSet<Weekday>) -> Option<u32> {
 
 /// What bears on levels now, and since when.
 fn microphone(trials: &[Trial], known_to: Date) -> (Microphone, Option<Date>) {
-    let levels: Vec<&Trial> = trials.iter().filter(|trial| trial.day <= known_to && trial.values.iter().any(|value| value.measure.is_level())).collect();
+    let levels: Vec<&Trial> = trials.iter().filter(|trial| !trial.misdated && trial.values.iter().any(|value| value.measure.is_level())).collect();
     let Some(last) = levels.last() else { return (Microphone::Fine, None) };
     let differs = |one: &Conditions| {
         let now = &last.conditions;
@@ -593,12 +608,8 @@ pub(super) fn discard_word(why: Discard) -> &'static str {
         Discard::Masked => "masked",
         Discard::AutoGain => "auto-gain",
         Discard::Clipped => "clipped",
-        Discard::DatedAhead => "dated-ahead",
+        Discard::Misdated => "misdated",
     }
-}
-
-fn discard_of(word: &str) -> Option<Discard> {
-    Discard::ALL.into_iter().find(|why| discard_word(*why) == word)
 }
 
 /// What was not seen yet.

@@ -12,9 +12,6 @@ use std::collections::BTreeMap;
 /// intent.
 pub(super) const MARK_BYTES: usize = 8;
 
-/// Much of a hold lay under the tool's own voice from this share on; the same as for the record.
-const MASKED_SHARE: f64 = 0.2;
-
 /// Why a practice cannot be read.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("the practice of {started} cannot be taken in ({cause})")]
@@ -130,6 +127,11 @@ fn finite(value: f64) -> Option<f64> {
     value.is_finite().then_some(value)
 }
 
+/// What cannot be 0 and could not be measured stands as 0 in old journals.
+fn positive(value: f64) -> Option<f64> {
+    finite(value).filter(|value| *value > 0.0)
+}
+
 /// Reads one practice.
 ///
 /// # Errors
@@ -159,7 +161,7 @@ pub fn arriving(session: &HandedSession) -> Result<ArrivingSession, SessionError
         }
         reader.practised_s += last_s;
         // A later part begins with what is noted anew there.
-        reader.calibration_note = None;
+        (reader.calibration_note, reader.microphone) = (None, None);
     }
     let Reader { trials, events, steps, practised_s, steps_prescribed, ended, .. } = reader;
     let done = steps.values().filter(|step| step.whole).count();
@@ -289,6 +291,9 @@ impl Reader {
                 self.event(seq, day, EventKind::Tired, &what, Some(exercise));
             }
             Fact::Troubled { trouble } => self.event(seq, day, EventKind::Trouble, trouble.key().trim_start_matches("trouble-"), None),
+            Fact::MicrophoneUsed { system, name, rate_hz, gain } => {
+                self.microphone = Some(Microphone { system: system.clone(), name: name.clone(), rate_hz: *rate_hz, gain: gain.clone() });
+            }
             Fact::MicrophoneNoted { what, text } if what == "calibration" => self.calibration_note = Some(text.clone()),
             Fact::MicrophoneNoted { .. } => self.calibration_note = None,
             Fact::HoldInNoise { over_room_db, .. } => {
@@ -321,9 +326,9 @@ impl Reader {
                     level_db: finite(*level_mean_db),
                     level_fall_db: finite(*level_fall_db),
                     level_slope_db_per_s: level_slope_db_per_s.and_then(finite),
-                    f0_median_hz: finite(*f0_median_hz),
-                    f0_span_st: finite(*f0_span_st),
-                    f0_sd_st: f0_sd_st.and_then(finite),
+                    f0_median_hz: positive(*f0_median_hz),
+                    f0_span_st: positive(*f0_median_hz).and(finite(*f0_span_st)),
+                    f0_sd_st: positive(*f0_median_hz).and(f0_sd_st.and_then(finite)),
                     cpps_db: figure(|quality| quality.cpps_db),
                     jitter_local_pct: figure(|quality| quality.jitter_local_pct),
                     shimmer_local_pct: figure(|quality| quality.shimmer_local_pct),
@@ -337,7 +342,7 @@ impl Reader {
                 exercise: exercise.clone(),
                 duration_s: finite(*duration_s),
                 level_db: finite(*level_mean_db),
-                f0_median_hz: finite(*f0_median_hz),
+                f0_median_hz: positive(*f0_median_hz),
                 conditions: self.conditions(Some(level_weighting), level_terms.as_ref()),
                 ..base
             },
@@ -352,8 +357,8 @@ impl Reader {
                 kind: "syllables",
                 exercise: exercise.clone(),
                 duration_s: finite(*duration_s),
-                rate_hz: finite(*rate_hz),
-                irregularity_pct: finite(*irregularity_pct),
+                rate_hz: positive(*rate_hz),
+                irregularity_pct: positive(*irregularity_pct),
                 ..base
             },
             Fact::QuestionAnswered { exercise, correct, duration_s, .. } => {
@@ -391,50 +396,54 @@ impl Reader {
     }
 }
 
-/// The measures that a trial of a kind has, and where their values stand.
-pub(super) fn values(trial: &Trial) -> Vec<(Measure, f64)> {
-    let all: Vec<(Measure, Option<f64>)> = match trial.kind {
-        "hold" => vec![
-            (Measure::HoldS, trial.duration_s),
-            (Measure::LevelDb, trial.level_db),
-            (Measure::F0MedianHz, trial.f0_median_hz),
-            (Measure::F0SpanSt, trial.f0_span_st),
-            (Measure::F0SdSt, trial.f0_sd_st),
-            (Measure::LevelSlopeDbPerS, trial.level_slope_db_per_s),
-            (Measure::CppsDb, trial.cpps_db),
-            (Measure::HnrDb, trial.hnr_db),
-            (Measure::JitterPct, trial.jitter_local_pct),
-            (Measure::ShimmerPct, trial.shimmer_local_pct),
+/// The measures that a trial of a kind has.
+pub(super) fn measures(kind: &str) -> &'static [Measure] {
+    match kind {
+        "hold" => &[
+            Measure::HoldS,
+            Measure::LevelDb,
+            Measure::F0MedianHz,
+            Measure::F0SpanSt,
+            Measure::F0SdSt,
+            Measure::LevelSlopeDbPerS,
+            Measure::CppsDb,
+            Measure::HnrDb,
+            Measure::JitterPct,
+            Measure::ShimmerPct,
         ],
-        "phrase" => vec![(Measure::PhraseLevelDb, trial.level_db), (Measure::PhraseF0Hz, trial.f0_median_hz)],
-        "syllables" => vec![(Measure::SyllableRateHz, trial.rate_hz), (Measure::SyllableIrregularityPct, trial.irregularity_pct)],
-        "category" => vec![(Measure::NamedCount, trial.named.map(f64::from))],
-        _ => Vec::new(),
-    };
-    all.into_iter().filter_map(|(measure, value)| value.map(|value| (measure, value))).collect()
+        "phrase" => &[Measure::PhraseLevelDb, Measure::PhraseF0Hz],
+        "syllables" => &[Measure::SyllableRateHz, Measure::SyllableIrregularityPct],
+        "category" => &[Measure::NamedCount],
+        _ => &[],
+    }
+}
+
+impl Trial {
+    /// What was measured of it.
+    fn value(&self, measure: Measure) -> Option<f64> {
+        match measure {
+            Measure::HoldS => self.duration_s,
+            Measure::LevelDb | Measure::PhraseLevelDb => self.level_db,
+            Measure::F0MedianHz | Measure::PhraseF0Hz => self.f0_median_hz,
+            Measure::F0SpanSt => self.f0_span_st,
+            Measure::F0SdSt => self.f0_sd_st,
+            Measure::LevelSlopeDbPerS => self.level_slope_db_per_s,
+            Measure::SyllableRateHz => self.rate_hz,
+            Measure::SyllableIrregularityPct => self.irregularity_pct,
+            Measure::NamedCount => self.named.map(f64::from),
+            Measure::CppsDb => self.cpps_db,
+            Measure::HnrDb => self.hnr_db,
+            Measure::JitterPct => self.jitter_local_pct,
+            Measure::ShimmerPct => self.shimmer_local_pct,
+        }
+    }
 }
 
 /// Which of its values stand in no figure, and why.
 fn discarded(trial: &Trial) -> Vec<(Measure, Discard)> {
-    let conditions = &trial.conditions;
-    let masked = trial.duration_s.is_some_and(|length| conditions.masked_s > length * MASKED_SHARE);
-    let why = |measure: Measure| {
-        let level = measure.is_level() || measure == Measure::LevelSlopeDbPerS;
-        if !trial.complete {
-            Some(Discard::CutOff)
-        } else if conditions.in_noise {
-            Some(Discard::InNoise)
-        } else if masked && trial.kind == "hold" {
-            Some(Discard::Masked)
-        } else if level && conditions.auto_gain {
-            Some(Discard::AutoGain)
-        } else if level && conditions.clipped_s > 0.0 {
-            Some(Discard::Clipped)
-        } else {
-            None
-        }
-    };
-    values(trial).into_iter().filter_map(|(measure, _)| why(measure).map(|why| (measure, why))).collect()
+    let known = measures(trial.kind).iter().filter(|measure| trial.value(**measure).is_some());
+    let why = |measure: Measure| Discard::of(measure, &trial.conditions, trial.complete, trial.duration_s.unwrap_or(0.0));
+    known.filter_map(|measure| why(*measure).map(|why| (*measure, why))).collect()
 }
 
 #[cfg(test)]

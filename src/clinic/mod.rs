@@ -27,7 +27,7 @@ mod value;
 mod view;
 mod words;
 
-pub use address::Address;
+pub use address::{Address, FILE_NAME as CLINIC_FILE, VARIABLE as CLINIC_VARIABLE};
 pub use adherence::{Band, Share};
 pub use attention::{Attention, Reason, ReasonKind, Standing, attention, caseload};
 pub use change::{Change, Verdict};

@@ -78,6 +78,6 @@ pub fn reason_text(reason: &Reason) -> String {
             };
             format!("{what}{since}")
         }
-        Reason::Clock { practices } => format!("{} dated after the results were made: the clock of the home computer was wrong", plural(*practices, "practice")),
+        Reason::Clock { practices } => format!("{} with a date that cannot be believed: the clock of the home computer was wrong", plural(*practices, "practice")),
     }
 }

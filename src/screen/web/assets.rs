@@ -12,7 +12,6 @@ struct Assets;
 /// The typeface of the printed pages is that of the screen, too.
 #[derive(RustEmbed)]
 #[folder = "src/report/fonts/"]
-#[include = "*.ttf"]
 struct Fonts;
 
 /// `GET /assets/NAME`.
