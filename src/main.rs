@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    attend_command, calibrate_command, clinic_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, routine_command, texts,
+    attend_command, calibrate_command, clinic_command, demo, devices_command, enrol_command, error::AppError, hand_command, hear_command, history_command, lead_command, pack_command, practise, record_command, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -28,6 +28,8 @@ enum Order {
     Hear(hear_command::HearArgs),
     /// Lists past practices, or shows one whole.
     History(history_command::HistoryArgs),
+    /// Backs the record up, checks it, encrypts it, and deletes what is kept of a client.
+    Record(record_command::RecordArgs),
     /// Hands a client's programme over as one signed file, and the results back.
     Hand(hand_command::HandArgs),
     /// Results of many clients in one database: who needs attention, and why.
@@ -59,6 +61,7 @@ fn main() -> ExitCode {
         Order::Calibrate(args) => calibrate_command::run(&args),
         Order::Hear(args) => hear_command::run(&args),
         Order::History(args) => texts::history(&args),
+        Order::Record(args) => record_command::run(&args),
         Order::Hand(args) => hand_command::run(&args),
         Order::Clinic(args) => clinic_command::run(&args),
         Order::Routine(args) => texts::routine(&args),

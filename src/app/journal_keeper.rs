@@ -6,7 +6,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use jiff::ZonedDateTime;
 
 use super::observe::Observer;
-use crate::record::{Journal, JournalWriter, NewSession, RecordError, Source, Store, Unfinished};
+use crate::record::{Journal, JournalWriter, NewSession, RecordError, SessionId, Source, Store, Unfinished};
 use crate::session::Entry;
 
 /// What a journal needs to know of a session.
@@ -25,6 +25,12 @@ pub struct SessionFacts {
 pub struct Kept {
     pub entries: Vec<Entry>,
     pub failures: Vec<String>,
+    /// The session that is written; none as long as the client has not chosen which.
+    pub session: Option<SessionId>,
+    /// What the screen says while the sound of the practice is kept; none where it is not.
+    pub sound_until: Option<String>,
+    /// What else the person at the machine should know at the end.
+    pub notes: Vec<String>,
 }
 
 /// Shared between the sound thread, which keeps, and whoever sums up afterwards.
@@ -58,7 +64,11 @@ impl JournalKeeper {
         let kept = SharedKept::default();
         let state = match unfinished {
             Some(unfinished) => State::Undecided { store: Box::new(store), unfinished: Box::new(unfinished), waiting: Vec::new() },
-            None => State::Writing(begin(store, &facts)?),
+            None => {
+                let writer = begin(store, &facts)?;
+                lock(&kept).session = Some(writer.session());
+                State::Writing(writer)
+            }
         };
         Ok((Self { facts, state, kept: kept.clone() }, kept))
     }
@@ -99,7 +109,10 @@ impl Observer for JournalKeeper {
             store.abandon(unfinished.session, &self.facts.started_at).and_then(|()| begin(*store, &self.facts))
         };
         match begun {
-            Ok(writer) => self.state = State::Writing(writer),
+            Ok(writer) => {
+                lock(&self.kept).session = Some(writer.session());
+                self.state = State::Writing(writer);
+            }
             Err(error) => self.failed(&error.to_string()),
         }
         for entry in waiting {

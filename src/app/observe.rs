@@ -18,6 +18,13 @@ pub trait Observer: Send {
     fn kept(&mut self, entry: &Entry) {}
     /// The client chose whether to go on with the interrupted session.
     fn resumed(&mut self, go_on: bool) {}
+    /// The raw sound of the microphone, block by block, and how many frames were lost before it. It may be kept only where the client
+    /// agreed, by page and by voice.
+    fn sound(&mut self, lost_frames: u64, mic: &[f32]) {}
+    /// Asked every tenth of a second: something that everybody who follows should be told.
+    fn notice(&mut self) -> Option<String> {
+        None
+    }
     /// Every tenth of a second.
     fn tick(&mut self) {}
     /// Something that the person at the machine should know.

@@ -172,6 +172,7 @@ impl Pipeline {
         if captured.lost_frames > 0 {
             self.pass_lost(captured.lost_frames);
         }
+        self.observers.iter_mut().for_each(|observer| observer.sound(captured.lost_frames, mic));
         let block_s = self.now_s();
         self.frames += mic.len() as u64;
         self.hear_voice(mic, block_s);
@@ -186,6 +187,8 @@ impl Pipeline {
         self.blocks += 1;
         if self.blocks.is_multiple_of(10) {
             self.observers.iter_mut().for_each(|observer| observer.tick());
+            let notices: Vec<String> = self.observers.iter_mut().filter_map(|observer| observer.notice()).collect();
+            notices.iter().for_each(|notice| self.tell(notice));
         }
         self.path.play(speaker)
     }

@@ -18,6 +18,7 @@ use super::load::Loaded;
 use super::observe::Observer;
 use super::pipeline::{Parts, Pipeline};
 use super::ramps::stages_and_unfinished;
+use super::record_sound::{self, SoundWish};
 use super::talk::{PcmTalker, SystemTalker, Talker};
 use super::{enrol_store, hand_settings, load, summary};
 use crate::audio::echo::{AutoCanceller, NoCancel};
@@ -160,7 +161,8 @@ impl Practice {
         mut observers: Vec<Box<dyn Observer>>,
     ) -> Result<Outcome, AppError> {
         let offline = io.is_offline();
-        let store = Store::open(&self.data)?;
+        let mut store = Store::open(&self.data)?;
+        observers.extend(record_sound::tidied(&mut store, self.source, &now));
         let (text, within) = (&self.routine_text, Unfinished::OFFERED_WITHIN);
         let unfinished = stages_and_unfinished(&mut self.prescription, text, &store, &self.client, self.source, &now, within)?;
         let start = self.start(&store, &now, unfinished.as_ref())?;
@@ -189,8 +191,10 @@ impl Practice {
             started_at: now,
             lines: self.journal,
         };
+        let wish = SoundWish::of(&store, &facts)?;
         let (keeper, kept) = JournalKeeper::new(store, facts, unfinished)?;
         observers.push(Box::new(keeper));
+        observers.extend(wish.map(|wish| wish.keeper(&self.data, io.mic_rate_hz(), kept.clone())));
         observers.push(Box::new(ScreenFollower::new(screen)));
         let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AutoCanceller::new()) } else { Box::new(NoCancel) };
         let parts = Parts {
@@ -233,6 +237,7 @@ impl Practice {
             past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))?,
             habits: store.habits(&self.client)?,
             practice_week: store.practice_week(&self.client, now)?,
+            sound_days: store.sound_to_ask(&self.client)?,
             class: false,
         })
     }
@@ -351,6 +356,7 @@ impl Outcome {
         for failure in &kept.failures {
             eprintln!("The journal has a gap: {failure}");
         }
+        kept.notes.iter().for_each(|note| eprintln!("{note}"));
         if let Some(fault) = &self.fault {
             eprintln!("{fault}");
         }

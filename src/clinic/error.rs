@@ -18,6 +18,9 @@ pub enum ClinicError {
     /// A newer version wrote it. It was left as it is.
     #[error("{place} was written by a newer tidecount (form {found}; this one knows up to {known}). It has been left as it is: use the newer version at this desk, too")]
     Newer { place: String, found: i64, known: i64 },
+    /// It is encrypted, and the key cannot be had. It was left as it is.
+    #[error("{place}: {cause}. It has been left as it is")]
+    Passphrase { place: String, cause: String },
     /// There is none yet, and only looking was asked for.
     #[error("there is no clinic database at {place} yet: `tidecount clinic import FILE` makes one, or name another with --clinic or TIDECOUNT_CLINIC")]
     Absent { place: String },

@@ -3,6 +3,7 @@
 use super::engine::Engine;
 use super::schema::{self, SQLITE};
 use super::{ClinicError, Row, Value};
+use crate::record::{KeptLike, RecordError};
 use rusqlite::types::{ToSqlOutput, ValueRef};
 use rusqlite::{Connection, ErrorCode, OpenFlags, params_from_iter};
 use std::path::{Path, PathBuf};
@@ -20,6 +21,7 @@ const STATEMENTS: usize = 100;
 #[derive(Debug)]
 pub struct Sqlite {
     connection: Connection,
+    key: KeptLike,
     path: PathBuf,
     place: Rc<str>,
 }
@@ -45,15 +47,21 @@ impl Sqlite {
     pub fn open(path: &Path, create: bool) -> Result<Self, ClinicError> {
         let place = path.display().to_string();
         let is_there = std::fs::metadata(path).is_ok_and(|data| data.len() > 0);
+        let mut key = None;
         if is_there {
-            inspect(path)?;
+            key = Some(inspect(path)?);
         } else if !create {
             return Err(ClinicError::Absent { place });
         } else {
             private(path).map_err(|error| ClinicError::Unwritable { place: place.clone(), cause: error.to_string() })?;
         }
+        let key = match key {
+            Some(key) => key,
+            // Of a new file, where a passphrase is given.
+            None => KeptLike::of(path).map_err(|error| locked(&place, &error))?,
+        };
         let open = || -> Result<Connection, rusqlite::Error> {
-            let mut connection = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX)?;
+            let mut connection = key.connect(path, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
             connection.busy_timeout(BUSY)?;
             connection.set_prepared_statement_cache_capacity(STATEMENTS);
             // A view never waits for an import.
@@ -66,11 +74,27 @@ impl Sqlite {
             Ok(connection)
         };
         let connection = open().map_err(|error| wrap(&place, &error))?;
-        Ok(Self { connection, path: path.to_path_buf(), place: place.into() })
+        Ok(Self { connection, key, path: path.to_path_buf(), place: place.into() })
     }
 
     fn wrapped(&self, error: &rusqlite::Error) -> ClinicError {
         wrap(&self.place, error)
+    }
+}
+
+/// Why the key of a file cannot be had.
+fn locked(place: &str, error: &RecordError) -> ClinicError {
+    match error {
+        RecordError::Damaged { cause, .. } => ClinicError::Foreign { place: place.to_owned(), cause: cause.clone() },
+        RecordError::WrongPassphrase { .. } => ClinicError::Passphrase {
+            place: place.to_owned(),
+            cause: "it does not open with this passphrase: it is another one, or this is no clinic database of tidecount".to_owned(),
+        },
+        RecordError::Locked { .. } => ClinicError::Passphrase {
+            place: place.to_owned(),
+            cause: "it is encrypted, or no database: give the passphrase of the record in TIDECOUNT_PASSPHRASE or TIDECOUNT_PASSPHRASE_FILE, or at a terminal".to_owned(),
+        },
+        other => ClinicError::Passphrase { place: place.to_owned(), cause: other.to_string() },
     }
 }
 
@@ -91,13 +115,14 @@ fn private(path: &Path) -> std::io::Result<()> {
 }
 
 /// Looks at the file through a connection that cannot write.
-fn inspect(path: &Path) -> Result<(), ClinicError> {
+fn inspect(path: &Path) -> Result<KeptLike, ClinicError> {
     let place = path.display().to_string();
+    let key = KeptLike::of(path).map_err(|error| locked(&place, &error))?;
     let wrap = |error: rusqlite::Error| match error.sqlite_error_code() {
         Some(ErrorCode::NotADatabase) => ClinicError::Foreign { place: place.clone(), cause: "it is no SQLite file".to_owned() },
         _ => wrap(&place, &error),
     };
-    let connection = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX).map_err(wrap)?;
+    let connection = key.connect(path, OpenFlags::SQLITE_OPEN_READ_ONLY).map_err(wrap)?;
     connection.busy_timeout(BUSY).map_err(wrap)?;
     let number = |pragma: &str| connection.pragma_query_value(None, pragma, |row| row.get::<_, i64>(0)).map_err(wrap);
     let (version, id) = (number("user_version")?, number("application_id")?);
@@ -110,7 +135,8 @@ fn inspect(path: &Path) -> Result<(), ClinicError> {
     if version > known {
         return Err(ClinicError::Newer { place, found: version, known });
     }
-    Ok(())
+    drop(connection);
+    Ok(key)
 }
 
 /// SQLite does not wait by itself where two programs switch a new file at the same instant.
@@ -245,10 +271,22 @@ impl Engine for Sqlite {
         }
         private(to).map_err(|error| unwritable(error.to_string()))?;
         let copy = || -> Result<(), rusqlite::Error> {
-            let mut target = Connection::open(to)?;
-            rusqlite::backup::Backup::new(&self.connection, &mut target)?.run_to_completion(1000, Duration::ZERO, None)?;
-            // One file that can be carried away.
-            target.pragma_update_and_check(None, "journal_mode", "delete", |_| Ok(()))
+            // Encrypted with the same key where this file is; an empty key means none.
+            self.connection.execute("ATTACH DATABASE ?1 AS copy KEY ?2", (to.to_string_lossy(), self.key.spec()))?;
+            let fill = || {
+                // One snapshot for all tables.
+                self.connection.execute_batch("BEGIN")?;
+                self.connection.query_row("SELECT sqlcipher_export('copy')", [], |_| Ok(()))?;
+                let marks = format!("PRAGMA copy.user_version = {}; PRAGMA copy.application_id = {APPLICATION_ID}; COMMIT", schema::known());
+                self.connection.execute_batch(&marks)
+            };
+            let filled: Result<(), rusqlite::Error> = fill();
+            if filled.is_err() {
+                // Nothing to undo where it was undone already.
+                let _ = self.connection.execute_batch("ROLLBACK");
+            }
+            let detached = self.connection.execute_batch("DETACH copy");
+            filled.and(detached)
         };
         copy().map_err(|error| {
             // Half a copy is none.

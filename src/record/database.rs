@@ -1,27 +1,115 @@
-//! Opens the SQLite file safely and brings it to the present form.
+//! Opens the SQLite file safely and brings it to the present form. Every way to the record leads through here.
 
 use super::RecordError;
+use super::passphrase::{self, Key, Passphrase};
 use rusqlite::{Connection, OpenFlags, TransactionBehavior};
-use std::path::Path;
+use std::io::Read;
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
 /// Marks the file as ours in SQLite's header: "TIDE".
-const APPLICATION_ID: i64 = 0x5449_4445;
+pub(super) const APPLICATION_ID: i64 = 0x5449_4445;
 
 /// How long to wait for another process, which holds the file for milliseconds only.
 const BUSY: Duration = Duration::from_secs(5);
 
 /// What takes the file from form n to form n + 1; `user_version` counts those that were done. Never changed, only added to.
-const MIGRATIONS: [&str; 3] = [include_str!("migration_1.sql"), include_str!("migration_2.sql"), include_str!("migration_3.sql")];
+const MIGRATIONS: [&str; 4] =
+    [include_str!("migration_1.sql"), include_str!("migration_2.sql"), include_str!("migration_3.sql"), include_str!("migration_4.sql")];
+
+/// The first bytes of every SQLite file that is not encrypted (<https://www.sqlite.org/fileformat.html>, section 1.3).
+const PLAIN_HEADER: &[u8; 16] = b"SQLite format 3\0";
+
+/// What stands at a path.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Form {
+    /// Nothing, or an empty file.
+    Absent,
+    Plain,
+    /// Encrypted, beginning with this salt; or no database at all, which nobody can tell without the key.
+    Sealed([u8; 16]),
+}
+
+/// Looks at the first bytes alone.
+///
+/// # Errors
+/// The file cannot be read, or is surely no database.
+pub(super) fn form(path: &Path) -> Result<Form, RecordError> {
+    let mut head = Vec::new();
+    match std::fs::File::open(path) {
+        Ok(file) => file.take(16).read_to_end(&mut head).map_err(|error| RecordError::from_io(path, &error))?,
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Form::Absent),
+        Err(error) => return Err(RecordError::from_io(path, &error)),
+    };
+    if head.is_empty() {
+        return Ok(Form::Absent);
+    }
+    if head == PLAIN_HEADER {
+        return Ok(Form::Plain);
+    }
+    match <[u8; 16]>::try_from(head.as_slice()) {
+        // Sixteen bytes by chance are all text once in 50,000 files.
+        Ok(salt) if !head.iter().all(|byte| byte.is_ascii_graphic() || byte.is_ascii_whitespace()) => Ok(Form::Sealed(salt)),
+        _ => Err(RecordError::Damaged { path: path.to_path_buf(), cause: "it is no database".to_owned() }),
+    }
+}
+
+/// The key of the file at `path`, as it is remembered, given or asked for; none for one that is not encrypted.
+///
+/// # Errors
+/// There is no passphrase, or it does not open the file.
+pub(super) fn key_of(path: &Path) -> Result<Option<Key>, RecordError> {
+    match form(path)? {
+        Form::Absent => Passphrase::given()?.map(|passphrase| Key::fresh(&passphrase)).transpose(),
+        Form::Plain => Ok(None),
+        Form::Sealed(salt) => passphrase::unlock(path, salt, |key| opens(path, key)).map(Some),
+    }
+}
+
+/// Whether this key opens the file. The first page tells; it carries a check over its own bytes.
+pub(super) fn opens(path: &Path, key: &Key) -> Result<bool, RecordError> {
+    let look = || connect(path, OpenFlags::SQLITE_OPEN_READ_ONLY, Some(key))?.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0));
+    match look() {
+        Ok(_) => Ok(true),
+        Err(error) if error.sqlite_error_code() == Some(rusqlite::ErrorCode::NotADatabase) => Ok(false),
+        Err(error) => Err(RecordError::from_sqlite(path, &error)),
+    }
+}
+
+/// A connection that can read the file, where the key is right.
+pub(super) fn connect(path: &Path, flags: OpenFlags, key: Option<&Key>) -> Result<Connection, rusqlite::Error> {
+    let connection = Connection::open_with_flags(path, flags | OpenFlags::SQLITE_OPEN_NO_MUTEX)?;
+    connection.busy_timeout(BUSY)?;
+    if let Some(key) = key {
+        // SQLCipher writes to standard error by itself otherwise.
+        connection.query_row("PRAGMA cipher_log_level = NONE", [], |_| Ok(()))?;
+        connection.pragma_update(None, "key", key.spec())?;
+    }
+    Ok(connection)
+}
 
 /// Opens the database, creating or migrating it. A file that is damaged, foreign or newer is left as it is.
-pub(super) fn open(path: &Path) -> Result<Connection, RecordError> {
-    if std::fs::metadata(path).is_ok_and(|data| data.len() > 0) {
-        inspect(path)?;
+pub(super) fn open(path: &Path) -> Result<(Connection, Option<Key>), RecordError> {
+    let key = key_of(path)?;
+    if form(path)? == Form::Absent {
+        if let Some(key) = &key {
+            passphrase::remember(key);
+        }
+    } else {
+        if key.is_none() && Passphrase::given()?.is_some() {
+            passphrase::warn_of_plain(path);
+        }
+        inspect(path, key.as_ref())?;
     }
+    let connection = open_with(path, key.as_ref())?;
+    Ok((connection, key))
+}
+
+/// As [`open`], with a key that is known to be right; the file is not looked through.
+pub(super) fn open_with(path: &Path, key: Option<&Key>) -> Result<Connection, RecordError> {
     let wrap = |error: rusqlite::Error| RecordError::from_sqlite(path, &error);
-    let mut connection = Connection::open(path).map_err(wrap)?;
-    connection.busy_timeout(BUSY).map_err(wrap)?;
+    let mut connection = connect(path, OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE, key).map_err(wrap)?;
     // WAL: a reader (`tidecount history`) never waits for the practice, and a commit is one append.
     switch_to_wal(&connection).map_err(wrap)?;
     connection.pragma_update(None, "foreign_keys", true).map_err(wrap)?;
@@ -29,13 +117,19 @@ pub(super) fn open(path: &Path) -> Result<Connection, RecordError> {
     Ok(connection)
 }
 
+/// Files that this process has looked through, and how long they were then: a page that opens the record for each request does not
+/// look through it each time.
+static SEEN: Mutex<Vec<(PathBuf, u64)>> = Mutex::new(Vec::new());
+
+fn seen() -> MutexGuard<'static, Vec<(PathBuf, u64)>> {
+    SEEN.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
 /// Looks at the file through a connection that cannot write.
-fn inspect(path: &Path) -> Result<(), RecordError> {
+pub(super) fn inspect(path: &Path, key: Option<&Key>) -> Result<(), RecordError> {
     let wrap = |error: rusqlite::Error| RecordError::from_sqlite(path, &error);
     let damaged = |cause: String| RecordError::Damaged { path: path.to_path_buf(), cause };
-    let connection =
-        Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX).map_err(wrap)?;
-    connection.busy_timeout(BUSY).map_err(wrap)?;
+    let connection = connect(path, OpenFlags::SQLITE_OPEN_READ_ONLY, key).map_err(wrap)?;
     let number = |pragma: &str| connection.pragma_query_value(None, pragma, |row| row.get::<_, i64>(0)).map_err(wrap);
     let (version, id) = (number("user_version")?, number("application_id")?);
     let tables: i64 = connection.query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get(0)).map_err(wrap)?;
@@ -46,8 +140,18 @@ fn inspect(path: &Path) -> Result<(), RecordError> {
     if version > known {
         return Err(RecordError::Newer { path: path.to_path_buf(), found: version, known });
     }
+    let length = std::fs::metadata(path).map_or(0, |data| data.len());
+    if seen().iter().any(|(known, before)| known == path && length >= *before) {
+        return Ok(());
+    }
     let verdict: String = connection.query_row("PRAGMA quick_check(1)", [], |row| row.get(0)).map_err(wrap)?;
-    if verdict == "ok" { Ok(()) } else { Err(damaged(verdict)) }
+    if verdict != "ok" {
+        return Err(damaged(verdict));
+    }
+    let mut seen = seen();
+    seen.retain(|(known, _)| known != path);
+    seen.push((path.to_path_buf(), length));
+    Ok(())
 }
 
 /// SQLite does not wait by itself where two processes switch a new file at the same instant.
@@ -66,10 +170,14 @@ fn switch_to_wal(connection: &Connection) -> Result<(), rusqlite::Error> {
 }
 
 fn migrate(connection: &mut Connection) -> Result<(), rusqlite::Error> {
+    // Nothing is written where nothing is to be done, so that a full disk hinders nobody from reading.
+    let version = |db: &Connection| db.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0)).map(|n| usize::try_from(n).unwrap_or(0));
+    if version(connection)? >= MIGRATIONS.len() {
+        return Ok(());
+    }
     // The write lock first, so that of two processes the second finds the work done.
     let change = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
-    let version: i64 = change.pragma_query_value(None, "user_version", |row| row.get(0))?;
-    let done = usize::try_from(version).unwrap_or(0);
+    let done = version(&change)?;
     for sql in MIGRATIONS.iter().skip(done) {
         change.execute_batch(sql)?;
     }
@@ -78,6 +186,13 @@ fn migrate(connection: &mut Connection) -> Result<(), rusqlite::Error> {
         change.pragma_update(None, "user_version", MIGRATIONS.len() as i64)?;
     }
     change.commit()
+}
+
+/// Names of the tables, indexes and triggers of the present form.
+pub(super) fn parts() -> Result<Vec<String>, rusqlite::Error> {
+    let db = Connection::open_in_memory()?;
+    MIGRATIONS.iter().try_for_each(|sql| db.execute_batch(sql))?;
+    db.prepare("SELECT name FROM sqlite_schema WHERE sql IS NOT NULL")?.query_map([], |row| row.get(0))?.collect()
 }
 
 #[cfg(test)]

@@ -25,6 +25,51 @@ pub enum RecordError {
          Use the newer version, or name another folder with --data DIR", path = path.display()
     )]
     Newer { path: PathBuf, found: i64, known: i64 },
+    /// The record is encrypted and nobody gave the passphrase. It was left as it is.
+    #[error(
+        "{path} is encrypted (or damaged beyond knowing it again), and no passphrase was given. It has been left as it is. Set TIDECOUNT_PASSPHRASE, \
+         name a file with TIDECOUNT_PASSPHRASE_FILE, or start the command in a terminal, where it is asked for", path = path.display()
+    )]
+    Locked { path: PathBuf },
+    /// The passphrase does not open the record. It was left as it is.
+    #[error(
+        "{path} does not open with this passphrase: it is another one, or the file is damaged or not a record of tidecount. It has been left as it is. \
+         Try the passphrase again; where it is right, take a backup back with `tidecount record restore FILE`", path = path.display()
+    )]
+    WrongPassphrase { path: PathBuf },
+    /// A passphrase cannot be had or taken.
+    #[error("{0}")]
+    Passphrase(String),
+    /// Other programs have the record open, and the work needs it alone.
+    #[error("{path} is open in another tidecount (a practice, the page, another command). Nothing was changed: end that one first, then try again", path = path.display())]
+    InUse { path: PathBuf },
+    /// Record or folder cannot be written.
+    #[error(
+        "{path} or its folder is read-only here ({cause}). Nothing was written: make both writable for you, or name another folder with --data DIR",
+        path = path.display()
+    )]
+    ReadOnly { path: PathBuf, cause: String },
+    /// The disk is full.
+    #[error("{path} could not be written: the disk is full ({cause}). What was kept before is safe: make room on that disk, then start again", path = path.display())]
+    DiskFull { path: PathBuf, cause: String },
+    /// A file beside the record cannot be read or written.
+    #[error("{path}: {cause}. {remedy}", path = path.display())]
+    File { path: PathBuf, cause: String, remedy: String },
+    /// The record has something that the backup lacks.
+    #[error(
+        "{path} has {more} that the backup lacks. Nothing was changed: make a backup of it first (`tidecount record backup FILE`), then add --replace; \
+         the present record is kept aside then, too", path = path.display()
+    )]
+    HasMore { path: PathBuf, more: String },
+    /// The record knows nobody of this name, and nothing of theirs is in the folder.
+    #[error("nothing is kept of anybody called {client:?} in {folder}: `tidecount history` shows the names", folder = folder.display())]
+    NoSuchClient { client: String, folder: PathBuf },
+    /// Stored sound cannot be written or read.
+    #[error("{0}")]
+    Sound(String),
+    /// Sound cannot be kept for so long.
+    #[error("sound cannot be kept for {days} days: take 1 to 3650")]
+    SoundDays { days: u32 },
     /// The database refused, for instance because the disk is full.
     #[error("the record {path} could not be read or written: {cause}. See that the disk has room and that the file is writable for you", path = path.display())]
     Database { path: PathBuf, cause: String },
@@ -72,7 +117,20 @@ impl RecordError {
         let cause = error.to_string();
         match error.sqlite_error_code() {
             Some(rusqlite::ErrorCode::NotADatabase | rusqlite::ErrorCode::DatabaseCorrupt) => Self::Damaged { path, cause },
+            Some(rusqlite::ErrorCode::ReadOnly | rusqlite::ErrorCode::CannotOpen) => Self::ReadOnly { path, cause },
+            Some(rusqlite::ErrorCode::DiskFull) => Self::DiskFull { path, cause },
+            Some(rusqlite::ErrorCode::DatabaseBusy | rusqlite::ErrorCode::DatabaseLocked) => Self::InUse { path },
             _ => Self::Database { path, cause },
+        }
+    }
+
+    /// Wraps a refusal of the system about a file beside the record.
+    pub(super) fn from_io(path: &Path, error: &std::io::Error) -> Self {
+        let (path, cause) = (path.to_path_buf(), error.to_string());
+        match error.kind() {
+            std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded | std::io::ErrorKind::FileTooLarge => Self::DiskFull { path, cause },
+            std::io::ErrorKind::ReadOnlyFilesystem | std::io::ErrorKind::PermissionDenied => Self::ReadOnly { path, cause },
+            _ => Self::File { path, cause, remedy: "See that the name is right, that the file is yours, and that the disk has room".to_owned() },
         }
     }
 }

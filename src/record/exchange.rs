@@ -3,7 +3,7 @@
 use super::line::{entry_line, kind_of, parse_line};
 use super::packages::client_row;
 use super::running;
-use super::{RecordError, Source, Store};
+use super::{RecordError, Source, Store, time};
 use crate::session::Entry;
 use jiff::{Timestamp, ZonedDateTime};
 use rusqlite::{OptionalExtension, Transaction, params};
@@ -89,12 +89,12 @@ impl Store {
             })?
             .collect::<Result<Vec<_>, _>>()
         })?;
-        let day = |session: &WholeSession| session.started_at.parse::<ZonedDateTime>().ok().map(|time| time.date());
+        let day = |session: &WholeSession| time::read(&session.started_at).map(|time| time.date());
         sessions.retain(|session| since.is_none_or(|since| day(session).is_none_or(|day| day >= since)));
         sessions.retain(|session| !running::is_led(&self.folder, session.number));
         let taken = self.packages_taken(client)?;
         for session in &mut sessions {
-            let began = session.started_at.parse::<ZonedDateTime>().ok().map(|time| time.timestamp());
+            let began = time::read(&session.started_at).map(|time| time.timestamp());
             let in_force = taken.iter().rev().find(|package| began.is_some_and(|began| package.taken_at <= began));
             session.package = in_force.map(|package| package.id.clone());
             session.parts = self.parts(session.number)?;

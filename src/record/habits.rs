@@ -4,10 +4,12 @@
 use std::collections::BTreeMap;
 
 use jiff::ZonedDateTime;
+use rusqlite::OptionalExtension;
 
 use super::RecordError;
 use super::line::parse_line;
 use super::store::{SessionId, Store};
+use super::time;
 use crate::session::{Entry, Fact, Habits};
 
 /// So many of the newest responses are read.
@@ -51,12 +53,13 @@ impl Store {
     pub fn practice_week(&self, client: &str, now: &ZonedDateTime) -> Result<u32, RecordError> {
         let first: Option<String> = self.read(|db| {
             db.query_row(
-                "SELECT min(s.started_at) FROM session s JOIN client c ON c.id = s.client WHERE c.name = ?1 AND s.source = 'live'",
+                "SELECT s.started_at FROM session s JOIN client c ON c.id = s.client WHERE c.name = ?1 AND s.source = 'live' ORDER BY s.id LIMIT 1",
                 [client],
                 |row| row.get(0),
             )
+            .optional()
         })?;
-        let weeks = first.and_then(|first| first.parse::<ZonedDateTime>().ok()).map_or(0, |first| first.duration_until(now).as_hours() / (24 * 7));
+        let weeks = first.and_then(|first| time::read(&first)).map_or(0, |first| first.duration_until(now).as_hours() / (24 * 7));
         Ok(u32::try_from(weeks).unwrap_or(0))
     }
 

@@ -2,6 +2,7 @@
 
 use super::RecordError;
 use super::store::{SessionId, Source, Store};
+use super::time;
 use crate::session::{Entry, Fact};
 use jiff::ZonedDateTime;
 use rusqlite::{OptionalExtension, Row};
@@ -87,7 +88,7 @@ fn summary(row: &Row<'_>) -> Result<SessionSummary, rusqlite::Error> {
     Ok(SessionSummary {
         id: SessionId(row.get(0)?),
         client: row.get(1)?,
-        started_at: started.parse().map_err(|_| unreadable(2, &started))?,
+        started_at: time::read(&started).ok_or_else(|| unreadable(2, &started))?,
         routine: row.get(3)?,
         source: Source::from_word(&source).ok_or_else(|| unreadable(4, &source))?,
         software: row.get(5)?,

@@ -2,10 +2,19 @@
 //!
 //! Each fact is one committed transaction, so a process that is killed at any instant loses at most the fact under way.
 
+mod backup;
+mod beside;
+mod check;
+mod clock;
+mod copy;
 mod database;
+mod encrypt;
 mod error;
 mod exchange;
+mod flac;
 mod folder;
+mod forget;
+mod guard;
 mod habits;
 mod history;
 mod journal;
@@ -13,11 +22,17 @@ mod json_lines;
 mod line;
 mod own_voice;
 mod packages;
+mod passphrase;
 mod past;
 mod ramp;
+mod restore;
 mod resume;
 mod running;
+mod sound;
+mod sound_consent;
+mod sound_file;
 mod store;
+mod time;
 mod trials;
 mod writer;
 
@@ -25,15 +40,26 @@ mod writer;
 #[path = "tests/samples.rs"]
 mod samples;
 
+pub use backup::{Backup, Stored};
+pub(crate) use beside::KeptLike;
+pub use check::Checked;
+pub use copy::{replace_file, wipe as wipe_file};
+pub use encrypt::Rekeyed;
 pub use error::RecordError;
 pub use exchange::{Received, WholePart, WholeSession};
 pub use folder::{create as create_folder, data_folder};
+pub use forget::Forgotten;
 pub use history::{BestHold, SessionSummary};
 pub use journal::Journal;
 pub use json_lines::JsonLines;
 pub use line::{JournalText, journal_schema, journal_text, read_journal};
 pub use own_voice::StoredWord;
+pub use passphrase::{Passphrase, VARIABLE as PASSPHRASE_VARIABLE, FILE_VARIABLE as PASSPHRASE_FILE_VARIABLE, NEW_VARIABLE as NEW_PASSPHRASE_VARIABLE, NEW_FILE_VARIABLE as NEW_PASSPHRASE_FILE_VARIABLE};
+pub use restore::Restored;
 pub use resume::{Unfinished, counts_in, next_position};
 pub use packages::{MadePackage, PackageAgreement, TakenPackage};
+pub use sound::{Expired, SoundRecorder, StoredSound};
+pub use sound_consent::{MOST_SOUND_DAYS, SOUND_DAYS, SoundConsent, SoundSide};
+pub use sound_file::SOUND_FOLDER;
 pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
 pub use writer::JournalWriter;

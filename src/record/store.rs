@@ -2,7 +2,9 @@
 
 use super::RecordError;
 use super::line::{entry_line, kind_of, parse_line};
-use super::{database, folder, running};
+use super::guard::{self, Guard};
+use super::passphrase::Key;
+use super::{database, folder, running, sound_consent, time};
 use crate::session::{Entry, Fact};
 use jiff::{Span, ZonedDateTime};
 use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
@@ -63,19 +65,43 @@ pub struct NewSession<'a> {
 pub struct Store {
     pub(super) connection: Connection,
     pub(super) folder: PathBuf,
+    /// What the file is encrypted with.
+    pub(super) key: Option<Key>,
     /// Held while this process leads a session.
     claim: Option<running::Claim>,
+    /// Keeps whoever wants to replace the file waiting. After the connection, which is closed first.
+    _guard: Guard,
 }
 
 impl Store {
     /// Opens the record in `folder`, creating both where they are missing.
     ///
     /// # Errors
-    /// The folder cannot be made; the file is damaged, foreign or from a newer version (it is left as it is).
+    /// The folder cannot be made; the file is damaged, foreign or from a newer version, or encrypted and the passphrase is missing
+    /// or wrong (it is left as it is).
     pub fn open(folder: &Path) -> Result<Self, RecordError> {
         folder::create(folder)?;
-        let connection = database::open(&folder.join(DATABASE_NAME))?;
-        Ok(Self { connection, folder: folder.to_path_buf(), claim: None })
+        let path = folder.join(DATABASE_NAME);
+        // Of several that make a new record one is first: the file's salt is made by chance.
+        if database::form(&path)? == database::Form::Absent
+            && let Some(_alone) = guard::alone_now(folder)?
+            && database::form(&path)? == database::Form::Absent
+        {
+            database::open(&path)?;
+        }
+        Self::open_guarded(folder, guard::shared(folder)?)
+    }
+
+    /// Opens the record under a guard that is held already.
+    pub(super) fn open_guarded(folder: &Path, guard: Guard) -> Result<Self, RecordError> {
+        let (connection, key) = database::open(&folder.join(DATABASE_NAME))?;
+        Ok(Self { connection, folder: folder.to_path_buf(), key, claim: None, _guard: guard })
+    }
+
+    /// Whether the record is encrypted at rest.
+    #[must_use]
+    pub fn is_encrypted(&self) -> bool {
+        self.key.is_some()
     }
 
     /// Opens the record in `folder` if there is one, and creates nothing.
@@ -173,6 +199,16 @@ impl Store {
                              WHERE id = ?1 ON CONFLICT DO NOTHING",
                             params![id, exercise, now],
                         )?;
+                    }
+                }
+                Fact::SoundConsent { given: Some(yes), days } if rows == 1 => {
+                    let now = moment(tx, id, entry.at_s)?;
+                    // A "yes" in a recording is nobody's.
+                    let client: Option<String> = tx
+                        .query_row("SELECT c.name FROM session s JOIN client c ON c.id = s.client WHERE s.id = ?1 AND s.source = 'live'", [id], |row| row.get(0))
+                        .optional()?;
+                    if let Some(client) = client {
+                        sound_consent::answered(tx, &client, *yes, *days, &now)?;
                     }
                 }
                 Fact::SessionEnded { reason, .. } if rows == 1 => {
@@ -288,7 +324,7 @@ fn moment(tx: &Transaction<'_>, session: i64, at_s: f64) -> Result<String, rusql
 
 /// `at_s` seconds after a stored time of day; none where the text is no time.
 pub(super) fn later(started: &str, at_s: f64) -> Option<ZonedDateTime> {
-    let started: ZonedDateTime = started.parse().ok()?;
+    let started = time::read(started)?;
     // Saturates, and is 0 for NaN; a span too long for the calendar is none.
     let span = Span::new().try_milliseconds((at_s * 1000.0).round() as i64).ok()?;
     started.checked_add(span).ok()

@@ -42,6 +42,8 @@ pub struct Start {
     pub habits: Habits,
     /// Whole weeks since this client's first practice: feedback on results fades with them.
     pub practice_week: u32,
+    /// The page asks to keep the sound of practices for so many days, and the client has not answered yet.
+    pub sound_days: Option<u32>,
     /// A clinician leads a class: nobody is measured or hurried, nothing moves on by a voice in the room alone.
     pub class: bool,
 }
@@ -72,6 +74,8 @@ pub(super) enum Ask {
     Resume,
     /// "yes": a clinician has agreed.
     Agreement,
+    /// "yes" or "no": may the sound of practices be kept?
+    Sound,
     /// "ready": the session may start.
     Start,
     /// "ready": in position for the next set.

@@ -295,6 +295,8 @@ pub enum Fact {
     SessionResumed { from: String },
     /// The spoken answer to the cautions; `given` false also where none came.
     Agreement { given: bool, exercises: Vec<String> },
+    /// The spoken answer to whether the sound of practices may be kept for so many days, as the page asks; `null` where none came.
+    SoundConsent { given: Option<bool>, days: u32 },
     /// Left out for want of agreement.
     StepLeftOut { exercise: String, reason: String },
     StepBegun {

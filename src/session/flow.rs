@@ -49,7 +49,7 @@ impl Engine {
             Then::AskResume => self.ask(Ask::Resume),
             Then::Cautions => self.cautions(),
             Then::AskAgreement => self.ask(Ask::Agreement),
-            Then::AskStart => self.ask(Ask::Start),
+            Then::AskStart => self.ask(if self.start.sound_days.is_some() && !self.start.class { Ask::Sound } else { Ask::Start }),
             Then::BeginStep => self.begin_step(),
             Then::BeginSet => self.begin_set(),
             Then::BeginRepetition => self.begin_repetition(),
@@ -168,6 +168,15 @@ impl Engine {
         self.after(last, BREATH_S, if all { Then::End("no-agreement") } else { Then::AskStart });
     }
 
+    /// What was answered, or not, to whether the sound may be kept. Silence is no yes, and no "no" either: it is asked next time again.
+    pub(super) fn sound_answered(&mut self, given: Option<bool>) {
+        let days = self.start.sound_days.take().unwrap_or_default();
+        self.record(Fact::SoundConsent { given, days });
+        let key = if given == Some(true) { "sound-agreed" } else { "sound-not-agreed" };
+        let last = self.say(key, &[("days", Arg::Number(f64::from(days)))]);
+        self.after(last, BREATH_S, Then::AskStart);
+    }
+
     /// Marks the steps that have no agreement, and says so in the journal.
     fn leave_out_quietly(&mut self) {
         let agreed = self.start.agreed.clone();
@@ -186,6 +195,10 @@ impl Engine {
         let (key, args, commands, can_say): Question = match ask {
             Ask::Resume => ("ask-resume", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
             Ask::Agreement => ("ask-agreement", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
+            Ask::Sound => {
+                let days = Arg::Number(f64::from(self.start.sound_days.unwrap_or_default()));
+                ("ask-sound", vec![("days", days)], listening::YES_NO, &[Command::Yes, Command::No])
+            }
             Ask::Start => ("ask-ready", vec![], listening::READY, &[Command::Ready, Command::Stop]),
             Ask::Position => ("ask-position", vec![], listening::READY, &[Command::Ready, Command::Skip, Command::Stop]),
             Ask::RestOver => ("ask-rest-over", vec![], listening::READY, &[Command::Ready, Command::Stop]),
@@ -219,7 +232,7 @@ impl Engine {
     /// Nobody answered; asks once more.
     pub(super) fn ask_again(&mut self, ask: Ask, time: u32) {
         let key = match (ask, time) {
-            (Ask::Resume | Ask::Agreement | Ask::Confirm(_) | Ask::OfferRest, _) => "ask-yes-no-again",
+            (Ask::Resume | Ask::Agreement | Ask::Sound | Ask::Confirm(_) | Ask::OfferRest, _) => "ask-yes-no-again",
             // Nothing is said to a person with water in the mouth but once, late.
             (Ask::Sip, 1) => return,
             (Ask::Sip, _) => "ask-sip-again",
@@ -235,6 +248,7 @@ impl Engine {
         match ask {
             Ask::Resume => self.resume(false),
             Ask::Agreement => self.agreement(false),
+            Ask::Sound => self.sound_answered(None),
             Ask::Confirm(_) => self.proceed(self.go_on),
             Ask::OfferRest => self.rest_taken(true),
             _ => self.remind("wait-for-ready", &[]),

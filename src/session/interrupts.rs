@@ -89,6 +89,7 @@ impl Engine {
             Ask::OfferRest => self.rest_taken(yes),
             Ask::Resume => self.resume(yes),
             Ask::Agreement => self.agreement(yes),
+            Ask::Sound => self.sound_answered(Some(yes)),
             Ask::Confirm(command) if yes => self.obey(command),
             Ask::Confirm(_) => self.proceed(self.go_on),
             _ => {}
@@ -98,7 +99,7 @@ impl Engine {
     /// "ready", "done", "go on": the same wish, to go ahead from where it stands.
     fn go_ahead(&mut self, command: Command) {
         let waits = match &self.state {
-            State::Asking { ask, .. } => !matches!(ask, Ask::FinishUnlessTakenBack | Ask::Confirm(_) | Ask::Agreement | Ask::Resume),
+            State::Asking { ask, .. } => !matches!(ask, Ask::FinishUnlessTakenBack | Ask::Confirm(_) | Ask::Agreement | Ask::Sound | Ask::Resume),
             _ => false,
         };
         if waits {

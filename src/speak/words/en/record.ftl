@@ -1,0 +1,21 @@
+# Keeping the sound of practices: asked aloud once after the page asked.
+
+ask-sound = On the page it was asked to keep the sound of your practices for { $days ->
+    [one] one day
+   *[other] { SPOKEN($days) } days
+}, on this computer alone. Is that all right? Yes, or no?
+ask-sound-shown = Keep the sound of your practices for { $days ->
+    [one] one day
+   *[other] { $days } days
+}?
+sound-agreed = Thank you. The sound is kept from now on, and deleted after { $days ->
+    [one] one day
+   *[other] { SPOKEN($days) } days
+}.
+sound-not-agreed = All right. No sound is kept.
+
+# Shown while a practice runs.
+sound-kept-shown = The sound of this practice is kept until { $date }.
+sound-over-shown = The sound of this practice is no longer kept: { $why }
+sound-withdrawn-shown = the consent was taken back.
+sound-too-slow-shown = the disk is too slow.
