@@ -32,7 +32,7 @@ pub fn median(values: &[f64]) -> Option<f64> {
 pub(super) fn median_of_sorted(sorted: &[f64]) -> Option<f64> {
     let middle = sorted.len() / 2;
     let upper = *sorted.get(middle)?;
-    if sorted.len() % 2 == 1 { Some(upper) } else { sorted.get(middle - 1).map(|lower| lower + (upper - lower) / 2.0) }
+    if sorted.len() % 2 == 1 { Some(upper) } else { sorted.get(middle - 1).map(|lower| f64::midpoint(*lower, upper)) }
 }
 
 /// Below so many values even the whole range covers less than three quarters, and says nothing; own choice.

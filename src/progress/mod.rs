@@ -26,6 +26,10 @@ mod slope;
 mod trial;
 mod weeks;
 
+#[cfg(test)]
+#[path = "tests/samples.rs"]
+mod samples;
+
 pub use adherence::{Adherence, DayAdherence, PlanBasis, RoutineDay, WeekAdherence, adherence};
 pub use baseline::{BASELINE_DAYS, BASELINE_DAYS_LEAST, BASELINE_WITHIN_DAYS, Baseline, baseline};
 pub use best::{BestOfThree, best_of_three};

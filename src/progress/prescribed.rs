@@ -38,7 +38,7 @@ pub(super) fn routines(practised: &Practised) -> Vec<RoutineLife<'_>> {
             None => None,
         };
         if !read.contains_key(text) {
-            read.insert(&practice.routine_text, doses_of(text));
+            read.insert(&practice.routine_text, doses_of(text).filter(|prescription| !prescription.routine.steps.is_empty()));
         }
         match lives.iter_mut().find(|life| life.title == practice.routine_title) {
             Some(life) => {

@@ -7,6 +7,9 @@ use jiff::civil::Date;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
+/// What stands in place of a text whose steps cannot be made out any more.
+const UNREADABLE: &str = "cannot be compared";
+
 /// One thing that changed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "what")]
@@ -53,9 +56,11 @@ pub fn changes(practised: &Practised, window: Window) -> Vec<ProgrammeChange> {
             add(first.from, first.practice, vec![ProgrammeItem::RoutineBegun { exercises }]);
         }
         for (before, after) in life.versions.iter().zip(life.versions.iter().skip(1)) {
-            if let (Some(old), Some(new)) = (&before.prescription, &after.prescription) {
-                add(after.from, after.practice, differences(old, new));
-            }
+            let items = match (&before.prescription, &after.prescription) {
+                (Some(old), Some(new)) => differences(old, new),
+                _ => vec![ProgrammeItem::SettingChanged { field: "text".to_owned(), from: UNREADABLE.to_owned(), to: UNREADABLE.to_owned() }],
+            };
+            add(after.from, after.practice, items);
         }
         for (practice, items) in stages(&life) {
             add(practice.day, practice, items);

@@ -141,7 +141,7 @@ impl Pairs {
             return upper;
         }
         let lower = self.slopes.iter().take(middle).copied().fold(f64::NEG_INFINITY, f64::max);
-        lower + (upper - lower) / 2.0
+        f64::midpoint(lower, upper)
     }
 
     fn line(&mut self, x: &[f64], y: &[f64], z: f64, variance_factor: f64) -> Line {

@@ -33,6 +33,7 @@ mod sound_consent;
 mod sound_file;
 mod store;
 mod time;
+mod trial_lines;
 mod trials;
 mod writer;
 

@@ -53,6 +53,17 @@ fn a_calibrated_level_is_given_for_30_cm() {
 }
 
 #[test]
+fn the_live_microphone_is_kept_once_and_a_recordings_never() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut levels = Levels::of(folder.path(), &device("60 %"), None).unwrap();
+    let used = Fact::MicrophoneUsed { system: "PulseAudio".into(), name: "mic".into(), rate_hz: 48_000, gain: "60 %".into() };
+    assert_eq!((levels.microphone_used(), levels.microphone_used()), (Some(used), None));
+    let recording = Device { system: RECORDING.into(), ..device("unknown") };
+    assert_eq!(Levels::of(folder.path(), &recording, None).unwrap().microphone_used(), None);
+    assert_eq!(Levels::default().microphone_used(), None);
+}
+
+#[test]
 fn a_phone_stays_rough_and_nothing_stays_relative() {
     let folder = tempfile::tempdir().unwrap();
     let (level_db, calibrated, terms) = phrase(&Levels::of(folder.path(), &device("unknown"), Some(45.0)).unwrap());
