@@ -545,7 +545,7 @@ fn a_foreign_newer_damaged_or_locked_file_is_left_alone() {
     let home = Home::new(1, "grandpa");
     adopt(&mut clinic, 1, &[&home]);
     let before = clinic.content().expect("reads");
-    clinic.engine().each("PRAGMA max_page_count = 60", &[], &mut |_| Ok(())).expect("a small disk");
+    clinic.engine().each("PRAGMA max_page_count = 1", &[], &mut |_| Ok(())).expect("a small disk");
     let file = home.file("2026-03-31", &daily(1, "2025-12-02", 100, 1, 12.0, &MIC));
     let error = clinic.import(&file).expect_err("full");
     assert!(matches!(error, ClinicError::Unwritable { .. }) && error.to_string().contains("import the same files again"), "{error:?}");

@@ -214,10 +214,11 @@ fn practice(digest: &Digest, is_news: bool) -> Option<Reason> {
 
 /// Nothing has come for long.
 fn results(digest: &Digest, today: Date) -> Option<Reason> {
+    // Whoever has just been given a package has just been seen.
     let from = digest.known_to.max(digest.newest_made)?;
-    let without = days(from, today);
     let due = RESULTS_DAYS.max(i64::from(digest.gap_days));
-    (i64::from(without) > due).then(|| Reason::NoResults { since: digest.known_to, made: digest.newest_made, days: without, last: digest.last_day })
+    let without = days(digest.known_to.unwrap_or(from), today);
+    (i64::from(days(from, today)) > due).then_some(Reason::NoResults { since: digest.known_to, made: digest.newest_made, days: without, last: digest.last_day })
 }
 
 /// The whole caseload in its order, those without a reason last. `why`: only clients with this reason.
