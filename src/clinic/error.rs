@@ -30,6 +30,9 @@ pub enum ClinicError {
     /// No room, or not writable.
     #[error("{place} cannot be written: {cause}. What was under way has been undone, nothing is lost: make room or make it writable, then import the same files again")]
     Unwritable { place: String, cause: String },
+    /// A copy was not written.
+    #[error("no copy was written to {path}: {cause}. Name another file, or make room")]
+    NoCopy { path: String, cause: String },
     /// The server cannot be reached, or the connection broke.
     #[error("{place} cannot be reached: {cause}. What was under way has been undone, nothing is lost: see that the server runs and the address is right, then try again")]
     Lost { place: String, cause: String },

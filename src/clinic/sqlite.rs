@@ -265,7 +265,7 @@ impl Engine for Sqlite {
     }
 
     fn backup(&mut self, to: &Path) -> Result<(), ClinicError> {
-        let unwritable = |cause: String| ClinicError::Unwritable { place: to.display().to_string(), cause };
+        let unwritable = |cause: String| ClinicError::NoCopy { path: to.display().to_string(), cause };
         if to.symlink_metadata().is_ok() {
             return Err(unwritable("there is a file of that name already, and it was left as it is".to_owned()));
         }

@@ -70,7 +70,7 @@ impl Server {
             .arg(self.dir.path().join("data"))
             .arg("-k")
             .arg(self.dir.path())
-            .args(["-p", &self.port.to_string(), "-c", "listen_addresses=127.0.0.1", "-c", "fsync=off"])
+            .args(["-p", &self.port.to_string(), "-c", "listen_addresses=127.0.0.1", "-c", "fsync=off", "-c", "full_page_writes=off", "-c", "wal_level=minimal", "-c", "max_wal_senders=0", "-c", "autovacuum=off"])
             .current_dir(self.dir.path())
             .stdin(Stdio::null())
             .stdout(Stdio::null())
@@ -103,12 +103,12 @@ impl Server {
 
     pub fn plain_in(&self, database: &str, sql: &str) -> Result<(), String> {
         let mut client = postgres::Client::connect(&self.url(database), postgres::NoTls).map_err(|error| error.to_string())?;
-        client.batch_execute(sql).map_err(|error| error.to_string())
+        client.batch_execute(sql).map_err(|error| error.as_db_error().map_or_else(|| error.to_string(), |db| db.message().to_owned()))
     }
 
     /// A new database; gives its address.
     pub fn database(&self, name: &str) -> String {
-        self.plain(&format!("CREATE DATABASE {name}")).expect("a database");
+        self.plain(&format!("CREATE DATABASE \"{name}\"")).expect("a database");
         self.url(name)
     }
 
