@@ -1,10 +1,10 @@
 //! The clinic database at the size of a large clinic: import rate, time of each view, size and memory.
 //!
-//! `cargo bench --bench clinic -- [clients=10000] [trials=5000000] [files=300] [at=FILE|postgres://…] [plans]`
+//! `cargo bench --bench clinic -- [clients=10000] [trials=5000000] [files=300] [at=FILE|postgres|postgres://…] [plans]`
 //!
 //! The clients come in through the import itself, behind the check of the seal; then as many signed files as `files` says come in
-//! whole, seal and all, and once more. `at` names a new file or an empty database (a file in a temporary folder where it is not given); it is
-//! left there.
+//! whole, seal and all, and once more. `at` names a new file or an empty database, which is left there; `at=postgres` starts Debian's
+//! PostgreSQL with its own settings in a temporary folder. Nothing named: a file in a temporary folder.
 
 #[allow(dead_code)] // the tests use more of it
 #[path = "../tests/support/clinic_world.rs"]
@@ -12,6 +12,10 @@ mod clinic_world;
 #[allow(dead_code)] // `measure` uses more of it
 #[path = "measure/figure.rs"]
 mod figure;
+
+#[allow(dead_code)] // the tests use more of it
+#[path = "../tests/support/postgres_server.rs"]
+mod postgres_server;
 
 use clinic_world::{Home, MIC, Practice, desk_key, hold};
 use figure::{figure, no_aim};
@@ -110,9 +114,11 @@ fn timed<T>(work: impl FnOnce() -> T) -> (T, Duration) {
 
 fn run(options: &Options) -> Result<(), Box<dyn Error>> {
     let dir = tempfile::tempdir()?;
-    let address = match &options.at {
-        Some(at) => Address::of(at)?,
-        None => Address::File(dir.path().join("clinic.sqlite")),
+    let server = if options.at.as_deref() == Some("postgres") { Some(postgres_server::Server::start_safe().ok_or("no PostgreSQL is installed")?) } else { None };
+    let address = match (&server, &options.at) {
+        (Some(server), _) => Address::of(&server.database("clinic"))?,
+        (None, Some(at)) => Address::of(at)?,
+        (None, None) => Address::File(dir.path().join("clinic.sqlite")),
     };
     let engine = if matches!(address, Address::File(_)) { "SQLite" } else { "PostgreSQL" };
     println!("\n## clinic: {} clients, {} trials, {engine}", options.clients, options.trials);
@@ -189,6 +195,12 @@ fn views(clinic: &mut Clinic, options: &Options, engine: &str) -> Result<(), Box
         Ok(clinic.sheet(client, TODAY)?.sessions.len())
     })?;
     let now = format!("{TODAY}T09:00:00+00:00[UTC]").parse()?;
+    worst("forget", 3, &mut |clinic, time| {
+        // The last ones, which nothing else asks for.
+        let client = clinic.client(&format!("client {}", clients - 1 - u64::from(time)))?;
+        clinic.forget(client)?;
+        Ok(1)
+    })?;
     worst("seen", 20, &mut |clinic, time| {
         let client = clinic.client(&format!("client {}", u64::from(time) * 89 % clients))?;
         Ok(clinic.seen(client, &now, None)?.len())

@@ -79,6 +79,7 @@ fn postgres_keeps_its_promises() {
     suite(&engine);
     let Engine::Postgres(server) = engine else { return };
     foreign_and_newer_databases_are_left_alone(&server);
+    certificates_are_checked(&server);
     a_server_that_is_gone_loses_nothing(server);
 }
 
@@ -498,6 +499,36 @@ fn foreign_and_newer_databases_are_left_alone(server: &Server) {
     // A server without encryption is refused where encryption is asked for.
     let asked = format!("{}?sslmode=require", server.tcp_url(PASSWORD, "shared"));
     assert!(matches!(Clinic::open(&Address::of(&asked).expect("an address")), Err(ClinicError::Lost { .. })));
+}
+
+fn certificates_are_checked(server: &Server) {
+    let Some(certificate) = server.speak_tls() else {
+        println!("skipped: no openssl to make a certificate");
+        return;
+    };
+    let url = server.tcp_url(PASSWORD, "shared").replace("127.0.0.1", "localhost");
+    let open = |options: String| Clinic::open(&Address::of(&format!("{url}?{options}")).expect("an address"));
+    let known = certificate.display();
+    // The server takes a moment to read its settings again.
+    let mut tries = 0;
+    let done = loop {
+        match open(format!("sslmode=verify-full&sslrootcert={known}")) {
+            Err(ClinicError::Lost { .. }) if tries < 50 => std::thread::sleep(std::time::Duration::from_millis(100)),
+            done => break done,
+        }
+        tries += 1;
+    };
+    let mut clinic = done.expect("the certificate is known");
+    let mut encrypted = 0;
+    let sql = "SELECT count(*) FROM pg_stat_ssl WHERE pid = pg_backend_pid() AND ssl";
+    clinic.engine().each(sql, &[], &mut |row| row.int(0).map(|count| encrypted = count)).expect("reads");
+    assert_eq!(encrypted, 1);
+    let error = open("sslmode=require".to_owned()).expect_err("nobody knows the certificate").to_string();
+    assert!(error.contains("certificate") && !error.contains(PASSWORD), "{error}");
+    let error = Clinic::open(&Address::of(&format!("{}?sslmode=require&sslrootcert={known}", server.tcp_url(PASSWORD, "shared"))).expect("an address")).expect_err("another name");
+    assert!(matches!(error, ClinicError::Lost { .. }), "{error}");
+    let error = open("sslmode=require&sslrootcert=%2Fabsent.pem".to_owned()).expect_err("no such file").to_string();
+    assert!(error.contains("/absent.pem"), "{error}");
 }
 
 fn a_server_that_is_gone_loses_nothing(mut server: Server) {

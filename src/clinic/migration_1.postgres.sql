@@ -4,6 +4,8 @@ CREATE TABLE about (
 );
 INSERT INTO about (application, form) VALUES ('tidecount clinic', 1);
 
+-- `condition` of a trial, `routine` of a session and `look` of an event are numbers of rows of the same client. They are not declared as
+-- references: forgetting a client would look through all trials of the others for each of them.
 -- Days are local dates, times RFC 9557 texts with their zone. NULL: could not be measured, or was not said.
 -- A clinician's computer, known by the public key that seals its packages.
 CREATE TABLE desk (
@@ -64,7 +66,7 @@ CREATE TABLE session (
     began_s BIGINT NOT NULL,
     ended_at TEXT,
     end_reason TEXT,
-    routine BIGINT NOT NULL REFERENCES routine (id),
+    routine BIGINT NOT NULL,
     package TEXT,
     software TEXT NOT NULL,
     entries BIGINT NOT NULL,
@@ -128,7 +130,7 @@ CREATE TABLE trial (
     jitter_local_pct DOUBLE PRECISION,
     shimmer_local_pct DOUBLE PRECISION,
     hnr_db DOUBLE PRECISION,
-    condition BIGINT REFERENCES condition (id),
+    condition BIGINT,
     discarded TEXT,
     PRIMARY KEY (session, seq)
 );
@@ -163,7 +165,7 @@ CREATE TABLE event (
     what TEXT NOT NULL,
     exercise TEXT,
     day TEXT NOT NULL,
-    look BIGINT REFERENCES look (id),
+    look BIGINT,
     PRIMARY KEY (session, seq)
 );
 CREATE INDEX event_unseen ON event (client) WHERE look IS NULL;

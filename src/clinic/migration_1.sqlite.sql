@@ -1,3 +1,5 @@
+-- `condition` of a trial, `routine` of a session and `look` of an event are numbers of rows of the same client. They are not declared as
+-- references: forgetting a client would look through all trials of the others for each of them.
 -- Days are local dates, times RFC 9557 texts with their zone. NULL: could not be measured, or was not said.
 -- A clinician's computer, known by the public key that seals its packages.
 CREATE TABLE desk (
@@ -58,7 +60,7 @@ CREATE TABLE session (
     began_s INTEGER NOT NULL,
     ended_at TEXT,
     end_reason TEXT,
-    routine INTEGER NOT NULL REFERENCES routine (id),
+    routine INTEGER NOT NULL,
     package TEXT,
     software TEXT NOT NULL,
     entries INTEGER NOT NULL,
@@ -122,7 +124,7 @@ CREATE TABLE trial (
     jitter_local_pct REAL,
     shimmer_local_pct REAL,
     hnr_db REAL,
-    condition INTEGER REFERENCES condition (id),
+    condition INTEGER,
     discarded TEXT,
     PRIMARY KEY (session, seq)
 ) STRICT, WITHOUT ROWID;
@@ -157,7 +159,7 @@ CREATE TABLE event (
     what TEXT NOT NULL,
     exercise TEXT,
     day TEXT NOT NULL,
-    look INTEGER REFERENCES look (id),
+    look INTEGER,
     PRIMARY KEY (session, seq)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX event_unseen ON event (client) WHERE look IS NULL;

@@ -7,12 +7,16 @@ use std::time::{Duration, Instant};
 
 pub const PASSWORD: &str = "s3cret-of-the-desk";
 
+const QUICK: [&str; 10] = ["-c", "fsync=off", "-c", "full_page_writes=off", "-c", "wal_level=minimal", "-c", "max_wal_senders=0", "-c", "autovacuum=off"];
+
 /// Runs while it is held.
 pub struct Server {
     dir: tempfile::TempDir,
     bin: PathBuf,
     port: u16,
     child: Option<Child>,
+    /// Debian's own settings, which wait for the disk.
+    safe: bool,
 }
 
 /// Where `initdb` and `postgres` of Debian stand, the newest; none where it is not installed.
@@ -35,8 +39,17 @@ fn command(program: &Path) -> Command {
 }
 
 impl Server {
-    /// Starts one; none (and "skipped") where PostgreSQL is not installed.
+    /// Starts one that need not survive a power cut; none (and "skipped") where PostgreSQL is not installed.
     pub fn start() -> Option<Self> {
+        Self::start_as(false)
+    }
+
+    /// Starts one as it would be used.
+    pub fn start_safe() -> Option<Self> {
+        Self::start_as(true)
+    }
+
+    fn start_as(safe: bool) -> Option<Self> {
         let Some(bin) = programs() else {
             println!("skipped: no PostgreSQL below /usr/lib/postgresql (setup.sh --tests installs it)");
             return None;
@@ -57,7 +70,7 @@ impl Server {
             .output()
             .expect("initdb runs");
         assert!(made.status.success(), "{}", String::from_utf8_lossy(&made.stderr));
-        let mut server = Self { dir, bin, port, child: None };
+        let mut server = Self { dir, bin, port, child: None, safe };
         server.go_on();
         Some(server)
     }
@@ -70,7 +83,8 @@ impl Server {
             .arg(self.dir.path().join("data"))
             .arg("-k")
             .arg(self.dir.path())
-            .args(["-p", &self.port.to_string(), "-c", "listen_addresses=127.0.0.1", "-c", "fsync=off", "-c", "full_page_writes=off", "-c", "wal_level=minimal", "-c", "max_wal_senders=0", "-c", "autovacuum=off"])
+            .args(["-p", &self.port.to_string(), "-c", "listen_addresses=127.0.0.1"])
+            .args(if self.safe { &[][..] } else { &QUICK })
             .current_dir(self.dir.path())
             .stdin(Stdio::null())
             .stdout(Stdio::null())
@@ -110,6 +124,29 @@ impl Server {
     pub fn database(&self, name: &str) -> String {
         self.plain(&format!("CREATE DATABASE \"{name}\"")).expect("a database");
         self.url(name)
+    }
+
+    /// From now on it speaks TLS, with a certificate for `localhost` signed by nobody; gives the certificate's file. None where there is
+    /// no `openssl`.
+    pub fn speak_tls(&self) -> Option<PathBuf> {
+        let data = self.dir.path().join("data");
+        let made = command(Path::new("/usr/bin/openssl"))
+            .args(["req", "-x509", "-newkey", "rsa:2048", "-nodes", "-days", "2", "-subj", "/CN=localhost", "-addext", "subjectAltName=DNS:localhost"])
+            .arg("-keyout")
+            .arg(data.join("server.key"))
+            .arg("-out")
+            .arg(data.join("server.crt"))
+            .current_dir(self.dir.path())
+            .output()
+            .ok()
+            .filter(|made| made.status.success())?;
+        drop(made);
+        self.plain("ALTER SYSTEM SET ssl = on").expect("is set");
+        self.plain("SELECT pg_reload_conf()").expect("reloads");
+        // Where root runs the test, the folder is another user's.
+        let copy = self.dir.path().join("server.crt");
+        std::fs::copy(data.join("server.crt"), &copy).expect("copies");
+        Some(copy)
     }
 
     /// As a power cut does.
