@@ -3,6 +3,7 @@
 //! Each fact is one committed transaction, so a process that is killed at any instant loses at most the fact under way.
 
 mod backup;
+mod beside;
 mod check;
 mod clock;
 mod copy;
@@ -46,6 +47,7 @@ mod writer;
 mod samples;
 
 pub use backup::{Backup, Stored};
+pub(crate) use beside::KeptLike;
 pub use check::Checked;
 pub use copy::{replace_file, wipe as wipe_file};
 pub use encrypt::Rekeyed;
