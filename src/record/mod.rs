@@ -68,7 +68,7 @@ pub use restore::Restored;
 pub use resume::{Unfinished, counts_in, next_position};
 pub use packages::{MadePackage, PackageAgreement, TakenPackage};
 pub use sound::{Expired, SoundRecorder, StoredSound};
-pub use sound_consent::{MOST_SOUND_DAYS, SOUND_DAYS, SoundConsent, SoundSide};
+pub use sound_consent::{MOST_SOUND_DAYS, SOUND_DAYS, SoundConsent, SoundQuestion, SoundSide};
 pub use sound_file::SOUND_FOLDER;
 pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
 pub use usual::UsualVoice;
