@@ -12,6 +12,9 @@ pub const SLOPE_SPAN_LEAST: i64 = 14;
 /// Neighbours so many days of practice apart are looked at for likeness.
 const LAGS: usize = 7;
 
+/// So many of the latest days tell how a person scatters from day to day; own choice, no source: over longer no straight line fits.
+pub const SCATTER_DAYS: usize = 120;
+
 /// A straight line through days, robust against outliers.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Slope {
@@ -68,10 +71,11 @@ pub fn slope(days: &[DayValue]) -> Option<Slope> {
     })
 }
 
-/// Standard deviation of the days' medians about their own Theil–Sen line, n − 2 degrees of freedom; none under five days. A
-/// steady change is no scatter; everything else is.
+/// Standard deviation of the latest days' medians about their own Theil–Sen line, n − 2 degrees of freedom; none under five days.
+/// A steady change is no scatter; everything else is.
 #[must_use]
 pub fn sd_about_line(days: &[DayValue]) -> Option<f64> {
+    let days = days.get(days.len().saturating_sub(SCATTER_DAYS)..)?;
     if days.len() < SLOPE_DAYS_LEAST {
         return None;
     }
@@ -128,15 +132,17 @@ impl Pairs {
         (!slopes.is_empty() && slopes.iter().all(|slope| slope.is_finite())).then_some(Self { slopes })
     }
 
-    /// The k-th smallest, from 0.
+    /// The k-th smallest, from 0. Behind [`Pairs::median`] the halves are parted, and only one need be looked through.
     fn rank(&mut self, k: usize) -> f64 {
-        let k = k.min(self.slopes.len() - 1);
-        *self.slopes.select_nth_unstable_by(k, f64::total_cmp).1
+        let (middle, k) = (self.slopes.len() / 2, k.min(self.slopes.len() - 1));
+        let (lower, upper) = self.slopes.split_at_mut(middle);
+        let (half, k) = if k < middle { (lower, k) } else { (upper, k - middle) };
+        *half.select_nth_unstable_by(k, f64::total_cmp).1
     }
 
     fn median(&mut self) -> f64 {
         let middle = self.slopes.len() / 2;
-        let upper = self.rank(middle);
+        let upper = *self.slopes.select_nth_unstable_by(middle, f64::total_cmp).1;
         if self.slopes.len() % 2 == 1 {
             return upper;
         }
