@@ -27,6 +27,9 @@ mod trial;
 mod weeks;
 
 #[cfg(test)]
+#[path = "tests/honest.rs"]
+mod honest;
+#[cfg(test)]
 #[path = "tests/samples.rs"]
 mod samples;
 

@@ -61,7 +61,10 @@ pub struct Picture {
     pub safety_stops: Vec<SafetyStop>,
     pub notes: Vec<Note>,
     pub programme: Vec<ProgrammeChange>,
+    /// Of the whole record: where the clock went back, and how many practices carry a date that cannot be believed. Those stand in no
+    /// figure, and their dates in no window.
     pub clock_jumps: Vec<ClockJump>,
+    pub misdated: u32,
 }
 
 impl Picture {
@@ -93,6 +96,7 @@ impl Picture {
             notes: practised.notes.iter().filter(|note| window.has(note.day)).cloned().collect(),
             programme: super::programme::of_routines(&lives, window),
             clock_jumps: practised.clock_jumps.clone(),
+            misdated: u32::try_from(practised.practices.iter().filter(|practice| practice.misdated).count()).unwrap_or(u32::MAX),
         }
     }
 }
