@@ -7,6 +7,7 @@
 pub mod app;
 pub mod attend;
 pub mod audio;
+pub mod clinic;
 #[cfg(test)]
 mod counting;
 pub mod export;

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use tidecount::app::{
-    attend_command, calibrate_command, demo, devices_command, enrol_command, error::AppError, export_command, hand_command, hear_command, history_command, lead_command, pack_command, pages, practise, record_command, report_command, routine_command, texts,
+    attend_command, calibrate_command, clinic_command, demo, devices_command, enrol_command, error::AppError, export_command, hand_command, hear_command, history_command, lead_command, pack_command, pages, practise, record_command, report_command, routine_command, texts,
 };
 use tidecount::hear::commands::child::child_main;
 
@@ -37,6 +37,8 @@ enum Order {
     Export(export_command::ExportArgs),
     /// Hands a client's programme over as one signed file, and the results back.
     Hand(hand_command::HandArgs),
+    /// Results of many clients in one database: who needs attention, and why.
+    Clinic(clinic_command::ClinicArgs),
     /// Checks routines and gives their schema.
     Routine(routine_command::RoutineArgs),
     /// Lists, shows and checks word packs.
@@ -69,6 +71,7 @@ fn main() -> ExitCode {
         Order::Report(args) => report_command::run(&args),
         Order::Export(args) => export_command::run(&args),
         Order::Hand(args) => hand_command::run(&args),
+        Order::Clinic(args) => clinic_command::run(&args),
         Order::Routine(args) => texts::routine(&args),
         Order::Pack(args) => texts::pack(&args),
         Order::Exercises(args) => texts::exercises(&args),

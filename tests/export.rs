@@ -41,6 +41,46 @@ const JOURNAL: &str = r#"{"at_s":0.0,"kind":"session_begun","routine":"Evening v
 {"at_s":10.0,"kind":"session_ended","reason":"finished","steps_done":0,"steps_prescribed":2,"duration_s":10.0}
 "#;
 
+/// A line of every kind that an export tells of, with a calibrated microphone.
+const EVERY_KIND: &str = r#"{"at_s":0.0,"kind":"session_begun","routine":"All","steps":9,"software":"tidecount 0.1.0"}
+{"at_s":0.01,"kind":"microphone_used","system":"PulseAudio","name":"Desk <microphone> & co","rate_hz":48000,"gain":"70 %"}
+{"at_s":0.02,"kind":"microphone_noted","what":"calibration","text":"Desk microphone: by sound level meter"}
+{"at_s":2.0,"kind":"agreement","given":false,"exercises":["tongue-hold-swallow"]}
+{"at_s":2.1,"kind":"sound_consent","given":null,"days":30}
+{"at_s":2.1,"kind":"step_left_out","exercise":"tongue-hold-swallow","reason":"no spoken agreement"}
+{"at_s":3.0,"kind":"step_begun","step":1,"set":1,"repetition":1,"exercise":"long-ah","ramp_stage":2}
+{"at_s":20.0,"kind":"hold_measured","step":1,"set":1,"repetition":1,"exercise":"long-ah","onset_s":5.0,"offset_s":19.6,"duration_s":14.6,"f0_median_hz":142.0,"f0_span_st":1.2,"f0_sd_st":0.31,"level_mean_db":74.2,"level_fall_db":2.0,"level_slope_db_per_s":-0.2,"level_weighting":"C","level_calibrated":true,"level_terms":{"time_weighting":"energy-mean","distance_cm":30.0,"calibration":"meter","auto_gain":false,"clipped_s":0.2},"quality":{"from_s":6.0,"to_s":9.0,"cpps_db":14.2,"jitter_local_pct":0.6,"jitter_rap_pct":0.3,"jitter_ppq5_pct":null,"shimmer_local_pct":4.1,"shimmer_local_db":0.36,"shimmer_apq3_pct":2.1,"shimmer_apq11_pct":3.3,"hnr_db":19.5},"breaks":1,"masked_s":0.5,"complete":true}
+{"at_s":20.1,"kind":"hold_in_noise","step":1,"set":1,"repetition":1,"exercise":"long-ah","over_room_db":5.5}
+{"at_s":40.0,"kind":"hold_measured","step":1,"set":1,"repetition":2,"exercise":"long-ah","onset_s":30.0,"offset_s":39.0,"duration_s":9.0,"f0_median_hz":null,"f0_span_st":null,"level_mean_db":70.0,"level_fall_db":null,"level_weighting":"A","level_calibrated":true,"level_terms":{"time_weighting":"energy-mean","distance_cm":30.0,"calibration":"rough","auto_gain":true,"clipped_s":0.0},"breaks":0,"masked_s":4.0,"complete":true}
+{"at_s":41.0,"kind":"step_done","step":1,"set":1,"repetition":2,"exercise":"long-ah","repetitions_done":2,"repetitions_prescribed":2}
+{"at_s":42.0,"kind":"step_begun","step":3,"set":1,"repetition":1,"exercise":"chin-tuck-ball"}
+{"at_s":60.0,"kind":"posture_held","step":3,"set":1,"repetition":1,"exercise":"chin-tuck-ball","duration_s":8.0,"prescribed_s":10.0,"complete":false}
+{"at_s":61.0,"kind":"safety_stop","step":3,"set":1,"repetition":1,"exercise":"chin-tuck-ball","reason":"pain"}
+{"at_s":61.1,"kind":"step_stopped","step":3,"set":1,"repetition":1,"exercise":"chin-tuck-ball","reason":"pain","repetitions_done":0,"repetitions_prescribed":2}
+{"at_s":62.0,"kind":"step_begun","step":4,"set":1,"repetition":1,"exercise":"nasal-breathing"}
+{"at_s":75.0,"kind":"round_paced","step":4,"set":1,"repetition":1,"exercise":"nasal-breathing","duration_s":8.0,"beat_s":1.0,"complete":true}
+{"at_s":75.1,"kind":"step_done","step":4,"set":1,"repetition":1,"exercise":"nasal-breathing","repetitions_done":1,"repetitions_prescribed":1}
+{"at_s":76.0,"kind":"step_begun","step":5,"set":1,"repetition":1,"exercise":"shoulder-rolls"}
+{"at_s":82.0,"kind":"repetition_done","step":5,"set":1,"repetition":1,"exercise":"shoulder-rolls","duration_s":4.0,"ended_by":"next cue"}
+{"at_s":83.0,"kind":"troubled","step":5,"set":1,"repetition":1,"trouble":"microphone-gain"}
+{"at_s":84.0,"kind":"step_begun","step":6,"set":1,"repetition":1,"exercise":"functional-phrases"}
+{"at_s":90.0,"kind":"phrase_read","step":6,"set":1,"repetition":1,"exercise":"functional-phrases","phrase":"@Good evening, \"dear\"","duration_s":1.5,"level_mean_db":68.0,"f0_median_hz":150.0,"level_weighting":"A","level_calibrated":true,"level_terms":{"time_weighting":"energy-mean","distance_cm":null,"calibration":"void","auto_gain":false,"clipped_s":0.0}}
+{"at_s":91.0,"kind":"step_begun","step":7,"set":1,"repetition":1,"exercise":"syllable-repetition"}
+{"at_s":97.0,"kind":"syllables_counted","step":7,"set":1,"repetition":1,"exercise":"syllable-repetition","syllables":21,"duration_s":4.0,"rate_hz":5.2,"irregularity_pct":null}
+{"at_s":98.0,"kind":"step_begun","step":8,"set":1,"repetition":1,"exercise":"word-questions"}
+{"at_s":110.0,"kind":"question_answered","step":8,"set":1,"repetition":1,"exercise":"word-questions","clue":"Opposite of up","answer":null,"correct":false,"hint_given":true,"duration_s":7.0}
+{"at_s":111.0,"kind":"step_begun","step":9,"set":1,"repetition":1,"exercise":"of-tomorrow"}
+{"at_s":170.0,"kind":"category_named","step":9,"set":1,"repetition":1,"exercise":"of-tomorrow","category":"animals","named":["cat","-dog"],"duration_s":60.0,"complete":true}
+{"at_s":171.0,"kind":"sound_lost","lost_s":0.2}
+{"at_s":171.5,"kind":"recogniser_restarted","lost_s":0.6}
+{"at_s":172.0,"kind":"room_loud","loud":true,"room_db":-30.0}
+{"at_s":173.0,"kind":"loud_limit_reached","loud_s":300.0,"limit_s":300.0}
+{"at_s":174.0,"kind":"fall_noticed","exercise":"long-ah","of":"level","reference":74.0,"latest":68.0,"usual":1.5}
+{"at_s":175.0,"kind":"rest_offered","taken":true}
+{"at_s":800.0,"kind":"no_answer","asked":2}
+{"at_s":801.0,"kind":"session_ended","reason":"no-answer","steps_done":2,"steps_prescribed":9,"duration_s":801.0}
+"#;
+
 /// The holds of the journal, s.
 const HOLDS_S: [(f64, f64); 2] = [(2.0, 6.0), (8.0, 9.0)];
 
@@ -49,10 +89,14 @@ fn time(text: &str) -> ZonedDateTime {
 }
 
 fn keep(folder: &Path, client: &str, source: Source, started: &ZonedDateTime) -> SessionId {
+    keep_journal(folder, client, source, started, JOURNAL, ROUTINE)
+}
+
+fn keep_journal(folder: &Path, client: &str, source: Source, started: &ZonedDateTime, journal: &str, routine_text: &str) -> SessionId {
     let mut store = Store::open(folder).expect("opens");
-    let new = NewSession { client, routine_title: "Evening voice", routine_text: ROUTINE, source, software: "tidecount 0.1.0", started_at: started };
+    let new = NewSession { client, routine_title: "Evening voice", routine_text, source, software: "tidecount 0.1.0", started_at: started };
     let session = store.begin(&new).expect("begins");
-    for entry in read_journal("a test", JOURNAL).expect("a journal").entries {
+    for entry in read_journal("a test", journal).expect("a journal").entries {
         store.append(session, &entry).expect("keeps");
     }
     session
@@ -168,6 +212,47 @@ fn fhir_is_of_one_client_and_valid() {
     }
     assert!(!text.contains("dB[SPL]"), "nothing was calibrated");
     assert!(!text.contains("grandma"));
+}
+
+/// Every kind of trial and event in every format, under a routine that this version can read, and one that it cannot.
+#[test]
+fn every_kind_of_entry_is_told() {
+    let place = Place::new();
+    let folder = place.path("record");
+    let exercises = ["long-ah", "tongue-hold-swallow", "chin-tuck-ball", "nasal-breathing", "shoulder-rolls", "functional-phrases", "syllable-repetition", "word-questions", "of-tomorrow"];
+    let steps: String = exercises.iter().map(|exercise| format!("[[step]]\nexercise = \"{exercise}\"\n")).collect();
+    for (day, routine) in [(1, format!("title = \"All\"\n{steps}")), (2, "no routine".to_owned())] {
+        let started = time("2026-03-01T18:30:00+01:00[Europe/Berlin]").checked_add(jiff::Span::new().days(day)).expect("a day");
+        keep_journal(&folder, "grand\u{e9}", Source::Live, &started, EVERY_KIND, &routine);
+    }
+    let text = well(&export(&folder, &["fhir"]));
+    kept("every-kind.json", text.as_bytes());
+    let bundle: Value = serde_json::from_str(&text).expect("JSON");
+    let schema: Value = serde_json::from_str(include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/checks/fhir/fhir.schema.slice.json"))).expect("JSON");
+    let validator = jsonschema::draft6::new(&schema).expect("a schema");
+    for entry in bundle["entry"].as_array().expect("entries") {
+        assert!(validator.is_valid(&entry["resource"]), "{:#}", entry["resource"]);
+    }
+    let left_out = bundle["entry"].as_array().expect("entries").iter().map(|entry| &entry["resource"]).filter(|one| one["resourceType"] == "Procedure" && one["status"] == "not-done");
+    assert_eq!(left_out.filter(|one| one["statusReason"]["text"] == "no spoken agreement").count(), 2);
+    let rows = |table: &str| {
+        let text = well(&export(&folder, &["csv", "--table", table]));
+        csv::Reader::from_reader(text.as_bytes()).into_deserialize::<std::collections::BTreeMap<String, String>>().map(|row| row.expect("a row")).collect::<Vec<_>>()
+    };
+    let trials = rows("trials");
+    let kinds: std::collections::BTreeSet<&str> = trials.iter().map(|row| row["kind"].as_str()).collect();
+    assert_eq!(kinds.len(), 8, "{kinds:?}");
+    let why: Vec<&str> = trials.iter().take(2).map(|row| row["discarded_for"].as_str()).collect();
+    assert_eq!(why, ["in-noise", "masked"]);
+    let named = trials.iter().find(|row| row["kind"] == "category").expect("a category");
+    assert_eq!((named["named"].as_str(), named["named_count"].as_str()), ("cat | -dog", "2"));
+    let events: std::collections::BTreeSet<String> = rows("events").into_iter().map(|row| row["event"].clone()).collect();
+    assert_eq!(events.len(), 13, "{events:?}");
+    let steps = rows("steps");
+    assert_eq!(steps.iter().filter(|row| row["status"] == "left-out").count(), 2);
+    let schema: Value = serde_json::from_str(include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/docs/practice-lines.schema.json"))).expect("JSON");
+    let validator = jsonschema::draft202012::new(&schema).expect("a schema");
+    assert!(well(&export(&folder, &["json"])).lines().all(|line| validator.is_valid(&serde_json::from_str(line).expect("JSON"))));
 }
 
 #[test]

@@ -114,7 +114,7 @@ fn the_pdf_is_tagged_and_holds_the_clinicians_the_tables_and_the_clients_page() 
         assert!(front.contains(&squeezed(line)), "{line}\n{front}");
     }
     assert!(front.contains("Leftoutandwhy") && front.contains("anothermicrophone") && front.contains("12dayswithoutatrial"), "{front}");
-    assert!(tables.contains("Tablesandconditions") && tables.contains("Aweighted30cm") && tables.contains("Cutoffbyacommand"), "{tables}");
+    assert!(tables.contains("Tablesandconditions") && tables.contains("Aweighted30cm") && tables.contains("cutoffbyacommand"), "{tables}");
     assert!(client.contains("Yourpracticegrandma") && client.contains("Theymakenodiagnosis"), "{client}");
     // The same record makes the same bytes.
     assert!(to_pdf(&sheet).expect("a PDF") == to_pdf(&report(&Life::eventful(), 12)).expect("a PDF"));
@@ -192,8 +192,8 @@ fn the_clients_page_tells_a_change_only_beyond_the_usual_scatter() {
 
 #[test]
 fn weeks_without_practice_say_so_and_when_the_last_one_was() {
-    let sheet = report(&Life { days: 63, ..Life::weeks(12) }, 3);
-    assert_eq!(sheet.front.glance, ["No practice between 2 Nov 2026 and 22 Nov 2026; the last one was on 31 Oct 2026."]);
+    let sheet = report(&Life { days: 63, diligence: 1.0, ..Life::weeks(12) }, 3);
+    assert_eq!(sheet.front.glance, ["No practice between 2 Nov 2026 and 22 Nov 2026; the last one was on 1 Nov 2026."]);
     assert!(sheet.front.charts.is_empty() && sheet.front.key.is_none());
     assert!(sheet.client.practised.starts_with("You did not practise") && sheet.client.voice.is_empty());
 }

@@ -128,7 +128,7 @@ impl Desk<'_> {
 }
 
 /// Text from elsewhere must not steer the terminal.
-fn plain(text: &str) -> String {
+pub(super) fn plain(text: &str) -> String {
     text.chars().map(|c| if c.is_control() && c != '\n' { ' ' } else { c }).collect()
 }
 

@@ -34,7 +34,7 @@ pub struct HistoryArgs {
 /// The record cannot be read, or there is no practice with that number. A reader that went away is none.
 pub fn run_history(args: &HistoryArgs, out: &mut dyn Write) -> Result<(), AppError> {
     let folder = data_folder(args.data.as_deref())?;
-    let text = match (Store::open_existing(&folder)?, args.id) {
+    let text = match (Store::open_to_read(&folder)?, args.id) {
         (None, Some(id)) => return Err(RecordError::NoSuchSession { id }.into()),
         (None, None) if args.json => String::new(),
         (None, None) => none_yet(&folder),

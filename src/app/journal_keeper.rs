@@ -53,6 +53,8 @@ pub struct JournalKeeper {
     facts: SessionFacts,
     state: State,
     kept: SharedKept,
+    /// Failures that nobody has seen yet.
+    untold: Vec<String>,
 }
 
 impl JournalKeeper {
@@ -70,7 +72,7 @@ impl JournalKeeper {
                 State::Writing(writer)
             }
         };
-        Ok((Self { facts, state, kept: kept.clone() }, kept))
+        Ok((Self { facts, state, kept: kept.clone(), untold: Vec::new() }, kept))
     }
 
     fn write(&mut self, entry: &Entry) {
@@ -81,11 +83,12 @@ impl JournalKeeper {
         }
     }
 
-    /// A failing disk ends nothing: the session is led on, and the failure is told at the end.
+    /// A failing disk ends nothing: the session is led on, and the failure is told at once, for somebody may make room, and at the end.
     fn failed(&mut self, why: &str) {
         let mut kept = lock(&self.kept);
         if kept.failures.iter().all(|failure| failure != why) {
             kept.failures.push(why.to_owned());
+            self.untold.push(format!("{why}. What is measured meanwhile is written as soon as it can be."));
         }
     }
 }
@@ -98,6 +101,10 @@ impl Observer for JournalKeeper {
             return;
         }
         self.write(entry);
+    }
+
+    fn notice(&mut self) -> Option<String> {
+        self.untold.pop()
     }
 
     fn resumed(&mut self, go_on: bool) {
@@ -129,10 +136,12 @@ impl Drop for JournalKeeper {
         {
             self.resumed(false);
         }
-        if let State::Writing(writer) = &mut self.state
-            && let Err(error) = writer.flush()
-        {
-            self.failed(&error.to_string());
+        if let State::Writing(writer) = &mut self.state {
+            match writer.flush() {
+                // A disk that was full for a while is no gap.
+                Ok(overcome) => lock(&self.kept).failures.retain(|failure| !overcome.contains(failure)),
+                Err(error) => self.failed(&error.to_string()),
+            }
         }
     }
 }

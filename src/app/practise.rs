@@ -206,7 +206,7 @@ impl Practice {
         let wish = SoundWish::of(&store, &facts)?;
         let (keeper, kept) = JournalKeeper::new(store, facts, unfinished)?;
         observers.push(Box::new(keeper));
-        observers.extend(wish.map(|wish| wish.keeper(&self.data, io.mic_rate_hz(), kept.clone())));
+        observers.extend(wish.map(|wish| wish.keeper(&self.data, io.mic_rate_hz(), kept.clone(), offline)));
         observers.push(Box::new(ScreenFollower::new(screen)));
         let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AutoCanceller::new()) } else { Box::new(NoCancel) };
         let parts = Parts {
@@ -236,6 +236,7 @@ impl Practice {
             return Ok(Start { first_session: resume_from.is_none(), agreed: resumed_agreed, resume_from, resume_done, resume_counts, resume_loud_s, ..Start::default() });
         }
         let known = store.exercises_begun(&self.client)?;
+        let sound = store.sound_to_ask(&self.client, now)?;
         let mut agreed = store.agreed(&self.client)?;
         agreed.extend(resumed_agreed);
         Ok(Start {
@@ -249,7 +250,8 @@ impl Practice {
             past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))?,
             habits: store.habits(&self.client)?,
             practice_week: store.practice_week(&self.client, now)?,
-            sound_days: store.sound_to_ask(&self.client)?,
+            sound_days: sound.map(|question| question.days),
+            sound_again: sound.is_some_and(|question| question.again),
             class: false,
         })
     }

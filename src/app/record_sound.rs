@@ -60,15 +60,15 @@ impl SoundWish {
         if facts.source != Source::Live {
             return Ok(None);
         }
-        let (days, to_ask) = (store.sound_allowed(&facts.client)?, store.sound_to_ask(&facts.client)?);
+        let (days, to_ask) = (store.sound_allowed(&facts.client)?, store.sound_to_ask(&facts.client, &facts.started_at)?);
         let wished = days.is_some() || to_ask.is_some();
         Ok(wished.then(|| Self { client: facts.client.clone(), started_at: facts.started_at.clone(), days }))
     }
 
-    /// The follower that keeps the sound, of a microphone of this rate.
+    /// The follower that keeps the sound, of a microphone of this rate. `waits`: nothing runs in real time, so it waits for the disk.
     #[must_use]
-    pub fn keeper(self, data: &Path, rate_hz: u32, kept: SharedKept) -> Box<dyn Observer> {
-        Box::new(SoundKeeper { wish: self, data: data.to_owned(), rate_hz, kept, frames: 0, waiting: Vec::new(), work: None, until: None, over: false })
+    pub fn keeper(self, data: &Path, rate_hz: u32, kept: SharedKept, waits: bool) -> Box<dyn Observer> {
+        Box::new(SoundKeeper { wish: self, data: data.to_owned(), rate_hz, kept, waits, frames: 0, waiting: Vec::new(), work: None, until: None, over: false })
     }
 }
 
@@ -94,6 +94,7 @@ struct SoundKeeper {
     data: PathBuf,
     rate_hz: u32,
     kept: SharedKept,
+    waits: bool,
     /// Microphone frames that passed, lost ones included: the session's clock.
     frames: u64,
     waiting: Vec<f32>,
@@ -126,13 +127,13 @@ impl SoundKeeper {
     fn hand_over(&mut self, order: Order) {
         let Some(work) = &mut self.work else { return };
         let Some(orders) = &work.orders else { return };
-        match orders.try_send(order) {
+        let sent = if self.waits { orders.send(order).map_err(|error| TrySendError::Disconnected(error.0)) } else { orders.try_send(order) };
+        match sent {
             Ok(()) => {}
             // A minute behind: a gap would shift everything after it.
             Err(TrySendError::Full(_)) => {
                 work.orders = None;
-                let why = line(&Words::english().ok(), "sound-too-slow-shown", None);
-                self.until = Some(line(&Words::english().ok(), "sound-over-shown", Some(("why", why))));
+                self.until = Some(over_text("sound-too-slow-shown"));
             }
             // It has told why.
             Err(TrySendError::Disconnected(_)) => work.orders = None,
@@ -169,6 +170,14 @@ impl Observer for SoundKeeper {
     fn kept(&mut self, entry: &Entry) {
         match &entry.fact {
             Fact::SoundConsent { given: Some(true), days } => self.wish.days = Some(*days),
+            Fact::SoundConsent { given: Some(false), .. } => {
+                self.wish.days = None;
+                self.send_waiting();
+                if let Some(work) = &mut self.work {
+                    work.orders = None;
+                    self.until = Some(over_text("sound-withdrawn-shown"));
+                }
+            }
             // Said again with each exercise, so that it is not forgotten.
             Fact::StepBegun { .. } if !self.over => {
                 if let (Some(Work { orders: Some(_), .. }), None) = (&self.work, &self.until) {
@@ -284,6 +293,13 @@ impl Job {
     fn recorder(&self, store: Store, from_s: f64) -> Result<SoundRecorder, AppError> {
         Ok(SoundRecorder::begin(store, self.session, from_s, self.rate_hz, self.days, &self.started_at)?)
     }
+}
+
+/// That no more is kept, and why.
+fn over_text(why: &str) -> String {
+    let words = Words::english().ok();
+    let why = line(&words, why, None);
+    line(&words, "sound-over-shown", Some(("why", why)))
 }
 
 fn line(words: &Option<Words>, key: &str, arg: Option<(&'static str, String)>) -> String {

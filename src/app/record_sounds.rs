@@ -85,7 +85,7 @@ fn export(store: &Store, client: &str, out: &Path, text: &mut String) -> Result<
     for sound in &sounds {
         let path = out.join(name(sound));
         if path.exists() {
-            return Err(AppError::Usage(format!("{}: there is such a file already, and it was left as it is; name another folder with --out DIR", path.display())));
+            return Err(AppError::Usage(format!("{}: there is such a file already, and it has been left as it is; name another folder with --out DIR", path.display())));
         }
         std::fs::write(&path, store.sound_flac(sound)?)
             .map_err(|error| AppError::Usage(format!("{}: cannot be written ({error}); see that the disk has room", path.display())))?;

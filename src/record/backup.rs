@@ -60,7 +60,7 @@ impl Store {
             return Err(refuse("a backup inside the data folder would be lost with it", "Name a place outside, best on another disk"));
         }
         if to.symlink_metadata().is_ok() {
-            return Err(refuse("there is such a file already, and it was left as it is", "Name another, or move that one away"));
+            return Err(refuse("there is such a file already, and it has been left as it is", "Name another, or move that one away"));
         }
         // Under its name it stands only when it is whole.
         let part = beside(to, ".part");

@@ -44,7 +44,7 @@ pub(super) fn private(path: &Path) -> Result<File, RecordError> {
     }
     options.open(path).map_err(|error| match error.kind() {
         std::io::ErrorKind::AlreadyExists => {
-            RecordError::File { path: path.to_path_buf(), cause: "there is such a file already, and it was left as it is".to_owned(), remedy: "Name another, or move that one away".to_owned() }
+            RecordError::File { path: path.to_path_buf(), cause: "there is such a file already, and it has been left as it is".to_owned(), remedy: "Name another, or move that one away".to_owned() }
         }
         _ => RecordError::from_io(path, &error),
     })

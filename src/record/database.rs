@@ -40,7 +40,7 @@ pub(super) fn form(path: &Path) -> Result<Form, RecordError> {
     match std::fs::File::open(path) {
         Ok(file) => file.take(16).read_to_end(&mut head).map_err(|error| RecordError::from_io(path, &error))?,
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Form::Absent),
-        Err(error) => return Err(RecordError::from_io(path, &error)),
+        Err(error) => return Err(RecordError::Database { path: path.to_path_buf(), cause: error.to_string() }),
     };
     if head.is_empty() {
         return Ok(Form::Absent);
@@ -115,6 +115,27 @@ pub(super) fn open_with(path: &Path, key: Option<&Key>) -> Result<Connection, Re
     connection.pragma_update(None, "foreign_keys", true).map_err(wrap)?;
     migrate(&mut connection).map_err(wrap)?;
     Ok(connection)
+}
+
+/// Opens a file that nothing can be written beside, as it stands; none where it is not whole by itself or not of the present form.
+pub(super) fn open_still(path: &Path) -> Result<Option<(Connection, Option<Key>)>, RecordError> {
+    let wrap = |error: rusqlite::Error| RecordError::from_sqlite(path, &error);
+    if std::fs::metadata(super::copy::beside(path, "-wal")).is_ok_and(|log| log.len() > 0) {
+        return Ok(None);
+    }
+    // Characters that mean something in a name of this form (<https://www.sqlite.org/uri.html>).
+    let name: String = path.to_string_lossy().chars().map(|c| if matches!(c, '%' | '?' | '#') { format!("%{:02X}", u32::from(c)) } else { c.to_string() }).collect();
+    let name = PathBuf::from(format!("file:{name}?immutable=1"));
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI;
+    let works = |key: Option<&Key>| connect(&name, flags, key).and_then(|db| db.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0)).map(|version| (db, version)));
+    let key = match form(path)? {
+        Form::Absent => return Ok(None),
+        Form::Plain => None,
+        Form::Sealed(salt) => Some(passphrase::unlock(path, salt, |key| Ok(works(Some(key)).is_ok()))?),
+    };
+    let (connection, version) = works(key.as_ref()).map_err(wrap)?;
+    let id: i64 = connection.pragma_query_value(None, "application_id", |row| row.get(0)).map_err(wrap)?;
+    Ok((id == APPLICATION_ID && version == MIGRATIONS.len() as i64).then_some((connection, key)))
 }
 
 /// Files that this process has looked through, and how long they were then: a page that opens the record for each request does not

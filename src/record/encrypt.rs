@@ -68,4 +68,4 @@ impl Store {
 
 #[cfg(test)]
 #[path = "tests/encrypt.rs"]
-mod tests;
+pub(super) mod tests;

@@ -15,7 +15,8 @@ pub enum RecordError {
     /// The database file is damaged or something else altogether. It was left as it is.
     #[error(
         "{path} is damaged or not a record of tidecount ({cause}). It has been left as it is. \
-         To begin a new record, set it aside first: rename it to {aside} (and any {name}-wal beside it), or name another folder with --data DIR",
+         Where you have a backup, take it back: tidecount record restore FILE. \
+         To begin a new record, set this one aside first: rename it to {aside} (and any {name}-wal beside it), or name another folder with --data DIR",
         path = path.display(), name = name_of(path), aside = aside(path)
     )]
     Damaged { path: PathBuf, cause: String },
@@ -111,6 +112,11 @@ fn aside(path: &Path) -> String {
 }
 
 impl RecordError {
+    /// Whether the same may succeed later: the disk may get room, another program may end.
+    pub(super) fn may_pass(&self) -> bool {
+        matches!(self, Self::DiskFull { .. } | Self::Database { .. } | Self::InUse { .. } | Self::ReadOnly { .. } | Self::File { .. })
+    }
+
     /// Wraps a database error, telling damage from refusal.
     pub(super) fn from_sqlite(path: &Path, error: &rusqlite::Error) -> Self {
         let path = path.to_path_buf();

@@ -111,4 +111,4 @@ impl Encoder {
 
 #[cfg(test)]
 #[path = "tests/flac.rs"]
-mod tests;
+pub(super) mod tests;

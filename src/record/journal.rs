@@ -3,6 +3,7 @@
 use super::{JsonLines, NewSession, RecordError, SessionId, Store, Unfinished};
 use crate::session::Entry;
 use jiff::ZonedDateTime;
+use std::collections::VecDeque;
 use std::path::Path;
 
 /// Keeps the entries of one session as they happen.
@@ -11,6 +12,10 @@ pub struct Journal {
     store: Store,
     session: SessionId,
     lines: Option<JsonLines>,
+    /// Entries that the database could not take yet, in order: a full disk may get room while the practice goes on.
+    waiting: VecDeque<Entry>,
+    /// Why, each once.
+    troubles: Vec<String>,
 }
 
 impl Journal {
@@ -21,7 +26,7 @@ impl Journal {
     pub fn begin(mut store: Store, new: &NewSession<'_>, lines: Option<&Path>) -> Result<Self, RecordError> {
         let lines = lines.map(JsonLines::create).transpose()?;
         let session = store.begin(new)?;
-        Ok(Self { store, session, lines })
+        Ok(Self { store, session, lines, waiting: VecDeque::new(), troubles: Vec::new() })
     }
 
     /// Goes on with an interrupted session.
@@ -31,7 +36,7 @@ impl Journal {
     pub fn resume(mut store: Store, from: &Unfinished, now: &ZonedDateTime, lines: Option<&Path>) -> Result<Self, RecordError> {
         let lines = lines.map(|path| JsonLines::resume(path, &from.entries)).transpose()?;
         store.resume(from.session, now)?;
-        Ok(Self { store, session: from.session, lines })
+        Ok(Self { store, session: from.session, lines, waiting: VecDeque::new(), troubles: Vec::new() })
     }
 
     /// The session that is kept.
@@ -46,14 +51,42 @@ impl Journal {
         &self.store
     }
 
-    /// Keeps one entry. Where one of the two fails, the other still gets it.
+    /// Keeps one entry. Where one of the two fails, the other still gets it; what the database could not take is tried again with the
+    /// next entry.
     ///
     /// # Errors
     /// The first failure.
     pub fn append(&mut self, entry: &Entry) -> Result<(), RecordError> {
-        let kept = self.store.append(self.session, entry);
+        self.waiting.push_back(entry.clone());
+        let kept = self.settle();
         let written = self.lines.as_mut().map_or(Ok(()), |lines| lines.append(entry));
         kept.and(written)
+    }
+
+    /// Tries again what the database could not take.
+    ///
+    /// # Errors
+    /// It still cannot.
+    pub fn settle(&mut self) -> Result<(), RecordError> {
+        while let Some(entry) = self.waiting.pop_front() {
+            if let Err(error) = self.store.append(self.session, &entry) {
+                if error.may_pass() {
+                    self.waiting.push_front(entry);
+                    let text = error.to_string();
+                    if !self.troubles.contains(&text) {
+                        self.troubles.push(text);
+                    }
+                }
+                return Err(error);
+            }
+        }
+        Ok(())
+    }
+
+    /// Failures that are over: every entry is in the database after all.
+    #[must_use]
+    pub fn overcome(&self) -> Vec<String> {
+        if self.waiting.is_empty() { self.troubles.clone() } else { Vec::new() }
     }
 }
 

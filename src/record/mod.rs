@@ -3,6 +3,7 @@
 //! Each fact is one committed transaction, so a process that is killed at any instant loses at most the fact under way.
 
 mod backup;
+mod beside;
 mod check;
 mod clock;
 mod copy;
@@ -46,6 +47,7 @@ mod writer;
 mod samples;
 
 pub use backup::{Backup, Stored};
+pub(crate) use beside::KeptLike;
 pub use check::Checked;
 pub use copy::{replace_file, wipe as wipe_file};
 pub use encrypt::Rekeyed;
@@ -66,7 +68,7 @@ pub use restore::Restored;
 pub use resume::{Unfinished, counts_in, next_position};
 pub use packages::{MadePackage, PackageAgreement, TakenPackage};
 pub use sound::{Expired, SoundRecorder, StoredSound};
-pub use sound_consent::{MOST_SOUND_DAYS, SOUND_DAYS, SoundConsent, SoundSide};
+pub use sound_consent::{MOST_SOUND_DAYS, SOUND_DAYS, SoundConsent, SoundQuestion, SoundSide};
 pub use sound_file::SOUND_FOLDER;
 pub use store::{DATABASE_NAME, NewSession, SessionId, Source, Store};
 pub use usual::UsualVoice;

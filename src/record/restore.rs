@@ -66,6 +66,11 @@ fn bring(folder: &Path, backup: &Path, fresh: &Path, key: Option<&Key>, replace:
         restored.made_at = db.query_row(&format!("SELECT made_at FROM {ABOUT_TABLE}"), [], |row| row.get(0)).ok();
         files = names(&db).map_err(wrap)?;
     }
+    // Before anything is written.
+    if let Some(name) = files.iter().find(|name| !stays_inside(Path::new(name)) || name.starts_with(DATABASE_NAME)) {
+        let (cause, remedy) = (format!("it names a file {name:?} outside the data folder"), "It was not made by tidecount: take another".to_owned());
+        return Err(RecordError::File { path: backup.to_owned(), cause, remedy });
+    }
     restored.practices = db.query_row("SELECT count(*) FROM session", [], |row| row.get::<_, i64>(0)).map(|n| u64::try_from(n).unwrap_or(0)).map_err(wrap)?;
     if !replace {
         refuse_where_more(&folder.join(DATABASE_NAME), fresh, key)?;
@@ -102,23 +107,26 @@ fn names(db: &Connection) -> Result<Vec<String>, rusqlite::Error> {
     db.prepare(&format!("SELECT path FROM {FILE_TABLE} ORDER BY path"))?.query_map([], |row| row.get(0))?.collect()
 }
 
-/// One that cannot be opened has nothing that could be compared; it is set aside like any other.
+/// A damaged one has nothing that could be compared; it is set aside like any other.
 fn refuse_where_more(path: &Path, fresh: &Path, fresh_key: Option<&Key>) -> Result<(), RecordError> {
-    let key = match database::form(path) {
-        Ok(database::Form::Absent) | Err(RecordError::Damaged { .. }) => return Ok(()),
-        Ok(_) => database::key_of(path)?,
-        Err(error) => return Err(error),
-    };
-    match database::inspect(path, key.as_ref()) {
-        Ok(()) => {}
-        Err(RecordError::Damaged { .. }) => return Ok(()),
-        Err(error) => return Err(error),
+    match more(path, fresh, fresh_key) {
+        Ok(more) if more.is_empty() => Ok(()),
+        Ok(more) => Err(RecordError::HasMore { path: path.to_owned(), more: more.join(", ") }),
+        Err(RecordError::Damaged { .. }) => Ok(()),
+        Err(error) => Err(error),
     }
+}
+
+fn more(path: &Path, fresh: &Path, fresh_key: Option<&Key>) -> Result<Vec<String>, RecordError> {
+    if database::form(path)? == database::Form::Absent {
+        return Ok(Vec::new());
+    }
+    let key = database::key_of(path)?;
+    database::inspect(path, key.as_ref())?;
     let wrap = |error: rusqlite::Error| RecordError::from_sqlite(path, &error);
     let db = database::open_with(path, key.as_ref())?;
     db.execute("ATTACH DATABASE ?1 AS fresh KEY ?2", (fresh.to_string_lossy(), fresh_key.map_or_else(String::new, Key::spec))).map_err(wrap)?;
-    let more = rows_more(&db).map_err(wrap)?;
-    if more.is_empty() { Ok(()) } else { Err(RecordError::HasMore { path: path.to_owned(), more: more.join(", ") }) }
+    rows_more(&db).map_err(wrap)
 }
 
 /// What the present record has more, in words.
@@ -149,10 +157,6 @@ fn rows_more(db: &Connection) -> Result<Vec<String>, rusqlite::Error> {
 /// Puts one file of the backup in its place; gives where another one that stood there went.
 fn put(folder: &Path, name: &str, content: &[u8], stamp: &str) -> Result<Option<PathBuf>, RecordError> {
     let path = folder.join(name);
-    if !stays_inside(Path::new(name)) || name.starts_with(DATABASE_NAME) {
-        let (cause, remedy) = (format!("the backup names a file {name:?} outside the data folder"), "It was not made by tidecount: take another".to_owned());
-        return Err(RecordError::File { path, cause, remedy });
-    }
     if std::fs::read(&path).is_ok_and(|present| present == content) {
         return Ok(None);
     }

@@ -288,4 +288,4 @@ impl SoundRecorder {
 
 #[cfg(test)]
 #[path = "tests/sound.rs"]
-mod tests;
+pub(super) mod tests;

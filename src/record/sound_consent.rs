@@ -1,14 +1,25 @@
 //! Whether the sound of a client's practices may be kept: only where the page and the client's voice both say so.
 
 use super::packages::client_row;
-use super::{RecordError, Store};
-use jiff::ZonedDateTime;
+use super::{RecordError, Store, time};
+use jiff::{ToSpan, ZonedDateTime};
 use rusqlite::{Connection, OptionalExtension, params};
 
 /// How long sound is kept where nobody says otherwise, days. Common practice, no source.
 pub const SOUND_DAYS: u32 = 30;
 /// The longest that can be asked for, days.
 pub const MOST_SOUND_DAYS: u32 = 3650;
+
+/// The voice is asked again whether sound may still be kept after so many days. Common practice, no source.
+const ASKED_AGAIN_DAYS: i64 = 30;
+
+/// What is to be asked aloud.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct SoundQuestion {
+    pub days: u32,
+    /// The voice said yes before.
+    pub again: bool,
+}
 
 /// How a client's wish stands. Times of day are RFC 9557 texts.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -74,13 +85,18 @@ impl Store {
         })
     }
 
-    /// For how many days sound is asked to be kept while the voice has not answered yet: the question to ask aloud.
+    /// What the voice is to be asked at the begin of a practice: whether sound may be kept, where the page asks and the voice has not
+    /// answered; whether it still may, where the voice's yes is older than thirty days. That is also how the voice takes it back.
     ///
     /// # Errors
     /// The database refuses.
-    pub fn sound_to_ask(&self, client: &str) -> Result<Option<u32>, RecordError> {
+    pub fn sound_to_ask(&self, client: &str, now: &ZonedDateTime) -> Result<Option<SoundQuestion>, RecordError> {
         Ok(match self.sound_consent(client)? {
-            SoundConsent::Asked { days, .. } => Some(days),
+            SoundConsent::Asked { days, .. } => Some(SoundQuestion { days, again: false }),
+            SoundConsent::Given { days, by_voice_at, .. } => {
+                let stale = time::read(&by_voice_at).and_then(|said| said.checked_add(ASKED_AGAIN_DAYS.days()).ok()).is_none_or(|end| end <= *now);
+                stale.then_some(SoundQuestion { days, again: true })
+            }
             _ => None,
         })
     }
@@ -125,14 +141,15 @@ impl Store {
     }
 }
 
-/// Notes the spoken answer to the question that stands.
+/// Notes the spoken answer to the question that stands: the first, or whether it is still right.
 pub(super) fn answered(db: &Connection, client: &str, yes: bool, days: u32, at: &str) -> Result<(), rusqlite::Error> {
-    db.execute(
-        "UPDATE sound_consent SET by_voice = ?2, by_voice_at = ?4 WHERE by_voice IS NULL AND withdrawn_at IS NULL AND days = ?3
-         AND number = (SELECT max(s.number) FROM sound_consent s JOIN client c ON c.id = s.client WHERE c.name = ?1)",
-        params![client, yes, days, at],
-    )
-    .map(|_| ())
+    const LAST: &str = "withdrawn_at IS NULL AND days = ?3 AND number = (SELECT max(s.number) FROM sound_consent s JOIN client c ON c.id = s.client WHERE c.name = ?1)";
+    let first = db.execute(&format!("UPDATE sound_consent SET by_voice = ?2, by_voice_at = ?4 WHERE by_voice IS NULL AND {LAST}"), params![client, yes, days, at])?;
+    if first == 0 {
+        let sql = if yes { "by_voice_at = ?4" } else { "withdrawn_at = ?4, withdrawn_by = 'voice'" };
+        db.execute(&format!("UPDATE sound_consent SET {sql} WHERE by_voice = 1 AND ?2 = ?2 AND {LAST}"), params![client, yes, days, at])?;
+    }
+    Ok(())
 }
 
 type Row = (u32, String, Option<(String, bool)>, Option<(String, String)>);

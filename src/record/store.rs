@@ -70,7 +70,7 @@ pub struct Store {
     /// Held while this process leads a session.
     claim: Option<running::Claim>,
     /// Keeps whoever wants to replace the file waiting. After the connection, which is closed first.
-    _guard: Guard,
+    _guard: Option<Guard>,
 }
 
 impl Store {
@@ -95,7 +95,7 @@ impl Store {
     /// Opens the record under a guard that is held already.
     pub(super) fn open_guarded(folder: &Path, guard: Guard) -> Result<Self, RecordError> {
         let (connection, key) = database::open(&folder.join(DATABASE_NAME))?;
-        Ok(Self { connection, folder: folder.to_path_buf(), key, claim: None, _guard: guard })
+        Ok(Self { connection, folder: folder.to_path_buf(), key, claim: None, _guard: Some(guard) })
     }
 
     /// Whether the record is encrypted at rest.
@@ -110,6 +110,23 @@ impl Store {
     /// As [`Store::open`].
     pub fn open_existing(folder: &Path) -> Result<Option<Self>, RecordError> {
         if folder.join(DATABASE_NAME).exists() { Self::open(folder).map(Some) } else { Ok(None) }
+    }
+
+    /// Opens the record in `folder`, if there is one, to read it: also where the disk is full or the folder cannot be written, as long as
+    /// no log waits to be taken in. What would write is refused by the database then.
+    ///
+    /// # Errors
+    /// As [`Store::open`].
+    pub fn open_to_read(folder: &Path) -> Result<Option<Self>, RecordError> {
+        let error = match Self::open_existing(folder) {
+            Err(error) if error.may_pass() => error,
+            other => return other,
+        };
+        match database::open_still(&folder.join(DATABASE_NAME)) {
+            Ok(Some((connection, key))) => Ok(Some(Self { connection, folder: folder.to_path_buf(), key, claim: None, _guard: guard::shared(folder).ok() })),
+            // The first failure says more.
+            _ => Err(error),
+        }
     }
 
     /// The database file.

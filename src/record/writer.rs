@@ -20,8 +20,8 @@ enum Mode {
 
 enum Order {
     Keep(Box<Entry>),
-    /// Answered when everything before it has been kept.
-    Flush(Sender<()>),
+    /// Answered when everything before it has been kept, with the failures that are over.
+    Flush(Sender<Vec<String>>),
 }
 
 impl JournalWriter {
@@ -51,7 +51,10 @@ impl JournalWriter {
                         }
                     }
                     Order::Flush(done) => {
-                        let _ = done.send(());
+                        if let Err(error) = journal.settle() {
+                            let _ = failed.send(error);
+                        }
+                        let _ = done.send(journal.overcome());
                     }
                 }
             }
@@ -83,19 +86,28 @@ impl JournalWriter {
         }
     }
 
-    /// Waits until everything appended so far is kept.
+    /// Waits until everything appended so far is kept. Gives the texts of earlier failures that are over: what they held up has been
+    /// kept since.
     ///
     /// # Errors
     /// An entry could not be kept.
-    pub fn flush(&mut self) -> Result<(), RecordError> {
-        let Mode::Threaded { orders, failures, .. } = &mut self.mode else { return Ok(()) };
+    pub fn flush(&mut self) -> Result<Vec<String>, RecordError> {
+        let (orders, failures) = match &mut self.mode {
+            Mode::Direct(journal) => {
+                journal.settle()?;
+                return Ok(journal.overcome());
+            }
+            Mode::Threaded { orders, failures, .. } => (orders, failures),
+        };
         let (done, waiting) = channel();
         let sent = orders.as_ref().is_some_and(|orders| orders.send(Order::Flush(done)).is_ok());
-        let kept = sent && waiting.recv().is_ok();
-        match failures.try_recv() {
-            Ok(error) => Err(error),
-            Err(_) if !kept => Err(RecordError::WriterGone),
-            Err(_) => Ok(()),
+        let answer = waiting.recv().ok().filter(|_| sent);
+        // Those that are over were sent, too.
+        let failure = failures.try_iter().find(|failure| answer.as_ref().is_none_or(|overcome| !overcome.contains(&failure.to_string())));
+        match (failure, answer) {
+            (Some(error), _) => Err(error),
+            (None, None) => Err(RecordError::WriterGone),
+            (None, Some(overcome)) => Ok(overcome),
         }
     }
 }

@@ -44,6 +44,8 @@ pub struct Start {
     pub practice_week: u32,
     /// The page asks to keep the sound of practices for so many days, and the client has not answered yet.
     pub sound_days: Option<u32>,
+    /// The client said yes to that a while ago, and is asked whether it is still right.
+    pub sound_again: bool,
     /// A clinician leads a class: nobody is measured or hurried, nothing moves on by a voice in the room alone.
     pub class: bool,
 }

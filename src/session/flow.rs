@@ -172,7 +172,11 @@ impl Engine {
     pub(super) fn sound_answered(&mut self, given: Option<bool>) {
         let days = self.start.sound_days.take().unwrap_or_default();
         self.record(Fact::SoundConsent { given, days });
-        let key = if given == Some(true) { "sound-agreed" } else { "sound-not-agreed" };
+        let key = match given {
+            Some(true) => "sound-agreed",
+            None if self.start.sound_again => "sound-unanswered",
+            _ => "sound-not-agreed",
+        };
         let last = self.say(key, &[("days", Arg::Number(f64::from(days)))]);
         self.after(last, BREATH_S, Then::AskStart);
     }
@@ -197,7 +201,7 @@ impl Engine {
             Ask::Agreement => ("ask-agreement", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
             Ask::Sound => {
                 let days = Arg::Number(f64::from(self.start.sound_days.unwrap_or_default()));
-                ("ask-sound", vec![("days", days)], listening::YES_NO, &[Command::Yes, Command::No])
+                (if self.start.sound_again { "ask-sound-again" } else { "ask-sound" }, vec![("days", days)], listening::YES_NO, &[Command::Yes, Command::No])
             }
             Ask::Start => ("ask-ready", vec![], listening::READY, &[Command::Ready, Command::Stop]),
             Ask::Position => ("ask-position", vec![], listening::READY, &[Command::Ready, Command::Skip, Command::Stop]),

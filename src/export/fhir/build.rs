@@ -48,6 +48,11 @@ pub(super) fn plain(text: &str) -> String {
     if clean.is_empty() { "-".to_owned() } else { clean.to_owned() }
 }
 
+/// A note, which is Markdown: nothing in it may be taken for a tag.
+pub(super) fn note(text: &str) -> Value {
+    json!({"text": plain(text).replace('&', "&amp;").replace('<', "&lt;")})
+}
+
 fn escaped(text: &str) -> String {
     plain(text).replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }

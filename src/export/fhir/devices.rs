@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use serde_json::{Map, Value, json};
 
-use super::build::{narrative, plain, reference};
+use super::build::{narrative, note, plain, reference};
 use super::bundle::FhirExport;
 use crate::export::ids::uuid;
 use crate::export::trial::{Mic, calibrated, calibration_name};
@@ -44,7 +44,7 @@ impl<W: Write> FhirExport<'_, W> {
                 device.insert("deviceName".into(), json!([{"name": plain(name), "type": "user-friendly-name"}]));
             }
             device.insert("type".into(), self.codes.own("microphone"));
-            device.insert("note".into(), notes.iter().map(|note| json!({"text": plain(note)})).collect::<Vec<_>>().into());
+            device.insert("note".into(), notes.iter().map(|text| note(text)).collect::<Vec<_>>().into());
             self.write(Value::Object(device))?;
         }
         Ok(id)

@@ -99,7 +99,7 @@ impl<W: Write> FhirExport<'_, W> {
         let members = if three.is_empty() { &all } else { &three };
         let (Some(first), Some(last)) = (members.first(), members.last()) else { return Ok(()) };
         let best = three.iter().max_by(|one, other| figure(one).total_cmp(&figure(other)));
-        let unit = if glide { "{semitone}" } else { "s" };
+        let (unit, ucum) = if glide { ("semitone", "{semitone}") } else { ("s", "s") };
         let id = uuid(&["best", &practice.id, &step.key()]);
         let told = best.map_or_else(|| "none counts".to_owned(), |best| format!("{} {unit}", figure(best)));
         let mut panel = self.observation(practice, Some(step), &id, &format!("{}, best of three: {told}", step.exercise), "best-of-three");
@@ -107,7 +107,7 @@ impl<W: Write> FhirExport<'_, W> {
         panel.insert("effectivePeriod".into(), period(&from.time, Some(&last.ended.time)));
         panel.insert("performer".into(), json!([reference(&self.patient)]));
         match best {
-            Some(best) => panel.insert("valueQuantity".into(), quantity(figure(best), unit, unit)),
+            Some(best) => panel.insert("valueQuantity".into(), quantity(figure(best), unit, ucum)),
             None => panel.insert("dataAbsentReason".into(), absent("not-performed", "Not Performed", "No trial counts.")),
         };
         panel.insert("hasMember".into(), members.iter().map(|trial| reference(&trial_id(practice, trial))).collect::<Vec<_>>().into());

@@ -114,7 +114,7 @@ fn period(state: &PlanState) -> Value {
 
 /// All repetitions of one practice.
 fn repetitions(step: &Step) -> Value {
-    quantity(f64::from(step.sets.saturating_mul(step.repetitions)), "{repetition}", "{repetition}")
+    quantity(f64::from(step.sets.saturating_mul(step.repetitions)), "repetition", "{repetition}")
 }
 
 /// When it is meant to be done; none where the client chooses.

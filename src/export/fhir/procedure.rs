@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use serde_json::{Map, Value, json};
 
-use super::build::{narrative, plain, put, reference, therapy};
+use super::build::{narrative, note, plain, put, reference, therapy};
 use super::bundle::FhirExport;
 use super::plan::{plan_id, request_id};
 use crate::export::ids::uuid;
@@ -93,7 +93,7 @@ impl<W: Write> FhirExport<'_, W> {
             procedure.insert("performedPeriod".into(), period(&began.time, step.ended.as_ref().map(|at| &at.time)));
         }
         let stage = step.ramp_stage.map(|stage| format!("stage {stage} of a dose that grows"));
-        let notes: Vec<Value> = count.into_iter().chain(stage).map(|text| json!({"text": text})).collect();
+        let notes: Vec<Value> = count.into_iter().chain(stage).map(|text| note(&text)).collect();
         if !notes.is_empty() {
             procedure.insert("note".into(), notes.into());
         }
@@ -160,7 +160,7 @@ fn notes(practice: &Practice<'_>) -> Vec<Value> {
     if practice.kept.head.source != crate::record::Source::Live {
         notes.insert(0, format!("No person at a microphone made this: {}", practice.kept.head.source.as_str()));
     }
-    notes.into_iter().map(|text| json!({"text": text})).collect()
+    notes.into_iter().map(|text| note(&text)).collect()
 }
 
 /// The keys in the order of the standard's page, for whoever reads the file.

@@ -1,8 +1,8 @@
 //! The value and the components of a trial's observation.
 
-use serde_json::{Map, Value, json};
+use serde_json::{Map, Value};
 
-use super::build::{absent, plain, quantity};
+use super::build::{absent, note, plain, quantity};
 use super::codes::Codes;
 use crate::export::trial::{Level, Trial, calibration_name, discard_name, positive};
 use crate::session::Fact;
@@ -39,7 +39,7 @@ pub(super) fn main_value(fact: &Fact) -> Option<Main> {
         Fact::RoundPaced { duration_s, .. } => measured("round-duration", *duration_s, "s", "s"),
         Fact::RepetitionDone { duration_s, .. } => measured("repetition-duration", *duration_s, "s", "s"),
         Fact::PhraseRead { duration_s, .. } => measured("phrase-duration", *duration_s, "s", "s"),
-        Fact::SyllablesCounted { rate_hz, .. } => measured("syllable-rate", positive(*rate_hz), "{syllable}/s", "{syllable}/s"),
+        Fact::SyllablesCounted { rate_hz, .. } => measured("syllable-rate", positive(*rate_hz), "syllable/s", "{syllable}/s"),
         Fact::QuestionAnswered { correct, .. } => Main { code: "question-answered", key: "valueBoolean", value: (*correct).into() },
         Fact::CategoryNamed { named, .. } => Main { code: "category-count", key: "valueInteger", value: named.len().into() },
         _ => return None,
@@ -109,8 +109,8 @@ pub(super) fn components(trial: &Trial<'_>, exercise: Value, codes: &Codes) -> V
             all.figure("f0-median", positive(*f0_median_hz), "Hz", "Hz");
             // Without a pitch they are written as 0.
             if *f0_median_hz > 0.0 {
-                all.figure("f0-span", *f0_span_st, "{semitone}", "{semitone}");
-                all.figure_if("f0-sd", *f0_sd_st, "{semitone}", "{semitone}");
+                all.figure("f0-span", *f0_span_st, "semitone", "{semitone}");
+                all.figure_if("f0-sd", *f0_sd_st, "semitone", "{semitone}");
             }
             level(&mut all, trial, level_weighting);
             all.figure("level-fall", *level_fall_db, "dB", "dB");
@@ -198,5 +198,5 @@ fn level(all: &mut Components<'_>, trial: &Trial<'_>, weighting: &str) {
 pub(super) fn notes(trial: &Trial<'_>) -> Vec<Value> {
     let whole = trial.discard.map(|why| format!("Discarded: {}", why.words()));
     let level = trial.level_discard.filter(|_| trial.counts()).map(|why| format!("Its level is discarded: {}", why.words()));
-    whole.into_iter().chain(level).map(|text| json!({"text": text})).collect()
+    whole.into_iter().chain(level).map(|text| note(&text)).collect()
 }

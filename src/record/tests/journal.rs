@@ -45,3 +45,30 @@ fn no_session_is_begun_where_the_file_is_in_use() {
     assert!(matches!(begin(dir.path(), Some(&path)), Err(RecordError::JournalInUse { .. })));
     assert!(Store::open(dir.path()).expect("opens").history(None, 9).expect("lists").is_empty());
 }
+
+#[test]
+fn what_a_full_disk_could_not_take_is_kept_when_there_is_room_again() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let started_at = crate::record::samples::time("2026-11-24T19:00:00+01:00[Europe/Berlin]");
+    let new = NewSession { client: "Client", routine_title: "Evening", routine_text: "x", source: crate::record::Source::Live, software: "tidecount", started_at: &started_at };
+    let mut journal = Journal::begin(Store::open(dir.path()).expect("opens"), &new, None).expect("begins");
+    journal.append(&crate::record::samples::begun()).expect("keeps");
+    // SQLite's own limit behaves as a full disk does.
+    let pages: i64 = journal.store.connection.pragma_query_value(None, "page_count", |row| row.get(0)).expect("asks");
+    let limit = |journal: &Journal, pages: i64| journal.store.connection.pragma_update_and_check(None, "max_page_count", pages, |_| Ok(())).expect("sets");
+    limit(&journal, pages);
+    let long = |n: u32| crate::record::samples::entry(f64::from(n), None, crate::session::Fact::SafetyStop { exercise: None, reason: "x".repeat(5_000) });
+    let mut text = String::new();
+    for n in 1..=10 {
+        if let Err(error) = journal.append(&long(n)) {
+            text = error.to_string();
+        }
+    }
+    assert!(text.contains("practice.sqlite") && text.contains("disk is full") && text.contains("make room"), "{text}");
+    assert_eq!(journal.overcome(), Vec::<String>::new());
+    limit(&journal, 100_000);
+    journal.append(&long(11)).expect("keeps");
+    assert_eq!(journal.overcome(), [text]);
+    let kept: Vec<f64> = journal.store.entries(journal.session()).expect("reads").iter().map(|entry| entry.at_s).collect();
+    assert_eq!(kept, (0..=11).map(f64::from).collect::<Vec<_>>(), "all of them, in order");
+}

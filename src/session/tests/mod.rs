@@ -4,4 +4,5 @@ mod any_time;
 mod leading;
 mod rig;
 mod silence;
+mod sound;
 mod whole;

@@ -1,0 +1,87 @@
+//! The tables, for both engines. What was once given out is never changed, only added to.
+
+/// SQLite: what takes the file from form n to form n + 1.
+pub(super) const SQLITE: [&str; 1] = [include_str!("migration_1.sqlite.sql")];
+/// PostgreSQL: the same tables.
+pub(super) const POSTGRES: [&str; 1] = [include_str!("migration_1.postgres.sql")];
+
+/// The newest form that this version knows.
+pub(super) fn known() -> i64 {
+    SQLITE.len() as i64
+}
+
+/// Every table with what makes a row known again on another database: numbers that a database gives by itself, and times of
+/// arrival, are left out. For comparing two databases.
+pub(super) const CONTENT: [(&str, &str); 13] = [
+    ("desk", "SELECT key, name FROM desk"),
+    ("package", "SELECT p.id, p.reply_key, p.made_at, d.key, c.name FROM package p JOIN client c ON c.id = p.client JOIN desk d ON d.id = c.desk"),
+    ("arrival", "SELECT package, hash, made_at, sessions FROM arrival"),
+    ("routine", "SELECT p.id, r.hash, r.title, r.body FROM routine r JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = r.client"),
+    (
+        "session",
+        "SELECT p.id, s.started_at, s.number, s.day, s.began_s, s.ended_at, s.end_reason, r.hash, s.package, s.software, s.entries, s.marks, s.practised_s,
+             s.steps_done, s.steps_prescribed, s.part_starts
+         FROM session s JOIN routine r ON r.id = s.routine JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = s.client",
+    ),
+    ("condition", "SELECT p.id, c.label, c.weighting, c.time_weighting, c.calibration, c.calibration_note, c.distance_cm, c.auto_gain,
+             c.microphone_system, c.microphone_name, c.microphone_rate_hz, c.microphone_gain FROM condition c JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = c.client"),
+    (
+        "trial",
+        "SELECT p.id, s.started_at, s.number, t.seq, t.exercise, t.kind, t.part, t.at_s, t.step, t.set_no, t.repetition, t.complete, t.duration_s, t.prescribed_s,
+             t.level_db, t.level_fall_db, t.level_slope_db_per_s, t.f0_median_hz, t.f0_span_st, t.f0_sd_st, t.rate_hz, t.irregularity_pct, t.breaks, t.masked_s,
+             t.clipped_s, t.in_noise, t.over_room_db, t.correct, t.named, t.cpps_db, t.jitter_local_pct, t.shimmer_local_pct, t.hnr_db, c.label, t.discarded
+         FROM trial t JOIN session s ON s.id = t.session LEFT JOIN condition c ON c.id = t.condition
+         JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = s.client",
+    ),
+    (
+        "step",
+        "SELECT p.id, s.started_at, s.number, t.step, t.exercise, t.ramp_stage, t.done, t.prescribed, t.stopped FROM step t JOIN session s ON s.id = t.session
+         JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = s.client",
+    ),
+    ("forgotten", "SELECT package, reply_key FROM forgotten"),
+    ("event", "SELECT p.id, s.started_at, s.number, e.seq, e.kind, e.what, e.exercise, e.day FROM event e JOIN session s ON s.id = e.session JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = s.client"),
+    ("day", "SELECT p.id, d.day, d.sessions, d.done, d.counted, d.prescribed, d.planned FROM day d JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = d.client"),
+    (
+        "measure",
+        "SELECT p.id, m.exercise, m.measure, m.label, m.since, m.until, m.trials, m.baseline, m.latest, m.smallest_change, m.verdict
+         FROM measure m JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = m.client",
+    ),
+    (
+        "digest",
+        "SELECT p.id, g.newest_made_at, g.follows_newest, g.first_day, g.last_day, g.known_to, g.sessions, g.trials, g.practised_s, g.planned_week, g.gap_days,
+             g.recent_counted, g.recent_prescribed, g.before_counted, g.before_prescribed, g.planned, g.dizzy, g.pain, g.help, g.last_safety, g.left_out,
+             g.left_out_what, g.tired, g.fallen, g.fallen_what, g.risen, g.microphone, g.microphone_since, g.clock_wrong, g.fresh, g.seen_day, g.seen_note
+         FROM digest g JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = g.client",
+    ),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn both_engines_know_the_same_forms() {
+        assert_eq!(SQLITE.len(), POSTGRES.len());
+    }
+
+    /// The same tables and columns in the same order, whatever their types are called.
+    #[test]
+    fn both_engines_have_the_same_tables() {
+        let tables = |all: &[&str]| -> Vec<(String, Vec<String>)> {
+            let text = all.join("\n");
+            let made = text.split("CREATE TABLE ").skip(1);
+            let read = made.map(|table| {
+                let (name, rest) = table.split_once(" (").expect("a table");
+                let body = rest.split_once("\n)").expect("its end").0;
+                let column = |line: &str| {
+                    let word = line.trim().split(' ').next()?.to_owned();
+                    word.chars().next().is_some_and(char::is_lowercase).then_some(word)
+                };
+                (name.to_owned(), body.lines().filter_map(column).collect())
+            });
+            read.filter(|(name, _): &(String, Vec<String>)| name != "about").collect()
+        };
+        assert_eq!(tables(&SQLITE), tables(&POSTGRES));
+        assert!(tables(&SQLITE).len() >= 12);
+    }
+}

@@ -1,0 +1,83 @@
+//! The reasons in plain words, for the clinician. They say what is known and as of when, and nothing of what it may mean.
+
+use super::adherence::Share;
+use super::attention::Reason;
+use super::digest::Microphone;
+
+fn times(count: u32) -> String {
+    match count {
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        more => format!("{more} times"),
+    }
+}
+
+fn plural(count: u32, one: &str) -> String {
+    if count == 1 { format!("1 {one}") } else { format!("{count} {one}s") }
+}
+
+/// "dizzy twice, pain once".
+#[must_use]
+pub fn safety_text(dizzy: u32, pain: u32, help: u32) -> String {
+    let said = [("dizzy", dizzy), ("pain", pain), ("asked for help", help)];
+    said.iter().filter(|(_, count)| *count > 0).map(|(what, count)| format!("{what} {}", times(*count))).collect::<Vec<_>>().join(", ")
+}
+
+fn share(share: Share) -> String {
+    match (share.percent(), share.band()) {
+        (Some(percent), Some(band)) => format!("{percent} % ({}; {} of {} repetitions)", band.word(), share.counted, share.prescribed),
+        _ => "nothing prescribed".to_owned(),
+    }
+}
+
+/// One reason as a sentence without its full stop.
+#[must_use]
+pub fn reason_text(reason: &Reason) -> String {
+    match reason {
+        Reason::Safety { dizzy, pain, help, last } => {
+            let last = last.map_or_else(String::new, |day| format!(", the last on {day}"));
+            format!("said since the last look: {}{last}", safety_text(*dizzy, *pain, *help))
+        }
+        Reason::NoPractice { last, known_to, days, planned_week, gap_days } => {
+            let plan = match planned_week {
+                Some(7) => "planned every day".to_owned(),
+                Some(week) => format!("planned on {}", plural(*week, "day") + " a week"),
+                None => format!("no days agreed, told after {gap_days} days"),
+            };
+            match last {
+                Some(last) => format!("no practice for {} up to the results of {known_to} ({plan}; the last on {last})", plural(*days, "day")),
+                None => format!("no practice yet, {} after the package, in the results of {known_to}", plural(*days, "day")),
+            }
+        }
+        Reason::NoResults { since: Some(since), days, last, .. } => {
+            let last = last.map_or_else(String::new, |last| format!(", the last known practice on {last}"));
+            format!("no results for {} (the newest are of {since}{last})", plural(*days, "day"))
+        }
+        Reason::NoResults { since: None, made, days, .. } => {
+            let made = made.map_or_else(String::new, |made| format!(" of {made}"));
+            format!("no results yet, {} after the package{made}", plural(*days, "day"))
+        }
+        Reason::Adherence { recent, before, planned, known_to } => {
+            let basis = if *planned { "days with a plan count" } else { "no days agreed: only practices that were begun count" };
+            let fell = if recent.fell_from(*before) { format!(", down from {}", share(*before)) } else { String::new() };
+            format!("adherence of the 14 days up to {known_to}: {}{fell}; {basis}", share(*recent))
+        }
+        Reason::Decline { what, .. } => format!("fell by more than this person's own scatter: {what}"),
+        Reason::LeftOut { times: count, what } => format!("left out for want of agreement {}: {what}", times(*count)),
+        Reason::Tired { times: count } => format!("holds or level fell within a practice beyond the usual, {}", times(*count)),
+        Reason::OldProgramme { made, weeks } => format!("the programme is {} old (package of {made})", plural(*weeks, "week")),
+        Reason::NotFollowed { made } => format!("practises by an earlier package than the newest, of {made}"),
+        Reason::Microphone { state, since } => {
+            let since = since.map_or_else(String::new, |since| format!(" (since {since})"));
+            let what = match state {
+                Microphone::AutoGain => "the microphone changes its own volume: levels compare with nothing",
+                Microphone::Void => "the calibration no longer holds: levels are relative",
+                Microphone::Changed => "microphone, gain, calibration or distance changed: levels compare only from there on",
+                Microphone::Relative => "not calibrated: levels are relative",
+                Microphone::Fine => "levels as before",
+            };
+            format!("{what}{since}")
+        }
+        Reason::Clock { practices } => format!("{} with a date that cannot be believed: the clock of the home computer was wrong", plural(*practices, "practice")),
+    }
+}

@@ -1,0 +1,36 @@
+//! Databases beside the record that are kept like it: encrypted with the same passphrase.
+
+use super::database::{connect, key_of};
+use super::passphrase::{Key, remember};
+use super::RecordError;
+use rusqlite::{Connection, OpenFlags};
+use std::path::Path;
+
+/// What opens such a file.
+#[derive(Debug)]
+pub(crate) struct KeptLike(Option<Key>);
+
+impl KeptLike {
+    /// The key of the file at `path`, as it is remembered, given or asked for; of a new file, a fresh one where a passphrase is
+    /// given. None for a file that is not encrypted.
+    ///
+    /// # Errors
+    /// There is no passphrase, or it does not open the file.
+    pub(crate) fn of(path: &Path) -> Result<Self, RecordError> {
+        let key = key_of(path)?;
+        if let Some(key) = &key {
+            remember(key);
+        }
+        Ok(Self(key))
+    }
+
+    /// A connection to the file.
+    pub(crate) fn connect(&self, path: &Path, flags: OpenFlags) -> Result<Connection, rusqlite::Error> {
+        connect(path, flags, self.0.as_ref())
+    }
+
+    /// As `ATTACH … KEY` takes it; empty for none.
+    pub(crate) fn spec(&self) -> String {
+        self.0.as_ref().map_or_else(String::new, Key::spec)
+    }
+}
