@@ -39,7 +39,7 @@ pub struct Pages {
 }
 
 /// Every route of the program's pages.
-fn routes(guard: Arc<Guard>, hub: &LiveHub, words: &Words) -> Router {
+pub fn routes(guard: Arc<Guard>, hub: &LiveHub, words: &Words) -> Router {
     live::routes(guard, hub.clone(), live_words(words))
 }
 
