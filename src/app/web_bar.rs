@@ -44,6 +44,7 @@ pub(super) struct LiveBar {
     value: Option<f64>,
     top_st: Option<f64>,
     keeps_top: bool,
+    timed: bool,
     words: Option<Line>,
     words_at_s: f64,
 }
@@ -62,6 +63,7 @@ impl LiveBar {
             value: None,
             top_st: None,
             keeps_top,
+            timed: true,
             words: None,
             words_at_s: f64::NEG_INFINITY,
         }
@@ -76,6 +78,11 @@ impl LiveBar {
         if !self.base_is_usual {
             self.base_hz = None;
         }
+    }
+
+    /// No hold is timed beside it.
+    pub(super) fn without_time(self) -> Self {
+        Self { timed: false, ..self }
     }
 
     /// What levels mean from now on; true where that moves the marks.
@@ -163,6 +170,7 @@ impl LiveBar {
             BarKind::Level => Bar {
                 kind: self.kind,
                 active,
+                timed: self.timed,
                 label: named("page-loudness-shown"),
                 goal: self.usual_db().map(|db| self.place(db)),
                 goal_label: self.usual_db().map(|_| named("page-usual-level-shown")).unwrap_or_default(),
@@ -171,6 +179,7 @@ impl LiveBar {
             BarKind::Pitch => Bar {
                 kind: self.kind,
                 active,
+                timed: self.timed,
                 label: named("page-pitch-shown"),
                 goal: self.usual_st().map(|st| self.place(st)),
                 goal_label: self.usual_st().map(|_| named("page-usual-note-shown")).unwrap_or_default(),

@@ -47,7 +47,7 @@ impl Gathered {
 
     /// In the routine's order; what was left out before any step comes last.
     pub(super) fn rows(&self, text: &dyn Fn(&Line) -> String) -> Vec<DoneRow> {
-        let mut all: Vec<&Done> = self.0.iter().filter(|done| done.what != What::Begun).collect();
+        let mut all: Vec<&Done> = self.0.iter().collect();
         all.sort_by_key(|done| done.step.unwrap_or(u32::MAX));
         let row = |done: &&Done| DoneRow {
             name: text(&Line { key: format!("ex-{}-name", done.exercise), args: Vec::new() }),
@@ -56,7 +56,8 @@ impl Gathered {
                     let args = vec![("done", Arg::Number(done.into())), ("all", Arg::Number(all.into()))];
                     text(&Line { key: "page-done-of-shown".into(), args })
                 }
-                What::Begun | What::LeftOut => text(&Line { key: "page-left-out-shown".into(), args: Vec::new() }),
+                What::Begun => text(&Line { key: "page-begun-shown".into(), args: Vec::new() }),
+                What::LeftOut => text(&Line { key: "page-left-out-shown".into(), args: Vec::new() }),
             },
         };
         all.iter().map(row).collect()
@@ -89,7 +90,13 @@ mod tests {
         let text = |line: &Line| format!("{}{:?}", line.key, line.args.iter().map(|(_, arg)| arg).collect::<Vec<_>>());
         let rows: Vec<(String, String)> = gathered.rows(&text).into_iter().map(|row| (row.name, row.done)).collect();
         let of = |n: f64| format!("page-done-of-shown[Number({n:.1}), Number({n:.1})]");
-        let expected = [("ex-long-ah-name[]", of(2.0)), ("ex-long-ah-name[]", of(3.0)), ("ex-head-lift-name[]", "page-left-out-shown[]".to_owned())];
+        let plain = |key: &str| key.to_owned();
+        let expected = [
+            ("ex-long-ah-name[]", of(2.0)),
+            ("ex-long-ah-name[]", of(3.0)),
+            ("ex-glide-up-name[]", plain("page-begun-shown[]")),
+            ("ex-head-lift-name[]", plain("page-left-out-shown[]")),
+        ];
         assert_eq!(rows, expected.map(|(name, done)| (name.to_owned(), done)));
     }
 }

@@ -206,7 +206,8 @@ impl WebFollower {
         let voice_hz = self.usual.get(COMFORTABLE).and_then(|usual| usual.f0_hz);
         match step.work {
             Work::Voiced { glide, .. } if glide || find(id).is_some_and(|entry| entry.high) => Some(LiveBar::new(BarKind::Pitch, usual, voice_hz, glide)),
-            Work::Voiced { .. } | Work::ReadAloud { .. } => Some(LiveBar::new(BarKind::Level, usual, None, false)),
+            Work::Voiced { .. } => Some(LiveBar::new(BarKind::Level, usual, None, false)),
+            Work::ReadAloud { .. } => Some(LiveBar::new(BarKind::Level, usual, None, false).without_time()),
             _ => None,
         }
     }

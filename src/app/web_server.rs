@@ -43,9 +43,14 @@ pub struct Pages {
 }
 
 /// Every route of the program's pages.
-fn routes(guard: Arc<Guard>, hub: &LiveHub, words: &Words, site: Option<Arc<Site>>) -> Router {
+pub fn routes(guard: Arc<Guard>, hub: &LiveHub, words: &Words) -> Router {
+    live::routes(guard, hub.clone(), live_words(words))
+}
+
+/// As [`routes`], with the set-up pages beside them.
+fn routes_with(guard: Arc<Guard>, hub: &LiveHub, words: &Words, site: Option<Arc<Site>>) -> Router {
+    let Some(site) = site else { return routes(guard, hub, words) };
     let mut of_live = live_words(words);
-    let Some(site) = site else { return live::routes(guard, hub.clone(), of_live) };
     of_live.nav = NAV.iter().map(|(path, key)| NavItem { path, label: site.s(key) }).collect();
     live::routes(guard, hub.clone(), of_live).merge(super::pages::routes(site))
 }
@@ -75,7 +80,7 @@ pub fn open_with(args: &ScreenArgs, set_up: Option<Place>) -> Result<Option<Page
     let of_site = Words::english()?;
     let serve = |guard: Arc<Guard>| {
         site = set_up.map(|place| Arc::new(Site::new(place, of_site, guard.clone())));
-        routes(guard, &hub, &words, site.clone())
+        routes_with(guard, &hub, &words, site.clone())
     };
     let server = Server::start(args.screen_port, serve).map_err(|why| AppError::Usage(why.to_string()))?;
     let address = server.address();

@@ -39,11 +39,11 @@ impl Picture {
         encoder.write_header().and_then(|mut writer| writer.write_image_data(&self.rgb)).expect("writes");
     }
 
-    /// Half as wide and high, each pixel the mean of four.
+    /// Half as wide and high, each pixel the mean of four, in 32 shades a channel: small to keep, and finer than what is compared.
     pub fn halved(&self) -> Self {
         let (width, height) = (self.width / 2, self.height / 2);
         let at = |x: usize, y: usize, channel: usize| u32::from(self.rgb[(y * self.width + x) * 3 + channel]);
-        let mean = |x: usize, y: usize, c: usize| ((at(2 * x, 2 * y, c) + at(2 * x + 1, 2 * y, c) + at(2 * x, 2 * y + 1, c) + at(2 * x + 1, 2 * y + 1, c) + 2) / 4) as u8;
+        let mean = |x: usize, y: usize, c: usize| ((at(2 * x, 2 * y, c) + at(2 * x + 1, 2 * y, c) + at(2 * x, 2 * y + 1, c) + at(2 * x + 1, 2 * y + 1, c) + 2) / 4) as u8 & 0xf8;
         let rgb = (0..height).flat_map(|y| (0..width).flat_map(move |x| (0..3).map(move |c| (x, y, c)))).map(|(x, y, c)| mean(x, y, c)).collect();
         Self { width, height, rgb }
     }

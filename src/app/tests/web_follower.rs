@@ -129,7 +129,7 @@ fn the_end_stands_there_with_what_was_done() {
     follower.kept(&entry(Fact::SessionEnded { reason: "finished".into(), steps_done: 1, steps_prescribed: 3, duration_s: 9.0 }, None));
     let over = state(&hub);
     assert_eq!((&over["stage"]["phase"], &over["stage"]["prompt"]), (&"over".into(), &"1 of 3 exercises done".into()));
-    assert_eq!(over["done"], serde_json::json!([{ "name": "long ah", "done": "3 of 3" }]));
+    assert_eq!(over["done"], serde_json::json!([{ "name": "Long ah", "done": "3 of 3" }]));
     assert_eq!(over["offers"]["always"], serde_json::json!([]));
     assert!(hub.ask(Asked::Words("stop".into())).is_err());
     drop(follower);

@@ -11,7 +11,7 @@ const ICONS = { speaking: "speaking", listening: "listening", holding: "holding"
 const draw = {
   stage({ phase, heading, part: which, prompt }) {
     document.body.dataset.phase = phase;
-    if (heading) put("heading", heading);
+    put("heading", heading || part("heading").dataset.title);
     put("part", which);
     put("prompt", prompt);
     document.body.classList.toggle("wordy", prompt.length > 34);
@@ -30,11 +30,12 @@ const draw = {
     if (share !== null) part("line-done").style.transform = `scaleX(${Math.min(1, Math.max(0, share))})`;
   },
 
-  bar({ kind, active, label, goal, goal_label, base, base_label }) {
+  bar({ kind, active, timed, label, goal, goal_label, base, base_label }) {
     const gauge = part("gauge");
     gauge.hidden = kind === "none";
     gauge.classList.toggle("away", !active);
     document.body.classList.toggle("gauged", kind !== "none");
+    document.body.classList.toggle("timed", kind !== "none" && timed);
     gauge.dataset.kind = kind;
     put("gauge-label", label);
     part("track").setAttribute("aria-label", label);

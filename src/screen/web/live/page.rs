@@ -67,7 +67,7 @@ pub(super) fn live_page(words: &LiveWords) -> Markup {
                 }
             }
             div class="title" data-region="heading" {
-                h1 id="heading" { (words.title) }
+                h1 id="heading" data-title=(words.title) { (words.title) }
                 p id="part" {}
             }
         }

@@ -109,6 +109,8 @@ pub struct Bar {
     pub kind: BarKind,
     /// It is the client's turn; else its place is kept free.
     pub active: bool,
+    /// A hold is timed beside it: the figure's place is kept free, too.
+    pub timed: bool,
     /// "Loudness".
     pub label: String,
     /// Where the goal lies; none where there is no goal.

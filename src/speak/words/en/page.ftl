@@ -58,6 +58,7 @@ page-starting-shown = The practice begins in a moment
 page-broken-off-shown = The practice broke off. What was measured is kept.
 page-exercises-shown = { $done } of { $all } exercises done
 page-done-of-shown = { $done } of { $all }
+page-begun-shown = begun
 page-left-out-shown = left out
 
 # The live bar. Levels of a microphone that is not calibrated have no number that means anything by itself.

@@ -1,0 +1,233 @@
+//! Promise: a real practice stands on the live page from its begin to its end, and can be led from there.
+//!
+//! The finished program, in real time, with a recording as microphone: somebody who holds a vowel every few seconds and never says a
+//! word. Everything else is pressed on the page in real Chromium.
+
+#[path = "support/browser.rs"]
+mod browser;
+#[path = "support/program.rs"]
+mod program;
+
+use std::io::{BufRead, BufReader};
+use std::path::Path;
+use std::process::{Child, Command, Stdio};
+use std::sync::{Arc, Mutex};
+use std::thread::JoinHandle;
+
+use browser::Browser;
+use program::{Place, Tape, journal, number, of_kind, tidecount};
+use serde_json::{Value, json};
+
+const RATE_HZ: u32 = 16_000;
+
+/// The program under way, with what it has printed so far.
+struct Running {
+    child: Child,
+    printed: Arc<Mutex<Vec<String>>>,
+    reader: Option<JoinHandle<()>>,
+}
+
+impl Running {
+    fn start(command: &mut Command) -> Self {
+        let mut child = command.args(["--screen", "--no-open", "--voice", "espeak-ng"]).stdout(Stdio::piped()).spawn().expect("starts");
+        let printed = Arc::new(Mutex::new(Vec::new()));
+        let (lines, out) = (printed.clone(), BufReader::new(child.stdout.take().expect("its output")));
+        let reader = std::thread::spawn(move || out.lines().map_while(Result::ok).for_each(|line| lines.lock().expect("lines").push(line)));
+        Self { child, printed, reader: Some(reader) }
+    }
+
+    fn printed(&self) -> Vec<String> {
+        self.printed.lock().expect("lines").clone()
+    }
+
+    /// The address that it prints.
+    fn address(&mut self) -> String {
+        loop {
+            if let Some(address) = self.printed().iter().find_map(|line| line.strip_prefix("The page: ").map(str::to_owned)) {
+                return address;
+            }
+            assert_eq!(self.child.try_wait().expect("the child"), None, "it ended before it printed an address: {:?}", self.printed());
+            std::thread::sleep(std::time::Duration::from_millis(5));
+        }
+    }
+
+    /// Waits for its end.
+    fn ended(mut self) -> Vec<String> {
+        assert!(self.child.wait().expect("the child").success(), "{:?}", self.printed());
+        self.reader.take().expect("a reader").join().expect("reads");
+        self.printed()
+    }
+}
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+/// Somebody who holds a vowel for four seconds out of six, all the time.
+fn vowels(path: &Path, length_s: f64) -> std::path::PathBuf {
+    let mut tape = Tape::new(RATE_HZ, length_s);
+    let mut at_s = 2.0;
+    while at_s < length_s - 6.0 {
+        tape.hold(at_s, 120.0, 4.0);
+        at_s += 6.0;
+    }
+    tape.write(path, 1)
+}
+
+/// Keeps everything that this page shows from now on.
+fn watch(browser: &Browser) {
+    browser.script(
+        "window.seen = { said: [], rows: [], figures: [], meters: [], moods: [], prompts: [] };
+         const keep = (list, text) => { if (text && list[list.length - 1] !== text) list.push(text); };
+         const look = () => {
+           for (const line of document.querySelectorAll('#log p:not([data-seen])')) { line.dataset.seen = 'yes'; seen.said.push(line.textContent); }
+           for (const id of ['row-1', 'row-2']) keep(seen.rows, document.getElementById(id).textContent);
+           keep(seen.figures, document.querySelector('#figure').textContent);
+           keep(seen.moods, document.querySelector('#mood').dataset.mood);
+           keep(seen.prompts, document.querySelector('#prompt').textContent);
+           const meter = Number(document.querySelector('#track').getAttribute('aria-valuenow'));
+           if (!document.querySelector('#gauge').hidden && meter > 0) seen.meters.push(meter);
+         };
+         new MutationObserver(look).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
+         return true;",
+    );
+}
+
+fn seen(browser: &Browser, what: &str) -> Vec<String> {
+    let found = browser.script(&format!("return seen.{what}"));
+    found.as_array().expect("a list").iter().map(|one| one.as_str().map_or_else(|| one.to_string(), str::to_owned)).collect()
+}
+
+fn offered(words: &str) -> String {
+    format!("document.querySelector('#now button[data-say=\"{words}\"]')")
+}
+
+const ROUTINE: &str = r#"
+title = "Short practice"
+cue_words = "big voice"
+[[step]]
+exercise = "long-ah"
+repetitions = 6
+target_s = 3
+rest_s = 6
+[[step]]
+exercise = "shoulder-rolls"
+repetitions = 3
+next_cue_after_s = 9
+"#;
+
+#[test]
+fn a_practice_is_followed_and_led_on_the_page() {
+    let Some(browser) = Browser::start() else { return };
+    let place = Place::new();
+    let (routine, lines) = (place.write("short.toml", ROUTINE), place.path("journal.jsonl"));
+    let wav = vowels(&place.path("client.wav"), 240.0);
+    let mut command = tidecount(["practise"]);
+    command.arg(&routine).arg("--mic").arg(&wav).arg("--data").arg(place.path("data")).arg("--journal").arg(&lines);
+    let mut program = Running::start(&mut command);
+    let address = program.address();
+    // One page only watches; the other is reloaded and pressed on.
+    browser.open(&address);
+    browser.wait_until("the greeting", "document.body.dataset.phase === 'practice'");
+    watch(&browser);
+    let watching = browser.tab();
+    let pressing = browser.another_tab(&address);
+
+    browser.wait_until("ready", &offered("ready"));
+    browser.assert_accessible("before the first exercise");
+    browser.click("#now button[data-say=ready]");
+    browser.wait_until("a hold", "document.querySelector('#mood').dataset.mood === 'holding' && Number(document.querySelector('#figure').textContent) >= 1");
+    assert_eq!((browser.text("#heading"), browser.text("#part")), ("Long ah".into(), "1 of 6".into()));
+    assert_eq!(browser.text("#of"), "of 3 seconds");
+    browser.reload();
+    browser.wait_until("the same after a reload", "document.querySelector('#heading').textContent === 'Long ah' && document.querySelector('#part').textContent.endsWith('of 6')");
+    browser.wait_until("a later trial", "document.querySelector('#part').textContent !== '1 of 6'");
+    browser.keys(&fantoccini::key::Key::Escape.to_string());
+    browser.wait_until("it stands still", "document.querySelector('#prompt').textContent === 'Stopped'");
+    browser.wait_until("the way on", &offered("go on"));
+    browser.click("#now button[data-say='go on']");
+    browser.wait_until("the way past it", &offered("skip"));
+    browser.click("#now button[data-say=skip]");
+    browser.wait_until("the second exercise", "document.querySelector('#heading').textContent === 'Shoulder rolls'");
+    assert!(browser.script("return document.querySelector('#gauge').hidden").as_bool().expect("yes or no"), "no bar where nothing is voiced");
+    browser.click("#more");
+    browser.wait_until("all that can be said", "document.querySelector('#all button[data-say=\"it hurts\"]') || document.querySelector('#all button[data-say=\"rest\"]')");
+    browser.click("#stop");
+    browser.wait_until("finish", &offered("finish"));
+    browser.click("#now button[data-say=finish]");
+    browser.wait_until("the end", "document.body.dataset.phase === 'over' && document.querySelectorAll('#done li').length > 0");
+    assert!(browser.text("#done").contains("Long ah") && browser.text("#done").contains("of 6"), "{}", browser.text("#done"));
+    browser.wait_until("words about the end", "document.querySelector('#link').textContent.includes('has ended')");
+    browser.look_at(&watching);
+    assert_eq!(browser.script("return document.body.dataset.phase"), "over", "the last state reached the other page, too");
+
+    // Everything that was said after the page came stands on it, word for word and in order.
+    let printed = program.ended();
+    let spoken: Vec<String> = printed.iter().filter_map(|line| line.split_once("  T  ").map(|(_, text)| text.to_owned())).collect();
+    let said: Vec<String> = seen(&browser, "said").into_iter().filter(|line| spoken.contains(line)).collect();
+    let first = spoken.iter().position(|line| Some(line) == said.first()).expect("something was said");
+    assert!(first <= 2 && spoken[first..] == said[..], "spoken: {spoken:#?}\nshown: {said:#?}");
+    let rows = seen(&browser, "rows").join(" ");
+    for line in &spoken[first + 1..] {
+        let missing: Vec<&str> = line.split_whitespace().filter(|word| !rows.contains(word)).collect();
+        assert!(missing.is_empty(), "captions lack {missing:?} of {line:?}");
+    }
+    let moods = seen(&browser, "moods");
+    assert!(["speaking", "listening", "holding"].iter().all(|mood| moods.iter().any(|seen| seen == mood)), "{moods:?}");
+    assert!(seen(&browser, "meters").len() > 20, "the bar moved: {:?}", seen(&browser, "meters"));
+
+    // What was pressed and held is in the journal.
+    let entries = journal(&lines);
+    let pressed: Vec<&str> = of_kind(&entries, "command_heard").iter().filter(|heard| heard["text"] == "page").filter_map(|heard| heard["command"].as_str()).collect();
+    assert_eq!(pressed, ["ready", "stop", "go-on", "skip", "stop", "finish"]);
+    let holds = of_kind(&entries, "hold_measured");
+    assert!(holds.iter().any(|hold| hold["complete"] == true), "{holds:#?}");
+    let figures = seen(&browser, "figures");
+    for hold in holds.iter().filter(|hold| hold["complete"] == true) {
+        let shown = format!("{:.1}", number(hold, "duration_s"));
+        assert!(figures.contains(&shown), "{shown} was never shown: {figures:?}");
+    }
+    let ended: Vec<&Value> = of_kind(&entries, "session_ended");
+    assert_eq!(ended[0]["reason"], "finished");
+    let _ = pressing;
+}
+
+const HOUSEHOLD: &str = r#"
+[[person]]
+name = "grandpa"
+pronoun = "he"
+[[person.routine]]
+file = "rest.toml"
+called = ["evening routine"]
+"#;
+
+#[test]
+fn one_page_stays_through_waiting_and_practice() {
+    let Some(browser) = Browser::start() else { return };
+    let place = Place::new();
+    place.write("household.toml", HOUSEHOLD);
+    place.write("rest.toml", "title = \"Evening\"\nplan = [{ days = [\"wednesday\"], at = \"18:30\" }]\n[[step]]\nexercise = \"shoulder-rolls\"\nrepetitions = 4\nnext_cue_after_s = 8\n");
+    let wav = Tape::new(RATE_HZ, 120.0).write(&place.path("quiet.wav"), 1);
+    let mut command = tidecount(["attend"]);
+    command.arg(place.path("household.toml")).arg("--mic").arg(&wav).args(["--at", "2026-11-25 12:00"]).arg("--data").arg(place.path("data"));
+    let mut program = Running::start(&mut command);
+    browser.open(&program.address());
+    browser.wait_until("what comes next", "document.body.dataset.phase === 'waiting' && document.querySelector('#heading').textContent.includes('18:30')");
+    browser.assert_accessible("while it waits");
+    browser.wait_until("the way to begin", &offered("start my practice"));
+    browser.click("#now button[data-say='start my practice']");
+    browser.wait_until("the practice", "document.body.dataset.phase === 'practice'");
+    browser.wait_until("ready", &offered("ready"));
+    browser.click("#now button[data-say=ready]");
+    browser.wait_until("the exercise", "document.querySelector('#heading').textContent === 'Shoulder rolls'");
+    browser.click("#stop");
+    browser.wait_until("finish", &offered("finish"));
+    browser.click("#now button[data-say=finish]");
+    browser.wait_until("it waits again", "document.body.dataset.phase === 'waiting'");
+    assert!(browser.text("#done").contains("Shoulder rolls"), "what was done stays: {}", browser.visible());
+    assert_ne!(browser.text("#heading"), "Shoulder rolls");
+    assert_eq!(browser.script("return document.documentElement.dataset.link"), json!("open"), "it is the same page all along");
+}

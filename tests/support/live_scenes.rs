@@ -1,0 +1,151 @@
+//! What can stand on the live page, made up.
+#![allow(dead_code, reason = "each test takes what it needs")]
+
+use tidecount::screen::web::live::{Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offers, Phase, Row, Said, Section, Stage, Who};
+
+/// One state of the page.
+#[derive(Clone, Copy)]
+pub struct Scene {
+    pub name: &'static str,
+    pub put: fn(&LiveHub),
+}
+
+pub const SCENES: [Scene; 8] = [
+    Scene { name: "ask", put: ask },
+    Scene { name: "hold", put: hold },
+    Scene { name: "pitch", put: pitch },
+    Scene { name: "paced", put: paced },
+    Scene { name: "phrase", put: phrase },
+    Scene { name: "stopped", put: stopped },
+    Scene { name: "over", put: over },
+    Scene { name: "waiting", put: waiting },
+];
+
+const MORE: [&str; 10] = ["again", "go back", "how long", "how did I do", "tell me why", "help", "rest", "louder", "I'm dizzy", "it hurts"];
+
+pub fn list(words: &[&str]) -> Vec<String> {
+    words.iter().map(|&word| word.to_owned()).collect()
+}
+
+pub fn offers(now: &[&str], more: &[&str]) -> Offers {
+    Offers { now: list(now), more: list(more), always: list(&["stop", "pause"]), keys: list(&["done", "again", "skip", "pause"]) }
+}
+
+pub fn rows(rows: &[(Who, &str)]) -> Vec<Row> {
+    rows.iter().zip(1..).map(|((who, text), id)| Row { id, who: *who, text: (*text).to_owned() }).collect()
+}
+
+pub fn said(lines: &[&str]) -> Vec<Said> {
+    lines.iter().zip(1..).map(|(text, id)| Said { id, who: Who::Tool, text: (*text).to_owned() }).collect()
+}
+
+fn stage(hub: &LiveHub, phase: Phase, heading: &str, part: &str, prompt: &str) {
+    hub.set(Section::Stage, &Stage { phase, heading: heading.into(), part: part.into(), prompt: prompt.into() });
+    for section in [Section::Done, Section::Said, Section::Notes] {
+        hub.set(section, &[0; 0]);
+    }
+}
+
+fn figure(hub: &LiveHub, text: &str, label: &str, of: &str, share: Option<f64>) {
+    hub.set(Section::Figure, &Figure { text: text.into(), label: label.into(), of: of.into(), share });
+}
+
+fn mood(hub: &LiveHub, name: MoodName, words: &str) {
+    hub.set(Section::Mood, &Mood { name, words: words.into() });
+}
+
+fn no_bar(hub: &LiveHub) {
+    hub.set(Section::Bar, &Bar::default());
+    hub.set(Section::Meter, &Meter::default());
+}
+
+fn level(hub: &LiveHub, timed: bool) {
+    let bar = Bar { kind: BarKind::Level, active: true, timed, label: "Loudness".into(), goal: Some(0.5), goal_label: "your usual level".into(), ..Bar::default() };
+    hub.set(Section::Bar, &bar);
+    hub.set(Section::Meter, &Meter { at: Some(0.58), top: None, words: "3 dB louder than usual".into() });
+}
+
+fn ask(hub: &LiveHub) {
+    stage(hub, Phase::Practice, "Evening routine", "", "Has your clinician agreed to these exercises?");
+    figure(hub, "", "", "", None);
+    no_bar(hub);
+    mood(hub, MoodName::Listening, "Listening");
+    hub.offer(&offers(&["yes", "no"], &MORE));
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "Has your clinician agreed that you do"), (Who::Tool, "these exercises? Please answer yes or no.")]));
+}
+
+fn hold(hub: &LiveHub) {
+    stage(hub, Phase::Practice, "Long ah", "2 of 3", "Big voice");
+    figure(hub, "7", "Seconds held", "of 12 seconds", Some(0.583));
+    level(hub, true);
+    mood(hub, MoodName::Holding, "I hear you");
+    hub.offer(&offers(&["skip"], &MORE));
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "Number two."), (Who::Tool, "Big breath in, and a long, easy ah.")]));
+}
+
+fn pitch(hub: &LiveHub) {
+    stage(hub, Phase::Practice, "High ee", "set 2 of 3 · 4 of 5", "A high, light ee");
+    figure(hub, "3", "Seconds held", "of 4 seconds", Some(0.75));
+    let bar = Bar {
+        kind: BarKind::Pitch,
+        active: true,
+        timed: true,
+        label: "Pitch".into(),
+        goal: Some(0.667),
+        goal_label: "your usual high note".into(),
+        base: Some(0.333),
+        base_label: "your usual voice".into(),
+    };
+    hub.set(Section::Bar, &bar);
+    hub.set(Section::Meter, &Meter { at: Some(0.583), top: Some(0.62), words: "9 semitones higher".into() });
+    mood(hub, MoodName::Holding, "I hear you");
+    hub.offer(&offers(&["skip"], &MORE));
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "Number four."), (Who::Tool, "Easy breath, and a high, light ee.")]));
+}
+
+fn paced(hub: &LiveHub) {
+    stage(hub, Phase::Practice, "Nasal breathing", "2 of 5", "Out");
+    figure(hub, "5", "Count", "of 8", None);
+    no_bar(hub);
+    mood(hub, MoodName::Listening, "Listening");
+    hub.offer(&offers(&["slower", "faster"], &MORE));
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "Out."), (Who::Client, "You: “slower”")]));
+}
+
+fn phrase(hub: &LiveHub) {
+    stage(hub, Phase::Practice, "Functional phrases", "3 of 10", "Could you pass me the newspaper from the table, please?");
+    figure(hub, "", "", "", None);
+    level(hub, false);
+    mood(hub, MoodName::Listening, "Listening");
+    hub.offer(&offers(&["skip"], &MORE));
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "Could you pass me the newspaper"), (Who::Tool, "from the table, please?")]));
+}
+
+fn stopped(hub: &LiveHub) {
+    stage(hub, Phase::Practice, "Lip press and smile", "1 of 2", "Stopped");
+    figure(hub, "", "", "", None);
+    no_bar(hub);
+    mood(hub, MoodName::Speaking, "Speaking");
+    hub.offer(&offers(&["go on", "skip", "finish"], &MORE));
+    hub.set(Section::Rows, &rows(&[(Who::Client, "You: “stop”"), (Who::Tool, "All quiet. Say go on, skip, or finish.")]));
+}
+
+fn over(hub: &LiveHub) {
+    stage(hub, Phase::Over, "Evening routine", "", "8 of 9 exercises done");
+    figure(hub, "", "", "", None);
+    no_bar(hub);
+    mood(hub, MoodName::Idle, "");
+    hub.offer(&Offers::default());
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "That's all for today. Eight of nine done;"), (Who::Tool, "head lift is left for another day.")]));
+    let done = [("Long ah", "3 of 3"), ("Glide up", "2 of 2"), ("Nasal breathing", "5 of 5"), ("Lip press and smile", "2 of 2"), ("Effortful swallow", "10 of 10"), ("Functional phrases", "8 of 8"), ("Syllables", "2 of 2"), ("Word questions", "4 of 4"), ("Head lift", "left out")];
+    hub.set(Section::Done, &done.map(|(name, done)| DoneRow { name: name.into(), done: done.into() }));
+}
+
+fn waiting(hub: &LiveHub) {
+    stage(hub, Phase::Waiting, "Next: evening routine for Grandpa, 18:30", "", "Waiting. Say \"start my practice\".");
+    figure(hub, "", "", "", None);
+    no_bar(hub);
+    mood(hub, MoodName::Listening, "Listening");
+    hub.offer(&Offers { always: list(&["stop"]), keys: Vec::new(), ..offers(&["start my practice", "what is left today"], &[]) });
+    hub.set(Section::Rows, &rows(&[]));
+}
