@@ -155,6 +155,7 @@ fn a_practice_is_followed_and_led_on_the_page() {
     assert!(browser.script("return document.querySelector('#gauge').hidden").as_bool().expect("yes or no"), "no bar where nothing is voiced");
     browser.click("#more");
     browser.wait_until("all that can be said", "document.querySelector('#all button[data-say=\"it hurts\"]') || document.querySelector('#all button[data-say=\"rest\"]')");
+    browser.click("#more");
     browser.click("#stop");
     browser.wait_until("finish", &offered("finish"));
     browser.click("#now button[data-say=finish]");
