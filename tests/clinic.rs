@@ -571,6 +571,16 @@ fn a_foreign_newer_damaged_or_locked_file_is_left_alone() {
     assert!(matches!(open(&path("newer.sqlite")), Err(ClinicError::Newer { found: 99, .. })));
     assert!(matches!(Clinic::open_existing(&Address::File(path("absent.sqlite"))), Err(ClinicError::Absent { .. })));
     assert!(!path("absent.sqlite").exists());
+    // Held by another program: told, and undone.
+    let held = rusqlite::Connection::open(path("held.sqlite")).expect("opens");
+    drop(Clinic::open(&Address::File(path("held.sqlite"))).expect("opens"));
+    held.execute_batch("BEGIN EXCLUSIVE").expect("holds it");
+    let mut waiting = Clinic::open(&Address::File(path("held.sqlite"))).expect("opens");
+    waiting.engine().each("PRAGMA busy_timeout = 10", &[], &mut |_| Ok(())).expect("is impatient");
+    let error = waiting.adopt(&desk_key(1), None, &[Home::new(1, "grandpa").desk_package()]).expect_err("held");
+    assert!(matches!(error, ClinicError::Busy { .. }) && error.to_string().contains("Try again"), "{error:?}");
+    held.execute_batch("COMMIT").expect("lets go");
+    waiting.adopt(&desk_key(1), None, &[Home::new(1, "grandpa").desk_package()]).expect("adopts");
     // No room: the whole file is undone and can come again.
     let mut clinic = Clinic::open(&Address::File(path("full.sqlite"))).expect("opens");
     let home = Home::new(1, "grandpa");

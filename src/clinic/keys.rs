@@ -4,7 +4,7 @@ use super::engine::{Engine, list, one};
 use super::value::values;
 use super::{Clinic, ClinicError, digest};
 use jiff::Timestamp;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 
 /// A package that a desk has made, as its record knows it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -45,9 +45,10 @@ impl Clinic {
         }
         self.change(|engine| {
             let desk = desk_row(engine, desk_key, desk_name)?;
+            let known = known_of(engine, desk)?;
             let mut adopted = Adopted::default();
             for (name, packages) in &by_client {
-                adopt_client(engine, desk, name, packages, &mut adopted)?;
+                adopt_client(engine, (desk, &known), (name, packages), &mut adopted)?;
             }
             Ok(adopted)
         })
@@ -68,27 +69,31 @@ fn desk_row(engine: &mut dyn Engine, key: &str, name: Option<&str>) -> Result<i6
     Ok(id)
 }
 
-fn adopt_client(engine: &mut dyn Engine, desk: i64, name: &str, packages: &[&DeskPackage], adopted: &mut Adopted) -> Result<(), ClinicError> {
+/// What is known of a desk already, by package: reply key, client and their name. Mostly that is all there is to do.
+type Known = HashMap<String, (String, i64, String)>;
+
+fn known_of(engine: &mut dyn Engine, desk: i64) -> Result<Known, ClinicError> {
+    let sql = "SELECT p.id, p.reply_key, c.id, c.name FROM client c JOIN package p ON p.client = c.id WHERE c.desk = $1";
+    list(engine, sql, &values![desk], |row| Ok((row.text(0)?, (row.text(1)?, row.int(2)?, row.text(3)?)))).map(|rows| rows.into_iter().collect())
+}
+
+fn adopt_client(engine: &mut dyn Engine, (desk, all): (i64, &Known), (name, packages): (&str, &[&DeskPackage]), adopted: &mut Adopted) -> Result<(), ClinicError> {
     let mut known: Option<(Timestamp, i64)> = None;
     let mut new = Vec::new();
     for package in packages {
+        if let Some((_, client, _)) = all.get(&package.id).filter(|(key, _, called)| *key == package.reply_key && called == name) {
+            known = known.max(Some((package.made_at, *client)));
+            continue;
+        }
         let forgotten = one(engine, "SELECT package FROM forgotten WHERE package = $1 OR reply_key = $2", &values![&package.id, &package.reply_key], |_| Ok(()))?;
         if forgotten.is_some() {
             adopted.forgotten += 1;
             continue;
         }
-        let found = list(
-            engine,
-            "SELECT p.id, p.reply_key, p.client, c.desk, c.name FROM package p JOIN client c ON c.id = p.client WHERE p.id = $1 OR p.reply_key = $2",
-            &values![&package.id, &package.reply_key],
-            |row| Ok((row.text(0)?, row.text(1)?, row.int(2)?, row.int(3)?, row.text(4)?)),
-        )?;
-        match found.as_slice() {
-            [] => new.push(*package),
-            [(id, key, client, of, called)] if (id, key, *of, called.as_str()) == (&package.id, &package.reply_key, desk, name) => {
-                known = known.max(Some((package.made_at, *client)));
-            }
-            _ => {
+        let found = one(engine, "SELECT id FROM package WHERE id = $1 OR reply_key = $2", &values![&package.id, &package.reply_key], |_| Ok(()))?;
+        match found {
+            None => new.push(*package),
+            Some(()) => {
                 return Err(ClinicError::NotTaken(format!(
                     "package {} of {name:?} or its reply key is known already as that of another package, client or desk: two packages must never share them. \
                      Make a new package for this client; if the record of this desk was put together from another's, use the other's",

@@ -155,6 +155,10 @@ fn switch_to_wal(connection: &Connection) -> Result<(), rusqlite::Error> {
 }
 
 fn migrate(connection: &mut Connection) -> Result<(), rusqlite::Error> {
+    // Nothing is written where nothing is to be done, so that a full disk hinders nobody from looking.
+    if connection.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0))? == schema::known() {
+        return Ok(());
+    }
     // The write lock first, so that of two programs the second finds the work done.
     let change = connection.transaction_with_behavior(rusqlite::TransactionBehavior::Immediate)?;
     let version: i64 = change.pragma_query_value(None, "user_version", |row| row.get(0))?;
