@@ -133,6 +133,20 @@ fn encrypted_and_opened_by_variable_or_file_alone() {
     succeeds(record(&data, ["passphrase", "change"]).env("TIDECOUNT_PASSPHRASE", PHRASE).env(file_new, "yet other words"));
     refuses(history(&data).env("TIDECOUNT_PASSPHRASE", PHRASE), &["does not open"]);
     assert_eq!(succeeds(history(&data).env("TIDECOUNT_PASSPHRASE", "yet other words")), before);
+    // A record whose passphrase is lost is not written over by a backup, and can be set aside for it.
+    let backup = place.path("stick.backup");
+    succeeds(record(&data, ["backup", backup.to_str().unwrap()]).env("TIDECOUNT_PASSPHRASE", "yet other words"));
+    let lost = place.path("lost");
+    succeeds(record(&lost, ["passphrase", "set"]).env("TIDECOUNT_PASSPHRASE", "forgotten long ago"));
+    let restore = |replace: bool| {
+        let mut command = record(&lost, ["restore", backup.to_str().unwrap()]);
+        command.args(replace.then_some("--replace")).env("TIDECOUNT_PASSPHRASE", "yet other words");
+        command
+    };
+    refuses(&mut restore(false), &["another passphrase", "Nothing was changed", "--replace"]);
+    succeeds(&mut restore(true));
+    assert_eq!(succeeds(history(&lost).env("TIDECOUNT_PASSPHRASE", "yet other words")), before);
+
     succeeds(record(&data, ["passphrase", "remove"]).env("TIDECOUNT_PASSPHRASE", "yet other words"));
     assert_eq!(succeeds(&mut history(&data)), before);
     // A passphrase that opens nothing is told of once, so that nobody believes the record encrypted.

@@ -13,6 +13,9 @@ use tidecount::audio::decode::SoundReader;
 use tidecount::record::{SoundConsent, Source, Store};
 use tidecount::rehearse::RoomSpec;
 
+/// As the rehearsal calls its client.
+const CLIENT: &str = "client";
+
 const ROUTINE: &str = r#"
 title = "Long ah"
 [[step]]
@@ -42,14 +45,8 @@ does = [{{ breath = 0.8 }}, {{ hold = {{ f0_hz = 118.0, length_s = 5.0, level_db
     )
 }
 
-/// The rehearsal's client is `rehearsed`.
 fn practise(folder: &Path, name: &str, source: Source, answer: &str) -> Led {
     lead(&Scene { routine: ROUTINE, client: &client(answer), room: RoomSpec::living_room(RATE_HZ), source, folder, name })
-}
-
-fn who(folder: &Path) -> String {
-    let store = Store::open(&folder.join("record")).unwrap();
-    store.history(None, 1).unwrap().pop().map(|one| one.client).unwrap()
 }
 
 fn samples(path: &Path) -> (u32, Vec<f32>) {
@@ -70,21 +67,15 @@ fn level_db(samples: &[f32]) -> f64 {
 fn sound_is_stored_after_page_and_voice_said_so_and_lies_on_the_journals_clock() {
     let dir = tempfile::tempdir().unwrap();
     let data = dir.path().join("record");
-    // Nobody asked: nothing is asked aloud, nothing is stored.
-    let first = practise(dir.path(), "first", Source::Live, "yes");
-    assert_eq!(first.said("ask-sound"), 0);
-    let client = who(dir.path());
-    assert!(!data.join("sound").exists());
-
     let now = "2026-11-24T19:00:00+01:00[Europe/Berlin]".parse().unwrap();
-    Store::open(&data).unwrap().sound_wish(&client, 30, &now).unwrap();
+    Store::open(&data).unwrap().sound_wish(CLIENT, 30, &now).unwrap();
     let second = practise(dir.path(), "second", Source::Live, "yes");
     assert_eq!((second.said("ask-sound"), second.said("sound-agreed")), (1, 1));
     let answer = of_kind(&second.journal, "sound_consent");
     assert!(answer.len() == 1 && answer[0]["given"] == true && answer[0]["days"] == 30, "{answer:?}");
     let store = Store::open(&data).unwrap();
-    assert!(matches!(store.sound_consent(&client).unwrap(), SoundConsent::Given { days: 30, .. }));
-    let sounds = store.stored_sounds(&client).unwrap();
+    assert!(matches!(store.sound_consent(CLIENT).unwrap(), SoundConsent::Given { days: 30, .. }));
+    let sounds = store.stored_sounds(CLIENT).unwrap();
     assert_eq!(sounds.len(), 1);
     let sound = &sounds[0];
     let asked_s = answer[0]["at_s"].as_f64().unwrap();
@@ -99,29 +90,19 @@ fn sound_is_stored_after_page_and_voice_said_so_and_lies_on_the_journals_clock()
     let at = |s: f64| ((s - sound.from_s) * f64::from(rate_hz)) as usize;
     let (held, before) = (level_db(&all[at(onset_s + 0.1)..at(offset_s - 0.1)]), level_db(&all[at(onset_s - 0.35)..at(onset_s - 0.05)]));
     assert!(held > before + 10.0, "where the journal has the hold the sound must be loud: {held:.1} dB, before it {before:.1} dB");
-    drop(store);
-
-    // From now on without asking, from the first block on.
-    let third = practise(dir.path(), "third", Source::Live, "yes");
-    assert_eq!(third.said("ask-sound"), 0);
-    let sounds = Store::open(&data).unwrap().stored_sounds(&client).unwrap();
-    assert!(sounds.len() == 2 && sounds[1].from_s < 0.05, "{sounds:?}");
+    assert_eq!(store.sound_to_ask(CLIENT, &now).unwrap(), None);
 }
 
 #[test]
-fn no_is_kept_and_not_asked_again_and_a_recording_or_rehearsal_asks_nobody() {
+fn no_is_kept_and_not_asked_again() {
     let dir = tempfile::tempdir().unwrap();
     let data = dir.path().join("record");
-    practise(dir.path(), "first", Source::Live, "yes");
-    let client = who(dir.path());
     let now = "2026-11-24T19:00:00+01:00[Europe/Berlin]".parse().unwrap();
-    Store::open(&data).unwrap().sound_wish(&client, 30, &now).unwrap();
-    let rehearsed = practise(dir.path(), "rehearsed", Source::Rehearsal, "yes");
-    assert_eq!(rehearsed.said("ask-sound"), 0);
-    let refused = practise(dir.path(), "second", Source::Live, "no");
+    Store::open(&data).unwrap().sound_wish(CLIENT, 30, &now).unwrap();
+    let refused = practise(dir.path(), "refused", Source::Live, "no");
     assert_eq!((refused.said("ask-sound"), refused.said("sound-not-agreed")), (1, 1));
-    assert!(matches!(Store::open(&data).unwrap().sound_consent(&client).unwrap(), SoundConsent::Refused { .. }));
-    let third = practise(dir.path(), "third", Source::Live, "yes");
-    assert_eq!(third.said("ask-sound"), 0);
-    assert!(Store::open(&data).unwrap().all_sounds().unwrap().is_empty() && !data.join("sound").exists());
+    let store = Store::open(&data).unwrap();
+    assert!(matches!(store.sound_consent(CLIENT).unwrap(), SoundConsent::Refused { .. }));
+    assert_eq!(store.sound_to_ask(CLIENT, &now).unwrap(), None);
+    assert!(store.all_sounds().unwrap().is_empty() && !data.join("sound").exists());
 }

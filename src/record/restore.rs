@@ -113,6 +113,10 @@ fn refuse_where_more(path: &Path, fresh: &Path, fresh_key: Option<&Key>) -> Resu
         Ok(more) if more.is_empty() => Ok(()),
         Ok(more) => Err(RecordError::HasMore { path: path.to_owned(), more: more.join(", ") }),
         Err(RecordError::Damaged { .. }) => Ok(()),
+        // Whose passphrase is lost can be set aside all the same.
+        Err(RecordError::Locked { .. } | RecordError::WrongPassphrase { .. }) => {
+            Err(RecordError::HasMore { path: path.to_owned(), more: "what cannot be compared, for it is encrypted with another passphrase: perhaps something".to_owned() })
+        }
         Err(error) => Err(error),
     }
 }
