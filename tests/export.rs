@@ -306,7 +306,7 @@ fn praat(grid: &Path, sound: &Path) {
         return;
     }
     let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/checks/textgrid/check.py");
-    let done = output(Command::new("python3").arg(script).arg(grid).arg(sound));
+    let done = output(Command::new("python3").arg(script).arg(grid).arg(sound).arg("10"));
     println!("{}", out(&done));
     assert!(done.status.success(), "{}{}", out(&done), err(&done));
 }

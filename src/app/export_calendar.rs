@@ -164,7 +164,7 @@ fn of_household(path: &Path, text: &str, client: Option<&str>) -> Result<Routine
 
 fn of_record(data: &Path, client: Option<&str>) -> Result<Routines, AppError> {
     let nothing = || AppError::Usage(format!("there is no household file, no package and no record in {}: name a routine, as in `tidecount export calendar evening.toml`", data.display()));
-    let store = Store::open_existing(data)?.ok_or_else(nothing)?;
+    let store = Store::open_to_read(data)?.ok_or_else(nothing)?;
     let clients = store.clients()?;
     let client = match (client, &clients[..]) {
         (Some(client), _) if clients.iter().any(|known| known == client) => client.to_owned(),

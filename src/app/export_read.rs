@@ -165,7 +165,7 @@ impl Chosen {
 /// # Errors
 /// There is none.
 pub fn open(folder: &Path) -> Result<Store, AppError> {
-    Store::open_existing(folder)?.ok_or_else(|| AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
+    Store::open_to_read(folder)?.ok_or_else(|| AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
 }
 
 /// In words, with those that there are.

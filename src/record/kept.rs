@@ -56,14 +56,6 @@ pub struct KeptPractice {
 }
 
 impl Store {
-    /// The clients of this record by name, those without a practice among them.
-    ///
-    /// # Errors
-    /// The database refuses.
-    pub fn clients(&self) -> Result<Vec<String>, RecordError> {
-        self.read(|db| db.prepare("SELECT name FROM client ORDER BY name")?.query_map([], |row| row.get(0))?.collect())
-    }
-
     /// The practices of one client, or of all, that hold at least one entry, in the order in which they began.
     ///
     /// # Errors
