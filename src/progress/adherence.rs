@@ -104,12 +104,15 @@ impl Adherence {
 /// which they began.
 #[must_use]
 pub fn adherence(practised: &Practised, window: Window) -> Adherence {
-    let lives = routines(practised);
+    of_routines(&routines(practised), practised.today, window)
+}
+
+pub(super) fn of_routines(lives: &[RoutineLife<'_>], today: Option<Date>, window: Window) -> Adherence {
     let Some(first) = lives.iter().filter_map(RoutineLife::first).min() else { return Adherence::default() };
     let mut days = Vec::new();
     let mut day = first.max(window.from);
     while day <= window.to {
-        days.push(one_day(day, &lives, practised.today));
+        days.push(one_day(day, lives, today));
         match day.tomorrow() {
             Ok(tomorrow) => day = tomorrow,
             Err(_) => break,
@@ -149,8 +152,8 @@ fn one_day(day: Date, lives: &[RoutineLife<'_>], today: Option<Date>) -> DayAdhe
 
 /// None where the routine was not in force and was not practised.
 fn routine_day(life: &RoutineLife<'_>, day: Date) -> Option<(RoutineDay, PlanBasis)> {
-    let practices: Vec<&Practice> = life.practices.iter().copied().filter(|practice| practice.day == day).collect();
-    let version = life.on(day)?;
+    let (place, version) = life.on(day)?;
+    let practices: Vec<&Practice> = life.practices_on(day).collect();
     let planned = version.planned(day);
     let mut done_of: BTreeMap<&str, u32> = BTreeMap::new();
     for result in practices.iter().flat_map(|practice| &practice.steps) {
@@ -161,7 +164,7 @@ fn routine_day(life: &RoutineLife<'_>, day: Date) -> Option<(RoutineDay, PlanBas
     // Where no days were agreed, each practice that was begun asks for itself.
     let times = if version.has_plan() { planned } else { u32::try_from(practices.len()).unwrap_or(u32::MAX) };
     for (number, step) in version.practised_steps() {
-        let at_stage = version.step(number, life.stage_on(day, version, number)).unwrap_or(step);
+        let at_stage = if version.grows(number) { version.step(number, life.stage_on(day, place, number)).unwrap_or(step) } else { step };
         let prescribed = prescribed_of.entry(&step.exercise.id).or_insert(0);
         *prescribed = prescribed.saturating_add(repetitions(at_stage).saturating_mul(times));
     }

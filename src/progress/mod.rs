@@ -27,6 +27,9 @@ mod trial;
 mod weeks;
 
 #[cfg(test)]
+#[path = "tests/honest.rs"]
+mod honest;
+#[cfg(test)]
 #[path = "tests/samples.rs"]
 mod samples;
 
@@ -40,6 +43,6 @@ pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised,
 pub use programme::{ProgrammeChange, ProgrammeItem, changes};
 pub use scatter::{Anova, Change, Scatter, ScatterBasis, between_share, change, two_way, within};
 pub use series::{Break, BreakReason, DayValue, Segment, Series, series};
-pub use slope::{Line, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, Z_95, sd_about_line, slope, theil_sen, variance_factor};
+pub use slope::{Line, SCATTER_DAYS, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, Z_95, sd_about_line, slope, theil_sen, variance_factor};
 pub use trial::{Conditions, Discard, Measure, Microphone, Trial, Value};
 pub use weeks::{WeekMedian, week_medians};

@@ -1,10 +1,10 @@
 //! Everything about one client over some weeks.
 
 use super::{
-    Adherence, BestOfThree, ClockJump, Discard, LeftOutStep, Note, Practice, Practised, ProgrammeChange, SafetyStop, Series, Trial, adherence, best_of_three,
-    changes, series,
+    Adherence, BestOfThree, ClockJump, Discard, LeftOutStep, Note, Practice, Practised, ProgrammeChange, SafetyStop, Series, Trial, best_of_three,
+    series,
 };
-use super::prescribed::routines;
+use super::prescribed::{RoutineLife, routines};
 use jiff::{Span, civil::Date};
 use serde::Serialize;
 
@@ -61,7 +61,10 @@ pub struct Picture {
     pub safety_stops: Vec<SafetyStop>,
     pub notes: Vec<Note>,
     pub programme: Vec<ProgrammeChange>,
+    /// Of the whole record: where the clock went back, and how many practices carry a date that cannot be believed. Those stand in no
+    /// figure, and their dates in no window.
     pub clock_jumps: Vec<ClockJump>,
+    pub misdated: u32,
 }
 
 impl Picture {
@@ -77,31 +80,34 @@ impl Picture {
             })
             .filter(|(_, count)| *count > 0)
             .collect();
+        let lives = routines(practised);
         Self {
             client: practised.client.clone(),
             window,
             first_day: practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).min(),
             practices: practised.practices.iter().filter(|practice| window.has(practice.day)).cloned().collect(),
-            adherence: adherence(practised, window),
+            adherence: super::adherence::of_routines(&lives, practised.today, window),
             series: series(practised, window),
             best_of_three: best_of_three(practised).into_iter().filter(|best| window.has(best.day)).collect(),
             trials,
             discarded,
-            left_out: left_out(practised, window),
+            left_out: left_out(practised, &lives, window),
             safety_stops: practised.safety_stops.iter().filter(|stop| window.has(stop.day)).cloned().collect(),
             notes: practised.notes.iter().filter(|note| window.has(note.day)).cloned().collect(),
-            programme: changes(practised, window),
+            programme: super::programme::of_routines(&lives, window),
             clock_jumps: practised.clock_jumps.clone(),
+            misdated: u32::try_from(practised.practices.iter().filter(|practice| practice.misdated).count()).unwrap_or(u32::MAX),
         }
     }
 }
 
 /// What was left out, and what was not reached where a practice ended before its end; by day and practice.
-fn left_out(practised: &Practised, window: Window) -> Vec<LeftOutStep> {
+fn left_out(practised: &Practised, lives: &[RoutineLife<'_>], window: Window) -> Vec<LeftOutStep> {
     let mut steps: Vec<LeftOutStep> = practised.left_out.iter().filter(|step| window.has(step.day)).cloned().collect();
-    for life in routines(practised) {
-        for practice in life.practices.iter().filter(|practice| window.has(practice.day) && practice.end_reason.as_deref() != Some(COMPLETED)) {
-            let Some(version) = life.versions.iter().find(|version| version.practice.routine_text == practice.routine_text) else { continue };
+    for life in lives {
+        let unfinished = life.with_versions().filter(|(practice, ..)| window.has(practice.day) && practice.end_reason.as_deref() != Some(COMPLETED));
+        for (practice, _, version) in unfinished {
+            let Some(version) = version else { continue };
             let end = practice.end_reason.as_deref().unwrap_or("broken off");
             for (number, step) in version.practised_steps() {
                 let exercise = &step.exercise.id;

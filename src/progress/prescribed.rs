@@ -23,6 +23,10 @@ pub(super) struct RoutineLife<'a> {
     pub versions: Vec<Version<'a>>,
     /// Every practice of it, oldest first.
     pub practices: Vec<&'a Practice>,
+    /// Of each practice the place of its text among the versions.
+    version_of: Vec<usize>,
+    /// Where the practices of a day begin.
+    by_day: BTreeMap<Date, usize>,
     /// The first day on which another stood in its place, and that one's title.
     pub replaced: Option<(Date, &'a str)>,
 }
@@ -33,28 +37,21 @@ pub(super) fn routines(practised: &Practised) -> Vec<RoutineLife<'_>> {
     let mut lives: Vec<RoutineLife<'_>> = Vec::new();
     for practice in practised.practices.iter().filter(|practice| !practice.misdated) {
         let text = practice.routine_text.as_str();
-        let version = |read: &mut BTreeMap<&str, Option<Prescription>>| match read.get(text) {
-            Some(prescription) => prescription.clone(),
-            None => None,
-        };
-        if !read.contains_key(text) {
-            read.insert(&practice.routine_text, doses_of(text).filter(|prescription| !prescription.routine.steps.is_empty()));
-        }
-        match lives.iter_mut().find(|life| life.title == practice.routine_title) {
-            Some(life) => {
-                let same = life.versions.last().is_some_and(|last| last.practice.routine_text == practice.routine_text);
-                if !same {
-                    life.versions.push(Version { from: practice.day, practice, prescription: version(&mut read) });
-                }
-                life.practices.push(practice);
+        let place = match lives.iter().position(|life| life.title == practice.routine_title) {
+            Some(place) => place,
+            None => {
+                lives.push(RoutineLife::new(&practice.routine_title));
+                lives.len() - 1
             }
-            None => lives.push(RoutineLife {
-                title: &practice.routine_title,
-                versions: vec![Version { from: practice.day, practice, prescription: version(&mut read) }],
-                practices: vec![practice],
-                replaced: None,
-            }),
+        };
+        let Some(life) = lives.get_mut(place) else { continue };
+        if life.versions.last().is_none_or(|last| last.practice.routine_text != text) {
+            let prescription = read.entry(text).or_insert_with(|| doses_of(text).filter(|prescription| !prescription.routine.steps.is_empty())).clone();
+            life.versions.push(Version { from: practice.day, practice, prescription });
         }
+        life.by_day.entry(practice.day).or_insert(life.practices.len());
+        life.version_of.push(life.versions.len() - 1);
+        life.practices.push(practice);
     }
     let replaced: Vec<Option<(Date, &str)>> = lives.iter().map(|life| replaced_by(life, &lives)).collect();
     for (life, replaced) in lives.iter_mut().zip(replaced) {
@@ -64,6 +61,21 @@ pub(super) fn routines(practised: &Practised) -> Vec<RoutineLife<'_>> {
 }
 
 impl<'a> RoutineLife<'a> {
+    fn new(title: &'a str) -> Self {
+        Self { title, versions: Vec::new(), practices: Vec::new(), version_of: Vec::new(), by_day: BTreeMap::new(), replaced: None }
+    }
+
+    /// The practices that began on a day.
+    pub fn practices_on(&self, day: Date) -> impl Iterator<Item = &'a Practice> {
+        let from = self.by_day.get(&day).copied().unwrap_or(self.practices.len());
+        self.practices.iter().skip(from).take_while(move |practice| practice.day == day).copied()
+    }
+
+    /// Every practice with its text.
+    pub fn with_versions(&self) -> impl Iterator<Item = (&'a Practice, usize, Option<&Version<'a>>)> {
+        self.practices.iter().zip(&self.version_of).map(|(practice, place)| (*practice, *place, self.versions.get(*place)))
+    }
+
     pub fn first(&self) -> Option<Date> {
         self.practices.first().map(|practice| practice.day)
     }
@@ -72,19 +84,20 @@ impl<'a> RoutineLife<'a> {
         self.practices.last().map(|practice| practice.day)
     }
 
-    /// The text in force on a day: the one practised last up to then. None before the first practice and once it is replaced.
-    pub fn on(&self, day: Date) -> Option<&Version<'a>> {
+    /// The text in force on a day, and its place: the one practised last up to then. None before the first practice and once it
+    /// is replaced.
+    pub fn on(&self, day: Date) -> Option<(usize, &Version<'a>)> {
         if self.replaced.is_some_and(|(from, _)| day >= from) {
             return None;
         }
-        self.versions.iter().rev().find(|version| version.from <= day)
+        self.versions.iter().enumerate().rev().find(|(_, version)| version.from <= day)
     }
 
-    /// The stage of a growing step that was begun last up to a day; 1 where none was.
-    pub fn stage_on(&self, day: Date, version: &Version<'a>, step: u32) -> u32 {
-        let text = &version.practice.routine_text;
-        let begun = self.practices.iter().rev().filter(|practice| practice.day <= day && practice.routine_text == *text);
-        begun.flat_map(|practice| &practice.steps).find(|result| result.step == step && result.ramp_stage.is_some()).and_then(|result| result.ramp_stage).unwrap_or(1)
+    /// The stage of a growing step that was begun last up to a day, with the text of that place; 1 where none was.
+    pub fn stage_on(&self, day: Date, place: usize, step: u32) -> u32 {
+        let up_to = self.practices.partition_point(|practice| practice.day <= day);
+        let same_text = self.practices.iter().zip(&self.version_of).take(up_to).rev().filter(|(_, version)| **version == place);
+        same_text.flat_map(|(practice, _)| &practice.steps).filter(|result| result.step == step).find_map(|result| result.ramp_stage).unwrap_or(1)
     }
 }
 
@@ -98,6 +111,11 @@ impl Version<'_> {
             Some(ramp) => ramp.stages.get(index(stage)?.min(ramp.stages.len().checked_sub(1)?)),
             None => prescription.routine.steps.get(index(number)?),
         }
+    }
+
+    /// The dose of the step of that number grows.
+    pub fn grows(&self, number: u32) -> bool {
+        self.prescription.as_ref().is_some_and(|prescription| prescription.ramps.iter().any(|ramp| ramp.step == number))
     }
 
     /// Numbers, from 1, of the steps that are practised: rests are none.

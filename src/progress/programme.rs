@@ -44,8 +44,12 @@ pub struct ProgrammeChange {
 /// The changes in the window, oldest first.
 #[must_use]
 pub fn changes(practised: &Practised, window: Window) -> Vec<ProgrammeChange> {
+    of_routines(&routines(practised), window)
+}
+
+pub(super) fn of_routines(lives: &[RoutineLife<'_>], window: Window) -> Vec<ProgrammeChange> {
     let mut changes: Vec<ProgrammeChange> = Vec::new();
-    for life in routines(practised) {
+    for life in lives {
         let mut add = |day: Date, practice: &Practice, items: Vec<ProgrammeItem>| {
             if !items.is_empty() && window.has(day) {
                 changes.push(ProgrammeChange { day, session: practice.session, routine_title: life.title.to_owned(), items });
@@ -62,7 +66,7 @@ pub fn changes(practised: &Practised, window: Window) -> Vec<ProgrammeChange> {
             };
             add(after.from, after.practice, items);
         }
-        for (practice, items) in stages(&life) {
+        for (practice, items) in stages(life) {
             add(practice.day, practice, items);
         }
         if let (Some((day, by)), Some(last)) = (life.replaced, life.practices.last()) {
@@ -77,13 +81,11 @@ pub fn changes(practised: &Practised, window: Window) -> Vec<ProgrammeChange> {
 fn stages<'a>(life: &RoutineLife<'a>) -> Vec<(&'a Practice, Vec<ProgrammeItem>)> {
     let mut found = Vec::new();
     let mut known: BTreeMap<u32, u32> = BTreeMap::new();
-    let mut text = "";
-    for practice in &life.practices {
-        if practice.routine_text != text {
+    let mut text = 0;
+    for (practice, place, version) in life.with_versions() {
+        if std::mem::replace(&mut text, place) != place {
             known.clear();
-            text = &practice.routine_text;
         }
-        let version = life.versions.iter().find(|version| version.practice.routine_text == text);
         let mut items = Vec::new();
         for result in &practice.steps {
             let Some(to) = result.ramp_stage else { continue };
@@ -93,7 +95,7 @@ fn stages<'a>(life: &RoutineLife<'a>) -> Vec<(&'a Practice, Vec<ProgrammeItem>)>
             }
         }
         if !items.is_empty() {
-            found.push((*practice, items));
+            found.push((practice, items));
         }
     }
     found

@@ -15,20 +15,19 @@ use crate::session::{LevelTerms, Position};
 /// How a practice ends that was led to its end.
 const COMPLETED: &str = "completed";
 
-/// One entry that bears on progress.
-pub(super) struct Line {
+/// One entry as it stands in the record.
+pub(super) struct Line<'a> {
     pub session: i64,
     pub seq: i64,
     pub part: i64,
     pub at_s: f64,
-    pub kind: String,
+    pub kind: &'a str,
     pub position: Option<Position>,
-    /// None of those kinds that are only counted for their time.
-    pub json: Option<String>,
+    pub json: &'a str,
 }
 
 /// The kinds whose lines are read; of the others only the time counts.
-pub(super) const KINDS: [&str; 22] = [
+const KINDS: [&str; 22] = [
     "session_begun",
     "session_ended",
     "step_begun",
@@ -127,10 +126,12 @@ impl Reader {
     ///
     /// # Errors
     /// It cannot be read; the text says why.
-    pub fn take(&mut self, line: &Line) -> Result<(), String> {
+    pub fn take(&mut self, line: &Line<'_>) -> Result<(), String> {
         self.enter(line);
-        let Some(json) = &line.json else { return Ok(()) };
-        let fields: Fields = serde_json::from_str(json).map_err(|error| error.to_string())?;
+        if !KINDS.contains(&line.kind) {
+            return Ok(());
+        }
+        let fields: Fields = serde_json::from_str(line.json).map_err(|error| error.to_string())?;
         self.sort(line, fields);
         Ok(())
     }
@@ -143,7 +144,7 @@ impl Reader {
     }
 
     /// Opens the session and part of a line where they are new.
-    fn enter(&mut self, line: &Line) {
+    fn enter(&mut self, line: &Line<'_>) {
         if self.open.as_ref().is_none_or(|open| (open.session, open.part) != (line.session, line.part)) {
             let of_session = self.practices.get(&line.session).map(|practice| practice.began.clone());
             let Some(began) = self.parts.get(&(line.session, line.part)).cloned().or(of_session) else { return };
@@ -185,9 +186,9 @@ impl Reader {
         }
     }
 
-    fn sort(&mut self, line: &Line, fields: Fields) {
+    fn sort(&mut self, line: &Line<'_>, fields: Fields) {
         let Some(open) = &mut self.open else { return };
-        match line.kind.as_str() {
+        match line.kind {
             "microphone_used" => {
                 open.microphone = fields.system.zip(fields.name).map(|(system, name)| Microphone {
                     system,
@@ -213,7 +214,7 @@ impl Reader {
         }
     }
 
-    fn microphone_noted(&mut self, line: &Line, fields: Fields) {
+    fn microphone_noted(&mut self, line: &Line<'_>, fields: Fields) {
         let void = fields.what.as_deref() == Some("calibration-void");
         if let Some(open) = &mut self.open {
             open.calibration_note = fields.text.clone().filter(|_| !void);
@@ -223,7 +224,7 @@ impl Reader {
         }
     }
 
-    fn trial(&mut self, line: &Line, fields: Fields) {
+    fn trial(&mut self, line: &Line<'_>, fields: Fields) {
         self.count(line, &fields);
         let Some(open) = &self.open else { return };
         let Some(practice) = self.practices.get(&line.session) else { return };
@@ -243,7 +244,7 @@ impl Reader {
             in_noise: false,
             over_room_db: None,
         };
-        let values = values(&line.kind, &fields);
+        let values = values(line.kind, &fields);
         // A part that began on a misdated clock cannot be believed either.
         let mut trial = Trial {
             when: later(&open.began, line.at_s),
@@ -263,7 +264,7 @@ impl Reader {
     }
 
     /// Counts a repetition of a step that has not been ended; what ends it tells the number itself.
-    fn count(&mut self, line: &Line, fields: &Fields) {
+    fn count(&mut self, line: &Line<'_>, fields: &Fields) {
         let Some((at, practice)) = line.position.zip(self.practices.get_mut(&line.session)) else { return };
         if fields.complete != Some(false)
             && let Some(result) = practice.steps.iter_mut().rev().find(|result| result.step == at.step)
@@ -272,10 +273,10 @@ impl Reader {
         }
     }
 
-    fn step(&mut self, line: &Line, fields: Fields) {
+    fn step(&mut self, line: &Line<'_>, fields: Fields) {
         let (Some(open), Some(practice)) = (&mut self.open, self.practices.get_mut(&line.session)) else { return };
         let day = practice.day;
-        match line.kind.as_str() {
+        match line.kind {
             "session_begun" => practice.steps_prescribed = fields.steps.unwrap_or(practice.steps_prescribed),
             "session_ended" => {
                 practice.steps_done = fields.steps_done.unwrap_or(practice.steps_done);
@@ -315,11 +316,11 @@ impl Reader {
         }
     }
 
-    fn note(&mut self, line: &Line, fields: Fields) {
+    fn note(&mut self, line: &Line<'_>, fields: Fields) {
         let exercise = fields.exercise.clone();
         let seconds = |value: Option<f64>| value.map_or_else(String::new, |value| format!("{value:.0} s"));
         let figure = |value: Option<f64>| value.map_or_else(String::new, |value| format!("{value:.1}"));
-        match line.kind.as_str() {
+        match line.kind {
             "safety_stop" => {
                 let Some(open) = &self.open else { return };
                 let (when, reason) = (later(&open.began, line.at_s), fields.reason.unwrap_or_default());
@@ -341,7 +342,7 @@ impl Reader {
         }
     }
 
-    fn add_note(&mut self, line: &Line, kind: NoteKind, exercise: Option<String>, text: String) {
+    fn add_note(&mut self, line: &Line<'_>, kind: NoteKind, exercise: Option<String>, text: String) {
         let Some(open) = &self.open else { return };
         let when = later(&open.began, line.at_s);
         let day = self.practices.get(&line.session).map_or_else(|| when.date(), |practice| practice.day);

@@ -10,7 +10,7 @@ use jiff::tz::OffsetConflict;
 use jiff::{ZonedDateTime, civil::Date};
 use rusqlite::types::Type;
 
-use super::trial_lines::{KINDS, Line, Reader};
+use super::trial_lines::{Line, Reader};
 use super::{RecordError, SessionId, Store};
 use crate::progress::{Led, Practice, Practised, misdated};
 use crate::session::Position;
@@ -34,9 +34,9 @@ impl Store {
         let (wrong, clock_jumps) = misdated(&led, today);
         let practices = rows.into_iter().zip(wrong).map(|(row, misdated)| Practice { misdated, ..row.practice });
         let mut reader = Reader::new(practices, self.part_starts(client)?);
-        for line in self.progress_lines(client)? {
-            reader.take(&line).map_err(|cause| self.bad_line(SessionId(line.session), usize::try_from(line.seq).unwrap_or(0), cause))?;
-        }
+        self.each_line(client, |line| {
+            reader.take(line).map_err(|cause| self.bad_line(SessionId(line.session), usize::try_from(line.seq).unwrap_or(0), cause))
+        })?;
         let mut out = reader.close_all();
         out.client = client.to_owned();
         out.today = Some(today);
@@ -93,25 +93,29 @@ impl Store {
         })
     }
 
-    fn progress_lines(&self, client: &str) -> Result<Vec<Line>, RecordError> {
-        let kinds = KINDS.map(|kind| format!("'{kind}'")).join(", ");
+    /// Goes through all entries of all live sessions, in order.
+    fn each_line(&self, client: &str, mut take: impl FnMut(&Line<'_>) -> Result<(), RecordError>) -> Result<(), RecordError> {
         self.read(|db| {
-            db.prepare(&format!(
-                "SELECT e.session, e.seq, e.part, e.at_s, CASE WHEN e.kind IN ({kinds}) THEN e.kind ELSE '' END, e.step, e.set_no, e.repetition,
-                        CASE WHEN e.kind IN ({kinds}) THEN e.json END
+            let mut query = db.prepare(
+                "SELECT e.session, e.seq, e.part, e.at_s, e.kind, e.step, e.set_no, e.repetition, e.json
                  FROM session s JOIN client c ON c.id = s.client JOIN entry e ON e.session = s.id
-                 WHERE c.name = ?1 AND s.source = 'live' ORDER BY e.session, e.seq"
-            ))?
-            .query_map([client], |row| {
+                 WHERE c.name = ?1 AND s.source = 'live' ORDER BY e.session, e.seq",
+            )?;
+            let mut rows = query.query([client])?;
+            while let Some(row) = rows.next()? {
                 let step: Option<u32> = row.get(5)?;
                 let position = match step {
                     Some(step) => Some(Position { step, set: row.get(6)?, repetition: row.get(7)? }),
                     None => None,
                 };
-                Ok(Line { session: row.get(0)?, seq: row.get(1)?, part: row.get(2)?, at_s: row.get(3)?, kind: row.get(4)?, position, json: row.get(8)? })
-            })?
-            .collect()
-        })
+                let (kind, json) = (row.get_ref(4)?.as_str()?, row.get_ref(8)?.as_str()?);
+                let line = Line { session: row.get(0)?, seq: row.get(1)?, part: row.get(2)?, at_s: row.get(3)?, kind, position, json };
+                if let Err(error) = take(&line) {
+                    return Ok(Err(error));
+                }
+            }
+            Ok(Ok(()))
+        })?
     }
 
     /// The package in force when each practice that was led here began.

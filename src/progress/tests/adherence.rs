@@ -129,7 +129,7 @@ fn a_misdated_practice_makes_no_plan_for_decades() {
     lost.misdated = true;
     let all = practised(vec![lost, evening(2, "2026-03-02", 3, 6)], Vec::new());
     let picture = Picture::of(&all, Window::all(&all, day("2026-03-03")));
-    assert_eq!((picture.window.from, picture.adherence.prescribed), (day("2026-03-02"), 9));
+    assert_eq!((picture.window.from, picture.adherence.prescribed, picture.misdated), (day("2026-03-02"), 9, 1));
 }
 
 #[test]
