@@ -1,7 +1,7 @@
 //! Promise: the report is two minutes' reading for a clinician and one plain page for the client; every figure carries its
 //! conditions; nothing in a name or note is markup; the pages are tagged.
 
-#[path = "support/invented.rs"]
+#[path = "../support/invented.rs"]
 mod invented;
 
 use invented::{Life, keep};

@@ -1,11 +1,11 @@
 //! Promise: results of many clients come into one clinic database, once and never mixed, on SQLite and on PostgreSQL alike; the
 //! caseload says who needs attention and why.
 
-#[path = "support/clinic_world.rs"]
+#[path = "../support/clinic_world.rs"]
 mod clinic_world;
-#[path = "support/postgres_server.rs"]
+#[path = "../support/postgres_server.rs"]
 mod postgres_server;
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use clinic_world::{DAILY, Home, MIC, Mic, Practice, UNPLANNED, arriving, daily, desk_key};

@@ -3,7 +3,7 @@
 //! With TIDECOUNT_KEEP_EXPORTS=FOLDER what is written is kept there, for `tests/checks/exports.sh`, which has it read by programs that are no
 //! part of the tests: the HAPI validator, pandas, frictionless, csvw, Python's icalendar, Praat.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use std::path::{Path, PathBuf};

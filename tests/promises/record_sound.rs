@@ -1,9 +1,9 @@
 //! Promise: no sound is stored unless the client turned it on by page and by voice; then it is FLAC beside the record, on the clock of the
 //! journal, with an expiry.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
-#[path = "support/rehearsal.rs"]
+#[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
 use program::of_kind;

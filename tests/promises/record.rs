@@ -1,7 +1,7 @@
 //! Promise: the record is backed up, brought back, checked, encrypted and cleared of a client by one command each, and whatever stands
 //! in the way is told with a remedy while nothing is lost.
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use program::{Place, err, out, output, tidecount};

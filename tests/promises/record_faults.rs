@@ -2,7 +2,7 @@
 //! that was kept is lost. (A clock that jumped, daylight saving and time zones: `src/record/tests/clock.rs`; a killed practice:
 //! `killed_practice.rs`; foreign and newer databases: `src/record/tests/database.rs`.)
 
-#[path = "support/program.rs"]
+#[path = "../support/program.rs"]
 mod program;
 
 use program::{Place, Tape, err, out, output, tidecount};
