@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 use std::process::{Command, Output};
 use tidecount::app::report_command::gather;
-use tidecount::progress::{Picture, Practised, Window};
+use tidecount::progress::{BreakReason, ClockJump, Note, NoteKind, Picture, PlanBasis, Practised, ProgrammeChange, ProgrammeItem, Window};
 use tidecount::record::Store;
 use tidecount::report::sheet::{About, Sheet, sheet, to_pdf};
 use tidecount::report::to_html;
@@ -61,9 +61,8 @@ fn lives() -> Vec<(&'static str, Life, u32)> {
     ]
 }
 
-/// A missing message would leave a blank on the page.
-#[test]
-fn every_word_of_every_report_is_in_the_catalogue() {
+/// The sheet of a picture. A missing message would leave a blank on the page.
+fn worded(name: &str, picture: &Picture) -> Sheet {
     let words = words();
     let missing = RefCell::new(BTreeSet::new());
     let say = |key: &str, given: &[(&'static str, Arg)]| {
@@ -75,17 +74,70 @@ fn every_word_of_every_report_is_in_the_catalogue() {
             String::new()
         })
     };
-    for (name, life, weeks) in lives() {
-        let practised = practised(&life);
-        let picture = Picture::of(&practised, Window::weeks(TODAY, weeks));
-        let about = About { made: TODAY, last_practice: Some(TODAY), software: "tidecount", language: "en" };
-        let sheet = sheet(&picture, &about, &say).expect("a report");
-        assert!(missing.borrow().is_empty(), "{name}: {:?}", missing.borrow());
-        let all = serde_json::to_string(&(&sheet.front.glance, &sheet.front.columns, &sheet.tables, &sheet.client.voice)).expect("text");
-        for broken in ["{ $", "NaN", "inf ", "null", "\"\",\"\",\"\""] {
-            assert!(!all.contains(broken), "{name}: {broken} in {all}");
-        }
+    let about = About { made: TODAY, last_practice: Some(TODAY), software: "tidecount", language: "en" };
+    let sheet = sheet(picture, &about, &say).expect("a report");
+    assert!(missing.borrow().is_empty(), "{name}: {:?}", missing.borrow());
+    let all = serde_json::to_string(&(&sheet.front.glance, &sheet.front.breaks, &sheet.front.columns, &sheet.tables, &sheet.client.voice)).expect("text");
+    for broken in ["{ $", "NaN", "inf ", "null"] {
+        assert!(!all.contains(broken), "{name}: {broken} in {all}");
     }
+    sheet
+}
+
+#[test]
+fn every_word_of_every_report_is_in_the_catalogue() {
+    for (name, life, weeks) in lives() {
+        worded(name, &Picture::of(&practised(&life), Window::weeks(TODAY, weeks)));
+    }
+}
+
+/// What no invented life holds: every kind of note, break and change.
+#[test]
+fn every_kind_of_event_has_its_words() {
+    let mut picture = Picture::of(&practised(&Life::eventful()), Window::weeks(TODAY, 12));
+    for kind in [NoteKind::Trouble, NoteKind::CalibrationVoid, NoteKind::LoudLimit, NoteKind::Fall, NoteKind::SoundLost, NoteKind::EndedEarly] {
+        let text = if kind == NoteKind::Trouble { "room-talks" } else { "duration" };
+        let when = picture.practices[0].began.clone();
+        picture.notes.push(Note { session: 1, when, day: TODAY, kind, exercise: Some("long-ah".into()), text: text.into() });
+    }
+    let began = picture.practices[0].began.clone();
+    picture.clock_jumps.push(ClockJump { session: 1, began: began.clone(), before: began });
+    let [exercise, dose, from, to] = ["long-ah", "3 ×", "3", "5"].map(str::to_owned);
+    let items = vec![
+        ProgrammeItem::RoutineBegun { exercises: vec![exercise.clone()] },
+        ProgrammeItem::RoutineReplaced { by: "Other".into() },
+        ProgrammeItem::ExerciseAdded { exercise: exercise.clone(), dose: dose.clone() },
+        ProgrammeItem::ExerciseRemoved { exercise: exercise.clone(), dose: dose.clone() },
+        ProgrammeItem::DoseChanged { exercise: exercise.clone(), field: "hold_s".into(), from: from.clone(), to: to.clone() },
+        ProgrammeItem::StageChanged { exercise, from: 1, to: 2, dose },
+        ProgrammeItem::OrderChanged,
+        ProgrammeItem::PlanChanged { from: from.clone(), to: to.clone() },
+        ProgrammeItem::SettingChanged { field: "feedback_every".into(), from: from.clone(), to: to.clone() },
+    ];
+    let count = items.len();
+    picture.programme.push(ProgrammeChange { day: TODAY, session: 1, routine_title: "Voice".into(), items });
+    let reasons = vec![
+        BreakReason::Gap { days: 9 },
+        BreakReason::Microphone { from: from.clone(), to: to.clone() },
+        BreakReason::Gain { from: from.clone(), to: to.clone() },
+        BreakReason::Calibration { from: "relative".into(), to: "a phone's number, rough".into() },
+        BreakReason::Calibration { from: "one long note".into(), to: "another long note".into() },
+        BreakReason::Weighting { from: from.clone(), to: to.clone() },
+        BreakReason::Distance { from, to },
+    ];
+    for broken in picture.series.iter_mut().flat_map(|series| &mut series.segments).filter_map(|segment| segment.broken_by.as_mut()) {
+        broken.reasons = reasons.clone();
+    }
+    // As where no days were agreed.
+    for day in &mut picture.adherence.days {
+        (day.basis, day.planned) = (PlanBasis::PractisedOnly, 0);
+    }
+    let sheet = worded("everything", &picture);
+    assert!(sheet.front.glance[0].contains("no days were planned"), "{:?}", sheet.front.glance);
+    let changes = &sheet.front.columns[2].items[0];
+    assert_eq!(changes.matches(';').count(), count - 1, "{changes}");
+    assert!(sheet.front.breaks[0].contains("calibrated by a phone’s number, rough") && sheet.front.breaks[0].contains("another calibration"), "{:?}", sheet.front.breaks);
+    assert!(sheet.front.columns[1].items.iter().any(|line| line.contains("the clock was set back")));
 }
 
 /// ISO 14289-1 (PDF/UA-1): tagged, with language and title, drawings described.

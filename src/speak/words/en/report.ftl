@@ -122,7 +122,6 @@ report-figure-slope-shown = Per week
 report-figure-trials-shown = Trials
 report-figure-trials-value-shown = { $n }
 report-figure-trials-left-shown = { $n }, left out { $left }
-report-figure-none-shown = not known
 report-figure-few-shown = too few days
 report-verdict-beyond-shown = { $change }, beyond scatter
 report-verdict-within-shown = { $change }, within scatter
@@ -145,10 +144,6 @@ report-key-gap-shown = gap
 report-key-break-shown = other break
 report-breaks-shown = Breaks
 report-break-shown = { $number }: { $when }, { $why }
-report-break-more-shown = { $n ->
-    [one] one more in the tables
-   *[other] { $n } more in the tables
-}
 report-break-gap-shown = { $days } days without a trial
 report-break-microphone-shown = another microphone: “{ $to }”, before “{ $from }”
 report-break-gain-shown = microphone gain { $to }, before { $from }
@@ -310,7 +305,6 @@ report-condition-trials-value-shown = { $n ->
 report-condition-best-shown = Best of three
 report-condition-best-value-shown = { $exercise }: latest { $best } of { $trials }, on { $date }.
 report-condition-software-shown = Program
-report-condition-clock-shown = Clock
 report-condition-routines-shown = Routines
 report-condition-routine-value-shown = { $routine }: { $n ->
     [one] 1 practice
@@ -329,9 +323,6 @@ report-all-left-out-shown = Everything left out
 report-all-events-shown = All stop events and notes
 report-all-programme-shown = All changes in the programme
 report-all-breaks-shown = All breaks
-report-contents-shown = Pages
-report-skip-shown = To the tables
-report-figures-of-shown = Figures of { $name }
 
 # --- the client's page ---------------------------------------------------------------------------------------------------------
 report-client-title-shown = Your practice, { $client }
