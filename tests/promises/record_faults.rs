@@ -177,6 +177,46 @@ fn a_backup_or_an_encryption_that_finds_no_room_leaves_the_record_and_nothing_ha
     assert_eq!(Store::encrypted(&data).unwrap(), Some(false));
 }
 
+/// The conversion killed at any instant: there is one whole record, in the old form or the new.
+#[test]
+fn an_encryption_that_is_killed_at_any_instant_leaves_one_whole_record() {
+    let mut rng = rand::rngs::StdRng::seed_from_u64(8);
+    let place = Place::new();
+    let original = place.path("original");
+    let session = large(&original);
+    // How long it takes from begin to end, so that the kills fall into it.
+    let data = place.path("timed");
+    copy(&original, &data);
+    let began = std::time::Instant::now();
+    assert!(record(&data, ["passphrase", "set"]).output().unwrap().status.success());
+    let whole = began.elapsed();
+    let mut forms = [0, 0];
+    for n in 0..12 {
+        let data = place.path(&format!("killed-{n}"));
+        copy(&original, &data);
+        let mut child = record(&data, ["passphrase", "set"]).stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap();
+        std::thread::sleep(whole.mul_f64(rng.random_range(0.1..1.0)));
+        child.kill().unwrap();
+        child.wait().unwrap();
+        let encrypted = Store::encrypted(&data).unwrap().expect("a record");
+        forms[usize::from(encrypted)] += 1;
+        let mut check = record(&data, ["check"]);
+        check.env("TIDECOUNT_PASSPHRASE", "four words of test");
+        let done = output(&mut check);
+        assert!(done.status.success() && out(&done).contains("2000 entries") && out(&done).contains("is whole"), "{encrypted}: {}{}", out(&done), err(&done));
+        assert!(!data.join("practice.sqlite.new").exists(), "what was half-made is cleared away");
+        if !encrypted {
+            assert_eq!(Store::open(&data).unwrap().entries(session).unwrap().len(), 2_000);
+        }
+    }
+    println!("left as it was {}, encrypted {}", forms[0], forms[1]);
+}
+
+fn copy(from: &Path, to: &Path) {
+    std::fs::create_dir(to).unwrap();
+    std::fs::copy(from.join(DATABASE_NAME), to.join(DATABASE_NAME)).unwrap();
+}
+
 /// A real full disk: a small file system in memory, in a name space of its own; where the system allows none it is skipped.
 #[test]
 fn a_practice_on_a_full_disk_is_told_and_what_was_kept_stays() {
