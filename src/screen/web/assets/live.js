@@ -158,7 +158,8 @@ part("more").addEventListener("click", () => {
   everything.hidden = !everything.hidden;
   more.setAttribute("aria-expanded", String(!everything.hidden));
   more.textContent = everything.hidden ? more.dataset.more : more.dataset.less;
-  if (!everything.hidden) everything.scrollIntoView({ block: "nearest" });
+  // The button that was pressed stays in sight under the bar at the top.
+  if (!everything.hidden) more.scrollIntoView({ block: "start" });
 });
 
 document.addEventListener("visibilitychange", () => document.hidden || port.postMessage("nudge"));
