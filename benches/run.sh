@@ -1,12 +1,12 @@
 #!/bin/sh
 # Measures every figure of docs/performance.md again and prints them in one table. Takes some minutes; other work on the
 # machine makes the figures by the clock worse, not the others. Arguments choose: count_beat measure level echo own_voice
-# command_ear enrol voice, and evaluate for command_ear/evaluate.sh (its options: the variable EVALUATE). benches/ears.sh
+# command_ear enrol voice start progress report page clinic, and evaluate for command_ear/evaluate.sh (its options: the variable EVALUATE). benches/ears.sh
 # adds what the references make of the same files.
 set -eu
 cd "$(dirname "$0")/.."
 
-benches=${*:-count_beat measure level echo own_voice command_ear enrol voice}
+benches=${*:-count_beat measure level echo own_voice command_ear enrol voice start progress report page clinic}
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
 for bench in $benches; do
