@@ -7,7 +7,7 @@ python=${PYTHON:-python3}
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 cd "$here/../.."
-TIDECOUNT_KEEP_EXPORTS="$folder" cargo test --quiet --locked --test "${EXPORT_TEST:-export}" -- --test-threads=2
+TIDECOUNT_KEEP_EXPORTS="$folder" cargo test --quiet --locked --test promises export:: -- --test-threads=2
 "$python" "$here/csv/check.py" "$folder"
 "$python" "$here/calendar/check.py" "$folder/plan.ics"
 "$here/fhir/validate.sh" "$folder/bundle.json" "$folder/transaction.json" "$folder/rehearsal.json" "$folder/every-kind.json"
