@@ -172,7 +172,9 @@ fn a_practice_is_followed_and_led_on_the_page() {
     let first = spoken.iter().position(|line| Some(line) == said.first()).expect("something was said");
     assert!(first <= 2 && spoken[first..] == said[..], "spoken: {spoken:#?}\nshown: {said:#?}");
     let rows = seen(&browser, "rows").join(" ");
-    for line in &spoken[first + 1..] {
+    // A line that was cut short by a press is not shown to its end either.
+    let cut: Vec<&str> = printed.windows(2).filter(|two| two[1].contains("  C  ")).filter_map(|two| Some(two[0].split_once("  T  ")?.1)).collect();
+    for line in spoken[first + 1..].iter().filter(|line| !cut.contains(&line.as_str())) {
         let missing: Vec<&str> = line.split_whitespace().filter(|word| !rows.contains(word)).collect();
         assert!(missing.is_empty(), "captions lack {missing:?} of {line:?}");
     }
