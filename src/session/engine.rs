@@ -304,7 +304,7 @@ impl Engine {
             if let State::Asking { patience, .. } = &self.state
                 && patience.quiet_for_s(self.now_s) >= TAKE_BACK_S
             {
-                self.summarise("finished");
+                self.finish();
             }
             return;
         }

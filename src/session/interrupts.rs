@@ -398,7 +398,8 @@ impl Engine {
         }
     }
 
-    fn finish(&mut self) {
+    /// Asks to be sure; said twice, or not taken back, it ends, and the step under way is kept as ended early.
+    pub(super) fn finish(&mut self) {
         if matches!(self.state, State::Asking { ask: Ask::FinishUnlessTakenBack, .. }) {
             self.cut_short("finished early");
             self.summarise("finished");

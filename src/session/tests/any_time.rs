@@ -154,6 +154,15 @@ fn louder_rest_again_and_finish_do_what_they_say() {
 }
 
 #[test]
+fn a_finish_that_is_not_taken_back_keeps_the_step_that_it_ended() {
+    let mut rig = performing(0);
+    rig.command(Command::Finish);
+    rig.idle_s(30.0);
+    assert!(rig.finished);
+    assert_eq!(rig.kinds().iter().filter(|kind| *kind == "step_stopped").count(), 1, "{:?}", rig.kinds());
+}
+
+#[test]
 fn an_interrupt_ends_at_once_with_everything_kept() {
     for index in 0..whole().len() {
         let mut rig = performing(index);
