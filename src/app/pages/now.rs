@@ -43,7 +43,7 @@ pub(super) async fn stream(State(site): State<Arc<Site>>) -> Sse<impl Stream<Ite
         }
         let Some(job) = site.desk.job() else {
             over = true;
-            return Some(Some(Event::default().event("over").data("")));
+            return Some(Some(Event::default().event("over").data("over")));
         };
         let now = job.shown();
         let words = site.with_texts(|texts| if now.can_say.is_empty() { String::new() } else { texts.text("page-can-say", "words", &now.can_say.join(" · ")) });

@@ -6,7 +6,7 @@ use std::path::Path;
 use std::sync::{Arc, Mutex};
 
 use super::site::{Place, Site};
-use crate::record::Store;
+use crate::record::{SoundConsent, Store};
 use crate::screen::web::{Guard, Server};
 use crate::speak::Words;
 
@@ -192,13 +192,14 @@ fn sound_is_wanted_on_the_page_and_not_kept_before_the_voice_says_yes() {
     assert_eq!(pages.post("/sound", &[("client", "grandpa"), ("do", "on"), ("days", "0")]).0, 200);
     assert_eq!(pages.post("/sound", &[("client", "grandpa"), ("do", "on"), ("days", "14")]).0, 303);
     let store = Store::open(&pages.folder.path().join("record")).expect("opens");
-    assert_eq!((store.sound_to_ask("grandpa").expect("reads"), store.sound_allowed("grandpa").expect("reads")), (Some(14), None));
+    assert!(matches!(store.sound_consent("grandpa").expect("reads"), SoundConsent::Asked { days: 14, .. }));
+    assert_eq!(store.sound_allowed("grandpa").expect("reads"), None);
     drop(store);
     let (_, answer) = pages.get("/sound?client=grandpa");
     assert!(answer.contains("will be asked aloud"), "{answer}");
     assert_eq!(pages.post("/sound", &[("client", "grandpa"), ("do", "off"), ("days", "14")]).0, 303);
     let store = Store::open(&pages.folder.path().join("record")).expect("opens");
-    assert_eq!(store.sound_to_ask("grandpa").expect("reads"), None);
+    assert!(matches!(store.sound_consent("grandpa").expect("reads"), SoundConsent::Withdrawn { .. }));
 }
 
 #[test]
