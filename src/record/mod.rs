@@ -23,7 +23,7 @@ mod journal;
 mod json_lines;
 mod kept;
 mod line;
-mod live_clients;
+mod clients;
 mod own_voice;
 mod packages;
 mod passphrase;

@@ -1,8 +1,16 @@
-//! Who has practised live, for commands that are about one person.
+//! Who is in the record, for commands that are about one person.
 
 use super::{RecordError, Store};
 
 impl Store {
+    /// Everybody who has a name here, those without a practice among them; by name.
+    ///
+    /// # Errors
+    /// The database refuses.
+    pub fn clients(&self) -> Result<Vec<String>, RecordError> {
+        self.read(|db| db.prepare("SELECT name FROM client ORDER BY name COLLATE NOCASE")?.query_map([], |row| row.get(0))?.collect())
+    }
+
     /// Clients with live practices, here or received, and how many; by name.
     ///
     /// # Errors
