@@ -311,7 +311,7 @@ fn a_program_that_was_started_anew_is_told_from_one_that_is_away() {
 fn after_the_end_it_does_not_pretend_that_the_practice_goes_on() {
     let Some((served, browser)) = opened(scene("over")) else { return };
     drop(served);
-    browser.wait_until("words about it", "document.querySelector('#link').textContent === 'tidecount has ended. This page can be closed.'");
+    browser.wait_until("words about it", "document.querySelector('#link').textContent === 'The practice program has ended. This page can be closed.'");
     assert!(browser.visible().contains("Nasal breathing"), "the summary stays");
 }
 

@@ -20,6 +20,7 @@ fn scene() -> tempfile::TempDir {
         let text = if client == "grandpa" { UNIQUE } else { "hers" };
         keep(&mut store, client, Source::Live, START, &[begun(), entry(3.0, None, Fact::SafetyStop { exercise: None, reason: text.into() })]);
         store.sound_wish(client, 30, &time(START)).expect("wishes");
+        store.agree_by_page(client, &["head-lift".to_owned()], text, &time(START)).expect("agrees");
         let at = time(START).timestamp();
         store.note_made(&MadePackage { id: format!("made-{client}"), client: client.into(), made_at: at, reply_key: format!("key-{client}") }).expect("notes");
         let taken = TakenPackage { id: format!("taken-{client}"), client: client.into(), made_at: at, taken_at: at, clinician_key: "00".into() };

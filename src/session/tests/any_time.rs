@@ -156,6 +156,8 @@ fn louder_rest_again_and_finish_do_what_they_say() {
 #[test]
 fn a_finish_that_is_not_taken_back_keeps_the_step_that_it_ended() {
     let mut rig = performing(0);
+    rig.command(Command::Stop);
+    rig.run_s(3.0);
     rig.command(Command::Finish);
     rig.idle_s(30.0);
     assert!(rig.finished);

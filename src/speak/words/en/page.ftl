@@ -23,7 +23,7 @@ page-no-script-shown = This page needs JavaScript. The practice goes on without 
 # Connection
 
 page-connecting-shown = The practice goes on. This page is connecting again.
-page-ended-shown = tidecount has ended. This page can be closed.
+page-ended-shown = The practice program has ended. This page can be closed.
 page-anew-shown = tidecount was started anew. Open the address that it printed.
 page-refused-shown = That did not arrive. Say it, or press again.
 
