@@ -82,7 +82,7 @@ fn child_that_practises() {
 /// Starts the child, kills it after it has kept something and a random while has passed; gives the last number it told.
 fn practise_and_kill(folder: &Path, while_us: u64) -> u32 {
     let mut child = Command::new(std::env::current_exe().expect("this test"))
-        .args(["--exact", "child_that_practises", "--ignored", "--nocapture"])
+        .args(["--exact", "killed_practice::child_that_practises", "--ignored", "--nocapture"])
         .env(FOLDER, folder)
         .stdout(Stdio::piped())
         .spawn()
