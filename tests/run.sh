@@ -1,14 +1,20 @@
 #!/bin/sh
-# Sets up what is missing and runs all tests; with arguments, what `cargo test` makes of them.
+# Sets up what is missing and runs the tests; with --all also the whole practice over live devices, which takes minutes by the
+# clock; with other arguments, what `cargo test` makes of them.
 set -eu
 cd "$(dirname "$0")/.."
 ./setup.sh --tests
+all=
+if [ "${1:-}" = --all ]; then
+    all=" live_practice"
+    shift
+fi
 [ $# -eq 0 ] || exec cargo test --locked "$@"
 
 cargo test --locked --no-run
 # These lead a practice by the clock and wait for most of it: in a browser, beside the others; on live devices, alone at the end.
 beside=live_page_practice
-alone="hear_live live_devices live_practice"
+alone="hear_live live_devices$all"
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
 failed=0
@@ -19,7 +25,7 @@ for file in tests/*.rs tests/*/main.rs; do
     name=${file#tests/}
     name=${name%/main.rs}
     name=${name%.rs}
-    case " $beside $alone " in *" $name "*) ;; *) rest="$rest --test $name" ;; esac
+    case " $beside $alone live_practice " in *" $name "*) ;; *) rest="$rest --test $name" ;; esac
 done
 # shellcheck disable=SC2086 # a list of options
 cargo test --locked --no-fail-fast --lib --bins $rest || failed=1
