@@ -1,7 +1,7 @@
 //! tidecount leads a voice, breathing and swallow practice hands-free and times it from the sound itself.
 //!
 //! The rooms and who may know whom (imports run one way):
-//! `app → screen, report, record, rehearse → session → routine` and `app → hear, speak → audio`.
+//! `app → screen, report, export, clinic, rehearse → record → progress → session → routine` and `app → hear, speak → audio`.
 //! `session`, `routine` and the arithmetic in `hear` know neither tokio, files nor devices.
 
 pub mod app;
