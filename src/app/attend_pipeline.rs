@@ -19,10 +19,11 @@ use super::web_follower::WebFollower;
 use crate::attend::{Attendant, Effect, Event, Hearing, Household, Said, View};
 use crate::audio::EchoCanceller;
 use crate::audio::echo::{AutoCanceller, NoCancel};
+use crate::hear::VoiceTask;
 use crate::hear::commands::{ChildRecogniser, CommandEvent, Grammar, HeardPhrase, Mode, Options};
 use crate::screen::web::live::{Asked, LiveHub};
 use crate::screen::{ShownView, TerminalScreen};
-use crate::session::{Line, LineId};
+use crate::session::{Line, LineId, Listening};
 use crate::speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
 
 const BLOCK_S: f64 = 0.01;
@@ -165,6 +166,7 @@ impl AttendPipeline {
         }
         let (at_s, shown) = (self.now_s, self.shown.clone());
         self.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));
+        self.tell_what_may_be_said();
         if self.blocks == 0 {
             self.ear = Some(self.new_ear()?);
         }
@@ -369,6 +371,16 @@ impl AttendPipeline {
             self.warn(&why.to_string());
         }
         self.may_be_said = may_be_said;
+        self.tell_what_may_be_said();
+    }
+
+    /// Everything, for whoever wants more than the few that are shown.
+    fn tell_what_may_be_said(&mut self) {
+        let said = |said: &Said| wordings(&self.house.words, &self.house.household, said).into_iter().next();
+        let answers: Vec<String> = self.may_be_said.iter().filter_map(said).collect();
+        let listening = Listening { commands: Vec::new(), answers: answers.clone(), voice: VoiceTask::Idle, list: false, firm: false };
+        let at_s = self.now_s;
+        self.observers.iter_mut().for_each(|observer| observer.listens(at_s, &listening, &answers));
     }
 
     fn show(&mut self, view: &View) {

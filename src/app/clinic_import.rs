@@ -3,6 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
+use super::number_words::counted;
 use super::clinic_command::ImportArgs;
 use super::error::AppError;
 use super::hand_command::Desk;
@@ -63,7 +64,7 @@ fn warn(text: &str) {
 
 fn in_words(arrived: &Arrived) -> String {
     let Arrived { client, name, desk, new, more, known, trials } = arrived;
-    format!("{name} of {desk} (#{client}): {} practice(s): {new} new, {more} of which more has come, {known} known already; {trials} trials", new + more + known)
+    format!("{name} of {desk} (#{client}): {}: {new} new, {more} of which more has come, {known} known already; {}", counted(new + more + known, "practice"), counted(*trials, "trial"))
 }
 
 /// Makes this desk's packages known.

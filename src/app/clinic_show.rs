@@ -5,6 +5,7 @@ use std::fmt::Write;
 use jiff::civil::Date;
 use serde_json::{Value, json};
 
+use super::number_words::counted;
 use super::clinic_command::{CaseloadArgs, Format};
 use crate::clinic::{Attention, ClientSheet, Digest, EventKind, MeasureRow, SeenEvent, Share, Standing, reason_text};
 
@@ -140,7 +141,7 @@ fn sheet_text(sheet: &ClientSheet, today: Date) -> String {
         let _ = write!(text, "\nAdherence, repetitions done of those prescribed ({basis}; more than prescribed is not counted)\n");
         for day in &sheet.days {
             let percent = day.share.percent().map_or_else(|| "-".to_owned(), |percent| format!("{percent} %"));
-            let _ = writeln!(text, "  {}  {:>5}  {} of {}, {} practice(s)", day.day, percent, day.share.counted, day.share.prescribed, day.sessions);
+            let _ = writeln!(text, "  {}  {:>5}  {} of {}, {}", day.day, percent, day.share.counted, day.share.prescribed, counted(day.sessions, "practice"));
         }
     }
     if !sheet.measures.is_empty() {

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use jiff::civil::Date;
 use jiff::{Timestamp, ToSpan, ZonedDateTime};
 
+use super::number_words::counted;
 use super::attend_packages::household_of_packages;
 use super::error::AppError;
 use super::export_out::{Target, failed};
@@ -95,7 +96,7 @@ pub fn run(args: &CalendarArgs) -> Result<(), AppError> {
     };
     args.target.write(|to| to.write_all(text.as_bytes()).map_err(failed))?;
     if let Some(path) = args.target.file() {
-        eprintln!("{}: {practices} practice(s) from {from} to {to}.", path.display());
+        eprintln!("{}: {} from {from} to {to}.", path.display(), counted(practices, "practice"));
     }
     Ok(())
 }

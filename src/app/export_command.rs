@@ -6,6 +6,7 @@ use std::process::ExitCode;
 
 use jiff::ZonedDateTime;
 
+use super::number_words::counted;
 use super::error::AppError;
 use super::export_calendar::{self, CalendarArgs};
 use super::export_out::{NewFile, Target, failed, free};
@@ -173,7 +174,7 @@ fn csv_folder(args: &CsvArgs, folder: &Path) -> Result<(), AppError> {
         files.push(file);
     }
     files.into_iter().try_for_each(NewFile::finish)?;
-    eprintln!("{}: {practices} practice(s) in {} tables, with data-dictionary.csv and csv-metadata.json.", folder.display(), TABLES.len());
+    eprintln!("{}: {} in {} tables, with data-dictionary.csv and csv-metadata.json.", folder.display(), counted(practices, "practice"), TABLES.len());
     Ok(())
 }
 
@@ -220,7 +221,7 @@ fn fhir(args: &FhirArgs) -> Result<(), AppError> {
 
 fn told(target: &Target, practices: usize) {
     if let Some(path) = target.file() {
-        eprintln!("{}: {practices} practice(s). Whoever has the file can read it.", path.display());
+        eprintln!("{}: {}. Whoever has the file can read it.", path.display(), counted(practices, "practice"));
     }
 }
 

@@ -7,6 +7,7 @@ use std::sync::Arc;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
+use super::number_words::counted;
 use super::error::AppError;
 use crate::export::{Outline, Practice};
 use crate::progress::{Led, misdated};
@@ -88,7 +89,7 @@ impl Chosen {
         let under_way = heads.iter().filter(|head| head.under_way).count();
         heads.retain(|head| !head.under_way);
         if under_way > 0 {
-            eprintln!("{under_way} practice(s) under way at this moment are left out.");
+            eprintln!("Left out, for it is under way at this moment: {}.", counted(under_way, "practice"));
         }
         let live = heads.iter().any(|head| head.source == Source::Live);
         let wanted = match selection.source {

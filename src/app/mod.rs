@@ -63,6 +63,7 @@ pub mod ask;
 mod new_dose;
 mod new_plan;
 mod new_words;
+mod number_words;
 pub mod routine_new;
 pub mod routine_show;
 pub mod routine_templates;

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 
 use jiff::ZonedDateTime;
 
+use super::number_words::{counted, counted_of};
 use super::error::AppError;
 use super::record_command::{present, size};
 use crate::record::Store;
@@ -18,12 +19,12 @@ pub(super) fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTim
     let length = std::fs::metadata(&made.path).map_or(0, |data| data.len());
     let _ = writeln!(
         text,
-        "{}: {} practices of {} clients, {} other files, {} files of sound; {}. It was read back and is whole.",
+        "{}: {} of {}, {}, {}; {}. It was read back and is whole.",
         made.path.display(),
-        made.practices,
-        made.clients,
-        made.files.files,
-        made.sounds.files,
+        counted(made.practices, "practice"),
+        counted(made.clients, "client"),
+        counted(made.files.files, "other file"),
+        counted_of(made.sounds.files, "file", " of sound"),
         size(length)
     );
     for left_out in &made.left_out {
@@ -42,7 +43,7 @@ pub(super) fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTim
 pub(super) fn restore(folder: &Path, file: &Path, replace: bool, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
     let restored = Store::restore(folder, file, replace, now)?;
     let made = restored.made_at.map_or_else(String::new, |at| format!(" of {}", at.split(['[', '.']).next().unwrap_or_default()));
-    let _ = writeln!(text, "{} practices from the backup{made} are in {} now, and {} other files.", restored.practices, folder.display(), restored.files.len());
+    let _ = writeln!(text, "From the backup{made} {} came into {}, and {}.", counted(restored.practices, "practice"), folder.display(), counted(restored.files.len(), "other file"));
     for aside in &restored.aside {
         let _ = writeln!(text, "What stood there before is kept in {}.", aside.display());
     }

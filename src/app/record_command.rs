@@ -6,6 +6,7 @@ use std::process::ExitCode;
 
 use jiff::ZonedDateTime;
 
+use super::number_words::{counted, counted_of};
 use super::error::AppError;
 use super::{record_backup, record_forget, record_passphrase, record_sounds};
 use crate::record::{Store, data_folder};
@@ -126,13 +127,19 @@ fn check(folder: &Path, now: &ZonedDateTime, text: &mut String) -> Result<ExitCo
         text.push('\n');
     };
     let encrypted = if checked.encrypted { "encrypted" } else { "not encrypted" };
-    line(text, format!("{} clients, {} practices, {} entries, {} files of sound; {encrypted}.", checked.clients, checked.practices, checked.entries, checked.sounds));
+    line(text, format!(
+        "{}, {}, {}, {}; {encrypted}.",
+        counted(checked.clients, "client"),
+        counted(checked.practices, "practice"),
+        counted_of(checked.entries, "journal line", ""),
+        counted_of(checked.sounds, "file", " of sound")
+    ));
     if checked.expired.deleted > 0 {
-        line(text, format!("{} files of sound had expired and were deleted.", checked.expired.deleted));
+        line(text, format!("Expired and deleted: {}.", counted_of(checked.expired.deleted, "file", " of sound")));
     }
     checked.notes.iter().for_each(|note| line(text, note.clone()));
     checked.faults.iter().for_each(|fault| line(text, format!("Fault: {fault}.")));
-    line(text, if checked.faults.is_empty() { "The record is whole.".to_owned() } else { format!("{} faults were found; nothing was changed.", checked.faults.len()) });
+    line(text, if checked.faults.is_empty() { "The record is whole.".to_owned() } else { format!("Found: {}; nothing was changed.", counted(checked.faults.len(), "fault")) });
     Ok(if checked.faults.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }
 

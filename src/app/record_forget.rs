@@ -5,6 +5,7 @@ use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use super::number_words::{counted, counted_of};
 use super::ask::{Ask, Plain, Terminal};
 use super::attend_record::NOTICES_NAME;
 use super::error::AppError;
@@ -54,8 +55,11 @@ fn confirmed(client: &str) -> Result<bool, AppError> {
 fn tell(client: &str, forgotten: &Forgotten, beside: &Beside, text: &mut String) {
     let _ = writeln!(
         text,
-        "Deleted of {client}: {} practices with {} entries, {} agreements, words and packages, {} files of sound.",
-        forgotten.practices, forgotten.entries, forgotten.others, forgotten.sounds
+        "Deleted of {client}: {} with {}, {} of agreements, words and packages, {}.",
+        counted(forgotten.practices, "practice"),
+        counted(forgotten.entries, "journal line"),
+        counted(forgotten.others, "row"),
+        counted_of(forgotten.sounds, "file", " of sound")
     );
     for gone in &beside.gone {
         let _ = writeln!(text, "Deleted: {gone}");

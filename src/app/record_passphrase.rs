@@ -4,6 +4,7 @@ use std::fmt::Write;
 use std::path::Path;
 use std::process::ExitCode;
 
+use super::number_words::counted_of;
 use super::error::AppError;
 use super::record_command::PassphraseOrder;
 use crate::record::{
@@ -31,7 +32,7 @@ pub(super) fn run(folder: &Path, order: PassphraseOrder, text: &mut String) -> R
     };
     let _ = writeln!(text, "{said}");
     if done.sounds > 0 {
-        let _ = writeln!(text, "{} files of sound were encrypted, too.", done.sounds);
+        let _ = writeln!(text, "Encrypted, too: {}.", counted_of(done.sounds, "file", " of sound"));
     }
     for aside in &done.aside {
         let _ = writeln!(text, "An older record, set aside by a restore, stays as it was: {}", aside.display());

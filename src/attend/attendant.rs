@@ -49,6 +49,9 @@ pub struct Attendant {
     pub(super) today: Today,
     pub(super) invitations: Invitations,
     pub(super) notices: Vec<Notice>,
+    /// The first notice that nobody has answered, and whom it is about: it stays on the screen, for whoever comes by after it was
+    /// last said aloud, until that person practises again.
+    pub(super) standing: Option<(usize, Line)>,
     pub(super) state: State,
     pub(super) hearing: Hearing,
     pub(super) now_s: f64,
@@ -71,6 +74,7 @@ impl Attendant {
             today: Today::default(),
             invitations: Invitations::default(),
             notices: Vec::new(),
+            standing: None,
             state: State::Waiting,
             hearing: Hearing::Well,
             now_s: 0.0,
@@ -265,8 +269,9 @@ impl Attendant {
         let more = notice.note_said(now_s);
         let (line, about, said) = (notice.line.clone(), notice.about, notice.said);
         self.effects.push(Effect::Keep { person: person_of(about), line: line.clone(), keeping: Keeping::Said(said) });
-        self.say_line(line);
-        if about != About::Ear {
+        self.say_line(line.clone());
+        if let About::Person(person) = about {
+            self.standing.get_or_insert((person, line));
             // How to end it is told once.
             if said == 1 {
                 self.say("attend-notice-thanks", Vec::new());
@@ -282,6 +287,7 @@ impl Attendant {
         if answered.is_empty() {
             return;
         }
+        self.standing = None;
         for notice in answered {
             self.effects.push(Effect::Keep { person: person_of(notice.about), line: notice.line, keeping: Keeping::Answered });
         }
@@ -314,6 +320,7 @@ impl Attendant {
 
     fn practice_ended(&mut self, outcome: Practised) {
         self.state = State::Waiting;
+        self.standing.take_if(|(person, _)| *person == outcome.person);
         self.last_talk_s = f64::NEG_INFINITY;
         self.invitations.settle(outcome.person, outcome.routine);
         let notices = notice::of_practice(&outcome, &self.household, self.now_s);

@@ -7,6 +7,9 @@ use super::notice::{self, About};
 use super::invite;
 use crate::session::{Arg, Line};
 
+/// So many wordings are shown at once; a page tells the others on demand.
+const FEW: usize = 4;
+
 impl Attendant {
     pub(super) fn settle(&mut self) {
         if matches!(self.state, State::Practising) {
@@ -70,11 +73,31 @@ impl Attendant {
             let heading = Some(Line { key: "attend-deaf-shown".into(), args: Vec::new() });
             return View { heading, prompt: Line { key: key.into(), args: Vec::new() }, can_say: Vec::new() };
         }
-        let prompt = match &self.state {
-            State::Asking(asking) => asking.line.clone(),
+        let prompt = match (&self.state, &self.standing) {
+            (State::Asking(asking), _) => asking.line.clone(),
+            (_, Some((_, notice))) => notice.clone(),
             _ => Line { key: "attend-waiting-shown".into(), args: Vec::new() },
         };
-        View { heading: self.now.and_then(|now| self.next_planned(now)), prompt, can_say: self.listening.clone() }
+        View { heading: self.now.and_then(|now| self.next_planned(now)), prompt, can_say: self.few() }
+    }
+
+    /// Of what may be said what matters now, most urgent first; while a question stands its answers alone.
+    fn few(&self) -> Vec<Said> {
+        let asking = matches!(self.state, State::Asking(_));
+        let rank = |said: &Said| match said {
+            Said::Yes | Said::Name(_) | Said::Called(_) => Some(0),
+            Said::No => Some(1),
+            Said::Thanks => Some(2),
+            Said::NotNow => Some(3),
+            Said::StartMine => Some(4),
+            Said::StartFor(_) => Some(5),
+            Said::WhatIsLeft => Some(6),
+            Said::HowDidItGo | Said::StartCalled(_) | Said::Stop => None,
+        };
+        let mut ranked: Vec<(u8, &Said)> = self.listening.iter().filter_map(|said| Some((rank(said)?, said))).filter(|(rank, _)| !asking || *rank <= 1).collect();
+        // Stable: those of one rank keep the household's order.
+        ranked.sort_by_key(|(rank, _)| *rank);
+        ranked.into_iter().take(FEW).map(|(_, said)| said.clone()).collect()
     }
 
     fn next_planned(&self, now: Moment) -> Option<Line> {

@@ -47,6 +47,7 @@ struct Rig {
     started: Vec<(usize, usize)>,
     kept: Vec<(Option<usize>, String, Keeping)>,
     listening: Vec<Said>,
+    view: Option<View>,
 }
 
 impl Rig {
@@ -62,6 +63,7 @@ impl Rig {
             started: Vec::new(),
             kept: Vec::new(),
             listening: Vec::new(),
+            view: None,
         };
         rig.pass(0.1);
         rig
@@ -76,7 +78,7 @@ impl Rig {
                 }
                 Effect::Hush => self.open.iter_mut().for_each(|line| line.1 = self.at_s),
                 Effect::Listen(listening) => self.listening = listening,
-                Effect::Show(_) => {}
+                Effect::Show(view) => self.view = Some(view),
                 Effect::Start { person, routine } => self.started.push((person, routine)),
                 Effect::Keep { person, line, keeping } => self.kept.push((person, line.key, keeping)),
             }

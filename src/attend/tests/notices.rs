@@ -40,6 +40,32 @@ fn thank_you_ends_it_and_an_unsure_one_does_not() {
 }
 
 #[test]
+fn the_screen_keeps_it_in_sight_until_it_is_answered_or_the_person_practises_again() {
+    let hurt = |rig: &Rig| Practised { unwell: unwell("pain", None), ..rig.practised((0, 0), 2, End::Completed) };
+    let shown = |rig: &Rig| rig.view.as_ref().map(|view| view.prompt.key.clone()).unwrap_or_default();
+    let mut rig = after(|outcome| Practised { unwell: unwell("pain", None), ..outcome });
+    rig.pass(10.0);
+    assert_eq!(shown(&rig), "attend-notice-pain");
+    let offered = rig.view.as_ref().map(|view| view.can_say.clone()).unwrap_or_default();
+    assert!(offered.first() == Some(&Said::Thanks) && offered.len() <= 4, "{offered:?}");
+    rig.pass(3600.0);
+    assert_eq!(shown(&rig), "attend-notice-pain", "long after it was last said aloud");
+    rig.hear(Said::StartMine);
+    let well = rig.practised((0, 0), 2, End::Completed);
+    rig.ends(well);
+    rig.pass(5.0);
+    assert_eq!(shown(&rig), "attend-waiting-shown");
+
+    rig.hear(Said::StartMine);
+    let outcome = hurt(&rig);
+    rig.ends(outcome);
+    rig.pass(10.0);
+    rig.hear(Said::Thanks);
+    rig.pass(5.0);
+    assert_eq!(shown(&rig), "attend-waiting-shown");
+}
+
+#[test]
 fn no_answer_is_told_and_a_practice_that_went_well_is_not() {
     let rig = after(|outcome| Practised { end: End::NoAnswer, missed: 1, ..outcome });
     assert_eq!(rig.keys()[0], "attend-notice-no-answer");
