@@ -7,6 +7,7 @@ mod support;
 
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Output, Stdio};
+use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::{Duration, Instant};
 use support::sound_server::{SoundServer, stop};
 
@@ -15,6 +16,12 @@ const RATE: usize = 48_000;
 const OUT: &str = "TIDECOUNT_TEST_OUT";
 const TONE_HZ: f64 = 440.0;
 const TONE_S: f64 = 2.0;
+
+/// Two sound servers at once leave each other too little time on a small machine; what is tested is our side of one.
+fn one_at_a_time() -> MutexGuard<'static, ()> {
+    static TURN: Mutex<()> = Mutex::new(());
+    TURN.lock().unwrap_or_else(PoisonError::into_inner)
+}
 
 /// Noise that resembles itself nowhere, so that one lost sample is seen.
 fn noise(frames: usize) -> Vec<i16> {
@@ -71,12 +78,14 @@ fn say(out: &Path, word: &str) {
 
 #[test]
 fn the_microphone_loses_nothing_and_the_loudspeaker_plays_all() {
+    let _turn = one_at_a_time();
     let Some(server) = SoundServer::start(None) else { return };
     best_of_three(|| round_trip(&server, server.env(), 0.95));
 }
 
 #[test]
 fn so_it_does_through_alsa() {
+    let _turn = one_at_a_time();
     let Some(server) = SoundServer::start(None) else { return };
     let Some(env) = server.alsa_env() else { return };
     // On a busy machine ALSA's way to the server runs into errors now and then; the stream is built anew, with a hole.
@@ -186,6 +195,7 @@ fn child_round_trip() {
 
 #[test]
 fn devices_that_go_away_and_come_back_cost_time_but_not_the_clock() {
+    let _turn = one_at_a_time();
     let Some(mut server) = SoundServer::start(None) else { return };
     let out = server.path("outage");
     let child = child("child_outage", server.env(), &out);
@@ -232,6 +242,7 @@ fn child_outage() {
 
 #[test]
 fn devices_are_listed_and_tried() {
+    let _turn = one_at_a_time();
     let Some(server) = SoundServer::start(None) else { return };
     let said = noise(3 * RATE);
     write_wav(&server.path("said.wav"), &said);

@@ -203,7 +203,7 @@ fn an_encryption_that_is_killed_at_any_instant_leaves_one_whole_record() {
         let mut check = record(&data, ["check"]);
         check.env("TIDECOUNT_PASSPHRASE", "four words of test");
         let done = output(&mut check);
-        assert!(done.status.success() && out(&done).contains("2000 entries") && out(&done).contains("is whole"), "{encrypted}: {}{}", out(&done), err(&done));
+        assert!(done.status.success() && out(&done).contains("2000 journal lines") && out(&done).contains("is whole"), "{encrypted}: {}{}", out(&done), err(&done));
         assert!(!data.join("practice.sqlite.new").exists(), "what was half-made is cleared away");
         if !encrypted {
             assert_eq!(Store::open(&data).unwrap().entries(session).unwrap().len(), 2_000);
@@ -254,7 +254,7 @@ fn a_practice_on_a_full_disk_is_told_and_what_was_kept_stays() {
     assert!(set.contains("room"), "{set}");
     assert_eq!(read("history.rc").trim(), "0", "reading needs no room: {}", read("history.err"));
     assert!(read("history.out").contains("grandpa"));
-    assert!(read("check.rc").trim() == "0" && read("check.out").contains("2000 entries"), "{}", read("check.out"));
+    assert!(read("check.rc").trim() == "0" && read("check.out").contains("2000 journal lines"), "{}", read("check.out"));
 }
 
 /// Root may write anywhere: there the program is run as somebody else.
