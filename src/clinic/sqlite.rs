@@ -122,7 +122,7 @@ fn inspect(path: &Path) -> Result<KeptLike, ClinicError> {
         Some(ErrorCode::NotADatabase) => ClinicError::Foreign { place: place.clone(), cause: "it is no SQLite file".to_owned() },
         _ => wrap(&place, &error),
     };
-    let connection = key.connect(path, OpenFlags::SQLITE_OPEN_READ_ONLY).map_err(wrap)?;
+    let connection = key.connect_to_look(path).map_err(wrap)?;
     connection.busy_timeout(BUSY).map_err(wrap)?;
     let number = |pragma: &str| connection.pragma_query_value(None, pragma, |row| row.get::<_, i64>(0)).map_err(wrap);
     let (version, id) = (number("user_version")?, number("application_id")?);

@@ -6,7 +6,7 @@
 //!
 //! - `trial`: one attempt with its values and conditions, and why a value is left out of the figures
 //! - `series`: one exercise and measure over time, parted where it may not be joined
-//! - `median`, `slope`, `scatter`: the arithmetic; `baseline`, `weeks`, `best`: what is made of it
+//! - `median`, `slope`, `likeness`, `scatter`: the arithmetic; `baseline`, `weeks`, `best`: what is made of it
 //! - `clock`: dates that cannot be believed
 //! - `adherence`: done over prescribed, per day and week; `prescribed`, `programme`: what was prescribed when, and what changed
 //! - `picture`: all of it for one client
@@ -15,6 +15,7 @@ mod adherence;
 mod baseline;
 mod best;
 mod clock;
+mod likeness;
 mod median;
 mod picture;
 mod practised;
@@ -37,12 +38,13 @@ pub use adherence::{Adherence, DayAdherence, PlanBasis, RoutineDay, WeekAdherenc
 pub use baseline::{BASELINE_DAYS, BASELINE_DAYS_LEAST, BASELINE_WITHIN_DAYS, Baseline, baseline};
 pub use best::{BestOfThree, best_of_three};
 pub use clock::{Led, misdated};
+pub use likeness::variance_factor;
 pub use median::{Interval, median, median_interval};
 pub use picture::{Picture, Window};
 pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised, SafetyStop, StepResult};
 pub use programme::{ProgrammeChange, ProgrammeItem, changes};
 pub use scatter::{Anova, Change, Scatter, ScatterBasis, between_share, change, two_way, within};
 pub use series::{Break, BreakReason, DayValue, Segment, Series, series};
-pub use slope::{Line, SCATTER_DAYS, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, Z_95, sd_about_line, slope, theil_sen, variance_factor};
+pub use slope::{Line, SCATTER_DAYS, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, Z_95, sd_about_line, slope, theil_sen};
 pub use trial::{Conditions, Discard, Measure, Microphone, Trial, Value};
 pub use weeks::{WeekMedian, week_medians};

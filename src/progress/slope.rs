@@ -1,5 +1,6 @@
 //! A robust slope: Theil–Sen with Sen's interval.
 
+use super::likeness::{likeness_factor, quantile_95};
 use super::{DayValue, Interval};
 use serde::Serialize;
 
@@ -9,9 +10,6 @@ pub const Z_95: f64 = 1.959_963_984_540_054;
 pub const SLOPE_DAYS_LEAST: usize = 5;
 /// Days that a slope must span; own choice, no source: what a fortnight brings is learning the task and the weather.
 pub const SLOPE_SPAN_LEAST: i64 = 14;
-/// Neighbours so many days of practice apart are looked at for likeness.
-const LAGS: usize = 7;
-
 /// So many of the latest days tell how a person scatters from day to day; own choice, no source: over longer no straight line fits.
 pub const SCATTER_DAYS: usize = 120;
 
@@ -60,8 +58,8 @@ pub fn slope(days: &[DayValue]) -> Option<Slope> {
     let (x, y) = points(days);
     let mut pairs = Pairs::of(&x, &y)?;
     let rest = residuals(&x, &y, pairs.median());
-    let variance_factor = variance_factor(&rest, LAGS).max(memory_factor(&rest));
-    let line = pairs.line(&x, &y, Z_95, variance_factor);
+    let variance_factor = likeness_factor(&rest, variance_of_medians(days));
+    let line = pairs.line(&x, &y, quantile_95(days.len(), variance_factor), variance_factor);
     Some(Slope {
         per_week: line.slope,
         interval: Interval { low: line.low, high: line.high, wanted: 0.95, covers: 0.95 },
@@ -70,6 +68,16 @@ pub fn slope(days: &[DayValue]) -> Option<Slope> {
         span_days: u32::try_from(span_days).unwrap_or(0),
         variance_factor,
     })
+}
+
+/// How much of the variance of the days' medians is scatter within the days, in the measure's unit squared; 0 where no day has two
+/// trials. The median of k normal values has a variance of π/(2k) of theirs for large k; of two it is their mean.
+fn variance_of_medians(days: &[DayValue]) -> f64 {
+    let groups: Vec<&[f64]> = days.iter().map(|day| day.trials.as_slice()).collect();
+    let Some(scatter) = super::within(&groups) else { return 0.0 };
+    let share = |count: usize| if count < 3 { 1.0 } else { std::f64::consts::FRAC_PI_2 } / count.max(1) as f64;
+    let shares: Vec<f64> = groups.iter().map(|group| share(group.len())).collect();
+    scatter.sem.powi(2) * shares.iter().sum::<f64>() / shares.len() as f64
 }
 
 /// Standard deviation of the latest days' medians about their own Theil–Sen line, n − 2 degrees of freedom; none under five days.
@@ -186,78 +194,6 @@ fn ties(values: &[f64]) -> f64 {
     sorted.sort_by(f64::total_cmp);
     let groups = sorted.chunk_by(|one, other| one == other).map(|group| group.len() as f64);
     groups.map(|k| k * (k - 1.0) * (2.0 * k + 5.0)).sum()
-}
-
-/// By how much likeness of neighbours makes the variance of Kendall's score larger (Hamed & Rao 1998, J Hydrol 204:182, eq. 7):
-/// from the autocorrelations of the ranks of the residuals that stand out at 95 %, up to `lags`. Never below 1: what would make
-/// the interval narrower is not believed.
-#[must_use]
-pub fn variance_factor(residuals: &[f64], lags: usize) -> f64 {
-    let n = residuals.len();
-    if n < 4 {
-        return 1.0;
-    }
-    let ranks = ranks(residuals);
-    let count = n as f64;
-    let mean = ranks.iter().sum::<f64>() / count;
-    let spread: f64 = ranks.iter().map(|rank| (rank - mean).powi(2)).sum();
-    if spread <= 0.0 {
-        return 1.0;
-    }
-    let bound = Z_95 / count.sqrt();
-    let mut sum = 0.0;
-    for lag in 1..=lags.min(n - 1) {
-        let likeness = ranks.iter().zip(ranks.iter().skip(lag)).map(|(one, other)| (one - mean) * (other - mean)).sum::<f64>() / spread;
-        if likeness.abs() > bound {
-            let left = (n - lag) as f64;
-            sum += left * (left - 1.0) * (left - 2.0) * likeness;
-        }
-    }
-    (1.0 + 2.0 * sum / (count * (count - 1.0) * (count - 2.0))).max(1.0)
-}
-
-/// Fewer days do not tell whether they resemble each other.
-const MEMORY_DAYS_LEAST: usize = 10;
-/// The likeness of neighbours is taken to be no larger; beyond, a slope says nothing anyway.
-const MEMORY_MOST: f64 = 0.9;
-
-/// The same for a person with good and bad weeks, whose likeness fades from day to day by a constant share r: (1 + r)/(1 − r), the
-/// ratio of days to independent days (Bayley & Hammersley 1946, from memory). Taking out a line makes r look smaller by about
-/// (2 + 4r)/n (van Giersbergen 2005, from memory), which is put back. Of the two, the larger is used: with the autocorrelations
-/// that stand out alone, every fifth person whose days carry over 0.7 was told a trend that there was not (`tests/honest.rs`).
-fn memory_factor(residuals: &[f64]) -> f64 {
-    let n = residuals.len();
-    if n < MEMORY_DAYS_LEAST {
-        return 1.0;
-    }
-    let ranks = ranks(residuals);
-    let mean = ranks.iter().sum::<f64>() / n as f64;
-    let spread: f64 = ranks.iter().map(|rank| (rank - mean).powi(2)).sum();
-    if spread <= 0.0 {
-        return 1.0;
-    }
-    let likeness = ranks.iter().zip(ranks.iter().skip(1)).map(|(one, other)| (one - mean) * (other - mean)).sum::<f64>() / spread;
-    let likeness = ((n as f64 * likeness + 2.0) / (n as f64 - 4.0)).clamp(0.0, MEMORY_MOST);
-    (1.0 + likeness) / (1.0 - likeness)
-}
-
-/// Ranks from 1; equal values share their mean rank.
-fn ranks(values: &[f64]) -> Vec<f64> {
-    let mut order: Vec<usize> = (0..values.len()).collect();
-    let at = |index: &usize| values.get(*index).copied().unwrap_or_default();
-    order.sort_by(|one, other| at(one).total_cmp(&at(other)));
-    let mut ranks = vec![0.0; values.len()];
-    let mut before = 0;
-    for group in order.chunk_by(|one, other| at(one) == at(other)) {
-        let mean = before as f64 + (group.len() as f64 + 1.0) / 2.0;
-        for index in group {
-            if let Some(rank) = ranks.get_mut(*index) {
-                *rank = mean;
-            }
-        }
-        before += group.len();
-    }
-    ranks
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! Databases beside the record that are kept like it: encrypted with the same passphrase.
 
-use super::database::{connect, key_of};
+use super::database::{connect, connect_to_look, key_of};
 use super::passphrase::{Key, remember};
 use super::RecordError;
 use rusqlite::{Connection, OpenFlags};
@@ -27,6 +27,11 @@ impl KeptLike {
     /// A connection to the file.
     pub(crate) fn connect(&self, path: &Path, flags: OpenFlags) -> Result<Connection, rusqlite::Error> {
         connect(path, flags, self.0.as_ref())
+    }
+
+    /// A connection that cannot write; what a crash left half-written is taken back first.
+    pub(crate) fn connect_to_look(&self, path: &Path) -> Result<Connection, rusqlite::Error> {
+        connect_to_look(path, self.0.as_ref())
     }
 
     /// As `ATTACH … KEY` takes it; empty for none.

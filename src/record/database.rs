@@ -69,8 +69,7 @@ pub(super) fn key_of(path: &Path) -> Result<Option<Key>, RecordError> {
 
 /// Whether this key opens the file. The first page tells; it carries a check over its own bytes.
 pub(super) fn opens(path: &Path, key: &Key) -> Result<bool, RecordError> {
-    let look = || connect(path, OpenFlags::SQLITE_OPEN_READ_ONLY, Some(key))?.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0));
-    match look() {
+    match connect_to_look(path, Some(key)) {
         Ok(_) => Ok(true),
         Err(error) if error.sqlite_error_code() == Some(rusqlite::ErrorCode::NotADatabase) => Ok(false),
         Err(error) => Err(RecordError::from_sqlite(path, &error)),
@@ -87,6 +86,22 @@ pub(super) fn connect(path: &Path, flags: OpenFlags, key: Option<&Key>) -> Resul
         connection.pragma_update(None, "key", key.spec())?;
     }
     Ok(connection)
+}
+
+/// A connection that cannot write. What a crash left half-written is taken back first, as every program that opens the file for
+/// writing does; without that nobody who only looks can read it.
+pub(super) fn connect_to_look(path: &Path, key: Option<&Key>) -> Result<Connection, rusqlite::Error> {
+    let look = |flags| {
+        let connection = connect(path, flags, key)?;
+        connection.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0)).map(|_| connection)
+    };
+    match look(OpenFlags::SQLITE_OPEN_READ_ONLY) {
+        Err(error) if error.sqlite_error().is_some_and(|error| error.extended_code == rusqlite::ffi::SQLITE_READONLY_ROLLBACK) => {
+            look(OpenFlags::SQLITE_OPEN_READ_WRITE)?;
+            look(OpenFlags::SQLITE_OPEN_READ_ONLY)
+        }
+        looked => looked,
+    }
 }
 
 /// Opens the database, creating or migrating it. A file that is damaged, foreign or newer is left as it is.
@@ -150,7 +165,7 @@ fn seen() -> MutexGuard<'static, Vec<(PathBuf, u64)>> {
 pub(super) fn inspect(path: &Path, key: Option<&Key>) -> Result<(), RecordError> {
     let wrap = |error: rusqlite::Error| RecordError::from_sqlite(path, &error);
     let damaged = |cause: String| RecordError::Damaged { path: path.to_path_buf(), cause };
-    let connection = connect(path, OpenFlags::SQLITE_OPEN_READ_ONLY, key).map_err(wrap)?;
+    let connection = connect_to_look(path, key).map_err(wrap)?;
     let number = |pragma: &str| connection.pragma_query_value(None, pragma, |row| row.get::<_, i64>(0)).map_err(wrap);
     let (version, id) = (number("user_version")?, number("application_id")?);
     let tables: i64 = connection.query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get(0)).map_err(wrap)?;

@@ -1,5 +1,6 @@
 use super::*;
-use crate::record::Store;
+use crate::record::samples::{begun, ended, keep};
+use crate::record::{Source, Store};
 use crate::record::store::DATABASE_NAME;
 
 /// Opens a folder with this file in it, and gives the error; the file must be left byte for byte.
@@ -73,4 +74,35 @@ fn the_connection_has_wal_and_foreign_keys() {
     let mode: String = store.connection.pragma_query_value(None, "journal_mode", |row| row.get(0)).expect("asks");
     let keys: bool = store.connection.pragma_query_value(None, "foreign_keys", |row| row.get(0)).expect("asks");
     assert_eq!((mode.as_str(), keys), ("wal", true));
+}
+
+/// What a power cut leaves while a database without a write-ahead log is written, as it is while a passphrase is set: pages half
+/// written and a journal that takes them back. The record opens, as it was before.
+#[test]
+fn what_was_half_written_is_taken_back() {
+    for passphrase in [None, Some("four words of test")] {
+        let (dir, torn) = (tempfile::tempdir().expect("a folder"), tempfile::tempdir().expect("a folder"));
+        if let Some(passphrase) = passphrase {
+            Store::set_passphrase(dir.path(), Some(&Passphrase::new(passphrase).expect("long enough"))).expect("encrypts");
+        }
+        let mut store = Store::open(dir.path()).expect("opens");
+        let session = keep(&mut store, "grandpa", Source::Live, "2026-11-24T19:00:00+01:00[Europe/Berlin]", &[begun(), ended(60.0)]);
+        let before = store.entries(session).expect("entries");
+        let db = &store.connection;
+        db.pragma_update_and_check(None, "journal_mode", "delete", |row| row.get::<_, String>(0)).expect("one file");
+        // So small a cache spills into the file before the end.
+        db.execute_batch("PRAGMA cache_size = 1; BEGIN IMMEDIATE; DROP TRIGGER entry_is_never_removed; CREATE TABLE filler (x BLOB);").expect("begins");
+        for _ in 0..50 {
+            db.execute("INSERT INTO filler VALUES (zeroblob(4000))", []).expect("writes");
+        }
+        db.execute("DELETE FROM entry", []).expect("deletes");
+        for ending in ["", "-journal"] {
+            let name = format!("{DATABASE_NAME}{ending}");
+            std::fs::copy(dir.path().join(&name), torn.path().join(&name)).expect("copies");
+        }
+        drop(store);
+        let opened = Store::open(torn.path()).expect("opens");
+        assert_eq!(opened.entries(session).expect("entries"), before);
+        assert!(!torn.path().join(format!("{DATABASE_NAME}-journal")).exists());
+    }
 }
