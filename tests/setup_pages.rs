@@ -5,15 +5,19 @@
 
 #[path = "support/browser.rs"]
 mod browser;
+#[path = "support/clinic_world.rs"]
+mod clinic_world;
 
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
 
 use browser::picture::Picture;
 use browser::{ALL, Browser, FULL_HD, NARROW};
+use clinic_world::{Home, MIC, Practice, daily, desk_key};
 use jiff::ZonedDateTime;
 use tidecount::app::pages::alone;
 use tidecount::app::pages::site::{Place, Site};
+use tidecount::clinic::{Address, Clinic};
 use tidecount::record::{NewSession, Source, Store};
 use tidecount::screen::web::{Guard, Server};
 use tidecount::session::{Entry, Fact, LevelTerms, Position};
@@ -95,6 +99,20 @@ fn practise(store: &mut Store, day: &str, longest_s: f64) {
     entries.iter().for_each(|entry| store.append(session, entry).expect("keeps"));
 }
 
+/// A clinic of four: all is well, something was said, holds fell, nothing has come.
+fn caseload(path: &Path) {
+    let mut clinic = Clinic::open(&Address::File(path.to_path_buf())).expect("opens");
+    let homes = ["grandma", "grandpa", "aunt", "uncle"].into_iter().zip(1..).map(|(client, number)| Home::made(number, client, "2026-01-20T08:00:00Z")).collect::<Vec<_>>();
+    let packages: Vec<_> = homes.iter().map(Home::desk_package).collect();
+    clinic.adopt(&desk_key(1), Some("Room 3"), &packages).expect("adopts");
+    let weeks = |base: f64, later: f64| [daily(1, "2026-02-01", 20, 1, base, &MIC), daily(21, "2026-02-21", 11, 1, later, &MIC)].concat();
+    let mut dizzy = weeks(14.0, 14.2);
+    dizzy.push(Practice::on(40, "2026-03-03", 14.0, &MIC).with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "dizzy".into() }).whole());
+    for (home, sessions) in homes.iter().zip([weeks(12.0, 12.2), dizzy, weeks(18.0, 9.0)]) {
+        clinic.import(&home.file("2026-03-03", &sessions)).expect("imports");
+    }
+}
+
 impl House {
     fn open(mic: &str) -> (Self, Arc<Guard>) {
         let folder = tempfile::tempdir().expect("a folder");
@@ -109,6 +127,8 @@ impl House {
             practise(&mut store, day, longest_s);
         }
         drop(store);
+        let clinic = folder.path().join("clinic.sqlite");
+        caseload(&clinic);
         let place = Place {
             data,
             household: folder.path().join("household.toml"),
@@ -117,6 +137,7 @@ impl House {
             voice: None,
             model: None,
             recogniser: None,
+            clinic: Some(Address::File(clinic)),
             today: Some(jiff::civil::date(2026, 3, 4)),
         };
         let own = Arc::new(Mutex::new(None));
@@ -205,6 +226,7 @@ fn the_set_up_pages_work_in_a_browser() {
     a_routine_is_changed_by_keyboard_alone(&browser);
     the_microphone_check_gives_a_plain_verdict(&browser);
     calibrating_and_agreeing_by_page(&browser);
+    a_clinician_looks_through_the_caseload(&browser);
 }
 
 fn every_page_is_right_for_everybody(browser: &Browser) {
@@ -227,6 +249,8 @@ fn every_page_is_right_for_everybody(browser: &Browser) {
         ("practice", "/history/practice?id=1"),
         ("progress", "/progress?client=grandpa&weeks=0"),
         ("sound", "/sound?client=grandpa"),
+        ("caseload", "/caseload"),
+        ("case", "/caseload/client?number=3"),
     ] {
         browser.open(&house.at(path));
         still(browser);
@@ -315,6 +339,29 @@ fn calibrating_and_agreeing_by_page(browser: &Browser) {
     assert!(browser.text(".agreed").contains("Agreed by the clinic, kept by page"));
     let store = Store::open(&house.folder.path().join("record")).expect("opens");
     assert!(store.agreed("grandpa").expect("reads").contains("effortful-swallow"));
+}
+
+fn a_clinician_looks_through_the_caseload(browser: &Browser) {
+    let (house, _guard) = House::open("none");
+    browser.open(&house.server.address());
+    browser.click("header nav a[href='/caseload']");
+    browser.wait_until("the list", "document.querySelector('ul.cases')");
+    let names = |browser: &Browser| browser.script("return [...document.querySelectorAll('ul.cases h2 a')].map((one) => one.innerText).join(' ')").as_str().unwrap_or_default().to_owned();
+    assert_eq!(names(browser), "grandpa uncle aunt", "the gravest first, and not who is well");
+    browser.click("a[href='/caseload?why=decline']");
+    browser.wait_until("the choice", "document.querySelector(\"a[href='/caseload?why=decline'][aria-current]\")");
+    assert_eq!(names(browser), "aunt");
+    browser.click("a[href='/caseload?all=yes']");
+    browser.wait_until("everybody", "document.querySelectorAll('ul.cases > li').length === 4");
+    browser.click("ul.cases h2 a");
+    browser.wait_until("the sheet", "document.getElementById('note')");
+    assert!(browser.visible().contains("said: dizzy (long-ah)"), "{}", browser.visible());
+    browser.type_into("#note", "rang, is well");
+    browser.click("button[value='seen']");
+    browser.wait_until("the notice", "document.querySelector('[role=status]')");
+    assert!(browser.visible().contains("rang, is well") && !browser.text("ul.reasons, h2 + p").contains("dizzy"), "{}", browser.visible());
+    browser.open(&house.at("/caseload"));
+    assert_eq!(names(browser), "uncle aunt", "what was seen is not told again");
 }
 
 /// Four seconds of a quiet room and eight of a tone.

@@ -107,6 +107,7 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, AppError> {
         voice: args.voice.clone(),
         model: args.model.clone(),
         recogniser: None,
+        clinic: None,
         today: None,
     };
     let pages = web_server::open_with(&args.screen, Some(set_up).filter(|_| !recording))?;

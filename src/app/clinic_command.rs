@@ -126,7 +126,7 @@ impl From<ClinicError> for AppError {
 }
 
 /// Where the clinic database is: named, or in the environment, or in the folder of the record.
-fn address(named: Option<&str>, data: &Path) -> Result<Address, ClinicError> {
+pub fn address(named: Option<&str>, data: &Path) -> Result<Address, ClinicError> {
     let variable = std::env::var_os(CLINIC_VARIABLE).filter(|value| !value.is_empty());
     match (named, variable) {
         (Some(named), _) => Address::of(named),

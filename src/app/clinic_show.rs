@@ -45,7 +45,7 @@ fn write_reasons(text: &mut String, attention: &Attention) {
 }
 
 /// As of when, on how much, and who looked when.
-fn known(digest: &Digest) -> String {
+pub fn known(digest: &Digest) -> String {
     let mut parts = Vec::new();
     parts.push(digest.known_to.map_or_else(|| "No results yet".to_owned(), |day| format!("Known up to {day}: {} practices, {} trials", digest.sessions, digest.trials)));
     if let Some(day) = digest.seen_day {
@@ -90,7 +90,7 @@ fn client_json(digest: &Digest, attention: &Attention) -> Value {
     })
 }
 
-fn event_text(event: &SeenEvent) -> String {
+pub fn event_text(event: &SeenEvent) -> String {
     let of = event.exercise.as_ref().map_or_else(String::new, |exercise| format!(" ({exercise})"));
     let what = match (event.kind, event.what.as_str()) {
         (EventKind::Safety, "dizzy") => "said: dizzy".to_owned(),

@@ -11,8 +11,7 @@ use super::pages::site::{Place, Site};
 use super::web_follower::WebFollower;
 use super::web_words::live_words;
 use crate::screen::web::live::{self, LiveHub, Note, Section};
-use crate::screen::web::pages::NAV;
-use crate::screen::web::{Guard, NavItem, Server};
+use crate::screen::web::{Guard, Server};
 use crate::session::{Arg, Line};
 use crate::speak::Words;
 
@@ -51,7 +50,7 @@ pub fn routes(guard: Arc<Guard>, hub: &LiveHub, words: &Words) -> Router {
 fn routes_with(guard: Arc<Guard>, hub: &LiveHub, words: &Words, site: Option<Arc<Site>>) -> Router {
     let Some(site) = site else { return routes(guard, hub, words) };
     let mut of_live = live_words(words);
-    of_live.nav = NAV.iter().map(|(path, key)| NavItem { path, label: site.s(key) }).collect();
+    of_live.nav = site.nav();
     live::routes(guard, hub.clone(), of_live).merge(super::pages::routes(site))
 }
 

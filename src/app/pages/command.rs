@@ -1,13 +1,14 @@
 //! `tidecount pages`: the set-up pages while no practice runs.
 
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
 use super::site::{Place, Site};
 use crate::app::error::AppError;
-use crate::app::web_server;
+use crate::app::{clinic_command, web_server};
+use crate::clinic::{Address, Clinic};
 use crate::record::{Store, data_folder};
 use crate::screen::web::Server;
 use crate::speak::Words;
@@ -26,6 +27,10 @@ pub struct PagesArgs {
     /// Only prints the address and opens no browser.
     #[arg(long)]
     pub no_open: bool,
+    /// The clinic database, whose caseload is shown then: a file, or postgres://USER@HOST/DATABASE. Default: $TIDECOUNT_CLINIC, else
+    /// clinic.sqlite in the data folder, where there is one.
+    #[arg(long, value_name = "FILE|URL")]
+    pub clinic: Option<String>,
     /// Microphone to begin with: `default`, a name from `tidecount devices`, or a recording.
     #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
     pub mic: String,
@@ -40,6 +45,21 @@ pub struct PagesArgs {
     pub model: Option<PathBuf>,
 }
 
+/// The clinic database that the pages show; none where none was named and there is none.
+fn clinic(named: Option<&str>, data: &Path) -> Result<Option<Address>, AppError> {
+    let address = clinic_command::address(named, data)?;
+    let is_there = match &address {
+        Address::File(path) => path.exists(),
+        Address::Server(_) => true,
+    };
+    if is_there || named.is_some() {
+        // Faults are told now, where somebody is at the terminal; so is a passphrase asked for.
+        drop(Clinic::open_existing(&address)?);
+        return Ok(Some(address));
+    }
+    Ok(None)
+}
+
 /// Serves the pages until Ctrl-C.
 ///
 /// # Errors
@@ -48,6 +68,7 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
     let data = data_folder(args.data.as_deref())?;
     // A record that is encrypted asks for its passphrase now, where somebody is at the terminal, and not in the middle of a page.
     drop(Store::open_existing(&data)?);
+    let clinic = clinic(args.clinic.as_deref(), &data)?;
     let place = Place {
         household: args.household.clone().unwrap_or_else(|| data.join("household.toml")),
         data,
@@ -56,6 +77,7 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
         voice: args.voice.clone(),
         model: args.model.clone(),
         recogniser: None,
+        clinic,
         today: None,
     };
     let words = Words::english()?;

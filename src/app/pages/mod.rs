@@ -4,6 +4,7 @@
 //! one more ([`desk`]).
 
 mod calibration;
+mod caseload;
 mod cautions;
 pub mod command;
 pub mod desk;
@@ -72,6 +73,8 @@ pub fn routes(site: Arc<Site>) -> Router {
         .route("/history/practice", shows("/history", history::one))
         .route("/progress", shows("/progress", progress::show))
         .route("/sound", shows("/sound", sound::show).merge(takes("/sound", sound::act)))
+        .route("/caseload", shows(caseload::HERE, caseload::list))
+        .route("/caseload/client", shows(caseload::HERE, caseload::client).merge(takes(caseload::HERE, caseload::act)))
         .route("/file", shows("/progress", reports::file))
         .route("/break-off", takes("/setup", now::break_off))
         .route("/now", get(now::stream));

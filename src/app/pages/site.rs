@@ -14,11 +14,12 @@ use super::super::load;
 use super::desk::Desk;
 use super::fields::Fields;
 use super::files::RoutineFolder;
+use crate::clinic::Address;
 use crate::hear::commands::Lexicon;
 use crate::record::{RecordError, Store};
 use crate::routine::{Hearing, MAX_FILE_BYTES};
-use crate::screen::web::Guard;
-use crate::screen::web::pages::{Texts, framed, trouble};
+use crate::screen::web::pages::{CASELOAD_NAV, NAV, Texts, framed, trouble};
+use crate::screen::web::{Guard, NavItem};
 use crate::session::Line;
 use crate::speak::Words;
 
@@ -35,6 +36,8 @@ pub struct Place {
     pub model: Option<PathBuf>,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
     pub recogniser: Option<PathBuf>,
+    /// The clinic database, where this desk has one.
+    pub clinic: Option<Address>,
     /// As if it were this day; none: the computer's own.
     pub today: Option<jiff::civil::Date>,
 }
@@ -87,6 +90,11 @@ impl Site {
     /// Runs something with the words at hand.
     pub fn with_texts<T>(&self, work: impl FnOnce(Texts<'_>) -> T) -> T {
         work(Texts(&|line: &Line| self.say(line)))
+    }
+
+    /// The list of pages.
+    pub fn nav(&self) -> Vec<NavItem> {
+        NAV.iter().chain(self.place.clinic.as_ref().map(|_| &CASELOAD_NAV)).map(|(path, key)| NavItem { path, label: self.s(key) }).collect()
     }
 
     /// The microphone and loudspeaker to begin with.
@@ -193,7 +201,7 @@ impl From<RecordError> for PageError {
 pub async fn answer(site: Arc<Site>, here: &'static str, make: impl FnOnce(&Site) -> Result<Shown, PageError> + Send + 'static) -> Response {
     if site.practising.load(Ordering::Relaxed) {
         let Shown::Page { title, main, .. } = broken(&site, here, &site.s("page-practising")) else { return StatusCode::CONFLICT.into_response() };
-        let html = site.with_texts(|texts| framed(texts, here, &title, &main)).into_string();
+        let html = site.with_texts(|texts| framed(texts, &site.nav(), here, &title, &main)).into_string();
         return (StatusCode::CONFLICT, [(header::CONTENT_TYPE, "text/html; charset=utf-8")], html).into_response();
     }
     let own = site.clone();
@@ -205,7 +213,7 @@ pub async fn answer(site: Arc<Site>, here: &'static str, make: impl FnOnce(&Site
     };
     match shown {
         Shown::Page { here, title, main } => {
-            let html = site.with_texts(|texts| framed(texts, here, &title, &main)).into_string();
+            let html = site.with_texts(|texts| framed(texts, &site.nav(), here, &title, &main)).into_string();
             (status, [(header::CONTENT_TYPE, "text/html; charset=utf-8")], html).into_response()
         }
         Shown::To(path) => Redirect::to(&path).into_response(),

@@ -40,6 +40,7 @@ impl Pages {
             voice: None,
             model: None,
             recogniser: None,
+            clinic: None,
             today: None,
         };
         let own = Arc::new(Mutex::new(None));
@@ -97,6 +98,16 @@ fn every_page_opens_on_an_empty_household_too() {
     for path in ["/history/practice?id=1", "/history/practice?id=x", "/routines/view?file=none.toml", "/routines/edit?file=..%2Fx.toml", "/routines/view"] {
         assert_eq!(pages.get(path).0, 404, "{path}");
     }
+}
+
+#[test]
+fn without_a_clinic_there_is_no_caseload() {
+    let pages = Pages::open();
+    for path in ["/caseload", "/caseload/client?number=1", "/caseload/client?number=x"] {
+        let (status, answer) = pages.get(path);
+        assert!(status == 404 && answer.contains("clinic import") != path.ends_with('x'), "{path}: {answer}");
+    }
+    assert!(!pages.get("/setup").1.contains("/caseload"));
 }
 
 #[test]

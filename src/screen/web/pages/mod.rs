@@ -1,6 +1,7 @@
 //! The set-up pages: what is known about each goes in, a page comes out. No page here reads a file, a clock or the record.
 
 mod calibration;
+mod caseload;
 mod cautions;
 mod chart;
 mod enrolment;
@@ -17,6 +18,7 @@ mod sound;
 mod start;
 
 pub use calibration::{CalibrationStage, CalibrationView, KeptCalibration, calibration};
+pub use caseload::{CaseRow, CaseloadView, ReasonTold, SheetTable, SheetView, caseload, sheet};
 pub use cautions::{AgreedBy, CautionsView, GuardedExercise, cautions};
 pub use chart::{Chart, SeriesPoint, Stretch, chart};
 pub use enrolment::{EnrolmentView, KeptWord, enrolment};
@@ -80,16 +82,18 @@ pub const NAV: [(&str, &str); 9] = [
     ("/sound", "page-nav-sound"),
 ];
 
-/// A whole set-up page. `here` is the path of the entry in the list of pages that it belongs to.
+/// The page of a clinic, where there is one.
+pub const CASELOAD_NAV: (&str, &str) = ("/caseload", "page-nav-caseload");
+
+/// A whole set-up page among those of `nav`. `here` is the path of the entry in the list of pages that it belongs to.
 #[must_use]
-pub fn framed(texts: Texts<'_>, here: &str, title: &str, main: &Markup) -> Markup {
-    let nav: Vec<NavItem> = NAV.iter().map(|(path, key)| NavItem { path, label: texts.s(key) }).collect();
+pub fn framed(texts: Texts<'_>, nav: &[NavItem], here: &str, title: &str, main: &Markup) -> Markup {
     let frame = PageFrame {
         title,
         language: "en",
         skip: &texts.s("page-skip"),
         nav_label: &texts.s("page-nav-label"),
-        nav: &nav,
+        nav,
         here,
         scripts: &["pages.js"],
         kind: "setup",

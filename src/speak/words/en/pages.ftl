@@ -11,6 +11,7 @@ page-nav-enrolment = Own voice
 page-nav-history = History
 page-nav-progress = Progress
 page-nav-sound = Kept sound
+page-nav-caseload = Caseload
 
 page-told-address = The set-up pages are open at this address, on this computer alone. Ctrl-C closes them.
 page-trouble-title = That did not work
@@ -626,3 +627,69 @@ page-sound-told-on = Kept. The client is asked aloud at the next practice.
 page-sound-told-off = Off. No more sound is kept; what is stored is deleted at its time, or below at once.
 page-sound-told-deleted = Deleted.
 page-field-sound-days = Kept for so many days
+
+# The caseload of a clinic
+page-caseload-lead = { $n ->
+    [one] One client needs
+   *[other] { $n } clients need
+  } attention, of { $of }, on { $day }.
+page-caseload-choices = Which clients
+page-caseload-needing = Needs attention
+page-caseload-range = { $from } to { $to } of { $of }, the gravest first
+page-caseload-nobody = Nobody here, as far as the results tell.
+page-caseload-nothing = Nothing to tell, as far as is known.
+page-caseload-desk = of { $desk }
+page-caseload-pages = More clients
+page-caseload-before = Before
+page-caseload-behind = Next
+page-caseload-back = Caseload
+page-caseload-none = There is no clinic database here. Take in results with `tidecount clinic import`, then open the pages again.
+page-caseload-no-client = There is no client with this number.
+page-caseload-foot = What is told rests on the results that have come. What it means is for the clinician to say.
+page-caseload-foot-sheet = All figures compare this person with this person alone. What they mean is for the clinician to say.
+page-caseload-why = Why attention
+page-caseload-note = Note
+page-caseload-note-hint = A word to yourself and the other desks; may stay empty. What is told until now is not told again.
+page-caseload-note-long = Keep it to { $n } characters.
+page-caseload-seen = I have looked
+page-caseload-told-seen = Noted that you looked.
+page-caseload-events = Told by the practices
+page-caseload-event = What
+page-caseload-event-state = State
+page-caseload-event-seen = seen
+page-caseload-event-new = new
+page-caseload-measures = Measures
+page-caseload-measures-hint = First days and latest days, and the smallest change beyond this person’s own scatter (95 %).
+page-caseload-measure = Exercise and measure
+page-caseload-baseline = First
+page-caseload-latest = Latest
+page-caseload-smallest = Smallest change
+page-caseload-verdict = Verdict
+page-caseload-conditions = Rests on
+page-caseload-trials = { $n ->
+    [one] one trial
+   *[other] { $n } trials
+  }
+page-caseload-days = Adherence by day
+page-caseload-days-hint = Repetitions done of those prescribed on planned days. What is more than prescribed is not counted.
+page-caseload-days-begun = Adherence of the practices that were begun
+page-caseload-days-begun-hint = No days were agreed, so days without practice cannot be counted.
+page-caseload-share = Share
+page-caseload-reps = Repetitions
+page-caseload-practices = Practices
+page-caseload-discarded = in no figure
+page-caseload-sessions = Practices, newest first
+page-caseload-looks = Who looked when
+page-verdict-unchanged = within the scatter
+page-verdict-fallen = fallen
+page-verdict-risen = risen
+page-reason-safety = Safety
+page-reason-no-practice = No practice
+page-reason-no-results = No results
+page-reason-adherence = Adherence
+page-reason-decline = Decline
+page-reason-left-out = Left out
+page-reason-tired = Tired
+page-reason-programme = Programme
+page-reason-microphone = Microphone
+page-reason-clock = Clock
