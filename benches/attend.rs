@@ -17,7 +17,7 @@ use sound_server::SoundServer;
 use std::error::Error;
 use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
-use tidecount::app::attend_gate::SpeechGate;
+use tidecount::app::attend::gate::SpeechGate;
 use tidecount::audio::decode::decode;
 use tidecount::audio::resample::resample_all;
 use tidecount::rehearse::Speaker;

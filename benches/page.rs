@@ -11,8 +11,8 @@ use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 use browser::Browser;
 use tidecount::app::observe::{Beginning, Observer};
-use tidecount::app::web_follower::WebFollower;
-use tidecount::app::web_server;
+use tidecount::app::web::follower::WebFollower;
+use tidecount::app::web;
 use tidecount::hear::{HoldSettings, VoiceFrame, VoiceTask};
 use tidecount::routine::{Hearing, check_text};
 use tidecount::screen::ShownView;
@@ -40,7 +40,7 @@ fn main() {
 fn measure(browser: &Browser, pages: usize, seconds: u64) {
     let hub = LiveHub::new();
     let words = Words::english().expect("the catalogue");
-    let server = Server::start(0, |guard| web_server::routes(guard, &hub, &words)).expect("serves");
+    let server = Server::start(0, |guard| web::server::routes(guard, &hub, &words)).expect("serves");
     let mut follower = holding(&hub, words);
     let home = browser.tab();
     let tabs: Vec<_> = (0..pages).map(|_| browser.another_tab(&server.address())).collect();

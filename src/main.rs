@@ -4,9 +4,24 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
-use tidecount::app::{
-    attend_command, calibrate_command, clinic_command, demo, devices_command, enrol_command, error::AppError, export_command, hand_command, hear_command, history_command, lead_command, pack_command, pages, practise, record_command, report_command, routine_command, texts,
-};
+use tidecount::app::attend;
+use tidecount::app::calibrate;
+use tidecount::app::clinic;
+use tidecount::app::demo;
+use tidecount::app::devices_command;
+use tidecount::app::enrol;
+use tidecount::app::error::AppError;
+use tidecount::app::export;
+use tidecount::app::hand;
+use tidecount::app::hear;
+use tidecount::app::history_command;
+use tidecount::app::lead_command;
+use tidecount::app::routine;
+use tidecount::app::pages;
+use tidecount::app::practise;
+use tidecount::app::record;
+use tidecount::app::report_command;
+use tidecount::app::texts;
 use tidecount::hear::commands::child::child_main;
 
 /// Leads a voice, breathing and swallow practice hands-free.
@@ -21,30 +36,30 @@ struct Arguments {
 enum Order {
     Practise(practise::PractiseArgs),
     Lead(lead_command::LeadArgs),
-    Attend(attend_command::AttendArgs),
-    Enrol(enrol_command::EnrolArgs),
+    Attend(attend::command::AttendArgs),
+    Enrol(enrol::command::EnrolArgs),
     Pages(pages::command::PagesArgs),
     Demo(demo::DemoArgs),
-    Calibrate(calibrate_command::CalibrateArgs),
-    Hear(hear_command::HearArgs),
+    Calibrate(calibrate::command::CalibrateArgs),
+    Hear(hear::command::HearArgs),
     /// Lists past practices, or shows one whole.
     History(history_command::HistoryArgs),
     /// Backs the record up, checks it, encrypts it, and deletes what is kept of a client.
-    Record(record_command::RecordArgs),
+    Record(record::command::RecordArgs),
     /// Makes the report of a client's practice for the clinician and for the client, as PDF or HTML.
     Report(report_command::ReportArgs),
     /// Gives what is in the record in open standards: CSV, JSON Lines, FHIR, iCalendar, TextGrid.
-    Export(export_command::ExportArgs),
+    Export(export::command::ExportArgs),
     /// Hands a client's programme over as one signed file, and the results back.
-    Hand(hand_command::HandArgs),
+    Hand(hand::command::HandArgs),
     /// Results of many clients in one database: who needs attention, and why.
-    Clinic(clinic_command::ClinicArgs),
+    Clinic(clinic::command::ClinicArgs),
     /// Checks routines and gives their schema.
-    Routine(routine_command::RoutineArgs),
+    Routine(routine::command::RoutineArgs),
     /// Lists, shows and checks word packs.
-    Pack(pack_command::PackArgs),
+    Pack(routine::pack::PackArgs),
     /// Shows the catalogue of exercises, or one exercise whole.
-    Exercises(routine_command::ExercisesArgs),
+    Exercises(routine::command::ExercisesArgs),
     /// Lists microphones and loudspeakers and tries them.
     Devices,
     /// The recogniser's own process; the program starts it itself.
@@ -60,18 +75,18 @@ fn main() -> ExitCode {
     let done = match Arguments::parse().order {
         Order::Practise(args) => practise::run(&args),
         Order::Lead(args) => lead_command::run(&args),
-        Order::Attend(args) => attend_command::run(&args),
-        Order::Enrol(args) => enrol_command::run(&args),
+        Order::Attend(args) => attend::command::run(&args),
+        Order::Enrol(args) => enrol::command::run(&args),
         Order::Pages(args) => pages::command::run(&args),
         Order::Demo(args) => demo::run(&args),
-        Order::Calibrate(args) => calibrate_command::run(&args),
-        Order::Hear(args) => hear_command::run(&args),
+        Order::Calibrate(args) => calibrate::command::run(&args),
+        Order::Hear(args) => hear::command::run(&args),
         Order::History(args) => texts::history(&args),
-        Order::Record(args) => record_command::run(&args),
+        Order::Record(args) => record::command::run(&args),
         Order::Report(args) => report_command::run(&args),
-        Order::Export(args) => export_command::run(&args),
-        Order::Hand(args) => hand_command::run(&args),
-        Order::Clinic(args) => clinic_command::run(&args),
+        Order::Export(args) => export::command::run(&args),
+        Order::Hand(args) => hand::command::run(&args),
+        Order::Clinic(args) => clinic::command::run(&args),
         Order::Routine(args) => texts::routine(&args),
         Order::Pack(args) => texts::pack(&args),
         Order::Exercises(args) => texts::exercises(&args),

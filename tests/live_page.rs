@@ -18,7 +18,7 @@ use axum::response::{IntoResponse, Response};
 use browser::{ALL, Browser, FULL_HD, NARROW, TABLET, Viewport, ZOOMED};
 use live_scenes::{SCENES, Scene, offers, rows, said};
 use serde_json::json;
-use tidecount::app::web_server;
+use tidecount::app::web;
 use tidecount::screen::web::Server;
 use tidecount::screen::web::live::{Asked, Figure, LiveHub, Section, Who};
 use tidecount::speak::Words;
@@ -33,7 +33,7 @@ struct Served {
 fn serve(hub: &LiveHub, port: u16) -> Served {
     let away = Arc::new(AtomicBool::new(false));
     let words = Words::english().expect("the catalogue");
-    let server = Server::start(port, |guard| web_server::routes(guard, hub, &words).layer(from_fn_with_state(away.clone(), cut)));
+    let server = Server::start(port, |guard| web::server::routes(guard, hub, &words).layer(from_fn_with_state(away.clone(), cut)));
     Served { hub: hub.clone(), server: server.expect("serves"), away }
 }
 

@@ -8,7 +8,7 @@ use super::follow::SharedScreen;
 use super::load;
 use super::practise::Practice;
 use super::rehearsal::{self, ClientsEar, ROOM_HZ, write_truth};
-use super::web_server::{self, ScreenArgs};
+use super::web::server::{self, ScreenArgs};
 use crate::audio;
 use crate::hear::commands::Lexicon;
 use crate::record::Source;
@@ -94,8 +94,8 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
         recogniser: None,
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let pages = web_server::open(&args.screen)?;
-    let mut observers = web_server::followers(pages.as_ref())?;
+    let pages = server::open(&args.screen)?;
+    let mut observers = server::followers(pages.as_ref())?;
     observers.push(Box::new(ClientsEar(rehearsal.clone())));
     let outcome = practice.lead(Box::new(io), screen.clone(), observers)?;
     outcome.report(&screen);

@@ -2,7 +2,7 @@
 
 use std::io::IsTerminal;
 
-use super::routine_command::write_faults;
+use super::routine::command::write_faults;
 use crate::audio::AudioError;
 use crate::hear::commands::CommandEarError;
 use crate::record::RecordError;

@@ -13,7 +13,7 @@ use super::load::{self, Loaded};
 use super::observe::{Beginning, Observer};
 use super::pipeline::{Parts, Pipeline};
 use super::practise::{Practice, until_interrupted};
-use super::web_server::{self, ScreenArgs};
+use super::web::server::{self, ScreenArgs};
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
 use crate::audio::{self, EchoCanceller};
@@ -81,9 +81,9 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, AppError> {
         levels: Levels::default(),
         recogniser: None,
     };
-    let pages = web_server::open(&args.screen)?;
+    let pages = server::open(&args.screen)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let fault = practice.lead_class(io, screen.clone(), web_server::followers(pages.as_ref())?)?;
+    let fault = practice.lead_class(io, screen.clone(), server::followers(pages.as_ref())?)?;
     screen.finish();
     if let Some(pages) = pages {
         pages.finish();

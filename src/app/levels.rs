@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::time::Duration;
 
-use super::calibration_store::{Calibration, CalibrationStore, Device};
+use super::calibrate::store::{Calibration, CalibrationStore, Device};
 use super::error::AppError;
 use super::mic_gain;
 use crate::audio::devices;

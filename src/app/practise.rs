@@ -17,11 +17,14 @@ use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
 use super::load::Loaded;
 use super::observe::{Beginning, Observer};
 use super::pipeline::{Parts, Pipeline};
-use super::ramps::stages_and_unfinished;
-use super::record_sound::{self, SoundWish};
+use super::routine::ramps::stages_and_unfinished;
+use super::record::sound::{self, SoundWish};
 use super::talk::{PcmTalker, SystemTalker, Talker};
-use super::web_server::{self, ScreenArgs};
-use super::{enrol_store, hand_settings, load, summary};
+use super::web::server::{self, ScreenArgs};
+use super::enrol;
+use super::hand;
+use super::load;
+use super::summary;
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
 use crate::audio::{self, AudioIo, EchoCanceller};
@@ -60,7 +63,7 @@ pub struct PractiseArgs {
     #[arg(long, value_name = "DIR")]
     pub data: Option<PathBuf>,
     /// How far the microphone stands from the mouth today, if not where it was calibrated.
-    #[arg(long, value_name = "CM", value_parser = super::calibrate_command::distance)]
+    #[arg(long, value_name = "CM", value_parser = super::calibrate::command::distance)]
     pub distance_cm: Option<f64>,
     /// With a recording: the recorder it was made with, as `tidecount calibrate` was told. Default: its folder.
     #[arg(long, value_name = "NAME")]
@@ -87,7 +90,7 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
     let client = args.client.clone().or_else(|| prescription.client.clone()).unwrap_or_else(|| "client".into());
     let data = data_folder(args.data.as_deref())?;
     // A replay knows nothing of the client.
-    let settings = if recording { Settings::default() } else { hand_settings::of(&data, &client) };
+    let settings = if recording { Settings::default() } else { hand::settings::of(&data, &client) };
     if let Some(every) = settings.feedback_every {
         prescription.routine.feedback_every = every;
     }
@@ -109,9 +112,9 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
         levels,
         recogniser: None,
     };
-    let pages = web_server::open(&args.screen)?;
+    let pages = server::open(&args.screen)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let outcome = practice.lead(io, screen.clone(), web_server::followers(pages.as_ref())?)?;
+    let outcome = practice.lead(io, screen.clone(), server::followers(pages.as_ref())?)?;
     outcome.report(&screen);
     if let Some(pages) = pages {
         pages.finish();
@@ -169,7 +172,7 @@ impl Practice {
     ) -> Result<Outcome, AppError> {
         let offline = io.is_offline();
         let mut store = Store::open(&self.data)?;
-        observers.extend(record_sound::tidied(&mut store, self.source, &now));
+        observers.extend(sound::tidied(&mut store, self.source, &now));
         let (text, within) = (&self.routine_text, Unfinished::OFFERED_WITHIN);
         let unfinished = stages_and_unfinished(&mut self.prescription, text, &store, &self.client, self.source, &now, within)?;
         let start = self.start(&store, &now, unfinished.as_ref())?;
@@ -183,7 +186,7 @@ impl Practice {
         self.try_grammars(&mut commands)?;
         // A replay knows nothing of the client: the same sound gives the same journal.
         if self.source == Source::Live {
-            let own = enrol_store::own_voice(&store, &self.client)?;
+            let own = enrol::store::own_voice(&store, &self.client)?;
             if !own.words.is_empty() {
                 commands.weigh_in(&own);
             }

@@ -6,9 +6,10 @@ use std::process::ExitCode;
 use super::error::AppError;
 use super::grammar::spoken_form;
 use super::history_command::{HistoryArgs, run_history};
-use super::pack_command::{PackArgs, run_pack};
-use super::routine_command::{ExercisesArgs, RoutineArgs, RoutineCommand, run_exercises, run_routine};
-use super::{load, routine_new, routine_show, routine_templates};
+use super::routine::pack::{PackArgs, run_pack};
+use super::routine::command::{ExercisesArgs, RoutineArgs, RoutineCommand, run_exercises, run_routine};
+use super::load;
+use super::routine;
 use crate::hear::commands::Lexicon;
 use crate::routine::Hearing;
 use crate::session::Line;
@@ -23,9 +24,9 @@ pub fn routine(args: &RoutineArgs) -> Result<ExitCode, AppError> {
         let look_up = |key: &str| words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok();
         let out = &mut std::io::stdout().lock();
         match &args.command {
-            RoutineCommand::New(args) => routine_new::run(args, &look_up, hearing),
-            RoutineCommand::Show(args) => routine_show::run(args, words, hearing, out).map(|()| ExitCode::SUCCESS),
-            RoutineCommand::Templates { exercise } => done(routine_templates::run(exercise.as_deref(), &look_up, out)),
+            RoutineCommand::New(args) => routine::new::run(args, &look_up, hearing),
+            RoutineCommand::Show(args) => routine::show::run(args, words, hearing, out).map(|()| ExitCode::SUCCESS),
+            RoutineCommand::Templates { exercise } => done(routine::templates::run(exercise.as_deref(), &look_up, out)),
             RoutineCommand::Check { .. } | RoutineCommand::Schema => done(run_routine(args, hearing, fancy, out)),
         }
     })

@@ -1,6 +1,6 @@
 //! What goes from the clinician to the home computer and back: one file each way, signed and checked.
 //!
-//! Pure: texts and bytes in, texts and bytes out. Files, questions and the record are the affair of `app::hand_*`.
+//! Pure: texts and bytes in, texts and bytes out. Files, questions and the record are the affair of `app::hand`.
 //! The seal proves who made a file and that it is whole. It keeps nothing secret.
 
 mod error;

@@ -4,8 +4,8 @@
 use proptest::prelude::*;
 use std::path::Path;
 use tidecount::app::command_path::CommandPath;
-use tidecount::app::hear_command::HearArgs;
-use tidecount::app::hear_files::run;
+use tidecount::app::hear::command::HearArgs;
+use tidecount::app::hear::files::run;
 use tidecount::audio::echo::AutoCanceller;
 use tidecount::audio::file::FileMic;
 use tidecount::audio::{EchoCanceller, MicSource};

@@ -3,10 +3,11 @@
 
 use std::path::{Path, PathBuf};
 
-use tidecount::app::ask::{AskError, Plain};
-use tidecount::app::routine_new::write_programme;
-use tidecount::app::ramps::{stages_and_unfinished, take_stages};
-use tidecount::app::{load, routine_templates};
+use tidecount::app::routine::ask::{AskError, Plain};
+use tidecount::app::routine::new::write_programme;
+use tidecount::app::routine::ramps::{stages_and_unfinished, take_stages};
+use tidecount::app::load;
+use tidecount::app::routine;
 use tidecount::record::{NewSession, Source, Store};
 use tidecount::report::{Handout, handout, to_pdf, to_text};
 use tidecount::routine::{Fault, FaultKind, Hearing, Prescription, Weekday, Work, catalogue, check_text, find, ramp_template, templates};
@@ -158,7 +159,7 @@ fn look_up<'a>(words: &'a Words) -> impl Fn(&str) -> Option<String> + 'a {
 
 fn print_templates(exercise: Option<&str>) -> String {
     let (words, mut out) = (words(), Vec::new());
-    assert!(routine_templates::run(exercise, &look_up(&words), &mut out).expect("printed"));
+    assert!(routine::templates::run(exercise, &look_up(&words), &mut out).expect("printed"));
     String::from_utf8(out).expect("text")
 }
 

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use fluent_bundle::{FluentBundle, FluentResource};
-use tidecount::app::routine_command::{ExercisesArgs, load_routine, run_exercises};
+use tidecount::app::routine::command::{ExercisesArgs, load_routine, run_exercises};
 use tidecount::routine::{
     DoseStatus, Hearing, Prescription, Range, Timing, Work, catalogue, check_text, find, schema,
 };

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use proptest::prelude::*;
-use tidecount::app::routine_command::{RoutineArgs, RoutineCommand, load_routine, run_routine};
+use tidecount::app::routine::command::{RoutineArgs, RoutineCommand, load_routine, run_routine};
 use tidecount::routine::{Fault, FaultKind, Faults, Hearing, MAX_FILE_BYTES, Prescription, check_bytes, check_text};
 
 fn commands() -> Vec<(String, Vec<String>)> {

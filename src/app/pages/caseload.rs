@@ -5,7 +5,7 @@ use jiff::civil::Date;
 
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
-use crate::app::clinic_show::{event_text, known};
+use crate::app::clinic::show::{event_text, known};
 use crate::clinic::{Attention, Clinic, ClinicError, ClientSheet, Digest, MeasureRow, ReasonKind, Standing, reason_text};
 use crate::progress::Measure;
 use crate::screen::web::pages::{CaseRow, CaseloadView, Field, Kind, ReasonTold, SheetTable, SheetView, caseload, sheet};

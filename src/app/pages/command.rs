@@ -7,7 +7,8 @@ use std::sync::Arc;
 
 use super::site::{Place, Site};
 use crate::app::error::AppError;
-use crate::app::{clinic_command, web_server};
+use crate::app::clinic;
+use crate::app::web;
 use crate::clinic::{Address, Clinic};
 use crate::record::{Store, data_folder};
 use crate::screen::web::Server;
@@ -47,7 +48,7 @@ pub struct PagesArgs {
 
 /// The clinic database that the pages show; none where none was named and there is none.
 fn clinic(named: Option<&str>, data: &Path) -> Result<Option<Address>, AppError> {
-    let address = clinic_command::address(named, data)?;
+    let address = clinic::command::address(named, data)?;
     let is_there = match &address {
         Address::File(path) => path.exists(),
         Address::Server(_) => true,
@@ -86,8 +87,8 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
     let address = server.address();
     // Where nobody reads it the browser is all that is left.
     let _ = writeln!(std::io::stdout(), "{address_told}\n{address}").and_then(|()| std::io::stdout().flush());
-    if !args.no_open && web_server::has_display() {
-        web_server::open_browser(address);
+    if !args.no_open && web::server::has_display() {
+        web::server::open_browser(address);
     }
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()

@@ -5,8 +5,8 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread::JoinHandle;
 
 use super::mic_judge::Judged;
-use crate::app::calibration_store::Device;
-use crate::app::enrol_event::Learnt;
+use crate::app::calibrate::store::Device;
+use crate::app::enrol::event::Learnt;
 use crate::hear::calibration::{Heard, Method};
 use crate::hear::weighting::Weighting;
 

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use sha2::{Digest, Sha256};
 
-use super::super::routine_command::read_limited;
+use crate::app::routine::command::read_limited;
 use crate::routine::MAX_FILE_BYTES;
 
 /// Files of the same folder that are no routines.

@@ -2,8 +2,8 @@
 
 use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, Value};
 
-use super::super::attend_command::check_household;
-use super::super::attend_packages::household_of_packages;
+use crate::app::attend::command::check_household;
+use crate::app::attend::packages::household_of_packages;
 use super::files::write_whole;
 use super::site::{PageError, Site};
 use super::toml_rows::{forget_places, inline, push_row, remove_row, rows};

@@ -4,9 +4,9 @@ use std::path::PathBuf;
 
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
-use crate::app::export_command::{self, CsvArgs, ExportArgs, FhirArgs, JsonArgs, What};
-use crate::app::export_out::Target;
-use crate::app::export_read::Selection;
+use crate::app::export::command::{self, CsvArgs, ExportArgs, FhirArgs, JsonArgs, What};
+use crate::app::export::out::Target;
+use crate::app::export::read::Selection;
 use crate::app::report_command::{self, Format, ReportArgs};
 use crate::export::TABLES;
 use crate::session::Arg;
@@ -77,6 +77,6 @@ fn export(site: &Site, client: Option<String>, kind: &str) -> Result<Vec<u8>, Pa
         ("fhir", _) => What::Fhir(FhirArgs { selection, target, transaction: false }),
         _ => What::Json(JsonArgs { selection, target }),
     };
-    export_command::run(&ExportArgs { what })?;
+    command::run(&ExportArgs { what })?;
     std::fs::read(&passing.0).map_err(|why| PageError::bad(format!("{}: {why}", passing.0.display())))
 }

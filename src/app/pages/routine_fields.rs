@@ -407,7 +407,7 @@ fn doses(index: usize, entry: &'static CatalogueEntry, (heading, texts): (&str, 
             let taken_as = match &template.beyond {
                 Some(beyond) => texts.text("page-dose-beyond", "why", beyond),
                 None if template.numbers.is_empty() => texts.s("page-dose-no-number"),
-                None => texts.text("page-dose-taken-as", "dose", &super::super::new_words::numbers_in_words(&template.numbers)),
+                None => texts.text("page-dose-taken-as", "dose", &crate::app::routine::new_words::numbers_in_words(&template.numbers)),
             };
             let take = takes.then(|| Action::new(format!("dose.{index}.{number}"), texts.s("page-dose-take")).of(format!("{}, {heading}", template.dose.text)).then_at(&anchor));
             DoseOffer { told, taken_as, take }

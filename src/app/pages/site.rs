@@ -8,9 +8,9 @@ use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::Markup;
 
-use super::super::error::AppError;
-use super::super::grammar::spoken_form;
-use super::super::load;
+use crate::app::error::AppError;
+use crate::app::grammar::spoken_form;
+use crate::app::load;
 use super::desk::Desk;
 use super::fields::Fields;
 use super::files::RoutineFolder;
@@ -139,7 +139,7 @@ impl Site {
             if !plain {
                 return Err("a word pack lies beside the routine: give its file's name alone".to_owned());
             }
-            let bytes = super::super::routine_command::read_limited(&self.routines.path().join(name)).map_err(|error| error.to_string())?;
+            let bytes = crate::app::routine::command::read_limited(&self.routines.path().join(name)).map_err(|error| error.to_string())?;
             if bytes.len() > MAX_FILE_BYTES { Err("it is too large".to_owned()) } else { Ok(bytes) }
         };
         check(Hearing { commands: &self.commands, knows_word: Some(&knows), pack_file: Some(&pack) })

@@ -3,7 +3,7 @@
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
 use super::{cautions, desk, household};
-use crate::app::calibration_store::CalibrationStore;
+use crate::app::calibrate::store::CalibrationStore;
 use crate::routine::check_text;
 use crate::screen::web::pages::{StartItem, StartView, Standing, start};
 use crate::session::Arg;
