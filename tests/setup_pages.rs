@@ -114,7 +114,17 @@ fn caseload(path: &Path) {
 }
 
 impl House {
+    /// A household's, where nobody knows of a clinic.
     fn open(mic: &str) -> (Self, Arc<Guard>) {
+        Self::opened(mic, false)
+    }
+
+    /// A desk's, with a clinic database.
+    fn of_clinic() -> Self {
+        Self::opened("none", true).0
+    }
+
+    fn opened(mic: &str, with_clinic: bool) -> (Self, Arc<Guard>) {
         let folder = tempfile::tempdir().expect("a folder");
         let data = folder.path().join("record");
         std::fs::write(folder.path().join("evening.toml"), EVENING).expect("writes");
@@ -128,7 +138,9 @@ impl House {
         }
         drop(store);
         let clinic = folder.path().join("clinic.sqlite");
-        caseload(&clinic);
+        if with_clinic {
+            caseload(&clinic);
+        }
         let place = Place {
             data,
             household: folder.path().join("household.toml"),
@@ -137,7 +149,7 @@ impl House {
             voice: None,
             model: None,
             recogniser: None,
-            clinic: Some(Address::File(clinic)),
+            clinic: with_clinic.then_some(Address::File(clinic)),
             today: Some(jiff::civil::date(2026, 3, 4)),
         };
         let own = Arc::new(Mutex::new(None));
@@ -249,8 +261,6 @@ fn every_page_is_right_for_everybody(browser: &Browser) {
         ("practice", "/history/practice?id=1"),
         ("progress", "/progress?client=grandpa&weeks=0"),
         ("sound", "/sound?client=grandpa"),
-        ("caseload", "/caseload"),
-        ("case", "/caseload/client?number=3"),
     ] {
         browser.open(&house.at(path));
         still(browser);
@@ -342,8 +352,15 @@ fn calibrating_and_agreeing_by_page(browser: &Browser) {
 }
 
 fn a_clinician_looks_through_the_caseload(browser: &Browser) {
-    let (house, _guard) = House::open("none");
+    let house = House::of_clinic();
     browser.open(&house.server.address());
+    let mut faults = Vec::new();
+    for (name, path) in [("caseload", "/caseload"), ("case", "/caseload/client?number=3")] {
+        browser.open(&house.at(path));
+        look(browser, name, &mut faults);
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+    browser.open(&house.at("/setup"));
     browser.click("header nav a[href='/caseload']");
     browser.wait_until("the list", "document.querySelector('ul.cases')");
     let names = |browser: &Browser| browser.script("return [...document.querySelectorAll('ul.cases h2 a')].map((one) => one.innerText).join(' ')").as_str().unwrap_or_default().to_owned();
