@@ -357,6 +357,7 @@ fn a_clinician_looks_through_the_caseload(browser: &Browser) {
     let mut faults = Vec::new();
     for (name, path) in [("caseload", "/caseload"), ("case", "/caseload/client?number=3")] {
         browser.open(&house.at(path));
+        still(browser);
         look(browser, name, &mut faults);
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
@@ -372,7 +373,7 @@ fn a_clinician_looks_through_the_caseload(browser: &Browser) {
     browser.wait_until("everybody", "document.querySelectorAll('ul.cases > li').length === 4");
     browser.click("ul.cases h2 a");
     browser.wait_until("the sheet", "document.getElementById('note')");
-    assert!(browser.visible().contains("said: dizzy (long-ah)"), "{}", browser.visible());
+    assert!(browser.visible().contains("said: dizzy (Long ah)"), "{}", browser.visible());
     browser.type_into("#note", "rang, is well");
     browser.click("button[value='seen']");
     browser.wait_until("the notice", "document.querySelector('[role=status]')");

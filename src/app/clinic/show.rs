@@ -90,8 +90,13 @@ fn client_json(digest: &Digest, attention: &Attention) -> Value {
     })
 }
 
-pub fn event_text(event: &SeenEvent) -> String {
-    let of = event.exercise.as_ref().map_or_else(String::new, |exercise| format!(" ({exercise})"));
+fn event_text(event: &SeenEvent) -> String {
+    format!("{}  {}", event.day, event_words(event, event.exercise.as_deref()))
+}
+
+/// What was told, during which exercise.
+pub fn event_words(event: &SeenEvent, exercise: Option<&str>) -> String {
+    let of = exercise.map_or_else(String::new, |exercise| format!(" ({exercise})"));
     let what = match (event.kind, event.what.as_str()) {
         (EventKind::Safety, "dizzy") => "said: dizzy".to_owned(),
         (EventKind::Safety, "pain") => "said: pain".to_owned(),
@@ -101,7 +106,7 @@ pub fn event_text(event: &SeenEvent) -> String {
         (EventKind::Tired, of) => format!("{of} fell within the practice"),
         (EventKind::Trouble, what) => format!("trouble: {what}"),
     };
-    format!("{}  {what}{of}", event.day)
+    format!("{what}{of}")
 }
 
 /// What was marked as seen.

@@ -1,11 +1,10 @@
 //! The pages of a clinic's caseload, where a clinic database is at hand.
 
 use jiff::ZonedDateTime;
-use jiff::civil::Date;
 
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
-use crate::app::clinic::show::{event_text, known};
+use crate::app::clinic::show::{event_words, known};
 use crate::clinic::{Attention, Clinic, ClinicError, ClientSheet, Digest, MeasureRow, ReasonKind, Standing, reason_text};
 use crate::progress::Measure;
 use crate::screen::web::pages::{CaseRow, CaseloadView, Field, Kind, ReasonTold, SheetTable, SheetView, caseload, sheet};
@@ -49,7 +48,7 @@ pub(super) fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     };
     let number = |n: usize| Arg::Number(n as f64);
     let view = CaseloadView {
-        lead: site.with_texts(|texts| texts.with("page-caseload-lead", vec![("day", Arg::Text(day_text(today))), ("n", number(needing)), ("of", number(standings.len()))])),
+        lead: site.with_texts(|texts| texts.with("page-caseload-lead", vec![("day", Arg::Text(today.to_string())), ("n", number(needing)), ("of", number(standings.len()))])),
         place: clinic.place().to_owned(),
         choices: choices(site, &standings, needing, (all, why)),
         range: site.with_texts(|texts| texts.with("page-caseload-range", vec![("from", number(skip + 1)), ("to", number(skip + rows.len())), ("of", number(chosen.len()))])),
@@ -77,10 +76,6 @@ fn choices(site: &Site, standings: &[Standing], needing: usize, (all, why): (boo
 
 fn kind_text(site: &Site, kind: ReasonKind) -> String {
     site.s(&format!("page-reason-{}", kind.word()))
-}
-
-fn day_text(day: Date) -> String {
-    day.strftime("%-d %B %Y").to_string()
 }
 
 fn row(site: &Site, digest: &Digest, attention: &Attention) -> CaseRow {
@@ -146,15 +141,19 @@ fn table(site: &Site, key: &str, columns: &[&str], rows: Vec<Vec<String>>) -> Sh
 fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
     let none = || site.s("page-figure-none");
     let yes_no = |seen: bool| site.s(if seen { "page-caseload-event-seen" } else { "page-caseload-event-new" });
-    let events = all.events.iter().map(|(event, seen)| vec![event_text(event), yes_no(*seen)]).collect();
+    let events = all
+        .events
+        .iter()
+        .map(|(event, seen)| vec![event.day.to_string(), event_words(event, event.exercise.as_deref().map(|id| exercise_name(site, id)).as_deref()), yes_no(*seen)])
+        .collect();
     // The newest first: it is what is looked for.
     let days = all.days.iter().rev().map(|day| {
         let percent = day.share.percent().map_or_else(none, |percent| format!("{percent} %"));
-        vec![day_text(day.day), percent, format!("{} / {}", day.share.counted, day.share.prescribed), day.sessions.to_string()]
+        vec![day.day.to_string(), percent, format!("{} / {}", day.share.counted, day.share.prescribed), day.sessions.to_string()]
     });
     let practices = all.sessions.iter().map(|session| {
         vec![
-            session.started_at.strftime("%-d %B %Y, %H:%M").to_string(),
+            session.started_at.strftime("%Y-%m-%d %H:%M").to_string(),
             session.routine.clone(),
             format!("{} / {}", session.steps_done, session.steps_prescribed),
             format!("{:.0} min", session.practised_s / 60.0),
@@ -162,10 +161,10 @@ fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
             session.end_reason.clone().unwrap_or_else(|| site.s("page-history-not-ended")),
         ]
     });
-    let looks = all.looks.iter().map(|(at, note)| vec![at.strftime("%-d %B %Y, %H:%M").to_string(), note.clone().unwrap_or_default()]);
+    let looks = all.looks.iter().map(|(at, note)| vec![at.strftime("%Y-%m-%d %H:%M").to_string(), note.clone().unwrap_or_default()]);
     let days_key = if all.digest.planned { "page-caseload-days" } else { "page-caseload-days-begun" };
     vec![
-        table(site, "page-caseload-events", &["page-caseload-event", "page-caseload-event-state"], events),
+        table(site, "page-caseload-events", &["page-column-day", "page-caseload-event", "page-caseload-event-state"], events),
         table(site, "page-caseload-measures", &MEASURE_COLUMNS, all.measures.iter().map(|row| measure_row(site, row)).collect()),
         table(site, days_key, &["page-column-day", "page-caseload-share", "page-caseload-reps", "page-caseload-practices"], days.collect()),
         table(site, "page-caseload-sessions", &["page-history-when", "page-history-routine", "page-history-done", "page-history-length", "page-column-trials", "page-history-ended"], practices.collect()),
@@ -176,6 +175,11 @@ fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
 const MEASURE_COLUMNS: [&str; 6] =
     ["page-caseload-measure", "page-caseload-baseline", "page-caseload-latest", "page-caseload-smallest", "page-caseload-verdict", "page-caseload-conditions"];
 
+fn exercise_name(site: &Site, id: &str) -> String {
+    let key = format!("ex-{id}-name");
+    if site.words.has(&key) { site.s(&key) } else { id.to_owned() }
+}
+
 fn measure_row(site: &Site, row: &MeasureRow) -> Vec<String> {
     let name = |key: String, plain: &str| if site.words.has(&key) { site.s(&key) } else { plain.to_owned() };
     let measure = Measure::ALL.into_iter().find(|measure| measure.id() == row.measure);
@@ -184,13 +188,13 @@ fn measure_row(site: &Site, row: &MeasureRow) -> Vec<String> {
         value.map_or_else(|| site.s("page-figure-none"), |value| format!("{value:.decimals$} {unit}").trim_end().to_owned())
     };
     let of_trials = site.with_texts(|texts| texts.number("page-caseload-trials", "n", f64::from(row.trials)));
-    let conditions = format!("{of_trials}, {} – {}", day_text(row.since), day_text(row.until));
+    let conditions = format!("{of_trials}, {} – {}", row.since, row.until);
     vec![
-        format!("{}: {}", name(format!("ex-{}-name", row.exercise), &row.exercise), name(format!("page-measure-{}", row.measure), &row.measure)),
+        format!("{}: {}", exercise_name(site, &row.exercise), name(format!("page-measure-{}", row.measure), &row.measure)),
         figure(row.baseline),
         figure(row.latest),
         row.smallest_change.map_or_else(|| site.s("page-figure-none"), |change| format!("± {}", figure(Some(change)))),
-        name(format!("page-verdict-{}", row.verdict), &row.verdict),
+        if row.latest.is_some() { name(format!("page-verdict-{}", row.verdict), &row.verdict) } else { site.s("page-verdict-unknown") },
         if row.label.is_empty() { conditions } else { format!("{conditions}; {}", row.label) },
     ]
 }

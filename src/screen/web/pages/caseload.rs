@@ -95,7 +95,8 @@ pub fn caseload(texts: Texts<'_>, view: &CaseloadView) -> Markup {
                 @if let Some(path) = &view.behind { a class="button plain" href=(path) rel="next" { (texts.s("page-caseload-behind")) } }
             }
         }
-        p class="hint" { (texts.s("page-caseload-foot")) " " (view.place) }
+        p class="hint" { (texts.s("page-caseload-foot")) }
+        p class="hint" { (view.place) }
     }
 }
 

@@ -630,9 +630,9 @@ page-field-sound-days = Kept for so many days
 
 # The caseload of a clinic
 page-caseload-lead = { $n ->
-    [one] One client needs
-   *[other] { $n } clients need
-  } attention, of { $of }, on { $day }.
+    [one] One of { $of } clients needs
+   *[other] { $n } of { $of } clients need
+  } attention on { $day }.
 page-caseload-choices = Which clients
 page-caseload-needing = Needs attention
 page-caseload-range = { $from } to { $to } of { $of }, the gravest first
@@ -642,7 +642,7 @@ page-caseload-desk = of { $desk }
 page-caseload-pages = More clients
 page-caseload-before = Before
 page-caseload-behind = Next
-page-caseload-back = Caseload
+page-caseload-back = Back to the caseload
 page-caseload-none = There is no clinic database here. Take in results with `tidecount clinic import`, then open the pages again.
 page-caseload-no-client = There is no client with this number.
 page-caseload-foot = What is told rests on the results that have come. What it means is for the clinician to say.
@@ -680,6 +680,7 @@ page-caseload-practices = Practices
 page-caseload-discarded = in no figure
 page-caseload-sessions = Practices, newest first
 page-caseload-looks = Who looked when
+page-verdict-unknown = too little to tell
 page-verdict-unchanged = within the scatter
 page-verdict-fallen = fallen
 page-verdict-risen = risen
