@@ -100,8 +100,8 @@ impl Pipeline {
     pub fn new(parts: Parts, mic_rate_hz: u32, speaker_rate_hz: u32) -> Result<Self, AudioError> {
         let Parts { engine, words, talker, commands, echo, observers, levels, keys } = parts;
         let path = CommandPath::new(echo, commands, mic_rate_hz, speaker_rate_hz)?;
-        let named = |command: Command| words.text(&Line { key: command.name_key(), args: Vec::new() }).unwrap_or_else(|_| command.name().to_owned());
-        let names = Command::ALL.iter().map(|&command| (named(command), command)).collect();
+        let in_class = engine.leads_class();
+        let names = Command::ALL.iter().map(|&command| (words.name_of(command, in_class), command)).collect();
         let live_words = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
         Ok(Self {
             engine,
@@ -362,8 +362,8 @@ impl Pipeline {
             Effect::Show(view) => {
                 let words = &self.words;
                 let text = |line: &Line| words.text(line).unwrap_or_else(|_| line.key.clone());
-                let named = |command: Command| text(&Line { key: command.name_key(), args: Vec::new() });
-                let shown = in_words(&view, text, named);
+                let in_class = self.engine.leads_class();
+                let shown = in_words(&view, text, |command| words.name_of(command, in_class));
                 let at_s = self.now_s();
                 for observer in &mut self.observers {
                     observer.viewed(at_s, &view);

@@ -235,6 +235,12 @@ impl Engine {
         }
     }
 
+    /// A clinician leads a class.
+    #[must_use]
+    pub fn leads_class(&self) -> bool {
+        self.start.class
+    }
+
     /// True once `Effect::Finish` has been given; later events do nothing.
     pub fn is_over(&self) -> bool {
         self.state == State::Ended
@@ -537,7 +543,8 @@ impl Engine {
     }
 
     pub(super) fn show_prompt_with(&mut self, prompt: Line, can_say: &[Command], figure: &str) {
-        let view = View { heading: self.heading(), prompt: Some(prompt), figure: figure.to_owned(), can_say: can_say.to_vec() };
+        let can_say = if self.start.class { listening::shown_to_class(can_say) } else { can_say.to_vec() };
+        let view = View { heading: self.heading(), prompt: Some(prompt), figure: figure.to_owned(), can_say };
         self.show(view);
     }
 

@@ -67,12 +67,33 @@ pub fn of_class(commands: &[Command]) -> &'static [Command] {
     }
 }
 
+/// What a class is shown that it can say where a client is shown `can_say`: only what is heard there, and "ready" for everything that
+/// goes on.
+pub fn shown_to_class(can_say: &[Command]) -> Vec<Command> {
+    let heard = of_class(can_say);
+    let mut shown = Vec::new();
+    for command in can_say.iter().map(|&command| if command == Done { Ready } else { command }) {
+        if (ALWAYS.contains(&command) || heard.contains(&command)) && !shown.contains(&command) {
+            shown.push(command);
+        }
+    }
+    shown
+}
+
 /// Heard in every state, also over our own voice.
 pub const ALWAYS: &[Command] = &[Stop, Pause];
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_class_is_shown_what_it_is_heard_with() {
+        assert_eq!(shown_to_class(&[Done, Ready, Stop, Help, Yes, Skip]), [Ready, Stop, Skip]);
+        assert_eq!(shown_to_class(&[Stop, HowLong, Done]), [Stop, Ready]);
+        assert_eq!(shown_to_class(&[Stop, HowLong, Help]), [Stop, HowLong]);
+        assert_eq!(shown_to_class(&[]), []);
+    }
 
     #[test]
     fn about_ten_at_a_time_and_near_pairs_apart() {

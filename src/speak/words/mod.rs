@@ -170,6 +170,15 @@ impl Words {
         }
     }
 
+    /// How a command is named aloud and on the screen; in a class by a wording that counts there. Its plain name where the catalogue
+    /// lacks it.
+    #[must_use]
+    pub fn name_of(&self, command: Command, in_class: bool) -> String {
+        let named = |key: String| self.text(&Line { key, args: Vec::new() }).ok();
+        let of_class = if in_class { named(format!("class-{}", command.name_key())) } else { None };
+        of_class.or_else(|| named(command.name_key())).unwrap_or_else(|| command.name().to_owned())
+    }
+
     fn wording(&self, line: &Line, which: usize) -> Result<String, WordsError> {
         let mut args = FluentArgs::new();
         let mut messages = Vec::new();

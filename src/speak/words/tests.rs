@@ -49,6 +49,17 @@ fn every_command_can_be_said_in_words_the_model_knows() {
     }
 }
 
+/// What a class is shown that it can say must count when it is said.
+#[test]
+fn a_class_is_told_only_words_that_count_there() {
+    let words = Words::english().unwrap();
+    for command in crate::session::listening::ALL.iter().filter(|(state, _)| state.starts_with("class")).flat_map(|(_, list)| *list) {
+        let name = words.name_of(*command, true).to_lowercase();
+        assert!(words.firm_wordings(command.name(), words.wordings(*command)).contains(&name), "{name:?}");
+    }
+    assert_eq!((words.name_of(Command::Ready, false), words.name_of(Command::Stop, true)), ("ready".into(), "stop".into()));
+}
+
 #[test]
 fn no_message_is_named_like_a_command_that_is_none() {
     let words = Words::english().unwrap();

@@ -276,6 +276,20 @@ say-why = tell me why
 say-how-did = how did I do
 say-hint = a hint please
 
+# The same in a class, where only these wordings of two words and more count; a command without one is named as above.
+
+class-say-ready = here we go
+class-say-done = all done
+class-say-again = once more
+class-say-skip = next exercise
+class-say-help = help me
+class-say-slower = slow down
+class-say-faster = a little faster
+class-say-louder = a little louder
+class-say-softer = a little softer
+class-say-rest = everyone rest
+class-say-finish = finish for today
+
 # Shown, not spoken
 
 
