@@ -43,6 +43,28 @@ mod tests {
         played.chunks(160).zip(mic.chunks(160)).map(|(p, m)| (p.to_vec(), m.to_vec())).collect()
     }
 
+    /// Whether our own voice is said to drown everyone, over half a minute of playing sound whose echo is `gain` times as loud and
+    /// clipped, while somebody else is as loud as `near`.
+    fn drowns(gain: f32, near: f32) -> bool {
+        let mut random = StdRng::seed_from_u64(4);
+        let mut canceller = AutoCanceller::with_adaptive(Box::new(NoCancel));
+        let mut late: std::collections::VecDeque<f32> = std::iter::repeat_n(0.0, 1_280).collect();
+        for _ in 0..3_000 {
+            let played: Vec<f32> = (0..160).map(|_| random.random_range(-0.3..0.3)).collect();
+            late.extend(&played);
+            let mut mic: Vec<f32> = late.drain(..160).map(|s| (gain * s).clamp(-1.0, 1.0) + random.random_range(-near..near)).collect();
+            canceller.cancel(&played, &mut mic);
+        }
+        canceller.own_voice().drowns
+    }
+
+    #[test]
+    fn a_loud_person_in_a_room_without_echo_is_not_taken_for_our_voice() {
+        assert!(drowns(8.0, 0.001), "a loudspeaker that clips the microphone");
+        assert!(!drowns(0.0, 0.2), "no echo at all, and somebody talks");
+        assert!(!drowns(0.1, 0.001), "a soft echo");
+    }
+
     /// The second half of the scene after the first: times that memory was taken, and bytes that were kept.
     fn cost(mut canceller: AutoCanceller) -> (u64, i64) {
         let mut scene = scene(30);
