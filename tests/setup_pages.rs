@@ -375,6 +375,13 @@ fn a_clinician_looks_through_the_caseload(browser: &Browser) {
     browser.wait_until("the sheet", "document.getElementById('note')");
     assert!(browser.visible().contains("said: dizzy (Long ah)"), "{}", browser.visible());
     browser.type_into("#note", "rang, is well");
+    // Results that come meanwhile have not been looked at.
+    let home = Home::made(2, "grandpa", "2026-01-20T08:00:00Z");
+    let later = home.file("2026-03-04", &[Practice::on(41, "2026-03-04", 14.0, &MIC).with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "pain".into() }).whole()]);
+    Clinic::open(&Address::File(house.folder.path().join("clinic.sqlite"))).expect("opens").import(&later).expect("imports");
+    browser.click("button[value='seen']");
+    browser.wait_until("the summary", "document.getElementById('summary')");
+    assert!(browser.visible().contains("New results have come") && browser.visible().contains("said: pain"), "{}", browser.visible());
     browser.click("button[value='seen']");
     browser.wait_until("the notice", "document.querySelector('[role=status]')");
     assert!(browser.visible().contains("rang, is well") && !browser.text("ul.reasons, h2 + p").contains("dizzy"), "{}", browser.visible());

@@ -36,6 +36,3 @@ mod summary;
 mod talk;
 pub mod texts;
 pub mod web;
-
-#[cfg(test)]
-pub(crate) use attend::grammar::wordings as attend_grammar_for_tests;

@@ -4,7 +4,7 @@ pub mod command;
 pub(in crate::app) mod devices;
 pub(in crate::app) mod ear;
 pub mod gate;
-pub(in crate::app) mod grammar;
+pub(crate) mod grammar;
 pub(in crate::app) mod packages;
 pub(in crate::app) mod pipeline;
 pub(in crate::app) mod record;

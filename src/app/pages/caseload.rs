@@ -38,7 +38,7 @@ pub(super) fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let standings = clinic.caseload(today, None)?;
     let needing = standings.iter().filter(|standing| !standing.attention.reasons.is_empty()).count();
     let chosen: Vec<&Standing> = standings.iter().filter(|standing| all || standing.attention.reasons.iter().any(|reason| why.is_none_or(|why| reason.kind() == why))).collect();
-    let skip = query.text("skip").parse::<usize>().unwrap_or(0).min(chosen.len());
+    let skip = query.text("skip").parse::<usize>().unwrap_or(0).min(chosen.len().saturating_sub(1));
     let skip = skip - skip % A_PAGE;
     let rows: Vec<CaseRow> = chosen.iter().skip(skip).take(A_PAGE).map(|standing| row(site, &standing.digest, &standing.attention)).collect();
     let own = match (all, why) {
@@ -101,6 +101,7 @@ fn page(site: &Site, typed: &Fields, fault: Option<String>) -> Result<Shown, Pag
     let view = SheetView {
         row: row(site, &all.digest, &all.attention),
         number,
+        shown: shown(&all),
         notice: (typed.text("told") == "seen").then(|| site.s("page-caseload-told-seen")),
         faults: fault.into_iter().map(|fault| (Some("note".to_owned()), fault)).collect(),
         to: site.to("/caseload/client"),
@@ -109,6 +110,12 @@ fn page(site: &Site, typed: &Fields, fault: Option<String>) -> Result<Shown, Pag
     };
     let main = site.with_texts(|texts| sheet(texts, &view));
     Ok(Shown::Page { here: HERE, title: all.digest.name.clone(), main })
+}
+
+/// What a sheet rests on: with new results it is another.
+fn shown(all: &ClientSheet) -> String {
+    let unseen = all.events.iter().filter(|(_, seen)| !seen).count();
+    format!("{}-{}-{unseen}", all.digest.sessions, all.digest.trials)
 }
 
 /// `POST /caseload/client`
@@ -124,6 +131,10 @@ pub(super) fn act(site: &Site, form: &Fields) -> Result<Shown, PageError> {
     }
     let mut clinic = open(site)?;
     let client = clinic.client(&format!("#{number}"))?;
+    // Another desk may have taken in results since this page was made: nobody has looked at those.
+    if form.text("shown") != shown(&clinic.sheet(client, site.today())?) {
+        return page(site, form, Some(site.s("page-caseload-news")));
+    }
     clinic.seen(client, &ZonedDateTime::now(), (!note.is_empty()).then_some(note))?;
     Ok(Shown::To(format!("{HERE}/client?number={number}&told=seen")))
 }

@@ -1,6 +1,6 @@
 use super::super::household::{Checks, check_bytes};
 use super::*;
-use crate::app::attend_grammar_for_tests as wordings;
+use crate::app::attend::grammar::wordings;
 use crate::routine::{Faults, Hearing, Prescription, check_text};
 
 const ROUTINE: &str = "title = \"Evening routine\"\nplan = [{ days = [\"wednesday\"], at = \"18:30\" }]\n[[step]]\nexercise = \"rest\"\nlength_s = 5\n";

@@ -60,6 +60,8 @@ pub struct SheetView {
     pub row: CaseRow,
     /// The client's number in the database.
     pub number: i64,
+    /// What the sheet rests on, sent back with the look.
+    pub shown: String,
     pub notice: Option<String>,
     pub faults: Vec<(Option<String>, String)>,
     /// Where the form goes.
@@ -121,6 +123,7 @@ pub fn sheet(texts: Texts<'_>, view: &SheetView) -> Markup {
         (reasons(texts, &view.row.reasons))
         form method="post" action=(view.to) novalidate class="card" {
             input type="hidden" name="number" value=(view.number);
+            input type="hidden" name="shown" value=(view.shown);
             (field(&view.note))
             (action(&Action::new("seen", texts.s("page-caseload-seen")), &view.to, ""))
         }

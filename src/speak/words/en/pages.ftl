@@ -651,6 +651,7 @@ page-caseload-why = Why attention
 page-caseload-note = Note
 page-caseload-note-hint = A word to yourself and the other desks; may stay empty. What is told until now is not told again.
 page-caseload-note-long = Keep it to { $n } characters.
+page-caseload-news = New results have come since this page was made. They stand here now: look again.
 page-caseload-seen = I have looked
 page-caseload-told-seen = Noted that you looked.
 page-caseload-events = Told by the practices
