@@ -121,7 +121,8 @@ fn talk(level_db: f64) -> Result<Vec<f32>, Box<dyn Error>> {
 
 /// Every sound that a household may make, by name.
 fn scenes() -> Result<Vec<(&'static str, Vec<f32>, Option<f64>)>, Box<dyn Error>> {
-    let mut scenes = vec![("quiet room", Vec::new(), Some(3.0)), ("ticking clock", clock(), Some(3.0)), ("two people talk", talk(-32.0)?, None)];
+    let mut scenes =
+        vec![("quiet room", Vec::new(), Some(3.0)), ("ticking clock", clock(), Some(3.0)), ("two people talk", talk(-32.0)?, None)];
     for (name, file) in [
         ("television, one talker", "babble/babble_1talker_tv_like.flac"),
         ("babble of eight", "babble/babble_8talkers.flac"),
@@ -178,7 +179,15 @@ fn idle() -> Done {
 
 /// Whether the gate opens in time for all that is said without being asked (where an answer is waited for everything is heard), and for how much else.
 fn gate() -> Done {
-    let phrases = ["start my practice", "start the evening routine", "start for grandpa", "start for grandma please", "not now", "what is left today", "how did it go"];
+    let phrases = [
+        "start my practice",
+        "start the evening routine",
+        "start for grandpa",
+        "start for grandma please",
+        "not now",
+        "what is left today",
+        "how did it go",
+    ];
     for level_db in [-30.0, -40.0, -48.0] {
         let (mut in_time, mut all) = (0, 0);
         for voice in ["slt", "rms", "awb", "kal16"] {
@@ -200,7 +209,12 @@ fn gate() -> Done {
                 }
             }
         }
-        figure(&format!("speech at {level_db:.0} dBFS in a room of {ROOM_DB:.0}: gate open in time"), &format!("{in_time} of {all}"), "all", in_time == all);
+        figure(
+            &format!("speech at {level_db:.0} dBFS in a room of {ROOM_DB:.0}: gate open in time"),
+            &format!("{in_time} of {all}"),
+            "all",
+            in_time == all,
+        );
     }
     for (name, sound, _) in scenes()? {
         let mut gate = SpeechGate::default();
@@ -225,7 +239,13 @@ fn live() -> Done {
         let mut playing = server.play(&room);
         let mut command = Command::new("timeout");
         command.args(["-s", "INT", &seconds.to_string(), env!("CARGO_BIN_EXE_tidecount")]);
-        command.arg("attend").arg(&household).args(["--voice", "espeak-ng"]).arg("--data").arg(folder.path().join("data")).envs(server.env());
+        command
+            .arg("attend")
+            .arg(&household)
+            .args(["--voice", "espeak-ng"])
+            .arg("--data")
+            .arg(folder.path().join("data"))
+            .envs(server.env());
         // It ends with 124, as asked to.
         let mut ended = Command::new("sh");
         ended.args(["-c", "\"$@\"; test $? = 124", "sh"]).arg(command.get_program()).args(command.get_args()).envs(server.env());

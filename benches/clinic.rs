@@ -71,7 +71,12 @@ fn main() -> ExitCode {
 fn home(number: u64) -> Home {
     let mut key = [7; 32];
     key[..8].copy_from_slice(&number.to_be_bytes());
-    Home { package: format!("{:016x}", number + 1), client: format!("client {number}"), key: SecretKey::from_bytes(&key), made_at: "2026-01-01T08:00:00Z".parse().expect("a time") }
+    Home {
+        package: format!("{:016x}", number + 1),
+        client: format!("client {number}"),
+        key: SecretKey::from_bytes(&key),
+        made_at: "2026-01-01T08:00:00Z".parse().expect("a time"),
+    }
 }
 
 /// One practice of a model client: every other day or so, with what clinicians want to be told of now and then.
@@ -82,7 +87,17 @@ fn practice(model: u64, number: u64) -> HandedSession {
     let mut practice = Practice::on(i64::try_from(number).unwrap_or(0) + 1, &day.to_string(), base, &MIC);
     practice.routine = ROUTINE;
     let last = practice.entries.len() - 2;
-    let more: Vec<_> = (4..=TRIALS as u32).map(|repetition| hold(f64::from(repetition) * 30.0, repetition, base + f64::from((repetition * 7) % 11) / 10.0, 70.0 + f64::from(repetition % 5), &MIC)).collect();
+    let more: Vec<_> = (4..=TRIALS as u32)
+        .map(|repetition| {
+            hold(
+                f64::from(repetition) * 30.0,
+                repetition,
+                base + f64::from((repetition * 7) % 11) / 10.0,
+                70.0 + f64::from(repetition % 5),
+                &MIC,
+            )
+        })
+        .collect();
     practice.entries.splice(last..last, more);
     for entry in &mut practice.entries {
         if let Fact::StepDone { repetitions_done, repetitions_prescribed, .. } = &mut entry.fact {
@@ -91,13 +106,18 @@ fn practice(model: u64, number: u64) -> HandedSession {
         entry.at_s = entry.at_s.min(600.0);
     }
     if (model + number).is_multiple_of(29) {
-        practice = practice.with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: if number.is_multiple_of(2) { "dizzy" } else { "pain" }.into() });
+        practice = practice.with(Fact::SafetyStop {
+            exercise: Some("long-ah".into()),
+            reason: if number.is_multiple_of(2) { "dizzy" } else { "pain" }.into(),
+        });
     }
     practice.whole()
 }
 
 fn models(practices: u64) -> Result<Vec<Vec<ArrivingSession>>, Box<dyn Error>> {
-    (0..MODELS).map(|model| (0..practices).map(|number| tidecount::clinic::arriving(&practice(model, number)).map_err(Into::into)).collect()).collect()
+    (0..MODELS)
+        .map(|model| (0..practices).map(|number| tidecount::clinic::arriving(&practice(model, number)).map_err(Into::into)).collect())
+        .collect()
 }
 
 /// Greatest resident memory of this process so far, MB (10⁶ bytes); NaN where the system does not tell.
@@ -114,7 +134,11 @@ fn timed<T>(work: impl FnOnce() -> T) -> (T, Duration) {
 
 fn run(options: &Options) -> Result<(), Box<dyn Error>> {
     let dir = tempfile::tempdir()?;
-    let server = if options.at.as_deref() == Some("postgres") { Some(postgres_server::Server::start_safe().ok_or("no PostgreSQL is installed")?) } else { None };
+    let server = if options.at.as_deref() == Some("postgres") {
+        Some(postgres_server::Server::start_safe().ok_or("no PostgreSQL is installed")?)
+    } else {
+        None
+    };
     let address = match (&server, &options.at) {
         (Some(server), _) => Address::of(&server.database("clinic"))?,
         (None, Some(at)) => Address::of(at)?,
@@ -130,7 +154,10 @@ fn run(options: &Options) -> Result<(), Box<dyn Error>> {
     no_aim("memory, peak, to the end of the import; and of the views", &format!("{:.0} MB; {:.0} MB", filled_mb, peak_mb()));
     signed(&mut clinic, options, practices)?;
     let bytes = clinic.engine().size_bytes()?;
-    no_aim("size of the database", &format!("{} MB, {} bytes a trial", bytes / 1_000_000, bytes / i64::try_from(options.clients * practices * TRIALS)?));
+    no_aim(
+        "size of the database",
+        &format!("{} MB, {} bytes a trial", bytes / 1_000_000, bytes / i64::try_from(options.clients * practices * TRIALS)?),
+    );
     if options.plans {
         for (view, plan) in clinic.plans()? {
             println!("\n{view}:\n{plan}");
@@ -169,22 +196,31 @@ fn fill(clinic: &mut Clinic, options: &Options, practices: u64) -> Result<(), Bo
     }
     let trials = (options.clients * practices * TRIALS) as f64;
     let took = since.elapsed().as_secs_f64();
-    no_aim("a client's whole history at once, behind the check of the seal", &format!("{:.0} clients, {:.0} trials a second ({took:.0} s)", options.clients as f64 / took, trials / took));
+    no_aim(
+        "a client's whole history at once, behind the check of the seal",
+        &format!("{:.0} clients, {:.0} trials a second ({took:.0} s)", options.clients as f64 / took, trials / took),
+    );
     Ok(())
 }
 
 fn views(clinic: &mut Clinic, options: &Options, engine: &str) -> Result<(), Box<dyn Error>> {
-    let mut worst = |name: &str, times: u32, view: &mut dyn FnMut(&mut Clinic, u32) -> Result<usize, Box<dyn Error>>| -> Result<(), Box<dyn Error>> {
-        let mut longest = Duration::ZERO;
-        let mut shown = 0;
-        for time in 0..times {
-            let (done, took) = timed(|| view(clinic, time));
-            shown = done?;
-            longest = longest.max(took);
-        }
-        figure(&format!("{name}, {engine}, longest of {times}"), &format!("{:.3} s ({shown} rows)", longest.as_secs_f64()), "< 1 s", longest < Duration::from_secs(1));
-        Ok(())
-    };
+    let mut worst =
+        |name: &str, times: u32, view: &mut dyn FnMut(&mut Clinic, u32) -> Result<usize, Box<dyn Error>>| -> Result<(), Box<dyn Error>> {
+            let mut longest = Duration::ZERO;
+            let mut shown = 0;
+            for time in 0..times {
+                let (done, took) = timed(|| view(clinic, time));
+                shown = done?;
+                longest = longest.max(took);
+            }
+            figure(
+                &format!("{name}, {engine}, longest of {times}"),
+                &format!("{:.3} s ({shown} rows)", longest.as_secs_f64()),
+                "< 1 s",
+                longest < Duration::from_secs(1),
+            );
+            Ok(())
+        };
     worst("caseload", 10, &mut |clinic, _| Ok(clinic.caseload(TODAY, None)?.len()))?;
     for why in ReasonKind::ALL {
         worst(&format!("caseload --why {}", why.word()), 3, &mut |clinic, _| Ok(clinic.caseload(TODAY, Some(why))?.len()))?;

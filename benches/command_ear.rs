@@ -44,7 +44,10 @@ fn grammar(phrases: &[&str]) -> Grammar {
 
 /// All phrases are wordings of one choice.
 fn one_choice(phrases: &[&str]) -> Grammar {
-    Grammar { choices: vec![Choice { tag: phrases[0].to_owned(), wordings: phrases.iter().map(|p| (*p).to_owned()).collect() }], list_from: None }
+    Grammar {
+        choices: vec![Choice { tag: phrases[0].to_owned(), wordings: phrases.iter().map(|p| (*p).to_owned()).collect() }],
+        list_from: None,
+    }
 }
 
 fn ear(main: &[&str], fast: &[&str]) -> ChildRecogniser {

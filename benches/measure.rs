@@ -17,11 +17,11 @@ mod live;
 mod onset;
 #[path = "measure/process.rs"]
 mod process;
-#[path = "measure/speed.rs"]
-mod speed;
 #[allow(dead_code)] // the tests use more of it
 #[path = "../tests/support/sound_server.rs"]
 mod sound_server;
+#[path = "measure/speed.rs"]
+mod speed;
 
 use std::error::Error;
 use std::path::Path;

@@ -3,11 +3,11 @@
 //! Needs `../shared/data` (people saying "stop": the even-numbered clips of Speech Commands' test part; measured and
 //! simulated rooms) and Debian's `espeak-ng`. Lines that begin with "= " are figures: what, value, aim, met.
 
+#[path = "own_voice/ear.rs"]
+mod ear;
 #[allow(dead_code)] // the tests use more of it
 #[path = "../tests/support/echo_scene.rs"]
 mod echo_scene;
-#[path = "own_voice/ear.rs"]
-mod ear;
 #[path = "own_voice/scene.rs"]
 mod scene;
 
@@ -53,9 +53,11 @@ fn over(talk: &Talk, odd: bool, only: Option<&str>) {
             let mut ear = Ear::start("stop", None);
             let heard = ear.hear(&mix, |_| false);
             let hits = mix.words.iter().filter(|(from_s, to_s)| heard.iter().any(|h| h.at_s > *from_s && h.start_s < to_s + 0.2)).count();
-            let others = heard.iter().filter(|h| !mix.words.iter().any(|(from_s, to_s)| h.at_s > *from_s && h.start_s < to_s + 0.2)).count();
+            let others =
+                heard.iter().filter(|h| !mix.words.iter().any(|(from_s, to_s)| h.at_s > *from_s && h.start_s < to_s + 0.2)).count();
             let quiet = Ear::start("stop", None).hear(&mix.without_talk(), |_| false);
-            let without = mix.words.iter().filter(|(from_s, to_s)| quiet.iter().any(|h| h.at_s > *from_s && h.start_s < to_s + 0.2)).count();
+            let without =
+                mix.words.iter().filter(|(from_s, to_s)| quiet.iter().any(|h| h.at_s > *from_s && h.start_s < to_s + 0.2)).count();
             println!(
                 "{:<34} {over_db:>+5.1} dB: {hits} of {} heard ({without} without our sentence), {others} others   ({})",
                 path.name,

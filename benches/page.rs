@@ -11,8 +11,8 @@ use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 use browser::Browser;
 use tidecount::app::observe::{Beginning, Observer};
-use tidecount::app::web::follower::WebFollower;
 use tidecount::app::web;
+use tidecount::app::web::follower::WebFollower;
 use tidecount::hear::{HoldSettings, VoiceFrame, VoiceTask};
 use tidecount::routine::{Hearing, check_text};
 use tidecount::screen::ShownView;
@@ -31,7 +31,9 @@ fn now_ms() -> f64 {
 fn main() {
     let seconds: u64 = std::env::args().skip(1).find_map(|argument| argument.parse().ok()).unwrap_or(20);
     let Some(browser) = Browser::start() else { return };
-    println!("| pages | updates of a page a second | delay p50 | p95 | max, ms | to the next frame, p95, ms |\n| --- | --- | --- | --- | --- | --- |");
+    println!(
+        "| pages | updates of a page a second | delay p50 | p95 | max, ms | to the next frame, p95, ms |\n| --- | --- | --- | --- | --- | --- |"
+    );
     for pages in PAGES {
         measure(&browser, pages, seconds);
     }
@@ -78,7 +80,13 @@ fn measure(browser: &Browser, pages: usize, seconds: u64) {
     }
     let missed = sent.len() * pages - delays.len();
     let per_s = updates / pages as f64 / seconds as f64;
-    println!("| {pages} | {per_s:.0} | {:.1} | {:.1} | {:.1} | {:.1} |", at(&mut delays, 0.5), at(&mut delays, 0.95), at(&mut delays, 1.0), at(&mut drawn, 0.95));
+    println!(
+        "| {pages} | {per_s:.0} | {:.1} | {:.1} | {:.1} | {:.1} |",
+        at(&mut delays, 0.5),
+        at(&mut delays, 0.95),
+        at(&mut delays, 1.0),
+        at(&mut drawn, 0.95)
+    );
     if missed > 0 {
         println!("{missed} of {} figures came together with the next one", sent.len() * pages);
     }
@@ -92,7 +100,9 @@ fn measure(browser: &Browser, pages: usize, seconds: u64) {
 /// A follower in the middle of a hold.
 fn holding(hub: &LiveHub, words: Words) -> WebFollower {
     let mut follower = WebFollower::new(hub.clone(), words);
-    let routine = check_text("routine", "title = \"Evening\"\n[[step]]\nexercise = \"long-ah\"\ntarget_s = 12\n", Hearing::default()).expect("a routine").routine;
+    let routine = check_text("routine", "title = \"Evening\"\n[[step]]\nexercise = \"long-ah\"\ntarget_s = 12\n", Hearing::default())
+        .expect("a routine")
+        .routine;
     follower.begins(&Beginning { routine: &routine, usual: &BTreeMap::new(), class: false });
     let name = vec![("name", Arg::Message("ex-long-ah-name".into()))];
     follower.viewed(0.0, &View { heading: Some(Line { key: "heading-step".into(), args: name }), ..View::default() });
@@ -112,11 +122,17 @@ fn hold(follower: &mut WebFollower, length: Duration) -> BTreeMap<String, f64> {
         }
         std::thread::sleep(due.saturating_sub(began.elapsed()));
         let level_db = -30.0 + 8.0 * (f64::from(n) * 0.05).sin();
-        follower.voice(&VoiceFrame { t_s: f64::from(n) * 0.01, level_db, f0_hz: 120.0, periodicity: 0.9, voiced: true, masked: false }, Default::default());
+        follower.voice(
+            &VoiceFrame { t_s: f64::from(n) * 0.01, level_db, f0_hz: 120.0, periodicity: 0.9, voiced: true, masked: false },
+            Default::default(),
+        );
         if n.is_multiple_of(10) {
             let text = (n / 10 + 1).to_string();
             sent.insert(text.clone(), now_ms());
-            follower.shown(due.as_secs_f64(), &ShownView { heading: "Long ah · 1 of 1".into(), prompt: "Big voice".into(), figure: text, can_say: Vec::new() });
+            follower.shown(
+                due.as_secs_f64(),
+                &ShownView { heading: "Long ah · 1 of 1".into(), prompt: "Big voice".into(), figure: text, can_say: Vec::new() },
+            );
         }
     }
     sent

@@ -39,7 +39,9 @@ fn main() {
     }
     let folder = tempfile::tempdir().expect("a folder");
     keep(folder.path(), &[two_years()]);
-    for (weeks, format, name) in [(104, Format::Pdf, "two years, PDF"), (104, Format::Html, "two years, HTML"), (12, Format::Pdf, "12 weeks of them, PDF")] {
+    for (weeks, format, name) in
+        [(104, Format::Pdf, "two years, PDF"), (104, Format::Html, "two years, HTML"), (12, Format::Pdf, "12 weeks of them, PDF")]
+    {
         let took_s = middle(folder.path(), weeks, format);
         let verdict = if took_s < AIM_S { "met" } else { "MISSED" };
         println!("= report of two years of daily practice: {name} | {took_s:.2} s | < {AIM_S:.0} s | {verdict}");

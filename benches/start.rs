@@ -27,7 +27,9 @@ fn main() -> ExitCode {
         return ExitCode::FAILURE;
     };
     for (name, again) in [("first", false), ("later", true)] {
-        let times: Result<Vec<f64>, Box<dyn Error>> = (0..TIMES).map(|n| first_word_s(&server, &server.path(&if again { "later".to_owned() } else { format!("first-{n}") }))).collect();
+        let times: Result<Vec<f64>, Box<dyn Error>> = (0..TIMES)
+            .map(|n| first_word_s(&server, &server.path(&if again { "later".to_owned() } else { format!("first-{n}") })))
+            .collect();
         match times.map(Spread::new) {
             Ok(times) => {
                 let worst = times.at(1.0);

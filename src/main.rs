@@ -16,11 +16,11 @@ use tidecount::app::hand;
 use tidecount::app::hear;
 use tidecount::app::history_command;
 use tidecount::app::lead_command;
-use tidecount::app::routine;
 use tidecount::app::pages;
 use tidecount::app::practise;
 use tidecount::app::record;
 use tidecount::app::report_command;
+use tidecount::app::routine;
 use tidecount::app::texts;
 use tidecount::hear::commands::child::child_main;
 

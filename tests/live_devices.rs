@@ -128,8 +128,11 @@ fn round_trip(server: &SoundServer, env: Vec<(String, String)>, regular: f64) ->
         return Err(describe_break(&heard[begin + same..], &said[first + same..], same));
     }
 
-    let played: Vec<f64> =
-        hound::WavReader::open(server.path("played.wav")).unwrap().into_samples::<i16>().map(|s| f64::from(s.unwrap()) / 32_768.0).collect();
+    let played: Vec<f64> = hound::WavReader::open(server.path("played.wav"))
+        .unwrap()
+        .into_samples::<i16>()
+        .map(|s| f64::from(s.unwrap()) / 32_768.0)
+        .collect();
     let from = played.iter().position(|s| s.abs() > 0.01).ok_or("nothing was played")?;
     let to = played.iter().rposition(|s| s.abs() > 0.01).unwrap();
     let length_s = (to - from) as f64 / RATE as f64;

@@ -142,7 +142,19 @@ fn type_is_large_enough_for_two_metres() {
         let height_mm = browser.script_with(capital, vec![json!(css)]).as_f64().expect("a height") * MM_A_PIXEL;
         2.0 * (height_mm / 2.0 / 2000.0).atan().to_degrees() * 60.0
     };
-    for (css, least) in [("#figure", 40.0), ("#prompt", 30.0), ("#heading", 20.0), ("#part", 20.0), ("#row-2", 20.0), ("#stop", 20.0), ("#now button", 20.0), ("#gauge-words", 20.0), ("#goal-label", 20.0), ("#of", 20.0), ("#mood", 20.0)] {
+    for (css, least) in [
+        ("#figure", 40.0),
+        ("#prompt", 30.0),
+        ("#heading", 20.0),
+        ("#part", 20.0),
+        ("#row-2", 20.0),
+        ("#stop", 20.0),
+        ("#now button", 20.0),
+        ("#gauge-words", 20.0),
+        ("#goal-label", 20.0),
+        ("#of", 20.0),
+        ("#mood", 20.0),
+    ] {
         assert!(angle(css) >= least, "{css}: {:.1}′, not {least}′", angle(css));
     }
     drop(served);
@@ -159,7 +171,9 @@ fn nothing_is_lost_when_narrow_spaced_or_enlarged() {
         let add = "const sheet = new CSSStyleSheet(); sheet.replaceSync(arguments[0]); document.adoptedStyleSheets = [sheet]; return true";
         browser.script_with(add, vec![json!(css)]);
     };
-    style("* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-bottom: 2em !important }");
+    style(
+        "* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-bottom: 2em !important }",
+    );
     assert_eq!(browser.layout_faults(44), [""; 0], "with wide spacing");
     style("html { font-size: 200% }");
     assert_eq!(browser.layout_faults(44), [""; 0], "with letters twice as large");
@@ -263,7 +277,10 @@ fn it_survives_a_reload_and_more_pages_than_a_browser_has_connections() {
     put_figure(hub, "8");
     browser.wait_until("the figure", "document.querySelector('#figure').textContent === '8'");
     browser.reload();
-    browser.wait_until("the same after a reload", "document.querySelector('#figure').textContent === '8' && document.querySelector('#prompt').textContent === 'Big voice'");
+    browser.wait_until(
+        "the same after a reload",
+        "document.querySelector('#figure').textContent === '8' && document.querySelector('#prompt').textContent === 'Big voice'",
+    );
     let first = browser.tab();
     let address = browser.address();
     let tabs: Vec<_> = (0..8).map(|_| browser.another_tab(&address)).collect();
@@ -284,11 +301,17 @@ fn it_says_so_when_it_is_cut_off_and_comes_back_by_itself() {
     let Some((served, browser)) = opened(scene("hold")) else { return };
     served.away.store(true, Ordering::Relaxed);
     put_figure(&served.hub, "20");
-    browser.wait_until("words about it", "document.querySelector('#link').textContent === 'The practice goes on. This page is connecting again.'");
+    browser.wait_until(
+        "words about it",
+        "document.querySelector('#link').textContent === 'The practice goes on. This page is connecting again.'",
+    );
     assert_eq!(browser.text("#prompt"), "Big voice", "what stood there stays");
     browser.assert_accessible("while it is cut off");
     served.away.store(false, Ordering::Relaxed);
-    browser.wait_until("the newest after that", "document.querySelector('#figure').textContent === '20' && document.querySelector('#link').textContent === ''");
+    browser.wait_until(
+        "the newest after that",
+        "document.querySelector('#figure').textContent === '20' && document.querySelector('#link').textContent === ''",
+    );
     browser.click("#stop");
     assert_eq!(asked(&served.hub), words("stop"));
 }
@@ -311,7 +334,10 @@ fn a_program_that_was_started_anew_is_told_from_one_that_is_away() {
 fn after_the_end_it_does_not_pretend_that_the_practice_goes_on() {
     let Some((served, browser)) = opened(scene("over")) else { return };
     drop(served);
-    browser.wait_until("words about it", "document.querySelector('#link').textContent === 'The practice program has ended. This page can be closed.'");
+    browser.wait_until(
+        "words about it",
+        "document.querySelector('#link').textContent === 'The practice program has ended. This page can be closed.'",
+    );
     assert!(browser.visible().contains("Nasal breathing"), "the summary stays");
 }
 
@@ -330,7 +356,8 @@ fn a_screen_reader_hears_whole_lines_and_no_counts() {
     }
     browser.wait_until("the lines", "document.querySelectorAll('#log p').length > 0");
     browser.wait_until("the figure", "document.querySelector('#figure').textContent === '19'");
-    let live = browser.script("return [...document.querySelectorAll('[aria-live]:not([aria-live=off]), [role=log], [role=status]')].map((e) => e.id)");
+    let live = browser
+        .script("return [...document.querySelectorAll('[aria-live]:not([aria-live=off]), [role=log], [role=status]')].map((e) => e.id)");
     assert_eq!(live, json!(["log", "link"]), "nothing else speaks");
     assert_eq!(browser.script("return document.querySelector('#log').getAttribute('aria-live')"), "polite");
     assert!(!log().to_string().contains("19"), "{}", log());

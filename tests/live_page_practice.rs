@@ -139,11 +139,17 @@ fn a_practice_is_followed_and_led_on_the_page() {
     browser.wait_until("ready", &offered("ready"));
     browser.assert_accessible("before the first exercise");
     browser.click("#now button[data-say=ready]");
-    browser.wait_until("a hold", "document.querySelector('#mood').dataset.mood === 'holding' && Number(document.querySelector('#figure').textContent) >= 1");
+    browser.wait_until(
+        "a hold",
+        "document.querySelector('#mood').dataset.mood === 'holding' && Number(document.querySelector('#figure').textContent) >= 1",
+    );
     assert_eq!((browser.text("#heading"), browser.text("#part")), ("Long ah".into(), "1 of 6".into()));
     assert_eq!(browser.text("#of"), "of 3 seconds");
     browser.reload();
-    browser.wait_until("the same after a reload", "document.querySelector('#heading').textContent === 'Long ah' && document.querySelector('#part').textContent.endsWith('of 6')");
+    browser.wait_until(
+        "the same after a reload",
+        "document.querySelector('#heading').textContent === 'Long ah' && document.querySelector('#part').textContent.endsWith('of 6')",
+    );
     browser.wait_until("a later trial", "document.querySelector('#part').textContent !== '1 of 6'");
     browser.keys(&fantoccini::key::Key::Escape.to_string());
     browser.wait_until("it stands still", "document.querySelector('#prompt').textContent === 'Stopped'");
@@ -152,9 +158,15 @@ fn a_practice_is_followed_and_led_on_the_page() {
     browser.wait_until("the way past it", &offered("skip"));
     browser.click("#now button[data-say=skip]");
     browser.wait_until("the second exercise", "document.querySelector('#heading').textContent === 'Shoulder rolls'");
-    assert!(browser.script("return document.querySelector('#gauge').hidden").as_bool().expect("yes or no"), "no bar where nothing is voiced");
+    assert!(
+        browser.script("return document.querySelector('#gauge').hidden").as_bool().expect("yes or no"),
+        "no bar where nothing is voiced"
+    );
     browser.click("#more");
-    browser.wait_until("all that can be said", "document.querySelector('#all button[data-say=\"it hurts\"]') || document.querySelector('#all button[data-say=\"rest\"]')");
+    browser.wait_until(
+        "all that can be said",
+        "document.querySelector('#all button[data-say=\"it hurts\"]') || document.querySelector('#all button[data-say=\"rest\"]')",
+    );
     browser.click("#more");
     browser.click("#stop");
     browser.wait_until("finish", &offered("finish"));
@@ -173,7 +185,8 @@ fn a_practice_is_followed_and_led_on_the_page() {
     assert!(first <= 2 && spoken[first..] == said[..], "spoken: {spoken:#?}\nshown: {said:#?}");
     let rows = seen(&browser, "rows").join(" ");
     // A line that was cut short by a press is not shown to its end either.
-    let cut: Vec<&str> = printed.windows(2).filter(|two| two[1].contains("  C  ")).filter_map(|two| Some(two[0].split_once("  T  ")?.1)).collect();
+    let cut: Vec<&str> =
+        printed.windows(2).filter(|two| two[1].contains("  C  ")).filter_map(|two| Some(two[0].split_once("  T  ")?.1)).collect();
     for line in spoken[first + 1..].iter().filter(|line| !cut.contains(&line.as_str())) {
         let missing: Vec<&str> = line.split_whitespace().filter(|word| !rows.contains(word)).collect();
         assert!(missing.is_empty(), "captions lack {missing:?} of {line:?}");
@@ -184,7 +197,11 @@ fn a_practice_is_followed_and_led_on_the_page() {
 
     // What was pressed and held is in the journal.
     let entries = journal(&lines);
-    let pressed: Vec<&str> = of_kind(&entries, "command_heard").iter().filter(|heard| heard["text"] == "page").filter_map(|heard| heard["command"].as_str()).collect();
+    let pressed: Vec<&str> = of_kind(&entries, "command_heard")
+        .iter()
+        .filter(|heard| heard["text"] == "page")
+        .filter_map(|heard| heard["command"].as_str())
+        .collect();
     assert_eq!(pressed, ["ready", "stop", "go-on", "skip", "stop", "finish"]);
     let holds = of_kind(&entries, "hold_measured");
     assert!(holds.iter().any(|hold| hold["complete"] == true), "{holds:#?}");
@@ -215,10 +232,19 @@ fn one_page_stays_through_waiting_and_practice() {
     place.write("rest.toml", "title = \"Evening\"\nplan = [{ days = [\"wednesday\"], at = \"18:30\" }]\n[[step]]\nexercise = \"shoulder-rolls\"\nrepetitions = 4\nnext_cue_after_s = 8\n");
     let wav = Tape::new(RATE_HZ, 120.0).write(&place.path("quiet.wav"), 1);
     let mut command = tidecount(["attend"]);
-    command.arg(place.path("household.toml")).arg("--mic").arg(&wav).args(["--at", "2026-11-25 12:00"]).arg("--data").arg(place.path("data"));
+    command
+        .arg(place.path("household.toml"))
+        .arg("--mic")
+        .arg(&wav)
+        .args(["--at", "2026-11-25 12:00"])
+        .arg("--data")
+        .arg(place.path("data"));
     let mut program = Running::start(&mut command);
     browser.open(&program.address());
-    browser.wait_until("what comes next", "document.body.dataset.phase === 'waiting' && document.querySelector('#heading').textContent.includes('18:30')");
+    browser.wait_until(
+        "what comes next",
+        "document.body.dataset.phase === 'waiting' && document.querySelector('#heading').textContent.includes('18:30')",
+    );
     browser.assert_accessible("while it waits");
     browser.wait_until("the way to begin", &offered("start my practice"));
     browser.click("#now button[data-say='start my practice']");

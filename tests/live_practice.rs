@@ -151,7 +151,8 @@ fn stopped_in_the_sentence(happened: &[Happened], entries: &[Value]) {
 }
 
 fn history_lists_it(data: &Path) {
-    let output = Command::new(env!("CARGO_BIN_EXE_tidecount")).args(["history".as_ref(), "--data".as_ref(), data.as_os_str()]).output().unwrap();
+    let output =
+        Command::new(env!("CARGO_BIN_EXE_tidecount")).args(["history".as_ref(), "--data".as_ref(), data.as_os_str()]).output().unwrap();
     let text = String::from_utf8_lossy(&output.stdout);
     assert!(output.status.success() && text.contains("Short practice") && text.contains("completed"), "{text}");
 }

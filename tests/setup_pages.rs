@@ -82,7 +82,14 @@ fn hold(at_s: f64, repetition: u32, duration_s: f64, complete: bool) -> Entry {
 
 fn practise(store: &mut Store, day: &str, longest_s: f64) {
     let started: ZonedDateTime = format!("{day}T18:31:00+00:00[UTC]").parse().expect("a time");
-    let new = NewSession { client: "grandpa", routine_title: "Evening routine", routine_text: EVENING, source: Source::Live, software: "tidecount 0.1.0", started_at: &started };
+    let new = NewSession {
+        client: "grandpa",
+        routine_title: "Evening routine",
+        routine_text: EVENING,
+        source: Source::Live,
+        software: "tidecount 0.1.0",
+        started_at: &started,
+    };
     let session = store.begin(&new).expect("begins");
     let plain = |at_s: f64, fact: Fact| Entry { at_s, fact, position: None };
     let step = |at_s: f64, fact: Fact| Entry { at_s, fact, position: Some(Position { step: 1, set: 1, repetition: 1 }) };
@@ -102,12 +109,20 @@ fn practise(store: &mut Store, day: &str, longest_s: f64) {
 /// A clinic of four: all is well, something was said, holds fell, nothing has come.
 fn caseload(path: &Path) {
     let mut clinic = Clinic::open(&Address::File(path.to_path_buf())).expect("opens");
-    let homes = ["grandma", "grandpa", "aunt", "uncle"].into_iter().zip(1..).map(|(client, number)| Home::made(number, client, "2026-01-20T08:00:00Z")).collect::<Vec<_>>();
+    let homes = ["grandma", "grandpa", "aunt", "uncle"]
+        .into_iter()
+        .zip(1..)
+        .map(|(client, number)| Home::made(number, client, "2026-01-20T08:00:00Z"))
+        .collect::<Vec<_>>();
     let packages: Vec<_> = homes.iter().map(Home::desk_package).collect();
     clinic.adopt(&desk_key(1), Some("Room 3"), &packages).expect("adopts");
     let weeks = |base: f64, later: f64| [daily(1, "2026-02-01", 20, 1, base, &MIC), daily(21, "2026-02-21", 11, 1, later, &MIC)].concat();
     let mut dizzy = weeks(14.0, 14.2);
-    dizzy.push(Practice::on(40, "2026-03-03", 14.0, &MIC).with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "dizzy".into() }).whole());
+    dizzy.push(
+        Practice::on(40, "2026-03-03", 14.0, &MIC)
+            .with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "dizzy".into() })
+            .whole(),
+    );
     for (home, sessions) in homes.iter().zip([weeks(12.0, 12.2), dizzy, weeks(18.0, 9.0)]) {
         clinic.import(&home.file("2026-03-03", &sessions)).expect("imports");
     }
@@ -131,8 +146,18 @@ impl House {
         std::fs::write(folder.path().join("household.toml"), HOUSEHOLD).expect("writes");
         let mut store = Store::open(&data).expect("opens");
         for (day, longest_s) in [
-            ("2026-01-05", 9.2), ("2026-01-07", 9.9), ("2026-01-09", 9.4), ("2026-01-12", 10.2), ("2026-01-14", 10.0), ("2026-01-16", 10.9),
-            ("2026-01-19", 10.8), ("2026-01-21", 11.4), ("2026-02-23", 12.0), ("2026-02-25", 12.6), ("2026-02-27", 12.2), ("2026-03-02", 13.1),
+            ("2026-01-05", 9.2),
+            ("2026-01-07", 9.9),
+            ("2026-01-09", 9.4),
+            ("2026-01-12", 10.2),
+            ("2026-01-14", 10.0),
+            ("2026-01-16", 10.9),
+            ("2026-01-19", 10.8),
+            ("2026-01-21", 11.4),
+            ("2026-02-23", 12.0),
+            ("2026-02-25", 12.6),
+            ("2026-02-27", 12.2),
+            ("2026-03-02", 13.1),
         ] {
             practise(&mut store, day, longest_s);
         }
@@ -184,7 +209,11 @@ fn recording(folder: &Path) -> PathBuf {
         let room = 20.0 * (f64::from(noise >> 8) / f64::from(1 << 23) - 1.0);
         let voiced = (5.0..10.0).contains(&t) && t.fract() < 0.7;
         // Harmonics of 120 Hz falling by 6 dB an octave.
-        let voice: f64 = if voiced { (1..=20).map(|k| (std::f64::consts::TAU * 120.0 * f64::from(k) * t).sin() / f64::from(k)).sum::<f64>() * 2500.0 } else { 0.0 };
+        let voice: f64 = if voiced {
+            (1..=20).map(|k| (std::f64::consts::TAU * 120.0 * f64::from(k) * t).sin() / f64::from(k)).sum::<f64>() * 2500.0
+        } else {
+            0.0
+        };
         file.write_sample((room + voice) as i16).expect("writes");
     }
     file.finalize().expect("closes");
@@ -227,7 +256,9 @@ fn look(browser: &Browser, name: &str, faults: &mut Vec<String>) {
 /// What changes from day to day or from computer to computer is hidden in pictures.
 fn still(browser: &Browser) {
     browser.script("document.querySelectorAll('select#mic, select#speaker').forEach((one) => { one.replaceChildren(new Option('The computer’s own choice')); })");
-    browser.script("document.querySelectorAll('.hint').forEach((one) => { if (one.textContent.includes('/tmp/')) one.style.visibility = 'hidden'; })");
+    browser.script(
+        "document.querySelectorAll('.hint').forEach((one) => { if (one.textContent.includes('/tmp/')) one.style.visibility = 'hidden'; })",
+    );
 }
 
 /// One browser for all: it takes longer to start than any of this.
@@ -297,7 +328,10 @@ fn a_routine_is_changed_by_keyboard_alone(browser: &Browser) {
     browser.open(&house.at("/routines/edit?file=evening.toml"));
     browser.script("document.querySelector(\"button[value='down.0']\").focus()");
     browser.keys(" ");
-    browser.wait_until("the moved step", "document.getElementById('step-1') && document.getElementById('step-1').innerText.includes('Long ah')");
+    browser.wait_until(
+        "the moved step",
+        "document.getElementById('step-1') && document.getElementById('step-1').innerText.includes('Long ah')",
+    );
     browser.wait_until("the focus at it", "document.activeElement.id === 'step-1'");
     assert!(!house.file("evening.toml").contains("Changed"), "nothing is written before it is saved");
     browser.click("button[value='save']");
@@ -364,7 +398,13 @@ fn a_clinician_looks_through_the_caseload(browser: &Browser) {
     browser.open(&house.at("/setup"));
     browser.click("header nav a[href='/caseload']");
     browser.wait_until("the list", "document.querySelector('ul.cases')");
-    let names = |browser: &Browser| browser.script("return [...document.querySelectorAll('ul.cases h2 a')].map((one) => one.innerText).join(' ')").as_str().unwrap_or_default().to_owned();
+    let names = |browser: &Browser| {
+        browser
+            .script("return [...document.querySelectorAll('ul.cases h2 a')].map((one) => one.innerText).join(' ')")
+            .as_str()
+            .unwrap_or_default()
+            .to_owned()
+    };
     assert_eq!(names(browser), "grandpa uncle aunt", "the gravest first, and not who is well");
     browser.click("a[href='/caseload?why=decline']");
     browser.wait_until("the choice", "document.querySelector(\"a[href='/caseload?why=decline'][aria-current]\")");
@@ -377,7 +417,12 @@ fn a_clinician_looks_through_the_caseload(browser: &Browser) {
     browser.type_into("#note", "rang, is well");
     // Results that come meanwhile have not been looked at.
     let home = Home::made(2, "grandpa", "2026-01-20T08:00:00Z");
-    let later = home.file("2026-03-04", &[Practice::on(41, "2026-03-04", 14.0, &MIC).with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "pain".into() }).whole()]);
+    let later = home.file(
+        "2026-03-04",
+        &[Practice::on(41, "2026-03-04", 14.0, &MIC)
+            .with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "pain".into() })
+            .whole()],
+    );
     Clinic::open(&Address::File(house.folder.path().join("clinic.sqlite"))).expect("opens").import(&later).expect("imports");
     browser.click("button[value='seen']");
     browser.wait_until("the summary", "document.getElementById('summary')");

@@ -110,14 +110,22 @@ pub fn run(half: Half, path: &str, label: &str) {
             note(count, &heard, wanted.then_some(clip.label.as_str()), end_s);
             wrong.extend(heard.into_iter().filter(|h| !(wanted && h.text == clip.label)).map(|h| (clip.file.clone(), h)));
         }
-        println!("\n{name}\n{:<34} {:>5} {:>6}  {:>9} {:>7}  {:>9} {:>7}  delay median, 90 %, max / s", "", "clips", "min", "heard", "asked", "taken", "asked");
+        println!(
+            "\n{name}\n{:<34} {:>5} {:>6}  {:>9} {:>7}  {:>9} {:>7}  delay median, 90 %, max / s",
+            "", "clips", "min", "heard", "asked", "taken", "asked"
+        );
         for (row, c) in &mut counts {
             c.delays.sort_by(f64::total_cmp);
             let at = |q: f64| c.delays.get((q * (c.delays.len() as f64 - 1.0)).round() as usize).copied().unwrap_or(f64::NAN);
             let delays = if c.delays.is_empty() { String::new() } else { format!("{:.2} {:.2} {:.2}", at(0.5), at(0.9), at(1.0)) };
             println!(
                 "{row:<34} {:>5} {:>6.1}  {:>9} {:>7}  {:>9} {:>7}  {delays}",
-                c.clips, c.seconds / 60.0, c.hit, c.hit_doubtful, c.other, c.other_doubtful
+                c.clips,
+                c.seconds / 60.0,
+                c.hit,
+                c.hit_doubtful,
+                c.other,
+                c.other_doubtful
             );
         }
         println!("  missed: {}", missed.join(" "));

@@ -65,7 +65,9 @@ pub fn run() {
         println!("skipped: neither flite nor espeak-ng is installed");
         return;
     }
-    println!("\nsynthetic voices: confidence / delay from word end to decision, s; - not heard, x another phrase taken, ? below {ACT_CONFIDENCE}");
+    println!(
+        "\nsynthetic voices: confidence / delay from word end to decision, s; - not heard, x another phrase taken, ? below {ACT_CONFIDENCE}"
+    );
     print!("{:<20}", "");
     for voice in &voices {
         print!(" {:>10}", voice.0);
@@ -76,10 +78,10 @@ pub fn run() {
     for (command, wordings) in WORDINGS {
         let Some(state) = STATES.iter().find(|s| s.contains(&command)) else { continue };
         let known = |w: &&str| lexicon.validate(&grammar(&[w])).is_ok();
-        let choices = WORDINGS.iter().filter(|(c, _)| state.contains(c)).map(|(c, w)| Choice {
-            tag: (*c).to_owned(),
-            wordings: w.iter().filter(|w| known(w)).map(|w| (*w).to_owned()).collect(),
-        });
+        let choices = WORDINGS
+            .iter()
+            .filter(|(c, _)| state.contains(c))
+            .map(|(c, w)| Choice { tag: (*c).to_owned(), wordings: w.iter().filter(|w| known(w)).map(|w| (*w).to_owned()).collect() });
         ear.listen_for(&Grammar { choices: choices.collect(), list_from: None }).unwrap_or_else(|e| panic!("{e}"));
         for wording in wordings {
             if !known(wording) {
@@ -112,5 +114,8 @@ pub fn run() {
             println!("   {heard_by}");
         }
     }
-    println!("heard of {wordings_tried}: {}", voices.iter().zip(&heard_by_voice).map(|(v, n)| format!("{} {n}", v.0)).collect::<Vec<_>>().join(", "));
+    println!(
+        "heard of {wordings_tried}: {}",
+        voices.iter().zip(&heard_by_voice).map(|(v, n)| format!("{} {n}", v.0)).collect::<Vec<_>>().join(", ")
+    );
 }

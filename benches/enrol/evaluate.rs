@@ -61,7 +61,15 @@ impl Count {
     fn row(&self) -> String {
         format!(
             "heard {:>3}/{:<3} asked {:>2} wrong {:>2} | of {:>3} other acted {:>2} asked {:>2} | guests {:>3}/{:<3}",
-            self.acted, self.said, self.asked, self.wrong, self.other_clips, self.false_acted, self.false_asked, self.guests_acted, self.guests
+            self.acted,
+            self.said,
+            self.asked,
+            self.wrong,
+            self.other_clips,
+            self.false_acted,
+            self.false_asked,
+            self.guests_acted,
+            self.guests
         )
     }
 }
@@ -73,7 +81,13 @@ pub struct Bench {
 
 /// The states that a command is tested in.
 const STATES: [&[Command]; 7] = [
-    listening::READY, listening::YES_NO, listening::HALTED, listening::PACED, listening::REPEATED, listening::FINISHING, listening::ALWAYS,
+    listening::READY,
+    listening::YES_NO,
+    listening::HALTED,
+    listening::PACED,
+    listening::REPEATED,
+    listening::FINISHING,
+    listening::ALWAYS,
 ];
 
 impl Bench {
@@ -116,8 +130,18 @@ impl Bench {
             figure(&format!("{set}, {who}: commands acted on, of {}", before.said), &both(|c| c.acted), "more", after.acted > before.acted);
             let wrong = |c: &Count| c.wrong + c.false_acted;
             let not_more = wrong(&after) <= wrong(&before);
-            figure(&format!("{set}, {who}: wrong ones acted on, of {} sayings", before.said + before.other_clips), &both(|c| c.wrong + c.false_acted), "not more", not_more);
-            figure(&format!("{set}, {who}: other people's commands, of {}", before.guests), &both(|c| c.guests_acted), "not fewer", after.guests_acted >= before.guests_acted);
+            figure(
+                &format!("{set}, {who}: wrong ones acted on, of {} sayings", before.said + before.other_clips),
+                &both(|c| c.wrong + c.false_acted),
+                "not more",
+                not_more,
+            );
+            figure(
+                &format!("{set}, {who}: other people's commands, of {}", before.guests),
+                &both(|c| c.guests_acted),
+                "not fewer",
+                after.guests_acted >= before.guests_acted,
+            );
         }
     }
 
@@ -128,7 +152,11 @@ impl Bench {
             let wording = self.words.wordings(*command).first().cloned().unwrap_or_default();
             OwnWord { wording, costly: command.is_costly(), takes: takes(clips) }
         });
-        let fillers = speaker.fillers.iter().enumerate().map(|(i, clips)| OwnWord { wording: format!("filler {i}"), costly: false, takes: takes(clips) });
+        let fillers = speaker.fillers.iter().enumerate().map(|(i, clips)| OwnWord {
+            wording: format!("filler {i}"),
+            costly: false,
+            takes: takes(clips),
+        });
         OwnVoice { words: words.chain(fillers).collect() }
     }
 

@@ -30,20 +30,24 @@ pub fn speakers() -> Vec<Speaker> {
     for (number, (name, clips)) in by_speaker.iter().enumerate() {
         let words: Vec<(Command, Vec<Vec<f32>>)> = COMMANDS
             .iter()
-            .filter_map(|(label, command)| clips.get(*label).filter(|c| c.len() >= 4).map(|c| (*command, c.iter().filter_map(read).collect())))
+            .filter_map(|(label, command)| {
+                clips.get(*label).filter(|c| c.len() >= 4).map(|c| (*command, c.iter().filter_map(read).collect()))
+            })
             .collect();
         if words.is_empty() {
             continue;
         }
         let of_strangers = |wanted: &dyn Fn(&str) -> bool, many: usize| -> Vec<(String, String)> {
             let all = by_speaker.iter().filter(|(other, _)| *other != name).flat_map(|(_, c)| c.iter());
-            let all = all.filter(|(label, _)| wanted(label)).flat_map(|(label, files)| files.iter().map(move |f| (label.clone(), f.clone())));
+            let all =
+                all.filter(|(label, _)| wanted(label)).flat_map(|(label, files)| files.iter().map(move |f| (label.clone(), f.clone())));
             let all: Vec<(String, String)> = all.collect();
             let step = (all.len() / many.max(1)).max(1);
             all.into_iter().skip(number % step).step_by(step).take(many).collect()
         };
         let strangers = of_strangers(&is_other, STRANGERS).iter().filter_map(|(_, f)| read(f)).collect();
-        let guests = of_strangers(&is_command, 4).iter().filter_map(|(l, f)| Some((COMMANDS.iter().find(|c| c.0 == l)?.1, read(f)?))).collect();
+        let guests =
+            of_strangers(&is_command, 4).iter().filter_map(|(l, f)| Some((COMMANDS.iter().find(|c| c.0 == l)?.1, read(f)?))).collect();
         let filler = |label: &str, files: &Vec<String>| is_other(label) && files.len() >= 4;
         let fillers = clips.iter().filter(|(l, f)| filler(l, f)).map(|(_, f)| f.iter().filter_map(read).collect()).collect();
         let others = clips.iter().filter(|(l, f)| is_other(l) && !filler(l, f)).flat_map(|(_, files)| files).filter_map(read).collect();

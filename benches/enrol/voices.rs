@@ -22,10 +22,42 @@ const VOICES: [(&str, &str, &str); 10] = [
 ];
 /// What is said besides commands; words of one's own choice.
 const OTHER: [&str; 36] = [
-    "hello", "good morning", "thank you", "what is that", "the kettle", "come in", "my slippers", "water", "yesterday", "nobody", "now then",
-    "nonsense", "step", "shop", "store", "drop it", "yet", "guess", "less", "known", "heavy", "reading", "gone", "done it", "window", "garden",
-    "it is raining again today", "where did i put my glasses", "she will be here soon", "the soup is too hot", "flower", "hold on", "rusty",
-    "lesson", "paws", "slow train",
+    "hello",
+    "good morning",
+    "thank you",
+    "what is that",
+    "the kettle",
+    "come in",
+    "my slippers",
+    "water",
+    "yesterday",
+    "nobody",
+    "now then",
+    "nonsense",
+    "step",
+    "shop",
+    "store",
+    "drop it",
+    "yet",
+    "guess",
+    "less",
+    "known",
+    "heavy",
+    "reading",
+    "gone",
+    "done it",
+    "window",
+    "garden",
+    "it is raining again today",
+    "where did i put my glasses",
+    "she will be here soon",
+    "the soup is too hot",
+    "flower",
+    "hold on",
+    "rusty",
+    "lesson",
+    "paws",
+    "slow train",
 ];
 /// Sayings of each command.
 const SAYINGS: usize = 6;
@@ -62,7 +94,14 @@ pub fn speakers() -> Vec<Speaker> {
         });
         let commands = commands.collect();
         let others = OTHER.iter().filter_map(|text| say(text)).collect();
-        speakers.push(Speaker { name: name.into(), words: commands, fillers: Vec::new(), others, strangers: Vec::new(), guests: Vec::new() });
+        speakers.push(Speaker {
+            name: name.into(),
+            words: commands,
+            fillers: Vec::new(),
+            others,
+            strangers: Vec::new(),
+            guests: Vec::new(),
+        });
     }
     // Each is the next one's stranger and guest.
     for i in 0..speakers.len() {
@@ -82,7 +121,14 @@ fn speak(program: &str, voice: &str, text: &str, seed: u64) -> Option<Vec<f32>> 
     let mut command = Program::new(program);
     if program == "flite" {
         let pitch = chance.between(85.0, 190.0) * 0.15 + 0.85 * if voice == "slt" { 180.0 } else { 110.0 };
-        command.args(["-voice", voice, "--setf", &format!("duration_stretch={slow:.3}"), "--setf", &format!("int_f0_target_mean={pitch:.0}")]);
+        command.args([
+            "-voice",
+            voice,
+            "--setf",
+            &format!("duration_stretch={slow:.3}"),
+            "--setf",
+            &format!("int_f0_target_mean={pitch:.0}"),
+        ]);
         command.args(["-t", text, "-o"]).arg(file.path());
     } else {
         let (speed, pitch) = ((150.0 / slow) as u32, chance.between(35.0, 60.0) as u32);
@@ -110,10 +156,12 @@ fn rooms() -> Vec<Vec<f32>> {
     let mut files: Vec<_> = std::fs::read_dir(folder).map(|d| d.filter_map(|e| Some(e.ok()?.path())).collect()).unwrap_or_default();
     files.sort();
     let rooms = files.iter().step_by(files.len().div_ceil(4).max(1)).filter_map(|f| sound::read(f).ok());
-    rooms.map(|mut room| {
-        room.truncate(4_000);
-        room
-    }).collect()
+    rooms
+        .map(|mut room| {
+            room.truncate(4_000);
+            room
+        })
+        .collect()
 }
 
 fn convolved(sound: &[f32], room: &[f32]) -> Vec<f32> {

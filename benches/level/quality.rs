@@ -55,8 +55,15 @@ pub fn run() -> Result<(), Box<dyn Error>> {
         work_s += began.elapsed().as_secs_f64();
         voice_s += to_s - from_s;
         let ours = [
-            q.jitter_local_pct, q.jitter_rap_pct, q.jitter_ppq5_pct, q.shimmer_local_pct, q.shimmer_local_db, q.shimmer_apq3_pct,
-            q.shimmer_apq11_pct, q.hnr_db, q.cpps_db,
+            q.jitter_local_pct,
+            q.jitter_rap_pct,
+            q.jitter_ppq5_pct,
+            q.shimmer_local_pct,
+            q.shimmer_local_db,
+            q.shimmer_apq3_pct,
+            q.shimmer_apq11_pct,
+            q.hnr_db,
+            q.cpps_db,
         ];
         for (k, ours) in ours.into_iter().enumerate() {
             let theirs: f64 = fields[3 + k].parse()?;
@@ -70,7 +77,12 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     for ((name, off), (median, most)) in names.iter().zip(off).zip(limits) {
         let spread = Spread::new(off);
         let value = format!("{} stretches: median difference {:.4}, 95 % {:.3}", spread.count(), spread.at(0.5), spread.at(0.95));
-        figure(&format!("{name} against Praat"), &value, &format!("< {median}, < {most}"), spread.at(0.5) < median && spread.at(0.95) < most);
+        figure(
+            &format!("{name} against Praat"),
+            &value,
+            &format!("< {median}, < {most}"),
+            spread.at(0.5) < median && spread.at(0.95) < most,
+        );
     }
     no_aim("working out the quality of a hold, a thread of its own", &format!("{:.0} ms for 10 s of voice", 1e4 * work_s / voice_s));
     Ok(())

@@ -7,11 +7,11 @@
 use super::figure::{Spread, figure, no_aim};
 use super::{ROOT, process};
 use serde_json::Value;
-use tidecount::session::Command;
-use tidecount::speak::Words;
 use std::error::Error;
 use std::fs;
 use std::path::Path;
+use tidecount::session::Command;
+use tidecount::speak::Words;
 
 /// Voices of flite with their speed.
 const CLIENTS: [(&str, f64); 4] = [("slt", 0.9), ("rms", 1.0), ("awb", 0.9), ("kal16", 1.0)];
@@ -45,7 +45,11 @@ pub fn run() -> Result<(), Box<dyn Error>> {
         let delays = Spread::new(heard.delays_s.clone());
         let value = format!("median {:.2} s, 90 % within {:.2} s", delays.at(0.5), delays.at(0.9));
         let name = format!("end of word to action, {what}");
-        if aim { figure(&name, &value, "median < 0.4 s", delays.at(0.5) < 0.4) } else { no_aim(&name, &value) }
+        if aim {
+            figure(&name, &value, "median < 0.4 s", delays.at(0.5) < 0.4)
+        } else {
+            no_aim(&name, &value)
+        }
         no_aim(&format!("acted upon, {what}"), &format!("{} of {} words of synthetic clients", delays.count(), heard.said));
     }
     Ok(())
@@ -61,12 +65,17 @@ fn compare(voice: &str, out: &Path, plain: &mut Heard, over: &mut Heard) -> Resu
         .filter_map(|fact| Some((fact["at_s"].as_f64()?, fact["command"].as_str()?)))
         .collect();
     for did in &truth {
-        let (Some(words), Some(from_s), Some(to_s)) = (did["words"].as_str(), did["onset_s"].as_f64(), did["offset_s"].as_f64()) else { continue };
+        let (Some(words), Some(from_s), Some(to_s)) = (did["words"].as_str(), did["onset_s"].as_f64(), did["offset_s"].as_f64()) else {
+            continue;
+        };
         let class = if did["kind"] == "called" { &mut *over } else { &mut *plain };
         class.said += 1;
         // What counts is the command: "i'm ready" may well be heard as "ready".
         let meant = Command::ALL.into_iter().find(|&command| wordings.wordings(command).iter().any(|wording| wording == words));
-        match acted.iter().position(|(at_s, command)| meant.is_some_and(|meant| meant.name() == *command) && *at_s > from_s && *at_s < to_s + LATEST_S) {
+        match acted
+            .iter()
+            .position(|(at_s, command)| meant.is_some_and(|meant| meant.name() == *command) && *at_s > from_s && *at_s < to_s + LATEST_S)
+        {
             Some(index) => {
                 let delay_s = acted.remove(index).0 - to_s;
                 println!("  {:>7.2} s  \"{words}\" acted upon {delay_s:+.2} s after its end", to_s);

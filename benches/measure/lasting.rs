@@ -23,7 +23,12 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     no_aim("memory of hearing ten minutes, peak: program and recogniser", &shown(&short));
     figure("memory of hearing two hours, peak", &shown(&long), "as much", grown_mb < AS_MUCH_MB);
     let speed = f64::from(LONG_S) / long.cpu_s;
-    figure("hearing two hours: voice ear and ten phrases", &format!("{speed:.0} times real time by CPU time"), "≥ 100 times", speed >= 100.0);
+    figure(
+        "hearing two hours: voice ear and ten phrases",
+        &format!("{speed:.0} times real time by CPU time"),
+        "≥ 100 times",
+        speed >= 100.0,
+    );
     Ok(())
 }
 

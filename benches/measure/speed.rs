@@ -43,7 +43,12 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     let (first, later) = costs.split_first().ok_or("no replay")?;
     let best = later.iter().min_by(|a, b| a.0.cpu_s.total_cmp(&b.0.cpu_s)).ok_or("no second replay")?;
     let ((cold, cold_wall), (warm, warm_wall)) = (speed(first), speed(best));
-    figure("replay, one core, lines cached", &format!("{warm:.0} times real time by CPU time, {warm_wall:.0} by the clock"), "≥ 50 times", warm >= 50.0);
+    figure(
+        "replay, one core, lines cached",
+        &format!("{warm:.0} times real time by CPU time, {warm_wall:.0} by the clock"),
+        "≥ 50 times",
+        warm >= 50.0,
+    );
     no_aim("replay, one core, lines rendered anew", &format!("{cold:.0} times real time by CPU time, {cold_wall:.0} by the clock"));
     let (program, recogniser) = (best.0.program_mb, best.0.recogniser_mb);
     let total = program + recogniser;

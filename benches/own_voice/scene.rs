@@ -35,7 +35,13 @@ pub const PATHS: &[EchoPath] = &[
     EchoPath { name: "20 ms, -18 dB, clinic room", delay_s: 0.02, hint_s: 0.0, level_db: -18.0, room: "clinic_room_1m_0.wav", ..PLAIN },
     EchoPath { name: "400 ms, -6 dB, seminar room", delay_s: 0.4, hint_s: 0.1, level_db: -6.0, room: "measured_seminar_room.wav", ..PLAIN },
     EchoPath { name: "100 ppm apart", group: "drift or distortion", drift_ppm: 100.0, ..PLAIN },
-    EchoPath { name: "-500 ppm apart, clinic room", group: "drift or distortion", drift_ppm: -500.0, room: "clinic_room_1m_0.wav", ..PLAIN },
+    EchoPath {
+        name: "-500 ppm apart, clinic room",
+        group: "drift or distortion",
+        drift_ppm: -500.0,
+        room: "clinic_room_1m_0.wav",
+        ..PLAIN
+    },
     EchoPath { name: "distorting loudspeaker", group: "drift or distortion", drive: 4.0, ..PLAIN },
 ];
 
@@ -51,7 +57,10 @@ fn data() -> PathBuf {
 /// Recordings of a word by people: the even-numbered (or odd-numbered) of the set.
 pub fn people(word: &str, odd: bool) -> Vec<Vec<f32>> {
     let folder = data().join("speech-commands");
-    let mut files: Vec<PathBuf> = walk(&folder).into_iter().filter(|p| p.to_string_lossy().contains(&format!("{word}_")) || p.parent().is_some_and(|d| d.ends_with(word))).collect();
+    let mut files: Vec<PathBuf> = walk(&folder)
+        .into_iter()
+        .filter(|p| p.to_string_lossy().contains(&format!("{word}_")) || p.parent().is_some_and(|d| d.ends_with(word)))
+        .collect();
     files.sort();
     files.iter().skip(usize::from(odd)).step_by(2).filter_map(|p| Some(sound(p)?.to_vec())).collect()
 }
@@ -88,7 +97,8 @@ impl Talk {
     pub fn new() -> Option<Self> {
         let words = tidecount::speak::words::Words::english().ok()?;
         let mut texts: Vec<String> = Vec::new();
-        let keys: Vec<String> = words.keys().filter(|key| key.starts_with("ex-") || key.starts_with("caution-")).map(str::to_owned).collect();
+        let keys: Vec<String> =
+            words.keys().filter(|key| key.starts_with("ex-") || key.starts_with("caution-")).map(str::to_owned).collect();
         for key in keys {
             texts.extend(words.text(&tidecount::session::Line { key, args: Vec::new() }).ok());
         }
@@ -172,7 +182,8 @@ impl Mix {
         if seconds.is_finite() {
             played.truncate((seconds * RATE as f64) as usize);
         }
-        let loud: Vec<f32> = if path.drive > 0.0 { played.iter().map(|s| (s * path.drive).tanh() / path.drive).collect() } else { played.clone() };
+        let loud: Vec<f32> =
+            if path.drive > 0.0 { played.iter().map(|s| (s * path.drive).tanh() / path.drive).collect() } else { played.clone() };
         let room = room_from(&data().join("rooms").join(path.room)).unwrap_or_else(|| synthetic_room(0.3));
         let wet = convolve(&loud, &room);
         let delay = path.delay_s * RATE as f64;
@@ -212,7 +223,14 @@ impl Mix {
 
     /// The same words in the same room noise, with nothing played.
     pub fn without_talk(&self) -> Self {
-        Self { played: vec![0.0; self.played.len()], mic: self.near.clone(), hint_s: 0.0, words: self.words.clone(), near: Vec::new(), talk: Vec::new() }
+        Self {
+            played: vec![0.0; self.played.len()],
+            mic: self.near.clone(),
+            hint_s: 0.0,
+            words: self.words.clone(),
+            near: Vec::new(),
+            talk: Vec::new(),
+        }
     }
 
     /// Whether the main path is open: from 0.1 s after our sentence on, as in a practice whose canceller works.

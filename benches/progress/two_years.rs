@@ -108,7 +108,13 @@ impl Journal<'_> {
         self.keep(Fact::MicrophoneUsed { system: "PulseAudio".into(), name: name.into(), rate_hz: 48_000, gain: "60 %".into() }, None);
         self.keep(Fact::CommandHeard { command: Command::Ready, text: "i'm ready".into(), confidence: 0.9 }, None);
         let repetitions = (5 + self.day / 90).min(10);
-        for (step, exercise, count) in [(1, "long-ah", repetitions), (2, "high-ee", repetitions), (3, "glide-up", 3), (4, "functional-phrases", 5), (5, "syllable-repetition", 3)] {
+        for (step, exercise, count) in [
+            (1, "long-ah", repetitions),
+            (2, "high-ee", repetitions),
+            (3, "glide-up", 3),
+            (4, "functional-phrases", 5),
+            (5, "syllable-repetition", 3),
+        ] {
             self.step(step, exercise, count);
         }
         let duration_s = self.now_s;

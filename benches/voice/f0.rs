@@ -119,9 +119,9 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
         if others.is_empty() {
             no_aim(&what, &ours.tells());
         } else {
-            let better = others.iter().all(|o| {
-                ours.gross_pct() <= o.gross_pct() && ours.voicing_pct() <= o.voicing_pct() && ours.cents() <= o.cents()
-            });
+            let better = others
+                .iter()
+                .all(|o| ours.gross_pct() <= o.gross_pct() && ours.voicing_pct() <= o.voicing_pct() && ours.cents() <= o.cents());
             figure(&what, &ours.tells(), "best in each", better);
         }
         if condition.ends_with("vowel") || condition == "hoarse" {
@@ -138,7 +138,12 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
             ("median cents", clean.cents(), noisy.cents()),
         ] {
             let times = noisy / clean;
-            figure(&format!("F0 at 10 dB SNR against clean: {what}"), &format!("{times:.2} times ({noisy:.2} to {clean:.2})"), "<= 2 times", times <= 2.0);
+            figure(
+                &format!("F0 at 10 dB SNR against clean: {what}"),
+                &format!("{times:.2} times ({noisy:.2} to {clean:.2})"),
+                "<= 2 times",
+                times <= 2.0,
+            );
         }
     }
     Ok(())

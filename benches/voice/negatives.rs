@@ -17,7 +17,15 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
     }
     let odd = usize::from(set.group == "odd");
     let mut vowels = Vec::new();
-    for (folder, step) in [("coswara", 2), ("noise/esc10", 2), ("noise/long", 1), ("noise/babble", 1), ("an4-test", 4), ("other-words", 10), ("speech-commands", 20)] {
+    for (folder, step) in [
+        ("coswara", 2),
+        ("noise/esc10", 2),
+        ("noise/long", 1),
+        ("noise/babble", 1),
+        ("an4-test", 4),
+        ("other-words", 10),
+        ("speech-commands", 20),
+    ] {
         let Ok(entries) = std::fs::read_dir(set.data.join(folder)) else { continue };
         let mut paths: Vec<PathBuf> = entries.filter_map(|e| Some(e.ok()?.path())).collect();
         paths.sort();
@@ -27,7 +35,8 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
             match folder {
                 "coswara" if kind.starts_with("vowel") => vowels.push(path),
                 "coswara" => files.push((kind.split('-').next().unwrap_or_default().to_owned(), path)),
-                "noise/esc10" => files.push((name.split('_').take(2).take_while(|w| !w.contains('-')).collect::<Vec<_>>().join(" ").to_lowercase(), path)),
+                "noise/esc10" => files
+                    .push((name.split('_').take(2).take_while(|w| !w.contains('-')).collect::<Vec<_>>().join(" ").to_lowercase(), path)),
                 _ => files.push((folder.to_owned(), path)),
             }
         }
@@ -39,8 +48,19 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
         let count = by.entry(kind).or_default();
         count.0 += 1;
         count.1 += usize::from(!holds.is_empty());
-        if set.verbose && let Some(h) = holds.first() {
-            println!("{}: {} holds, first {:.2} to {:.2} s, {:.1} Hz, sd {:.3} st, span {:.2}", path.display(), holds.len(), h.onset_s, h.offset_s, h.f0_median_hz, h.f0_sd_st, h.f0_span_st);
+        if set.verbose
+            && let Some(h) = holds.first()
+        {
+            println!(
+                "{}: {} holds, first {:.2} to {:.2} s, {:.1} Hz, sd {:.3} st, span {:.2}",
+                path.display(),
+                holds.len(),
+                h.onset_s,
+                h.offset_s,
+                h.f0_median_hz,
+                h.f0_sd_st,
+                h.f0_span_st
+            );
         }
     }
     for (kind, (count, wrong)) in &by {

@@ -75,7 +75,13 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
             }
             let condition = if fields[6].is_empty() { "quiet".to_owned() } else { format!("{} dB", fields[6]) };
             let sound = tidecount::audio::decode::decode(&set.data.join(fields[0]))?;
-            one(fields[0], &[condition.clone(), format!("known-duration {condition}")], fields[1].parse()?, fields[2].parse()?, (sound.samples, sound.rate_hz));
+            one(
+                fields[0],
+                &[condition.clone(), format!("known-duration {condition}")],
+                fields[1].parse()?,
+                fields[2].parse()?,
+                (sound.samples, sound.rate_hz),
+            );
         }
     }
     for (kind, ends) in &by {

@@ -25,8 +25,8 @@ impl Set {
         if !folder.join("f0/truth.tsv").exists() {
             return Err(format!("no sound files in {}; benches/voice/reference/run.sh makes them", folder.display()));
         }
-        let data = std::env::var_os("TIDECOUNT_DATA")
-            .map_or_else(|| Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/data"), PathBuf::from);
+        let data =
+            std::env::var_os("TIDECOUNT_DATA").map_or_else(|| Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/data"), PathBuf::from);
         Ok(Self { folder, data, group, verbose })
     }
 

@@ -33,7 +33,10 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
             rates.push(100.0 * (best.syllable_rate_hz / rate - 1.0));
             irregularities.push(best.syllable_irregularity_pct - irregularity);
             if set.verbose && best.syllables != count {
-                println!("{file}: {} of {count}, {:.2} of {rate:.2} Hz, {:.1} of {irregularity:.1} %", best.syllables, best.syllable_rate_hz, best.syllable_irregularity_pct);
+                println!(
+                    "{file}: {} of {count}, {:.2} of {rate:.2} Hz, {:.1} of {irregularity:.1} %",
+                    best.syllables, best.syllable_rate_hz, best.syllable_irregularity_pct
+                );
             }
         }
         let (rate, irregularity) = (Spread::of_sizes(&rates), Spread::of_sizes(&irregularities));
@@ -43,8 +46,18 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
             "within one >= 95 %",
             near / files >= 0.95,
         );
-        figure(&format!("syllable rate, {noise}"), &format!("off by {:.1} % median, {:.1} % 95 %", rate.at(0.5), rate.at(0.95)), "95 % < 5 %", rate.at(0.95) < 5.0);
-        figure(&format!("syllable irregularity, {noise}"), &format!("off by {:.1} median, {:.1} 95 % (points)", irregularity.at(0.5), irregularity.at(0.95)), "median < 3", irregularity.at(0.5) < 3.0);
+        figure(
+            &format!("syllable rate, {noise}"),
+            &format!("off by {:.1} % median, {:.1} % 95 %", rate.at(0.5), rate.at(0.95)),
+            "95 % < 5 %",
+            rate.at(0.95) < 5.0,
+        );
+        figure(
+            &format!("syllable irregularity, {noise}"),
+            &format!("off by {:.1} median, {:.1} 95 % (points)", irregularity.at(0.5), irregularity.at(0.95)),
+            "median < 3",
+            irregularity.at(0.5) < 3.0,
+        );
     }
     Ok(())
 }

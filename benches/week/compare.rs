@@ -153,13 +153,15 @@ impl Evening {
             );
             self.missed.push(Finding { at_s: number(first.0, "onset_s"), what });
         }
-        self.false_actions
-            .retain(|(cause, finding)| *cause != Cause::SaidAgain || !rescued.iter().any(|end_s| (-1.0..WITHIN_S).contains(&(finding.at_s - end_s))));
+        self.false_actions.retain(|(cause, finding)| {
+            *cause != Cause::SaidAgain || !rescued.iter().any(|end_s| (-1.0..WITHIN_S).contains(&(finding.at_s - end_s)))
+        });
     }
 
     /// What was measured against what was made: holds, phrases, syllables.
     fn holds(&mut self, led: &Led) {
-        let made = |kinds: &'static [&'static str]| led.truth.iter().filter(move |did| kinds.contains(&did["kind"].as_str().unwrap_or_default()));
+        let made =
+            |kinds: &'static [&'static str]| led.truth.iter().filter(move |did| kinds.contains(&did["kind"].as_str().unwrap_or_default()));
         for (kind, kinds, what) in [
             ("hold_measured", &["held", "glided"][..], "a hold"),
             ("phrase_read", &["said", "called"][..], "a phrase"),
@@ -264,10 +266,18 @@ fn cause(led: &Led, from_s: f64, to_s: f64) -> Cause {
 /// What sounded then, for whoever looks for the reason.
 fn describe(led: &Led, from_s: f64, to_s: f64) -> String {
     let sounded = led.truth.iter().filter(|did| {
-        !matches!(did["kind"].as_str(), Some("nothing" | "waited" | "swallowed")) && number(did, "onset_s") < to_s && number(did, "offset_s") > from_s
+        !matches!(did["kind"].as_str(), Some("nothing" | "waited" | "swallowed"))
+            && number(did, "onset_s") < to_s
+            && number(did, "offset_s") > from_s
     });
     let mut all: Vec<String> = sounded
-        .map(|did| format!("{} {}", did["kind"].as_str().unwrap_or_default(), did["words"].as_str().map(|words| format!("\"{words}\"")).unwrap_or_default()))
+        .map(|did| {
+            format!(
+                "{} {}",
+                did["kind"].as_str().unwrap_or_default(),
+                did["words"].as_str().map(|words| format!("\"{words}\"")).unwrap_or_default()
+            )
+        })
         .collect();
     all.extend(led.said.iter().filter(|said| overlaps(said, from_s, to_s)).map(|said| format!("tool: {}", said.key)));
     format!("[{}]", all.join("; "))

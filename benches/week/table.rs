@@ -65,7 +65,9 @@ fn row(evenings: &[(usize, &Evening)], plain: Option<&Habit>, all: usize) -> Str
     let by_cause: Vec<String> = causes.iter().map(|(cause, count)| format!("{count} {}", cause.name())).collect();
     let false_actions = if by_cause.is_empty() { "0".to_owned() } else { by_cause.join(", ") };
     // Only where both came to the end does the difference say anything.
-    let usual_s = |n: usize| plain.and_then(|plain| plain.evenings.get(n)?.as_ref().ok()).filter(|evening| evening.finished()).map(|evening| evening.duration_s);
+    let usual_s = |n: usize| {
+        plain.and_then(|plain| plain.evenings.get(n)?.as_ref().ok()).filter(|evening| evening.finished()).map(|evening| evening.duration_s)
+    };
     let lost: Vec<f64> = evenings.iter().filter(|(_, e)| e.finished()).filter_map(|(n, e)| Some(e.duration_s - usual_s(*n)?)).collect();
     let lost = if lost.is_empty() { "–".to_owned() } else { format!("{:+.0} s", lost.iter().sum::<f64>()) };
     format!(

@@ -61,7 +61,10 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
         Some(path) => load::routine(path, &words, &lexicon)?,
         None => {
             let commands = load::command_words(&words);
-            (check_text(ROUTINE.0, ROUTINE.1, Hearing { commands: &commands, knows_word: None, ..Hearing::default() })?, ROUTINE.1.to_owned())
+            (
+                check_text(ROUTINE.0, ROUTINE.1, Hearing { commands: &commands, knows_word: None, ..Hearing::default() })?,
+                ROUTINE.1.to_owned(),
+            )
         }
     };
     let script = match &args.client {

@@ -75,7 +75,11 @@ fn note(fact: &Fact) -> Option<String> {
     Some(match fact {
         Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, level_weighting, level_terms, complete, .. } => {
             let cut = if *complete { "" } else { ", cut off" };
-            format!("held {duration_s:.1} s, {}, {}{cut}", measured(*f0_median_hz, "Hz"), in_words(*level_mean_db, level_weighting, level_terms.as_ref()))
+            format!(
+                "held {duration_s:.1} s, {}, {}{cut}",
+                measured(*f0_median_hz, "Hz"),
+                in_words(*level_mean_db, level_weighting, level_terms.as_ref())
+            )
         }
         Fact::PostureHeld { duration_s, prescribed_s, .. } => format!("posture {duration_s:.0} of {prescribed_s:.0} s"),
         Fact::PhraseRead { duration_s, level_mean_db, level_weighting, level_terms, .. } => {
@@ -86,7 +90,9 @@ fn note(fact: &Fact) -> Option<String> {
         Fact::RecogniserRestarted { lost_s } => format!("the recogniser was restarted; {lost_s:.1} s went unheard"),
         Fact::RoomLoud { loud: true, room_db } => format!("the room is too loud to measure in ({room_db:.0} dB re full scale)"),
         Fact::RoomLoud { loud: false, .. } => "the room is quiet enough again".to_owned(),
-        Fact::HoldInNoise { over_room_db, .. } => format!("that hold stood only {over_room_db:.0} dB over the room; its figures are doubtful"),
+        Fact::HoldInNoise { over_room_db, .. } => {
+            format!("that hold stood only {over_room_db:.0} dB over the room; its figures are doubtful")
+        }
         Fact::SoundLost { lost_s } => format!("{lost_s:.2} s of sound were lost"),
         _ => return None,
     })

@@ -15,10 +15,10 @@ const ANSWER: &str = "answer:";
 
 /// The main path's phrases for one state.
 pub fn main_grammar(words: &Words, listening: &Listening) -> Grammar {
-    let answers = listening.answers.iter().map(|answer| Choice {
-        tag: format!("{ANSWER}{answer}"),
-        wordings: answer.split('|').map(spoken_form).collect(),
-    });
+    let answers = listening
+        .answers
+        .iter()
+        .map(|answer| Choice { tag: format!("{ANSWER}{answer}"), wordings: answer.split('|').map(spoken_form).collect() });
     let commands = commands(words, &listening.commands).map(|mut choice| {
         if listening.firm {
             choice.wordings = words.firm_wordings(&choice.tag, choice.wordings);
@@ -50,11 +50,7 @@ pub fn meaning(tag: &str) -> Option<Meaning> {
 
 /// An answer as the lexicon has its words: lower case, no punctuation but apostrophes inside words.
 pub fn spoken_form(answer: &str) -> String {
-    let plain: String = answer
-        .to_lowercase()
-        .replace('\u{2019}', "'")
-        .chars()
-        .map(|c| if c.is_alphanumeric() || c == '\'' { c } else { ' ' })
-        .collect();
+    let plain: String =
+        answer.to_lowercase().replace('\u{2019}', "'").chars().map(|c| if c.is_alphanumeric() || c == '\'' { c } else { ' ' }).collect();
     plain.split_whitespace().collect::<Vec<_>>().join(" ")
 }

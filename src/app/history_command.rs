@@ -49,7 +49,9 @@ pub fn run_history(args: &HistoryArgs, out: &mut dyn Write) -> Result<(), AppErr
         }
     };
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(AppError::Usage(format!("the list could not be written: {error}"))),
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            Err(AppError::Usage(format!("the list could not be written: {error}")))
+        }
         _ => Ok(()),
     }
 }

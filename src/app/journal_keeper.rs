@@ -43,7 +43,11 @@ pub fn lock(kept: &SharedKept) -> std::sync::MutexGuard<'_, Kept> {
 
 enum State {
     /// Until the client has chosen, nobody knows whose journal it is.
-    Undecided { store: Box<Store>, unfinished: Box<Unfinished>, waiting: Vec<Entry> },
+    Undecided {
+        store: Box<Store>,
+        unfinished: Box<Unfinished>,
+        waiting: Vec<Entry>,
+    },
     Writing(JournalWriter),
     Broken,
 }
@@ -111,7 +115,8 @@ impl Observer for JournalKeeper {
         let State::Undecided { mut store, unfinished, waiting } = std::mem::replace(&mut self.state, State::Broken) else { return };
         let begun = if go_on {
             lock(&self.kept).entries.splice(0..0, unfinished.entries.iter().cloned());
-            Journal::resume(*store, &unfinished, &self.facts.started_at, self.facts.lines.as_deref()).and_then(|journal| writer(journal, self.facts.source))
+            Journal::resume(*store, &unfinished, &self.facts.started_at, self.facts.lines.as_deref())
+                .and_then(|journal| writer(journal, self.facts.source))
         } else {
             store.abandon(unfinished.session, &self.facts.started_at).and_then(|()| begin(*store, &self.facts))
         };

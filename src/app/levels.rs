@@ -114,7 +114,10 @@ impl Levels {
         self.void = true;
         self.notes.push((
             "calibration-void".into(),
-            format!("The calibration of \"{}\" of {} no longer holds: {why}. Levels are relative from here on. {REMEDY}", kept.device.name, kept.date),
+            format!(
+                "The calibration of \"{}\" of {} no longer holds: {why}. Levels are relative from here on. {REMEDY}",
+                kept.device.name, kept.date
+            ),
         ));
         match (&mut self.store, &kept.void) {
             (Some(store), None) => store.void(&kept.device.system, &kept.device.name, why),
@@ -156,13 +159,15 @@ impl Levels {
     #[must_use]
     pub fn scale(&self) -> LevelScale {
         let none = if self.void { LevelCalibration::Void } else { LevelCalibration::None };
-        let (offset_db, calibration) = self.calibration.as_ref().map_or((0.0, none), |kept| (kept.reported_offset_db(), named(kept.method)));
+        let (offset_db, calibration) =
+            self.calibration.as_ref().map_or((0.0, none), |kept| (kept.reported_offset_db(), named(kept.method)));
         LevelScale { offset_db, calibration, auto_gain: self.auto_gain }
     }
 
     /// Puts the level of a fact on the scale that holds now and says what it refers to.
     pub fn dress(&self, fact: &mut Fact) {
-        let (Fact::HoldMeasured { level_mean_db, level_calibrated, level_terms, .. } | Fact::PhraseRead { level_mean_db, level_calibrated, level_terms, .. }) = fact
+        let (Fact::HoldMeasured { level_mean_db, level_calibrated, level_terms, .. }
+        | Fact::PhraseRead { level_mean_db, level_calibrated, level_terms, .. }) = fact
         else {
             return;
         };

@@ -4,8 +4,8 @@ use std::path::{Path, PathBuf};
 
 use super::error::AppError;
 use super::grammar::spoken_form;
-use crate::hear::commands::Lexicon;
 use super::routine::command::load_routine;
+use crate::hear::commands::Lexicon;
 use crate::routine::{Hearing, Prescription};
 use crate::session::Command;
 use crate::speak::Words;

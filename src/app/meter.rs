@@ -92,7 +92,17 @@ impl Meter {
     pub fn bar(&self, full: char, empty: char, mark: char) -> String {
         let cell = |db: f64| ((db - BAR_FROM_DB) / -BAR_FROM_DB * BAR_CELLS as f64).round().clamp(0.0, BAR_CELLS as f64) as usize;
         let (level, room) = (cell(self.level_db), self.room_db.map(cell));
-        (0..BAR_CELLS).map(|k| if room == Some(k) { mark } else if k < level { full } else { empty }).collect()
+        (0..BAR_CELLS)
+            .map(|k| {
+                if room == Some(k) {
+                    mark
+                } else if k < level {
+                    full
+                } else {
+                    empty
+                }
+            })
+            .collect()
     }
 
     /// Level, pitch, voicing, room and hold in one line of words.

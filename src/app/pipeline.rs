@@ -402,7 +402,12 @@ impl Pipeline {
         {
             self.tell(&error.to_string());
         }
-        let may_say = listening.commands.iter().filter_map(|command| self.names.iter().find(|(_, own)| own == command)).map(|(name, _)| name.clone()).collect::<Vec<_>>();
+        let may_say = listening
+            .commands
+            .iter()
+            .filter_map(|command| self.names.iter().find(|(_, own)| own == command))
+            .map(|(name, _)| name.clone())
+            .collect::<Vec<_>>();
         let at_s = self.now_s();
         self.observers.iter_mut().for_each(|observer| observer.listens(at_s, &listening, &may_say));
         self.listening = listening;

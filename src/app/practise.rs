@@ -9,22 +9,22 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use jiff::ZonedDateTime;
 
+use super::enrol;
 use super::error::AppError;
 use super::follow::{ScreenFollower, SharedScreen};
 use super::grammar::{self, fast_grammar, spoken_form};
-use super::levels::{self, Levels};
+use super::hand;
 use super::journal_keeper::{JournalKeeper, SessionFacts, SharedKept, lock};
+use super::levels::{self, Levels};
+use super::load;
 use super::load::Loaded;
 use super::observe::{Beginning, Observer};
 use super::pipeline::{Parts, Pipeline};
-use super::routine::ramps::stages_and_unfinished;
 use super::record::sound::{self, SoundWish};
+use super::routine::ramps::stages_and_unfinished;
+use super::summary;
 use super::talk::{PcmTalker, SystemTalker, Talker};
 use super::web::server::{self, ScreenArgs};
-use super::enrol;
-use super::hand;
-use super::load;
-use super::summary;
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
 use crate::audio::{self, AudioIo, EchoCanceller};
@@ -82,7 +82,9 @@ pub struct PractiseArgs {
 pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
     let recording = names_file(&args.mic);
     if args.fast && !recording {
-        return Err(AppError::Usage("--fast needs a recording: name a file with --mic FILE.wav; a live microphone runs in real time".into()));
+        return Err(AppError::Usage(
+            "--fast needs a recording: name a file with --mic FILE.wav; a live microphone runs in real time".into(),
+        ));
     }
     let speaker = args.speaker.clone().unwrap_or_else(|| if recording { "none".into() } else { "default".into() });
     let Loaded { words, model, lexicon, mut prescription, routine_text } = load::all(&args.routine, args.model.as_deref())?;
@@ -236,7 +238,15 @@ impl Practice {
         let resume_loud_s = unfinished.map_or(0.0, |unfinished| unfinished.loud_s);
         let resumed_agreed = unfinished.map(|unfinished| unfinished.agreed.clone()).unwrap_or_default();
         if self.source != Source::Live {
-            return Ok(Start { first_session: resume_from.is_none(), agreed: resumed_agreed, resume_from, resume_done, resume_counts, resume_loud_s, ..Start::default() });
+            return Ok(Start {
+                first_session: resume_from.is_none(),
+                agreed: resumed_agreed,
+                resume_from,
+                resume_done,
+                resume_counts,
+                resume_loud_s,
+                ..Start::default()
+            });
         }
         let known = store.exercises_begun(&self.client)?;
         let sound = store.sound_to_ask(&self.client, now)?;
@@ -270,7 +280,11 @@ impl Practice {
                 Work::Question { items, .. } => fresh_first(items, &asked, |item| &item.clue),
                 Work::Naming { items, .. } => fresh_first(items, &asked, |item| &item.category),
                 Work::Repeated { sip_every, .. } if sip_every.is_some() && !own_sips => {
-                    eprintln!("Sips are left out: the routine enables them for {:?}, not for {:?}.", self.prescription.client.as_deref().unwrap_or_default(), self.client);
+                    eprintln!(
+                        "Sips are left out: the routine enables them for {:?}, not for {:?}.",
+                        self.prescription.client.as_deref().unwrap_or_default(),
+                        self.client
+                    );
                     *sip_every = None;
                 }
                 _ => {}
@@ -284,7 +298,13 @@ impl Practice {
         use crate::hear::commands::CommandRecogniser;
         for (state, list) in listening::ALL {
             let firm = state.starts_with("class");
-            let listening = crate::session::Listening { commands: list.to_vec(), answers: Vec::new(), voice: crate::hear::VoiceTask::Idle, list: false, firm };
+            let listening = crate::session::Listening {
+                commands: list.to_vec(),
+                answers: Vec::new(),
+                voice: crate::hear::VoiceTask::Idle,
+                list: false,
+                firm,
+            };
             let grammar = grammar::main_grammar(&self.words, &listening);
             if !grammar.choices.is_empty() {
                 commands.listen_for(&grammar)?;
@@ -296,7 +316,8 @@ impl Practice {
                 Work::Naming { items, .. } => items.iter().flat_map(|item| &item.members).collect(),
                 _ => continue,
             };
-            let choices = answers.into_iter().map(|answer| Choice { tag: answer.clone(), wordings: answer.split('|').map(spoken_form).collect() });
+            let choices =
+                answers.into_iter().map(|answer| Choice { tag: answer.clone(), wordings: answer.split('|').map(spoken_form).collect() });
             self.lexicon.validate(&Grammar { choices: choices.collect(), list_from: None })?;
         }
         Ok(())

@@ -76,7 +76,11 @@ mod tests {
                 // No voice keeps its pitch like a machine.
                 let t = t + 3e-4 * (2.0 * PI * 5.0 * t).sin();
                 let on = (0.3..2.2).contains(&t);
-                if on { (1..=12).map(|h| 0.1 / f64::from(h) * (2.0 * PI * 150.0 * f64::from(h) * t).sin()).sum::<f64>() as f32 } else { 0.0 }
+                if on {
+                    (1..=12).map(|h| 0.1 / f64::from(h) * (2.0 * PI * 150.0 * f64::from(h) * t).sin()).sum::<f64>() as f32
+                } else {
+                    0.0
+                }
             })
             .collect();
         let mut hold = analyse_voice(&buzz, 16_000).1.remove(0);

@@ -78,9 +78,11 @@ pub fn run(args: &ReportArgs) -> Result<ExitCode, AppError> {
             _ => Ok(ExitCode::SUCCESS),
         };
     }
-    let path = args.out.clone().unwrap_or_else(|| PathBuf::from(format!("report-{}-{today}.{}", short_name(&client), args.format.extension())));
+    let path =
+        args.out.clone().unwrap_or_else(|| PathBuf::from(format!("report-{}-{today}.{}", short_name(&client), args.format.extension())));
     write(&path, &bytes, args.force)?;
-    let written = words.text(&Line { key: "report-written-shown".to_owned(), args: vec![("file", Arg::Text(path.display().to_string()))] })?;
+    let written =
+        words.text(&Line { key: "report-written-shown".to_owned(), args: vec![("file", Arg::Text(path.display().to_string()))] })?;
     // Where nobody reads it, the file is there all the same.
     let _ = writeln!(std::io::stdout(), "{written}");
     Ok(ExitCode::SUCCESS)
@@ -93,7 +95,10 @@ pub fn run(args: &ReportArgs) -> Result<ExitCode, AppError> {
 pub fn make(args: &ReportArgs, today: Date, words: &Words) -> Result<(String, Vec<u8>), AppError> {
     let folder = data_folder(args.data.as_deref())?;
     let Some(store) = Store::open_existing(&folder)? else {
-        return Err(AppError::Usage(format!("there is no record in {}, so there is nothing to report: practise first, or name the folder of the record with --data DIR", folder.display())));
+        return Err(AppError::Usage(format!(
+            "there is no record in {}, so there is nothing to report: practise first, or name the folder of the record with --data DIR",
+            folder.display()
+        )));
     };
     let client = choose(&store.live_clients()?, args.client.as_deref(), &folder)?;
     let practised = store.practised(&client, today)?;
@@ -112,7 +117,8 @@ pub fn make(args: &ReportArgs, today: Date, words: &Words) -> Result<(String, Ve
 pub fn gather(practised: &Practised, weeks: u32, today: Date, words: &Words) -> Result<Sheet, AppError> {
     let window = window(practised, weeks, today);
     let picture = Picture::of(practised, window);
-    let say = |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
+    let say =
+        |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
     let last_practice = practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).max();
     let about = About { made: today, last_practice, software: concat!("tidecount ", env!("CARGO_PKG_VERSION")), language: "en" };
     sheet(&picture, &about, &say).map_err(|why| AppError::Usage(why.to_string()))
@@ -129,12 +135,17 @@ fn window(practised: &Practised, weeks: u32, today: Date) -> Window {
 fn choose(clients: &[(String, u32)], named: Option<&str>, folder: &Path) -> Result<String, AppError> {
     let list = || clients.iter().map(|(name, practices)| format!("\n  {} ({practices} practices)", one_line(name))).collect::<String>();
     match (named, clients) {
-        (_, []) => Err(AppError::Usage(format!("nobody has practised live in {} yet, so there is nothing to report: practise first, or name another record with --data DIR", folder.display()))),
+        (_, []) => Err(AppError::Usage(format!(
+            "nobody has practised live in {} yet, so there is nothing to report: practise first, or name another record with --data DIR",
+            folder.display()
+        ))),
         (Some(name), _) => clients.iter().find(|(known, _)| known == name).map(|(known, _)| known.clone()).ok_or_else(|| {
             AppError::Usage(format!("{:?} has not practised live here. Name one of these with --client NAME:{}", one_line(name), list()))
         }),
         (None, [(only, _)]) => Ok(only.clone()),
-        (None, _) => Err(AppError::Usage(format!("several people practise here. Say whose report it is to be with --client NAME:{}", list()))),
+        (None, _) => {
+            Err(AppError::Usage(format!("several people practise here. Say whose report it is to be with --client NAME:{}", list())))
+        }
     }
 }
 
@@ -146,7 +157,8 @@ fn one_line(text: &str) -> String {
 /// The client's name as part of a file's name: letters and digits, everything else a dash; nothing else about the person.
 fn short_name(client: &str) -> String {
     let letters: String = client.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
-    let short: String = letters.to_lowercase().split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-").chars().take(24).collect();
+    let short: String =
+        letters.to_lowercase().split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-").chars().take(24).collect();
     let short = short.trim_end_matches('-');
     if short.is_empty() { "client".to_owned() } else { short.to_owned() }
 }
@@ -154,8 +166,17 @@ fn short_name(client: &str) -> String {
 /// Writes beside it and moves it there, so that no half report is left; over another file only with `force`.
 fn write(path: &Path, bytes: &[u8], force: bool) -> Result<(), AppError> {
     let refused = |why: String| AppError::Usage(format!("{}: {why}", path.display()));
-    let exists = || refused("there is a file of that name already, and it was left as it is: name another with --out FILE, or replace it with --force".to_owned());
-    let cannot = |why: std::io::Error| refused(format!("cannot be written: {why}. See that the folder is there, is writable for you and has room, or name another file with --out FILE"));
+    let exists = || {
+        refused(
+            "there is a file of that name already, and it was left as it is: name another with --out FILE, or replace it with --force"
+                .to_owned(),
+        )
+    };
+    let cannot = |why: std::io::Error| {
+        refused(format!(
+            "cannot be written: {why}. See that the folder is there, is writable for you and has room, or name another file with --out FILE"
+        ))
+    };
     let there = path.symlink_metadata();
     if there.as_ref().is_ok_and(std::fs::Metadata::is_dir) {
         return Err(refused("this is a folder: name a file in it with --out FILE".to_owned()));
@@ -186,7 +207,9 @@ mod tests {
 
     #[test]
     fn names_of_files_hold_letters_alone() {
-        for (client, short) in [("grandpa", "grandpa"), ("Ada of the Hill", "ada-of-the-hill"), ("../../etc", "etc"), ("  ", "client"), ("Ägir 2", "ägir-2")] {
+        for (client, short) in
+            [("grandpa", "grandpa"), ("Ada of the Hill", "ada-of-the-hill"), ("../../etc", "etc"), ("  ", "client"), ("Ägir 2", "ägir-2")]
+        {
             assert_eq!(short_name(client), short);
         }
         assert!(short_name(&"x ".repeat(90)).len() <= 24);

@@ -133,7 +133,9 @@ impl StepResult {
                 self.questions.0 += u32::from(*correct);
                 self.questions.1 += 1;
             }
-            Fact::StepDone { repetitions_done, repetitions_prescribed, .. } => self.done = Some((*repetitions_done, *repetitions_prescribed)),
+            Fact::StepDone { repetitions_done, repetitions_prescribed, .. } => {
+                self.done = Some((*repetitions_done, *repetitions_prescribed))
+            }
             Fact::StepStopped { repetitions_done, repetitions_prescribed, reason, .. } => {
                 self.done = Some((*repetitions_done, *repetitions_prescribed));
                 self.notes.push(format!("stopped: {}", plain(reason)));

@@ -6,10 +6,19 @@ use crate::speak::{MixEvent, Mixer, Renderer, SpeakError, SystemEvent, SystemSpe
 /// What became of a line. Times are seconds on the sample clock.
 #[derive(Debug)]
 pub enum TalkEvent {
-    Began { id: LineId, at_s: f64 },
-    Ended { id: LineId, at_s: f64 },
+    Began {
+        id: LineId,
+        at_s: f64,
+    },
+    Ended {
+        id: LineId,
+        at_s: f64,
+    },
     /// The line could not be spoken; it has ended.
-    Failed { id: LineId, why: SpeakError },
+    Failed {
+        id: LineId,
+        why: SpeakError,
+    },
 }
 
 /// A voice that talks. Called by the sound thread once a block, never from a device callback.
@@ -143,7 +152,6 @@ impl SystemTalker {
     fn now_s(&self) -> f64 {
         self.blocks as f64 * 0.01 + self.skipped_s
     }
-
 }
 
 impl Talker for SystemTalker {

@@ -48,13 +48,17 @@ impl Attendant {
         let Some(now) = self.now else { return };
         self.hush();
         let several = self.several();
-        let left: Vec<_> =
-            invite::slots(&self.household, now).into_iter().filter(|slot| !invite::is_done(&self.household, &self.today, *slot, now)).collect();
+        let left: Vec<_> = invite::slots(&self.household, now)
+            .into_iter()
+            .filter(|slot| !invite::is_done(&self.household, &self.today, *slot, now))
+            .collect();
         let undated: Vec<_> = self
             .household
             .pairs()
             .filter(|pair| self.household.routine(*pair).is_some_and(|routine| routine.plan.is_empty()))
-            .filter(|pair| !self.today.practices.iter().any(|practised| (practised.person, practised.routine) == *pair && practised.counts()))
+            .filter(|pair| {
+                !self.today.practices.iter().any(|practised| (practised.person, practised.routine) == *pair && practised.counts())
+            })
             .collect();
         if left.is_empty() && undated.is_empty() {
             self.say("attend-left-none", Vec::new());
@@ -79,7 +83,8 @@ impl Attendant {
         let last = |practised: &Practised| {
             practices.iter().rev().find(|other| (other.person, other.routine) == (practised.person, practised.routine)) == Some(practised)
         };
-        let lines: Vec<Line> = practices.iter().filter(|practised| last(practised)).flat_map(|practised| practised.told(&self.household)).collect();
+        let lines: Vec<Line> =
+            practices.iter().filter(|practised| last(practised)).flat_map(|practised| practised.told(&self.household)).collect();
         if lines.is_empty() {
             self.say("attend-told-nobody", Vec::new());
         }

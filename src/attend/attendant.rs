@@ -39,7 +39,10 @@ pub(super) enum State {
     Waiting,
     Asking(Asking),
     /// Starts when this line has been said.
-    Starting { line: LineId, pair: (usize, usize) },
+    Starting {
+        line: LineId,
+        pair: (usize, usize),
+    },
     Practising,
 }
 
@@ -151,7 +154,8 @@ impl Attendant {
     }
 
     pub(super) fn may_say_yes(&self) -> bool {
-        self.invitations.open(self.now_s).is_some() && self.invitations.since_last_s(self.now_s).is_some_and(|since_s| since_s <= YES_WITHIN_S)
+        self.invitations.open(self.now_s).is_some()
+            && self.invitations.since_last_s(self.now_s).is_some_and(|since_s| since_s <= YES_WITHIN_S)
     }
 
     fn reach(&mut self, at_s: f64) {

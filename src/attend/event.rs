@@ -44,19 +44,42 @@ pub enum Hearing {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Event {
     /// The clock moved; about every tenth of a second.
-    Tick { at_s: f64, now: Moment },
+    Tick {
+        at_s: f64,
+        now: Moment,
+    },
     /// Somebody speaks, or something sounds like it.
-    Talk { at_s: f64 },
-    Heard { at_s: f64, said: Said, confidence: f64 },
+    Talk {
+        at_s: f64,
+    },
+    Heard {
+        at_s: f64,
+        said: Said,
+        confidence: f64,
+    },
     /// A line was said to its end, was hushed, or could not be said.
-    LineEnded { at_s: f64, line: LineId },
+    LineEnded {
+        at_s: f64,
+        line: LineId,
+    },
     /// What the record knows of today.
-    Record { at_s: f64, today: Today },
+    Record {
+        at_s: f64,
+        today: Today,
+    },
     /// The practice that was asked for is over.
-    PracticeEnded { at_s: f64, outcome: Practised },
+    PracticeEnded {
+        at_s: f64,
+        outcome: Practised,
+    },
     /// It could not begin.
-    PracticeFailed { at_s: f64 },
-    Hearing { at_s: f64, hearing: Hearing },
+    PracticeFailed {
+        at_s: f64,
+    },
+    Hearing {
+        at_s: f64,
+        hearing: Hearing,
+    },
 }
 
 /// What stands on the screen while it waits.
@@ -83,14 +106,24 @@ pub enum Keeping {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Effect {
     /// Speak a line; lines queue behind each other.
-    Say { id: LineId, line: Line },
+    Say {
+        id: LineId,
+        line: Line,
+    },
     /// Silence now; each dropped line still gets its `LineEnded`.
     Hush,
     /// What may be said from now on.
     Listen(Vec<Said>),
     Show(View),
     /// Lead this person's routine; answered with `PracticeEnded` or `PracticeFailed`.
-    Start { person: usize, routine: usize },
+    Start {
+        person: usize,
+        routine: usize,
+    },
     /// Keep that a notice was said or answered; `person` is whom it is about.
-    Keep { person: Option<usize>, line: Line, keeping: Keeping },
+    Keep {
+        person: Option<usize>,
+        line: Line,
+        keeping: Keeping,
+    },
 }

@@ -208,7 +208,12 @@ fn check_said(typed: &At<String>, key: &str, checks: Checks<'_>, faults: &mut Fi
     let spoken = (checks.spoken_form)(&typed.value);
     for word in spoken.split_whitespace().filter(|word| !knows(word)) {
         let what = format!("`{key}`: the recogniser does not know the word \"{word}\" and would never hear it");
-        faults.add(FaultKind::UnknownWord, typed.span.clone(), what, "Take an everyday English word; `called` names a routine otherwise than its title.");
+        faults.add(
+            FaultKind::UnknownWord,
+            typed.span.clone(),
+            what,
+            "Take an everyday English word; `called` names a routine otherwise than its title.",
+        );
     }
     if spoken.is_empty() && faults.list.len() == before {
         faults.add(FaultKind::UnreadableText, typed.span.clone(), format!("`{key}` holds nothing that can be said"), "Write it in words.");
@@ -270,7 +275,8 @@ impl Household {
     /// Everything that can ever be said in this household, fixed phrases first.
     #[must_use]
     pub fn everything(&self) -> Vec<Said> {
-        let mut all = vec![Said::StartMine, Said::NotNow, Said::WhatIsLeft, Said::HowDidItGo, Said::Thanks, Said::Yes, Said::No, Said::Stop];
+        let mut all =
+            vec![Said::StartMine, Said::NotNow, Said::WhatIsLeft, Said::HowDidItGo, Said::Thanks, Said::Yes, Said::No, Said::Stop];
         let persons = 0..self.persons.len();
         all.extend(persons.clone().map(Said::StartFor));
         all.extend(persons.map(Said::Name));

@@ -114,7 +114,9 @@ impl Invitations {
 pub(super) fn slots(household: &Household, now: Moment) -> Vec<Slot> {
     let mut slots: Vec<Slot> = household
         .pairs()
-        .flat_map(|(p, r)| household.routine((p, r)).into_iter().flat_map(move |routine| routine.plan.iter().map(move |planned| (p, r, planned))))
+        .flat_map(|(p, r)| {
+            household.routine((p, r)).into_iter().flat_map(move |routine| routine.plan.iter().map(move |planned| (p, r, planned)))
+        })
         .filter(|(_, _, planned)| planned.days.contains(&now.weekday))
         .map(|(p, r, planned)| (p, r, planned.at_min))
         .collect();
@@ -126,10 +128,12 @@ pub(super) fn slots(household: &Household, now: Moment) -> Vec<Slot> {
 /// Done already: a practice of this routine that counts stands nearer to this time than to any other planned one.
 pub(super) fn is_done(household: &Household, today: &Today, slot: Slot, now: Moment) -> bool {
     let others: Vec<u16> = slots(household, now).into_iter().filter(|(p, r, _)| (*p, *r) == (slot.0, slot.1)).map(|slot| slot.2).collect();
-    today.practices.iter().filter(|practised| (practised.person, practised.routine) == (slot.0, slot.1) && practised.counts()).any(|practised| {
-        let distance = |at: u16| at.abs_diff(practised.begun_min);
-        others.iter().all(|&other| distance(slot.2) <= distance(other))
-    })
+    today.practices.iter().filter(|practised| (practised.person, practised.routine) == (slot.0, slot.1) && practised.counts()).any(
+        |practised| {
+            let distance = |at: u16| at.abs_diff(practised.begun_min);
+            others.iter().all(|&other| distance(slot.2) <= distance(other))
+        },
+    )
 }
 
 /// The routines that are meant to be done about now.

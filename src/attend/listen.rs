@@ -3,8 +3,8 @@
 use super::attendant::{Ask, Asking, Attendant, State};
 use super::clock::Moment;
 use super::event::{Effect, Said, View};
-use super::notice::{self, About};
 use super::invite;
+use super::notice::{self, About};
 use crate::session::{Arg, Line};
 
 /// So many wordings are shown at once; a page tells the others on demand.
@@ -94,7 +94,8 @@ impl Attendant {
             Said::WhatIsLeft => Some(6),
             Said::HowDidItGo | Said::StartCalled(_) | Said::Stop => None,
         };
-        let mut ranked: Vec<(u8, &Said)> = self.listening.iter().filter_map(|said| Some((rank(said)?, said))).filter(|(rank, _)| !asking || *rank <= 1).collect();
+        let mut ranked: Vec<(u8, &Said)> =
+            self.listening.iter().filter_map(|said| Some((rank(said)?, said))).filter(|(rank, _)| !asking || *rank <= 1).collect();
         // Stable: those of one rank keep the household's order.
         ranked.sort_by_key(|(rank, _)| *rank);
         ranked.into_iter().take(FEW).map(|(_, said)| said.clone()).collect()

@@ -126,7 +126,9 @@ impl Attendant {
             return;
         }
         let due: Vec<_> = self.due().into_iter().filter(|pair| pairs.contains(pair)).collect();
-        let done = |pair: &&(usize, usize)| self.today.practices.iter().any(|practised| (practised.person, practised.routine) == **pair && practised.counts());
+        let done = |pair: &&(usize, usize)| {
+            self.today.practices.iter().any(|practised| (practised.person, practised.routine) == **pair && practised.counts())
+        };
         let open: Vec<_> = pairs.iter().filter(|pair| !done(pair)).copied().collect();
         match (pairs, due.as_slice(), open.as_slice()) {
             ([one], _, _) | (_, [one, ..], _) | (_, _, [one]) => self.start(*one),

@@ -54,8 +54,17 @@ impl Practised {
     /// Reads a session's entries; `name_of` gives what an exercise is called.
     #[must_use]
     pub fn of(person: usize, routine: usize, begun_min: u16, entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> Self {
-        let mut practised =
-            Self { person, routine, begun_min, done: 0, prescribed: 0, left_out: Vec::new(), unwell: Vec::new(), missed: 0, end: End::BrokenOff };
+        let mut practised = Self {
+            person,
+            routine,
+            begun_min,
+            done: 0,
+            prescribed: 0,
+            left_out: Vec::new(),
+            unwell: Vec::new(),
+            missed: 0,
+            end: End::BrokenOff,
+        };
         let step_of = |entry: &Entry| entry.position.map(|Position { step, .. }| step);
         let done: BTreeSet<u32> = entries.iter().filter(|entry| matches!(entry.fact, Fact::StepDone { .. })).filter_map(step_of).collect();
         practised.done = u32::try_from(done.len()).unwrap_or(u32::MAX);
@@ -69,7 +78,9 @@ impl Practised {
             match &entry.fact {
                 Fact::SessionBegun { steps, .. } => practised.prescribed = *steps,
                 Fact::StepLeftOut { exercise, .. } => leave_out(exercise),
-                Fact::StepStopped { exercise, reason, .. } if reason == "skipped" && step_of(entry).is_none_or(|step| !done.contains(&step)) => {
+                Fact::StepStopped { exercise, reason, .. }
+                    if reason == "skipped" && step_of(entry).is_none_or(|step| !done.contains(&step)) =>
+                {
                     leave_out(exercise);
                 }
                 Fact::SafetyStop { exercise, reason } => {

@@ -100,9 +100,7 @@ where
         return;
     }
     let scale = 1.0 / channels as f32;
-    let taken = ring.push_iter(
-        data.chunks_exact(channels).map(|frame| frame.iter().map(|s| f32::from_sample(*s)).sum::<f32>() * scale),
-    );
+    let taken = ring.push_iter(data.chunks_exact(channels).map(|frame| frame.iter().map(|s| f32::from_sample(*s)).sum::<f32>() * scale));
     *pushed += taken as u64;
     if taken < frames {
         shared.gap_frames.fetch_add((frames - taken) as u64, SeqCst);

@@ -83,9 +83,8 @@ impl SoundReader {
         let track_id = track.id;
         let parameters = track.codec_params.as_ref().and_then(|p| p.audio()).ok_or_else(unknown)?;
         let rate_hz = parameters.sample_rate.filter(|rate_hz| *rate_hz > 0).ok_or_else(unknown)?;
-        let decoder = symphonia::default::get_codecs()
-            .make_audio_decoder(parameters, &AudioDecoderOptions::default())
-            .map_err(|_| unknown())?;
+        let decoder =
+            symphonia::default::get_codecs().make_audio_decoder(parameters, &AudioDecoderOptions::default()).map_err(|_| unknown())?;
         Ok(Self { format, decoder, track_id, rate_hz, interleaved: Vec::new(), mono: Vec::new() })
     }
 

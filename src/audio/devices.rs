@@ -7,8 +7,27 @@ use cpal::{Device, Host};
 
 /// ALSA's names for things that are no device of their own: converters, mixers, ways to other servers.
 const PSEUDO: [&str; 21] = [
-    "null", "default", "sysdefault", "lavrate", "samplerate", "speexrate", "speex", "jack", "oss", "pulse", "pipewire", "upmix",
-    "vdownmix", "dmix", "dsnoop", "dshare", "usbstream", "front", "surround", "iec958", "modem",
+    "null",
+    "default",
+    "sysdefault",
+    "lavrate",
+    "samplerate",
+    "speexrate",
+    "speex",
+    "jack",
+    "oss",
+    "pulse",
+    "pipewire",
+    "upmix",
+    "vdownmix",
+    "dmix",
+    "dsnoop",
+    "dshare",
+    "usbstream",
+    "front",
+    "surround",
+    "iec958",
+    "modem",
 ];
 
 /// One microphone or loudspeaker.
@@ -47,9 +66,8 @@ pub fn list() -> Result<Devices, AudioError> {
 /// Those that are no pseudo-devices, and the one of exactly that name whatever it is. Pseudo-devices are left out before
 /// anything is asked of them: the way to JACK, for one, then complains on standard error that no JACK is running.
 fn all(host: &Host, direction: Direction, named: &str) -> Result<Vec<Device>, AudioError> {
-    let devices = host
-        .devices()
-        .map_err(|e| AudioError::Device(format!("the sound system ({}) cannot list its devices: {e}", host.id().name())))?;
+    let devices =
+        host.devices().map_err(|e| AudioError::Device(format!("the sound system ({}) cannot list its devices: {e}", host.id().name())))?;
     let wanted = |device: &Device| id(device).is_some_and(|name| name == named || !is_pseudo(host, &name));
     let able = |device: &Device| match direction {
         Direction::Input => device.supports_input(),
@@ -153,10 +171,7 @@ fn none_there(host: &Host, direction: Direction, name: &str) -> AudioError {
     let names: Vec<String> = known.iter().map(|l| format!("\"{}\"", l.name)).collect();
     let noun = direction.noun();
     AudioError::NoDevice(if names.is_empty() {
-        format!(
-            "no {noun} was found: plug one in or switch it on, or give a recording or WAV file to {} instead",
-            direction.option()
-        )
+        format!("no {noun} was found: plug one in or switch it on, or give a recording or WAV file to {} instead", direction.option())
     } else {
         format!("there is no {noun} \"{name}\", or more than one fits; give one of {} to {}", names.join(", "), direction.option())
     })

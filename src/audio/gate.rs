@@ -66,8 +66,7 @@ impl Gate {
     /// Whether the microphone holds our own voice at this time, now or in the last minutes.
     #[must_use]
     pub fn masks(&self, at_s: f64) -> bool {
-        self.running.is_some_and(|r| at_s >= r.heard_s - LEAD_S)
-            || self.played.iter().rev().any(|(from, to)| (*from..*to).contains(&at_s))
+        self.running.is_some_and(|r| at_s >= r.heard_s - LEAD_S) || self.played.iter().rev().any(|(from, to)| (*from..*to).contains(&at_s))
     }
 }
 

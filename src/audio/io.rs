@@ -161,14 +161,13 @@ pub fn open(mic: &str, speaker: &str, fast: bool) -> Result<Box<dyn AudioIo>, Au
     if mic_is_file && speaker_is_file && same_file(mic, speaker) {
         return Err(AudioError::File(format!("{speaker} is the recording that is being read: give --speaker another name")));
     }
-    let mic: Box<dyn MicSource> =
-        if mic_is_file {
-            Box::new(FileMic::open(mic.as_ref(), fast)?)
-        } else if mic == "none" {
-            Box::new(QuietMic::default())
-        } else {
-            Box::new(LiveMic::open(mic)?)
-        };
+    let mic: Box<dyn MicSource> = if mic_is_file {
+        Box::new(FileMic::open(mic.as_ref(), fast)?)
+    } else if mic == "none" {
+        Box::new(QuietMic::default())
+    } else {
+        Box::new(LiveMic::open(mic)?)
+    };
     let speaker: Box<dyn SpeakerSink> = if speaker_is_file {
         Box::new(WavSpeaker::create(speaker.as_ref(), mic.rate_hz())?)
     } else if speaker_is_device {

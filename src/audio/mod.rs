@@ -22,7 +22,6 @@ pub use io::{Joined, MicSource, SpeakerSink, open};
 pub use live_mic::LiveMic;
 pub use live_speaker::LiveSpeaker;
 
-
 /// Why sound could not be had. Each kind says what the caller can do.
 #[derive(Debug, thiserror::Error)]
 pub enum AudioError {

@@ -98,8 +98,7 @@ pub fn resample_all(samples: &[f32], in_hz: u32, out_hz: u32) -> Result<Vec<f32>
     let frames = output.len();
     let from = InterleavedSlice::new(samples, 1, samples.len()).map_err(|e| failed(e.to_string()))?;
     let mut to = InterleavedSlice::new_mut(&mut output, 1, frames).map_err(|e| failed(e.to_string()))?;
-    let (_, produced) =
-        fft.process_all_into_buffer(&from, &mut to, samples.len(), None).map_err(|e| failed(e.to_string()))?;
+    let (_, produced) = fft.process_all_into_buffer(&from, &mut to, samples.len(), None).map_err(|e| failed(e.to_string()))?;
     output.truncate(produced);
     Ok(output)
 }
@@ -157,8 +156,7 @@ impl StreamResampler {
         let mut at = 0;
         while let Some(piece) = self.waiting.get(at..at + needed) {
             at += needed;
-            let (Ok(from), Ok(mut to)) =
-                (InterleavedSlice::new(piece, 1, needed), InterleavedSlice::new_mut(&mut self.chunk, 1, made))
+            let (Ok(from), Ok(mut to)) = (InterleavedSlice::new(piece, 1, needed), InterleavedSlice::new_mut(&mut self.chunk, 1, made))
             else {
                 continue;
             };
@@ -177,16 +175,8 @@ impl StreamResampler {
 
 fn fft(in_hz: u32, out_hz: u32, chunk: usize) -> Result<Fft<f32>, AudioError> {
     // One FFT block per chunk. With 10 ms this is the shortest block both rates share for certain.
-    Fft::new_custom(
-        in_hz as usize,
-        out_hz as usize,
-        chunk,
-        1,
-        1,
-        rubato::WindowFunction::BlackmanHarris2,
-        FixedSync::Both,
-    )
-    .map_err(|e| AudioError::Device(format!("{in_hz} Hz cannot be turned into {out_hz} Hz: {e}")))
+    Fft::new_custom(in_hz as usize, out_hz as usize, chunk, 1, 1, rubato::WindowFunction::BlackmanHarris2, FixedSync::Both)
+        .map_err(|e| AudioError::Device(format!("{in_hz} Hz cannot be turned into {out_hz} Hz: {e}")))
 }
 
 #[cfg(test)]
@@ -216,9 +206,7 @@ mod tests {
 
     #[test]
     fn a_tone_keeps_frequency_level_and_the_stated_delay() {
-        for (in_hz, out_hz) in
-            [(48_000, 16_000), (44_100, 16_000), (32_000, 16_000), (8_000, 16_000), (24_000, 48_000), (16_000, 16_000)]
-        {
+        for (in_hz, out_hz) in [(48_000, 16_000), (44_100, 16_000), (32_000, 16_000), (8_000, 16_000), (24_000, 48_000), (16_000, 16_000)] {
             let worst = error_of(in_hz, out_hz, 440.0);
             assert!(worst < 0.005, "{in_hz} to {out_hz} Hz: off by {worst}");
         }

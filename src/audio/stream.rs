@@ -111,10 +111,7 @@ pub(super) fn format(device: &Device, direction: Direction) -> Result<Format, Au
 }
 
 fn is_known(sample: SampleFormat) -> bool {
-    matches!(
-        sample,
-        SampleFormat::F32 | SampleFormat::I16 | SampleFormat::I24 | SampleFormat::I32 | SampleFormat::U8 | SampleFormat::U16
-    )
+    matches!(sample, SampleFormat::F32 | SampleFormat::I16 | SampleFormat::I24 | SampleFormat::I32 | SampleFormat::U8 | SampleFormat::U16)
 }
 
 fn config(host: &Host, direction: Direction, format: Format) -> StreamConfig {
@@ -122,16 +119,18 @@ fn config(host: &Host, direction: Direction, format: Format) -> StreamConfig {
         Direction::Input => SERVER_FRAMES_IN,
         Direction::Output => SERVER_FRAMES_OUT,
     };
-    let frames = if host.id().name() == "ALSA" {
-        ALSA_FRAMES
-    } else {
-        (u64::from(at_48k) * u64::from(format.rate_hz) / 48_000) as u32
-    };
+    let frames = if host.id().name() == "ALSA" { ALSA_FRAMES } else { (u64::from(at_48k) * u64::from(format.rate_hz) / 48_000) as u32 };
     StreamConfig { channels: format.channels, sample_rate: format.rate_hz, buffer_size: BufferSize::Fixed(frames) }
 }
 
 /// Starts a microphone that fills `ring`.
-pub(super) fn start_input(host: &Host, device: &Device, format: Format, ring: HeapProd<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error> {
+pub(super) fn start_input(
+    host: &Host,
+    device: &Device,
+    format: Format,
+    ring: HeapProd<f32>,
+    shared: Arc<Shared>,
+) -> Result<Running, cpal::Error> {
     let config = config(host, Direction::Input, format);
     match format.sample {
         SampleFormat::I16 => input::<i16>(device, config, ring, shared),
@@ -163,7 +162,13 @@ where
 }
 
 /// Starts a loudspeaker that empties `ring`.
-pub(super) fn start_output(host: &Host, device: &Device, format: Format, ring: HeapCons<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error> {
+pub(super) fn start_output(
+    host: &Host,
+    device: &Device,
+    format: Format,
+    ring: HeapCons<f32>,
+    shared: Arc<Shared>,
+) -> Result<Running, cpal::Error> {
     let config = config(host, Direction::Output, format);
     match format.sample {
         SampleFormat::I16 => output::<i16>(device, config, ring, shared),

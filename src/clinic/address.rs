@@ -88,7 +88,8 @@ fn server(named: &str) -> Result<Server, ClinicError> {
     }
     let text = if kept.is_empty() { base.to_owned() } else { format!("{base}?{}", kept.join("&")) };
     // The library's own words may quote what it read.
-    let mut config: postgres::Config = text.parse().map_err(|_| fault("it is no PostgreSQL address, or has an option that is not known"))?;
+    let mut config: postgres::Config =
+        text.parse().map_err(|_| fault("it is no PostgreSQL address, or has an option that is not known"))?;
     if config.get_hosts().is_empty() && config.get_hostaddrs().is_empty() {
         return Err(fault("it names no host"));
     }

@@ -77,7 +77,10 @@ mod tests {
     #[test]
     fn bands_are_those_of_the_source_and_its_gap_is_left_open() {
         let band = |percent| share(percent, 100).band();
-        assert_eq!([0, 49, 50, 51, 75, 76, 100].map(band), [Band::Low, Band::Low, Band::Between, Band::Moderate, Band::Moderate, Band::High, Band::High].map(Some));
+        assert_eq!(
+            [0, 49, 50, 51, 75, 76, 100].map(band),
+            [Band::Low, Band::Low, Band::Between, Band::Moderate, Band::Moderate, Band::High, Band::High].map(Some)
+        );
         assert_eq!(share(0, 0).band(), None);
         // 87.7 % and 61.6 % of 10,800 repetitions (computed in the trade notes): high and moderate.
         assert_eq!((share(9472, 10_800).percent(), share(9472, 10_800).band()), (Some(88), Some(Band::High)));

@@ -82,19 +82,58 @@ impl ReasonKind {
 /// One reason with what it rests on.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Reason {
-    Safety { dizzy: u32, pain: u32, help: u32, last: Option<Date> },
+    Safety {
+        dizzy: u32,
+        pain: u32,
+        help: u32,
+        last: Option<Date>,
+    },
     /// `days` without practice up to the results of `known_to`; longer than `gap_days`. `last` is none where nothing was practised.
-    NoPractice { last: Option<Date>, known_to: Date, days: u32, gap_days: u32, planned_week: Option<u32> },
+    NoPractice {
+        last: Option<Date>,
+        known_to: Date,
+        days: u32,
+        gap_days: u32,
+        planned_week: Option<u32>,
+    },
     /// `since`: the newest results; none where none have come since the package of `made`.
-    NoResults { since: Option<Date>, made: Option<Date>, days: u32, last: Option<Date> },
-    Adherence { recent: Share, before: Share, planned: bool, known_to: Date },
-    Decline { measures: u32, what: String },
-    LeftOut { times: u32, what: String },
-    Tired { times: u32 },
-    OldProgramme { made: Date, weeks: u32 },
-    NotFollowed { made: Date },
-    Microphone { state: Microphone, since: Option<Date> },
-    Clock { practices: u32 },
+    NoResults {
+        since: Option<Date>,
+        made: Option<Date>,
+        days: u32,
+        last: Option<Date>,
+    },
+    Adherence {
+        recent: Share,
+        before: Share,
+        planned: bool,
+        known_to: Date,
+    },
+    Decline {
+        measures: u32,
+        what: String,
+    },
+    LeftOut {
+        times: u32,
+        what: String,
+    },
+    Tired {
+        times: u32,
+    },
+    OldProgramme {
+        made: Date,
+        weeks: u32,
+    },
+    NotFollowed {
+        made: Date,
+    },
+    Microphone {
+        state: Microphone,
+        since: Option<Date>,
+    },
+    Clock {
+        practices: u32,
+    },
 }
 
 impl Reason {
@@ -218,7 +257,12 @@ fn results(digest: &Digest, today: Date) -> Option<Reason> {
     let from = digest.known_to.max(digest.newest_made)?;
     let due = RESULTS_DAYS.max(i64::from(digest.gap_days));
     let without = days(digest.known_to.unwrap_or(from), today);
-    (i64::from(days(from, today)) > due).then_some(Reason::NoResults { since: digest.known_to, made: digest.newest_made, days: without, last: digest.last_day })
+    (i64::from(days(from, today)) > due).then_some(Reason::NoResults {
+        since: digest.known_to,
+        made: digest.newest_made,
+        days: without,
+        last: digest.last_day,
+    })
 }
 
 /// The whole caseload in its order, those without a reason last. `why`: only clients with this reason.

@@ -79,6 +79,14 @@ impl Change {
     #[must_use]
     pub fn asks(&self) -> bool {
         self.verdict == Verdict::Fallen
-            && matches!(self.measure, Measure::HoldS | Measure::LevelDb | Measure::PhraseLevelDb | Measure::F0SpanSt | Measure::SyllableRateHz | Measure::NamedCount)
+            && matches!(
+                self.measure,
+                Measure::HoldS
+                    | Measure::LevelDb
+                    | Measure::PhraseLevelDb
+                    | Measure::F0SpanSt
+                    | Measure::SyllableRateHz
+                    | Measure::NamedCount
+            )
     }
 }

@@ -249,9 +249,38 @@ pub(super) fn refresh(engine: &mut dyn Engine, client: i64, news: News) -> Resul
 }
 
 const COLUMNS: [&str; 32] = [
-    "client", "newest_made_at", "follows_newest", "first_day", "last_day", "known_to", "sessions", "trials", "practised_s", "planned_week", "gap_days", "recent_counted",
-    "recent_prescribed", "before_counted", "before_prescribed", "planned", "dizzy", "pain", "help", "last_safety", "left_out", "left_out_what", "tired", "fallen",
-    "fallen_what", "risen", "microphone", "microphone_since", "clock_wrong", "fresh", "seen_day", "seen_note",
+    "client",
+    "newest_made_at",
+    "follows_newest",
+    "first_day",
+    "last_day",
+    "known_to",
+    "sessions",
+    "trials",
+    "practised_s",
+    "planned_week",
+    "gap_days",
+    "recent_counted",
+    "recent_prescribed",
+    "before_counted",
+    "before_prescribed",
+    "planned",
+    "dizzy",
+    "pain",
+    "help",
+    "last_safety",
+    "left_out",
+    "left_out_what",
+    "tired",
+    "fallen",
+    "fallen_what",
+    "risen",
+    "microphone",
+    "microphone_since",
+    "clock_wrong",
+    "fresh",
+    "seen_day",
+    "seen_note",
 ];
 
 /// What is kept of one client, as the arithmetic wants it.
@@ -284,7 +313,9 @@ pub(super) fn load(engine: &mut dyn Engine, client: i64) -> Result<Found, Clinic
     let mut packages: Vec<(String, Timestamp)> =
         list(engine, "SELECT id, made_at FROM package WHERE client = $1", &values![client], |row| Ok((row.text(0)?, row.parsed(1)?)))?;
     packages.sort_by(|one, other| (one.1, &one.0).cmp(&(other.1, &other.0)));
-    let handed = list(engine, "SELECT made_at FROM arrival WHERE client = $1", &values![client], |row| row.parsed::<Timestamp>(0))?.into_iter().max();
+    let handed = list(engine, "SELECT made_at FROM arrival WHERE client = $1", &values![client], |row| row.parsed::<Timestamp>(0))?
+        .into_iter()
+        .max();
     let mut steps: HashMap<i64, Vec<StepResult>> = HashMap::new();
     engine.each(
         "SELECT t.session, t.step, t.exercise, t.ramp_stage, t.done, t.prescribed, t.stopped FROM session s JOIN step t ON t.session = s.id
@@ -292,7 +323,14 @@ pub(super) fn load(engine: &mut dyn Engine, client: i64) -> Result<Found, Clinic
         &values![client],
         &mut |row| {
             let count = |column| row.maybe_int(column).map(|value| value.and_then(|value| u32::try_from(value).ok()));
-            let step = StepResult { step: row.count(1)?, exercise: row.text(2)?, ramp_stage: count(3)?, done: row.count(4)?, prescribed: count(5)?, stopped: row.maybe_text(6)? };
+            let step = StepResult {
+                step: row.count(1)?,
+                exercise: row.text(2)?,
+                ramp_stage: count(3)?,
+                done: row.count(4)?,
+                prescribed: count(5)?,
+                stopped: row.maybe_text(6)?,
+            };
             steps.entry(row.int(0)?).or_default().push(step);
             Ok(())
         },
@@ -351,8 +389,11 @@ pub(super) fn load(engine: &mut dyn Engine, client: i64) -> Result<Found, Clinic
 /// The home computer's numbers tell the true order of its practices.
 fn mark_misdated(practices: &mut [Practice], numbers: &[i64], known_to: Option<Date>) -> BTreeSet<i64> {
     let Some(today) = known_to else { return BTreeSet::new() };
-    let mut led: Vec<(i64, Led)> =
-        practices.iter().zip(numbers).map(|(practice, number)| (*number, Led { session: practice.session, began: practice.began.clone(), here: true })).collect();
+    let mut led: Vec<(i64, Led)> = practices
+        .iter()
+        .zip(numbers)
+        .map(|(practice, number)| (*number, Led { session: practice.session, began: practice.began.clone(), here: true }))
+        .collect();
     led.sort_by(|one, other| (one.0, &one.1.began).cmp(&(other.0, &other.1.began)));
     let led: Vec<Led> = led.into_iter().map(|(_, led)| led).collect();
     let (wrong, _) = misdated(&led, today);
@@ -391,7 +432,12 @@ fn conditions(engine: &mut dyn Engine, client: i64) -> Result<HashMap<i64, Condi
 }
 
 /// A trial as the arithmetic wants it; none where nothing of it was measured.
-fn trial(row: &Row, parts: &HashMap<i64, Vec<ZonedDateTime>>, conditions: &HashMap<i64, Conditions>, wrong: &BTreeSet<i64>) -> Result<Option<Trial>, ClinicError> {
+fn trial(
+    row: &Row,
+    parts: &HashMap<i64, Vec<ZonedDateTime>>,
+    conditions: &HashMap<i64, Conditions>,
+    wrong: &BTreeSet<i64>,
+) -> Result<Option<Trial>, ClinicError> {
     let kind = row.text(3)?;
     let column = |measure: Measure| match measure {
         Measure::HoldS => 7,
@@ -418,7 +464,11 @@ fn trial(row: &Row, parts: &HashMap<i64, Vec<ZonedDateTime>>, conditions: &HashM
     let day = start.date();
     // Saturates, and a span too long for the calendar leaves the start.
     #[allow(clippy::cast_possible_truncation, reason = "saturates")]
-    let when = Span::new().try_milliseconds((at_s * 1000.0).round() as i64).ok().and_then(|span| start.checked_add(span).ok()).unwrap_or_else(|| start.clone());
+    let when = Span::new()
+        .try_milliseconds((at_s * 1000.0).round() as i64)
+        .ok()
+        .and_then(|span| start.checked_add(span).ok())
+        .unwrap_or_else(|| start.clone());
     let mut terms = row.maybe_int(20)?.and_then(|id| conditions.get(&id)).cloned().unwrap_or_default();
     terms.clipped_s = row.maybe_real(21)?.unwrap_or(0.0);
     terms.masked_s = row.maybe_real(22)?.unwrap_or(0.0);
@@ -432,7 +482,19 @@ fn trial(row: &Row, parts: &HashMap<i64, Vec<ZonedDateTime>>, conditions: &HashM
         let discard = if misdated { Some(Discard::Misdated) } else { Discard::of(*measure, &terms, complete, duration_s) };
         values.push(progress::Value { measure: *measure, value, discard });
     }
-    Ok(Some(Trial { when, day, session, seq: row.int(1)?, exercise: row.text(2)?, position: None, values, conditions: terms, complete, duration_s, misdated }))
+    Ok(Some(Trial {
+        when,
+        day,
+        session,
+        seq: row.int(1)?,
+        exercise: row.text(2)?,
+        position: None,
+        values,
+        conditions: terms,
+        complete,
+        duration_s,
+        misdated,
+    }))
 }
 
 /// What is worked out of what was found. Pure.
@@ -500,7 +562,10 @@ impl Sums {
 
 fn fallen_in_words(change: &Change) -> String {
     let (unit, decimals) = (change.measure.unit(), change.measure.decimals());
-    let figures = change.baseline.zip(change.latest).map_or_else(String::new, |(from, to)| format!(" from {from:.decimals$} to {to:.decimals$} {unit}"));
+    let figures = change
+        .baseline
+        .zip(change.latest)
+        .map_or_else(String::new, |(from, to)| format!(" from {from:.decimals$} to {to:.decimals$} {unit}"));
     let scatter = change.smallest.map_or_else(String::new, |smallest| format!(", own scatter ±{smallest:.decimals$} {unit}"));
     let label = if change.label.is_empty() { String::new() } else { format!(", {}", change.label) };
     format!("{} of {}{figures}{scatter}{label}", measure_in_words(change.measure), change.exercise)
@@ -547,13 +612,20 @@ fn longest_gap(days: &BTreeSet<Weekday>) -> Option<u32> {
 
 /// What bears on levels now, and since when.
 fn microphone(trials: &[Trial], known_to: Date) -> (Microphone, Option<Date>) {
-    let levels: Vec<&Trial> = trials.iter().filter(|trial| !trial.misdated && trial.values.iter().any(|value| value.measure.is_level())).collect();
+    let levels: Vec<&Trial> =
+        trials.iter().filter(|trial| !trial.misdated && trial.values.iter().any(|value| value.measure.is_level())).collect();
     let Some(last) = levels.last() else { return (Microphone::Fine, None) };
     let differs = |one: &Conditions| {
         let now = &last.conditions;
-        let key = |of: &Conditions| (of.calibration, of.calibration_note.clone(), of.distance_cm.map(f64::to_bits), of.auto_gain, of.level_weighting.clone());
+        let key = |of: &Conditions| {
+            (of.calibration, of.calibration_note.clone(), of.distance_cm.map(f64::to_bits), of.auto_gain, of.level_weighting.clone())
+        };
         // A microphone that was not kept before is not another one.
-        let other = one.microphone.as_ref().zip(now.microphone.as_ref()).is_some_and(|(one, now)| (&one.system, &one.name, &one.gain) != (&now.system, &now.name, &now.gain));
+        let other = one
+            .microphone
+            .as_ref()
+            .zip(now.microphone.as_ref())
+            .is_some_and(|(one, now)| (&one.system, &one.name, &one.gain) != (&now.system, &now.name, &now.gain));
         other || key(one) != key(now)
     };
     let stretch = levels.iter().rposition(|trial| differs(&trial.conditions));
@@ -661,7 +733,10 @@ fn keep_days(engine: &mut dyn Engine, client: i64, adherence: &progress::Adheren
             continue;
         }
         let planned = day.basis == PlanBasis::Planned;
-        new.insert(day.day.to_string(), values![day.practices, day.done.saturating_add(day.extra), day.done, day.prescribed, planned].to_vec());
+        new.insert(
+            day.day.to_string(),
+            values![day.practices, day.done.saturating_add(day.extra), day.done, day.prescribed, planned].to_vec(),
+        );
     }
     for day in kept.iter().filter(|(day, values)| new.get(*day) != Some(*values)).map(|(day, _)| day) {
         engine.run("DELETE FROM day WHERE client = $1 AND day = $2", &values![client, day])?;
@@ -693,7 +768,11 @@ fn keep_measures(engine: &mut dyn Engine, client: i64, changes: &[Change]) -> Re
         .to_vec()
     };
     let rows: Vec<Vec<Value>> = changes.iter().map(row).collect();
-    engine.add("measure", &["client", "exercise", "measure", "label", "since", "until", "trials", "baseline", "latest", "smallest_change", "verdict"], &rows)
+    engine.add(
+        "measure",
+        &["client", "exercise", "measure", "label", "since", "until", "trials", "baseline", "latest", "smallest_change", "verdict"],
+        &rows,
+    )
 }
 
 #[cfg(test)]

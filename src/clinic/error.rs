@@ -7,34 +7,48 @@ use crate::handover::HandoverError;
 #[non_exhaustive]
 pub enum ClinicError {
     /// What stands behind `--clinic` cannot be understood. The text holds no part of it, as a password may be among them.
-    #[error("the address of the clinic database cannot be used: {cause}. Name a file, or an address like postgres://USER@HOST/DATABASE, with --clinic or TIDECOUNT_CLINIC")]
+    #[error(
+        "the address of the clinic database cannot be used: {cause}. Name a file, or an address like postgres://USER@HOST/DATABASE, with --clinic or TIDECOUNT_CLINIC"
+    )]
     Address { cause: String },
     /// A database of something else. It was left as it is.
-    #[error("{place} is not a clinic database of tidecount ({cause}). It has been left as it is: name another with --clinic or TIDECOUNT_CLINIC")]
+    #[error(
+        "{place} is not a clinic database of tidecount ({cause}). It has been left as it is: name another with --clinic or TIDECOUNT_CLINIC"
+    )]
     Foreign { place: String, cause: String },
     /// Damaged. It was left as it is.
-    #[error("{place} is damaged ({cause}). It has been left as it is: put back a copy from `tidecount clinic backup`, or set it aside and import the results files anew")]
+    #[error(
+        "{place} is damaged ({cause}). It has been left as it is: put back a copy from `tidecount clinic backup`, or set it aside and import the results files anew"
+    )]
     Damaged { place: String, cause: String },
     /// A newer version wrote it. It was left as it is.
-    #[error("{place} was written by a newer tidecount (form {found}; this one knows up to {known}). It has been left as it is: use the newer version at this desk, too")]
+    #[error(
+        "{place} was written by a newer tidecount (form {found}; this one knows up to {known}). It has been left as it is: use the newer version at this desk, too"
+    )]
     Newer { place: String, found: i64, known: i64 },
     /// It is encrypted, and the key cannot be had. It was left as it is.
     #[error("{place}: {cause}. It has been left as it is")]
     Passphrase { place: String, cause: String },
     /// There is none yet, and only looking was asked for.
-    #[error("there is no clinic database at {place} yet: `tidecount clinic import FILE` makes one, or name another with --clinic or TIDECOUNT_CLINIC")]
+    #[error(
+        "there is no clinic database at {place} yet: `tidecount clinic import FILE` makes one, or name another with --clinic or TIDECOUNT_CLINIC"
+    )]
     Absent { place: String },
     /// Another program holds it.
     #[error("{place} is in use by another program and was not let go in time; what was under way has been undone. Try again")]
     Busy { place: String },
     /// No room, or not writable.
-    #[error("{place} cannot be written: {cause}. What was under way has been undone, nothing is lost: make room or make it writable, then import the same files again")]
+    #[error(
+        "{place} cannot be written: {cause}. What was under way has been undone, nothing is lost: make room or make it writable, then import the same files again"
+    )]
     Unwritable { place: String, cause: String },
     /// A copy was not written.
     #[error("no copy was written to {path}: {cause}. Name another file, or make room")]
     NoCopy { path: String, cause: String },
     /// The server cannot be reached, or the connection broke.
-    #[error("{place} cannot be reached: {cause}. What was under way has been undone, nothing is lost: see that the server runs and the address is right, then try again")]
+    #[error(
+        "{place} cannot be reached: {cause}. What was under way has been undone, nothing is lost: see that the server runs and the address is right, then try again"
+    )]
     Lost { place: String, cause: String },
     /// Two desks got in each other's way; tried again before this is shown.
     #[error("{place}: another desk changed the same client at the same time ({cause}). Try again")]

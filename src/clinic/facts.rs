@@ -3,8 +3,8 @@
 use crate::handover::HandedSession;
 use crate::progress::{Conditions, Discard, Measure, Microphone, StepResult};
 use crate::session::{Entry, Fact, LevelTerms, Position};
-use jiff::civil::Date;
 use jiff::ZonedDateTime;
+use jiff::civil::Date;
 use sha2::{Digest as _, Sha256};
 use std::collections::BTreeMap;
 
@@ -153,8 +153,12 @@ pub fn arriving(session: &HandedSession) -> Result<ArrivingSession, SessionError
         for raw in &part.entries {
             seq = seq.saturating_add(1);
             let line = raw.get();
-            let entry: Entry = serde_json::from_str(line)
-                .map_err(|error| bad(format!("its entry {seq} is no journal entry that this version knows: {error}; it was led by {}", short(&session.software))))?;
+            let entry: Entry = serde_json::from_str(line).map_err(|error| {
+                bad(format!(
+                    "its entry {seq} is no journal entry that this version knows: {error}; it was led by {}",
+                    short(&session.software)
+                ))
+            })?;
             marks.extend(mark(number, &part.started_at, line));
             last_s = last_s.max(entry.at_s);
             reader.take(seq, &entry, (number, started.date()));
@@ -280,7 +284,9 @@ impl Reader {
                     step.ramp_stage = ramp_stage.or(step.ramp_stage);
                 }
             }
-            Fact::StepDone { exercise, repetitions_done, repetitions_prescribed } => self.end_step(at, exercise, (*repetitions_done, *repetitions_prescribed), None),
+            Fact::StepDone { exercise, repetitions_done, repetitions_prescribed } => {
+                self.end_step(at, exercise, (*repetitions_done, *repetitions_prescribed), None)
+            }
             Fact::StepStopped { exercise, reason, repetitions_done, repetitions_prescribed } => {
                 self.end_step(at, exercise, (*repetitions_done, *repetitions_prescribed), Some(reason));
             }
@@ -310,10 +316,32 @@ impl Reader {
 
     /// The trial that an entry tells of, if it does.
     fn trial(&self, seq: u32, entry: &Entry, part: u32) -> Option<Trial> {
-        let base = Trial { seq, part, at_s: entry.at_s, position: entry.position, complete: true, conditions: self.conditions(None, None), ..Trial::default() };
+        let base = Trial {
+            seq,
+            part,
+            at_s: entry.at_s,
+            position: entry.position,
+            complete: true,
+            conditions: self.conditions(None, None),
+            ..Trial::default()
+        };
         let mut trial = match &entry.fact {
             Fact::HoldMeasured {
-                exercise, duration_s, f0_median_hz, f0_span_st, level_mean_db, level_fall_db, level_weighting, f0_sd_st, level_slope_db_per_s, level_terms, quality, breaks, masked_s, complete, ..
+                exercise,
+                duration_s,
+                f0_median_hz,
+                f0_span_st,
+                level_mean_db,
+                level_fall_db,
+                level_weighting,
+                f0_sd_st,
+                level_slope_db_per_s,
+                level_terms,
+                quality,
+                breaks,
+                masked_s,
+                complete,
+                ..
             } => {
                 let figure = |of: fn(&crate::hear::VoiceQuality) -> f64| quality.as_ref().and_then(|quality| finite(of(quality)));
                 let mut conditions = self.conditions(Some(level_weighting), level_terms.as_ref());
@@ -346,13 +374,20 @@ impl Reader {
                 conditions: self.conditions(Some(level_weighting), level_terms.as_ref()),
                 ..base
             },
-            Fact::PostureHeld { exercise, duration_s, prescribed_s, complete } => {
-                Trial { kind: "posture", exercise: exercise.clone(), complete: *complete, duration_s: finite(*duration_s), prescribed_s: finite(*prescribed_s), ..base }
-            }
+            Fact::PostureHeld { exercise, duration_s, prescribed_s, complete } => Trial {
+                kind: "posture",
+                exercise: exercise.clone(),
+                complete: *complete,
+                duration_s: finite(*duration_s),
+                prescribed_s: finite(*prescribed_s),
+                ..base
+            },
             Fact::RoundPaced { exercise, duration_s, complete, .. } => {
                 Trial { kind: "round", exercise: exercise.clone(), complete: *complete, duration_s: finite(*duration_s), ..base }
             }
-            Fact::RepetitionDone { exercise, duration_s, .. } => Trial { kind: "repetition", exercise: exercise.clone(), duration_s: finite(*duration_s), ..base },
+            Fact::RepetitionDone { exercise, duration_s, .. } => {
+                Trial { kind: "repetition", exercise: exercise.clone(), duration_s: finite(*duration_s), ..base }
+            }
             Fact::SyllablesCounted { exercise, duration_s, rate_hz, irregularity_pct, .. } => Trial {
                 kind: "syllables",
                 exercise: exercise.clone(),

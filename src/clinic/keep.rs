@@ -18,9 +18,39 @@ pub(super) enum Arrival {
 }
 
 const TRIAL: [&str; 33] = [
-    "session", "seq", "exercise", "kind", "part", "at_s", "step", "set_no", "repetition", "complete", "duration_s", "prescribed_s", "level_db", "level_fall_db",
-    "level_slope_db_per_s", "f0_median_hz", "f0_span_st", "f0_sd_st", "rate_hz", "irregularity_pct", "breaks", "masked_s", "clipped_s", "in_noise", "over_room_db",
-    "correct", "named", "cpps_db", "jitter_local_pct", "shimmer_local_pct", "hnr_db", "condition", "discarded",
+    "session",
+    "seq",
+    "exercise",
+    "kind",
+    "part",
+    "at_s",
+    "step",
+    "set_no",
+    "repetition",
+    "complete",
+    "duration_s",
+    "prescribed_s",
+    "level_db",
+    "level_fall_db",
+    "level_slope_db_per_s",
+    "f0_median_hz",
+    "f0_span_st",
+    "f0_sd_st",
+    "rate_hz",
+    "irregularity_pct",
+    "breaks",
+    "masked_s",
+    "clipped_s",
+    "in_noise",
+    "over_room_db",
+    "correct",
+    "named",
+    "cpps_db",
+    "jitter_local_pct",
+    "shimmer_local_pct",
+    "hnr_db",
+    "condition",
+    "discarded",
 ];
 const STEP: [&str; 7] = ["session", "step", "exercise", "ramp_stage", "done", "prescribed", "stopped"];
 const EVENT: [&str; 7] = ["session", "seq", "client", "kind", "what", "exercise", "day"];
@@ -47,7 +77,13 @@ pub(super) fn keep_session(engine: &mut dyn Engine, client: i64, session: &Arriv
         &values![client, &session.started_at, session.number],
         |row| {
             let end = row.maybe_text(2)?.zip(row.maybe_text(3)?);
-            Ok(Here { id: row.int(0)?, marks: row.blob(1)?.to_vec(), end, package: row.maybe_text(4)?, unchanging: (row.text(5)?, row.text(6)?) })
+            Ok(Here {
+                id: row.int(0)?,
+                marks: row.blob(1)?.to_vec(),
+                end,
+                package: row.maybe_text(4)?,
+                unchanging: (row.text(5)?, row.text(6)?),
+            })
         },
     )?;
     let Some(here) = here else {
@@ -61,7 +97,8 @@ pub(super) fn keep_session(engine: &mut dyn Engine, client: i64, session: &Arriv
             session.started_at
         )))
     };
-    let (shorter, longer) = if here.marks.len() <= session.marks.len() { (&here.marks, &session.marks) } else { (&session.marks, &here.marks) };
+    let (shorter, longer) =
+        if here.marks.len() <= session.marks.len() { (&here.marks, &session.marks) } else { (&session.marks, &here.marks) };
     if !longer.starts_with(shorter) {
         return differs("its entries");
     }
@@ -88,7 +125,10 @@ pub(super) fn keep_session(engine: &mut dyn Engine, client: i64, session: &Arriv
     }
     if ends || package != here.package {
         let (ended_at, reason) = here.end.or_else(|| session.end.clone()).unzip();
-        engine.run("UPDATE session SET ended_at = $2, end_reason = $3, package = $4 WHERE id = $1", &values![here.id, ended_at, reason, package])?;
+        engine.run(
+            "UPDATE session SET ended_at = $2, end_reason = $3, package = $4 WHERE id = $1",
+            &values![here.id, ended_at, reason, package],
+        )?;
     }
     Ok(if longer || ends { Arrival::More } else { Arrival::Known })
 }
@@ -103,7 +143,10 @@ fn stored(text: &str) -> String {
 
 fn insert(engine: &mut dyn Engine, client: i64, session: &ArrivingSession, routine_hash: &str) -> Result<i64, ClinicError> {
     let find = "SELECT id FROM routine WHERE client = $1 AND hash = $2";
-    let missing = |engine: &dyn Engine| ClinicError::Unreadable { place: engine.place().to_owned(), cause: "a row that was just added is not there".to_owned() };
+    let missing = |engine: &dyn Engine| ClinicError::Unreadable {
+        place: engine.place().to_owned(),
+        cause: "a row that was just added is not there".to_owned(),
+    };
     let routine = match one(engine, find, &values![client, routine_hash], |row| row.int(0))? {
         Some(routine) => routine,
         None => one(
@@ -173,7 +216,8 @@ fn keep_rows(engine: &mut dyn Engine, client: i64, id: i64, session: &ArrivingSe
 fn trial_row(id: i64, trial: &Trial, condition: i64) -> Vec<Value> {
     let conditions = &trial.conditions;
     let hold = trial.kind == "hold";
-    let discarded: Vec<String> = trial.discarded.iter().map(|(measure, why)| format!("{}={}", measure.id(), super::digest::discard_word(*why))).collect();
+    let discarded: Vec<String> =
+        trial.discarded.iter().map(|(measure, why)| format!("{}={}", measure.id(), super::digest::discard_word(*why))).collect();
     values![
         id,
         trial.seq,
@@ -215,7 +259,10 @@ fn trial_row(id: i64, trial: &Trial, condition: i64) -> Vec<Value> {
 /// What is the same for many trials, as one text.
 fn label(conditions: &Conditions) -> String {
     let part = |text: &Option<String>| text.as_deref().unwrap_or("-").replace('|', "/");
-    let microphone = conditions.microphone.as_ref().map_or_else(|| "-".to_owned(), |mic| format!("{:?} {:?} {} {:?}", mic.system, mic.name, mic.rate_hz, mic.gain));
+    let microphone = conditions
+        .microphone
+        .as_ref()
+        .map_or_else(|| "-".to_owned(), |mic| format!("{:?} {:?} {} {:?}", mic.system, mic.name, mic.rate_hz, mic.gain));
     stored(&format!(
         "{}|{}|{}|{}|{}|{}|{microphone}",
         part(&conditions.level_weighting),

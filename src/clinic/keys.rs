@@ -57,12 +57,17 @@ impl Clinic {
 
 /// The desk's row, ours until the transaction ends: two programs of one desk take turns.
 fn desk_row(engine: &mut dyn Engine, key: &str, name: Option<&str>) -> Result<i64, ClinicError> {
-    let usual = || crate::handover::PublicKey::from_hex(key).map_or_else(String::new, |key| key.fingerprint().to_string().split(' ').next().unwrap_or_default().to_owned());
+    let usual = || {
+        crate::handover::PublicKey::from_hex(key)
+            .map_or_else(String::new, |key| key.fingerprint().to_string().split(' ').next().unwrap_or_default().to_owned())
+    };
     let new_name = name.map_or_else(|| format!("desk {}", usual()), str::to_owned);
     engine.run("INSERT INTO desk (key, name) VALUES ($1, $2) ON CONFLICT DO NOTHING", &values![key, new_name])?;
     let sql = format!("SELECT id, name FROM desk WHERE key = $1{}", engine.lock_rows());
-    let (id, known) = one(engine, &sql, &values![key], |row| Ok((row.int(0)?, row.text(1)?)))?
-        .ok_or_else(|| ClinicError::Unreadable { place: engine.place().to_owned(), cause: "a desk that was just added is not there".to_owned() })?;
+    let (id, known) = one(engine, &sql, &values![key], |row| Ok((row.int(0)?, row.text(1)?)))?.ok_or_else(|| ClinicError::Unreadable {
+        place: engine.place().to_owned(),
+        cause: "a desk that was just added is not there".to_owned(),
+    })?;
     if let Some(name) = name.filter(|name| *name != known) {
         engine.run("UPDATE desk SET name = $2 WHERE id = $1", &values![id, name])?;
     }
@@ -74,10 +79,16 @@ type Known = HashMap<String, (String, i64, String)>;
 
 fn known_of(engine: &mut dyn Engine, desk: i64) -> Result<Known, ClinicError> {
     let sql = "SELECT p.id, p.reply_key, c.id, c.name FROM client c JOIN package p ON p.client = c.id WHERE c.desk = $1";
-    list(engine, sql, &values![desk], |row| Ok((row.text(0)?, (row.text(1)?, row.int(2)?, row.text(3)?)))).map(|rows| rows.into_iter().collect())
+    list(engine, sql, &values![desk], |row| Ok((row.text(0)?, (row.text(1)?, row.int(2)?, row.text(3)?))))
+        .map(|rows| rows.into_iter().collect())
 }
 
-fn adopt_client(engine: &mut dyn Engine, (desk, all): (i64, &Known), (name, packages): (&str, &[&DeskPackage]), adopted: &mut Adopted) -> Result<(), ClinicError> {
+fn adopt_client(
+    engine: &mut dyn Engine,
+    (desk, all): (i64, &Known),
+    (name, packages): (&str, &[&DeskPackage]),
+    adopted: &mut Adopted,
+) -> Result<(), ClinicError> {
     let mut known: Option<(Timestamp, i64)> = None;
     let mut new = Vec::new();
     for package in packages {
@@ -85,12 +96,18 @@ fn adopt_client(engine: &mut dyn Engine, (desk, all): (i64, &Known), (name, pack
             known = known.max(Some((package.made_at, *client)));
             continue;
         }
-        let forgotten = one(engine, "SELECT package FROM forgotten WHERE package = $1 OR reply_key = $2", &values![&package.id, &package.reply_key], |_| Ok(()))?;
+        let forgotten = one(
+            engine,
+            "SELECT package FROM forgotten WHERE package = $1 OR reply_key = $2",
+            &values![&package.id, &package.reply_key],
+            |_| Ok(()),
+        )?;
         if forgotten.is_some() {
             adopted.forgotten += 1;
             continue;
         }
-        let found = one(engine, "SELECT id FROM package WHERE id = $1 OR reply_key = $2", &values![&package.id, &package.reply_key], |_| Ok(()))?;
+        let found =
+            one(engine, "SELECT id FROM package WHERE id = $1 OR reply_key = $2", &values![&package.id, &package.reply_key], |_| Ok(()))?;
         match found {
             None => new.push(*package),
             Some(()) => {
@@ -114,7 +131,10 @@ fn adopt_client(engine: &mut dyn Engine, (desk, all): (i64, &Known), (name, pack
             }
             adopted.clients.push(name.to_owned());
             one(engine, "INSERT INTO client (desk, name) VALUES ($1, $2) RETURNING id", &values![desk, name], |row| row.int(0))?
-                .ok_or_else(|| ClinicError::Unreadable { place: engine.place().to_owned(), cause: "a client that was just added is not there".to_owned() })?
+                .ok_or_else(|| ClinicError::Unreadable {
+                    place: engine.place().to_owned(),
+                    cause: "a client that was just added is not there".to_owned(),
+                })?
         }
     };
     for package in new {

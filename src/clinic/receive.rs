@@ -31,7 +31,12 @@ impl Arriving {
     /// It is not what results hold, or one of its practices cannot be read.
     pub fn read(opened: &Opened) -> Result<Self, ClinicError> {
         let results = Results::read(opened)?;
-        let sessions = results.sessions.iter().map(arriving).collect::<Result<Vec<_>, _>>().map_err(|error| ClinicError::NotTaken(error.to_string()))?;
+        let sessions = results
+            .sessions
+            .iter()
+            .map(arriving)
+            .collect::<Result<Vec<_>, _>>()
+            .map_err(|error| ClinicError::NotTaken(error.to_string()))?;
         let mut seen = BTreeSet::new();
         for session in &sessions {
             if !seen.insert((&session.started_at, session.number)) {
@@ -83,7 +88,8 @@ fn import(engine: &mut dyn Engine, file: &Arriving) -> Result<Arrived, ClinicErr
     // From here on this client's rows are ours: two desks that import for one client take turns.
     digest::lock(engine, client)?;
     let mut arrived = Arrived { client, name, desk, new: 0, more: 0, known: 0, trials: 0 };
-    let known = one(engine, "SELECT sessions FROM arrival WHERE client = $1 AND hash = $2", &values![client, &file.hash], |row| row.count(0))?;
+    let known =
+        one(engine, "SELECT sessions FROM arrival WHERE client = $1 AND hash = $2", &values![client, &file.hash], |row| row.count(0))?;
     if let Some(sessions) = known {
         arrived.known = sessions;
         return Ok(arrived);

@@ -52,7 +52,14 @@ fn wrap(place: &str, error: &postgres::Error) -> ClinicError {
         ClinicError::Conflict { place, cause }
     } else if *code == SqlState::LOCK_NOT_AVAILABLE {
         ClinicError::Busy { place }
-    } else if [SqlState::ADMIN_SHUTDOWN, SqlState::CRASH_SHUTDOWN, SqlState::CANNOT_CONNECT_NOW, SqlState::IDLE_IN_TRANSACTION_SESSION_TIMEOUT].contains(code) {
+    } else if [
+        SqlState::ADMIN_SHUTDOWN,
+        SqlState::CRASH_SHUTDOWN,
+        SqlState::CANNOT_CONNECT_NOW,
+        SqlState::IDLE_IN_TRANSACTION_SESSION_TIMEOUT,
+    ]
+    .contains(code)
+    {
         ClinicError::Lost { place, cause }
     } else if [SqlState::DISK_FULL, SqlState::INSUFFICIENT_PRIVILEGE, SqlState::READ_ONLY_SQL_TRANSACTION].contains(code) {
         ClinicError::Unwritable { place, cause }
@@ -211,7 +218,8 @@ impl<'a> FromSql<'a> for Value {
     }
 
     fn accepts(ty: &Type) -> bool {
-        [Type::INT2, Type::INT4, Type::INT8, Type::BOOL, Type::FLOAT4, Type::FLOAT8, Type::BYTEA].contains(ty) || <String as FromSql<'_>>::accepts(ty)
+        [Type::INT2, Type::INT4, Type::INT8, Type::BOOL, Type::FLOAT4, Type::FLOAT8, Type::BYTEA].contains(ty)
+            || <String as FromSql<'_>>::accepts(ty)
     }
 }
 
@@ -256,7 +264,12 @@ impl Engine for Postgres {
             return Ok(());
         }
         let columns = columns.join(", ");
-        let types: Vec<Type> = self.statement(&format!("SELECT {columns} FROM {table} LIMIT 0"))?.columns().iter().map(|column| column.type_().clone()).collect();
+        let types: Vec<Type> = self
+            .statement(&format!("SELECT {columns} FROM {table} LIMIT 0"))?
+            .columns()
+            .iter()
+            .map(|column| column.type_().clone())
+            .collect();
         let place = self.place.clone();
         let wrapped = |error: postgres::Error| wrap(&place, &error);
         // One stream instead of a question and an answer for each row.
@@ -291,7 +304,10 @@ impl Engine for Postgres {
     }
 
     fn backup(&mut self, _: &Path) -> Result<(), ClinicError> {
-        Err(ClinicError::Refused { place: self.place.to_string(), cause: "a database on a server is backed up with PostgreSQL's own tools: pg_dump --schema=tidecount_clinic".to_owned() })
+        Err(ClinicError::Refused {
+            place: self.place.to_string(),
+            cause: "a database on a server is backed up with PostgreSQL's own tools: pg_dump --schema=tidecount_clinic".to_owned(),
+        })
     }
 
     fn tidy(&mut self) -> Result<(), ClinicError> {
@@ -300,7 +316,9 @@ impl Engine for Postgres {
     }
 
     fn size_bytes(&mut self) -> Result<i64, ClinicError> {
-        let sql = format!("SELECT coalesce(sum(pg_total_relation_size(c.oid)), 0)::bigint FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace WHERE n.nspname = '{SCHEMA}' AND c.relkind = 'r'");
+        let sql = format!(
+            "SELECT coalesce(sum(pg_total_relation_size(c.oid)), 0)::bigint FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace WHERE n.nspname = '{SCHEMA}' AND c.relkind = 'r'"
+        );
         self.client.query_one(&sql, &[]).and_then(|row| row.try_get(0)).map_err(|error| self.wrapped(&error))
     }
 }

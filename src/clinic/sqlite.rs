@@ -32,9 +32,9 @@ fn wrap(place: &str, error: &rusqlite::Error) -> ClinicError {
     match error.sqlite_error_code() {
         Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => ClinicError::Busy { place },
         Some(ErrorCode::NotADatabase | ErrorCode::DatabaseCorrupt) => ClinicError::Damaged { place, cause },
-        Some(ErrorCode::DiskFull | ErrorCode::ReadOnly | ErrorCode::PermissionDenied | ErrorCode::CannotOpen | ErrorCode::SystemIoFailure) => {
-            ClinicError::Unwritable { place, cause }
-        }
+        Some(
+            ErrorCode::DiskFull | ErrorCode::ReadOnly | ErrorCode::PermissionDenied | ErrorCode::CannotOpen | ErrorCode::SystemIoFailure,
+        ) => ClinicError::Unwritable { place, cause },
         _ => ClinicError::Refused { place, cause },
     }
 }
@@ -281,7 +281,8 @@ impl Engine for Sqlite {
                 // One snapshot for all tables.
                 self.connection.execute_batch("BEGIN")?;
                 self.connection.query_row("SELECT sqlcipher_export('copy')", [], |_| Ok(()))?;
-                let marks = format!("PRAGMA copy.user_version = {}; PRAGMA copy.application_id = {APPLICATION_ID}; COMMIT", schema::known());
+                let marks =
+                    format!("PRAGMA copy.user_version = {}; PRAGMA copy.application_id = {APPLICATION_ID}; COMMIT", schema::known());
                 self.connection.execute_batch(&marks)
             };
             let filled: Result<(), rusqlite::Error> = fill();

@@ -130,11 +130,16 @@ impl Clinic {
             None => self.read(|engine| list(engine, &format!("{all} WHERE c.name = $1 ORDER BY c.id"), &values![named], read))?,
         };
         if let Some((name, desk)) = named.rsplit_once('@').filter(|_| found.is_empty()) {
-            found = self.read(|engine| list(engine, &format!("{all} WHERE c.name = $1 AND d.name = $2 ORDER BY c.id"), &values![name, desk], read))?;
+            found = self.read(|engine| {
+                list(engine, &format!("{all} WHERE c.name = $1 AND d.name = $2 ORDER BY c.id"), &values![name, desk], read)
+            })?;
         }
         match found.as_slice() {
             [(id, ..)] => Ok(*id),
-            [] => Err(ClinicError::Client(format!("there is no client {named:?} in {}: `tidecount clinic caseload --all` lists them", self.place()))),
+            [] => Err(ClinicError::Client(format!(
+                "there is no client {named:?} in {}: `tidecount clinic caseload --all` lists them",
+                self.place()
+            ))),
             several => {
                 let list: Vec<String> = several.iter().map(|(id, name, desk)| format!("#{id} ({name} of {desk})")).collect();
                 Err(ClinicError::Client(format!("several clients are called {named:?}: name one by number: {}", list.join(", "))))
@@ -149,7 +154,8 @@ impl Clinic {
     pub fn sheet(&mut self, client: i64, today: Date) -> Result<ClientSheet, ClinicError> {
         self.read(|engine| {
             let values = values![client];
-            let digest = one(engine, &digest::of_client_sql(), &values, digest::read)?.ok_or_else(|| ClinicError::Client(format!("client #{client} is not there any more")))?;
+            let digest = one(engine, &digest::of_client_sql(), &values, digest::read)?
+                .ok_or_else(|| ClinicError::Client(format!("client #{client} is not there any more")))?;
             let sessions = list(engine, view("sessions"), &values, |row| {
                 Ok(SessionRow {
                     started_at: row.parsed(0)?,

@@ -45,7 +45,9 @@ pub fn reason_text(reason: &Reason) -> String {
                 None => format!("no days agreed, told after {gap_days} days"),
             };
             match last {
-                Some(last) => format!("no practice for {} up to the results of {known_to} ({plan}; the last on {last})", plural(*days, "day")),
+                Some(last) => {
+                    format!("no practice for {} up to the results of {known_to} ({plan}; the last on {last})", plural(*days, "day"))
+                }
                 None => format!("no practice yet, {} after the package, in the results of {known_to}", plural(*days, "day")),
             }
         }
@@ -78,6 +80,8 @@ pub fn reason_text(reason: &Reason) -> String {
             };
             format!("{what}{since}")
         }
-        Reason::Clock { practices } => format!("{} with a date that cannot be believed: the clock of the home computer was wrong", plural(*practices, "practice")),
+        Reason::Clock { practices } => {
+            format!("{} with a date that cannot be believed: the clock of the home computer was wrong", plural(*practices, "practice"))
+        }
     }
 }

@@ -10,14 +10,29 @@ const LEVEL_DISCARDS: &[&str] = &["cut-off", "in-noise", "masked", "misdated", "
 const CALIBRATIONS: &[&str] = &["none", "void", "meter", "source", "rough"];
 const STEP_STATES: &[&str] = &["done", "stopped", "left-out", "not-reached"];
 const EVENTS: &[&str] = &[
-    "safety-stop", "trouble", "microphone", "calibration", "calibration-void", "room-loud", "room-quiet", "sound-lost", "recogniser-restarted",
-    "loud-limit", "fall", "rest-offered", "no-answer", "agreement", "sound-consent", "resumed",
+    "safety-stop",
+    "trouble",
+    "microphone",
+    "calibration",
+    "calibration-void",
+    "room-loud",
+    "room-quiet",
+    "sound-lost",
+    "recogniser-restarted",
+    "loud-limit",
+    "fall",
+    "rest-offered",
+    "no-answer",
+    "agreement",
+    "sound-consent",
+    "resumed",
 ];
 
 const CLIENT: Column = Column::required("client", Text, "Short name of the client");
 const PRACTICE: Column = Column::required("practice", Uuid, "Identifier of the practice, the same at each export");
 const NUMBER: Column = Column::required("practice_number", Integer, "Number of the practice in the record where it was led");
-const SOURCE: Column = Column::required("source", One(SOURCES), "Where the sound came from: a person at a microphone, a recording, or a simulated client");
+const SOURCE: Column =
+    Column::required("source", One(SOURCES), "Where the sound came from: a person at a microphone, a recording, or a simulated client");
 const EXERCISE: Column = Column::required("exercise", Text, "The exercise, its name in the catalogue");
 
 /// One row a trial or repetition.
@@ -37,29 +52,73 @@ pub static TRIALS: Table = Table {
         Column::new("repetition", Integer, "1", "Repetition within the set, from 1"),
         EXERCISE,
         Column::required("kind", One(KINDS), "What kind of attempt it was"),
-        Column::new("started_at", Time, "", "Local time at which it began; empty for phrase, syllables and question, of which only the end is kept"),
-        Column::required("ended_at", Time, "Local time at which it ended; for phrase, syllables and question: at which it was kept, after the pause that ended it"),
+        Column::new(
+            "started_at",
+            Time,
+            "",
+            "Local time at which it began; empty for phrase, syllables and question, of which only the end is kept",
+        ),
+        Column::required(
+            "ended_at",
+            Time,
+            "Local time at which it ended; for phrase, syllables and question: at which it was kept, after the pause that ended it",
+        ),
         Column::new("onset_s", Decimal, "s", "Its beginning on the sample clock of its part"),
         Column::new("offset_s", Decimal, "s", "Its end on the sample clock of its part"),
         Column::new("duration_s", Decimal, "s", "Its duration; of a hold from voice onset to offset; of a question the time of thinking"),
         Column::new("prescribed_s", Decimal, "s", "The prescribed duration of a posture"),
         Column::required("complete", Boolean, "False where a command or the end of the practice cut it off"),
         Column::required("counts", Boolean, "False where the trial is discarded; discarded_for tells why"),
-        Column::new("discarded_for", One(DISCARDS), "", "Why the trial is discarded: cut off before its end, too little over the noise of the room, masked by the tool's own voice for more than a quarter, or dated by a clock that was wrong"),
+        Column::new(
+            "discarded_for",
+            One(DISCARDS),
+            "",
+            "Why the trial is discarded: cut off before its end, too little over the noise of the room, masked by the tool's own voice for more than a quarter, or dated by a clock that was wrong",
+        ),
         Column::new("f0_median_hz", Decimal, "Hz", "Median fundamental frequency"),
         Column::new("f0_span_st", Decimal, "{semitone}", "Span of the fundamental frequency within the trial"),
         Column::new("f0_sd_st", Decimal, "{semitone}", "Standard deviation of the fundamental frequency about its median"),
-        Column::new("level_mean_db_spl", Decimal, "dB[SPL]", "Mean level at level_distance_cm, where the microphone is calibrated; weightings in level_weighting and level_time_weighting"),
-        Column::new("level_mean_db_fs", Decimal, "dB", "Mean level re full scale, where it is not calibrated: relative, comparable only with the same microphone as it stood"),
+        Column::new(
+            "level_mean_db_spl",
+            Decimal,
+            "dB[SPL]",
+            "Mean level at level_distance_cm, where the microphone is calibrated; weightings in level_weighting and level_time_weighting",
+        ),
+        Column::new(
+            "level_mean_db_fs",
+            Decimal,
+            "dB",
+            "Mean level re full scale, where it is not calibrated: relative, comparable only with the same microphone as it stood",
+        ),
         Column::new("level_fall_db", Decimal, "dB", "Fall of the level from the beginning to the end of the trial"),
         Column::new("level_slope_db_per_s", Decimal, "dB/s", "Slope of the level over the trial; negative where the voice fades"),
         Column::new("level_weighting", One(&["A", "C", "Z"]), "", "Frequency weighting of the level (IEC 61672-1)"),
-        Column::new("level_time_weighting", Text, "", "Time weighting of the level; energy-mean: equivalent level over the voiced frames, without Fast or Slow"),
+        Column::new(
+            "level_time_weighting",
+            Text,
+            "",
+            "Time weighting of the level; energy-mean: equivalent level over the voiced frames, without Fast or Slow",
+        ),
         Column::new("level_distance_cm", Decimal, "cm", "Distance from the mouth for which the level holds; empty where nobody said"),
-        Column::new("level_calibration", One(CALIBRATIONS), "", "What gives the level its scale: nothing, a calibration that no longer holds, a sound level meter, a source of known level, or a phone's number (rough)"),
+        Column::new(
+            "level_calibration",
+            One(CALIBRATIONS),
+            "",
+            "What gives the level its scale: nothing, a calibration that no longer holds, a sound level meter, a source of known level, or a phone's number (rough)",
+        ),
         Column::new("level_clipped_s", Decimal, "s", "Time of the trial in which the microphone was overloaded"),
-        Column::new("level_auto_gain", Boolean, "", "The microphone changed its own volume: its level can be compared with nothing, and one in dB SPL is left out"),
-        Column::new("level_discarded_for", One(LEVEL_DISCARDS), "", "Why the level counts in no result: as discarded_for, or the microphone changed its own volume, or was overloaded"),
+        Column::new(
+            "level_auto_gain",
+            Boolean,
+            "",
+            "The microphone changed its own volume: its level can be compared with nothing, and one in dB SPL is left out",
+        ),
+        Column::new(
+            "level_discarded_for",
+            One(LEVEL_DISCARDS),
+            "",
+            "Why the level counts in no result: as discarded_for, or the microphone changed its own volume, or was overloaded",
+        ),
         Column::new("breaks", Integer, "1", "Short breaks of the voice that did not end the hold"),
         Column::new("masked_s", Decimal, "s", "Time of the trial that overlapped the tool's own voice and was not measured"),
         Column::new("over_room_db", Decimal, "dB", "How far it stood over the noise of the room, where that was too little"),
@@ -87,7 +146,12 @@ pub static TRIALS: Table = Table {
         Column::new("category", Text, "", "The category of which members were to be named"),
         Column::new("named", Texts, "", "Members of it that were heard, each once, in order"),
         Column::new("named_count", Integer, "1", "How many they are"),
-        Column::new("microphone_name", Text, "", "The microphone, as the sound system names it; empty for recordings and in practices before it was kept"),
+        Column::new(
+            "microphone_name",
+            Text,
+            "",
+            "The microphone, as the sound system names it; empty for recordings and in practices before it was kept",
+        ),
         Column::new("microphone_system", Text, "", "The sound system"),
         Column::new("microphone_rate_hz", Integer, "Hz", "Samples a second"),
         Column::new("microphone_gain", Text, "", "Its gain, as the sound system tells it"),
@@ -114,7 +178,12 @@ pub static STEPS: Table = Table {
         Column::new("ramp_stage", Integer, "1", "Stage of a dose that grows over the weeks, from 1"),
         Column::new("started_at", Time, "", "Local time at which it was begun"),
         Column::new("ended_at", Time, "", "Local time at which it was done or stopped"),
-        Column::new("best_of_three_s", Decimal, "s", "The longest of its first three holds that count, but for glides; all of them stand in trials"),
+        Column::new(
+            "best_of_three_s",
+            Decimal,
+            "s",
+            "The longest of its first three holds that count, but for glides; all of them stand in trials",
+        ),
     ],
 };
 

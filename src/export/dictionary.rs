@@ -84,7 +84,10 @@ fn csvw_table(table: &Table) -> Value {
         schema.insert("primaryKey".into(), json!(table.key));
     }
     if table.name != "practices" {
-        schema.insert("foreignKeys".into(), json!([{"columnReference": "practice", "reference": {"resource": "practices.csv", "columnReference": "practice"}}]));
+        schema.insert(
+            "foreignKeys".into(),
+            json!([{"columnReference": "practice", "reference": {"resource": "practices.csv", "columnReference": "practice"}}]),
+        );
     }
     json!({"url": table.file(), "dc:description": table.meaning, "tableSchema": schema})
 }

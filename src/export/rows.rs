@@ -115,7 +115,18 @@ fn level(row: &mut Row, trial: &Trial<'_>) {
 
 fn figures(row: &mut Row, fact: &Fact) {
     match fact {
-        Fact::HoldMeasured { f0_median_hz, f0_span_st, level_fall_db, level_weighting, f0_sd_st, level_slope_db_per_s, quality, breaks, masked_s, .. } => {
+        Fact::HoldMeasured {
+            f0_median_hz,
+            f0_span_st,
+            level_fall_db,
+            level_weighting,
+            f0_sd_st,
+            level_slope_db_per_s,
+            quality,
+            breaks,
+            masked_s,
+            ..
+        } => {
             row.number("f0_median_hz", positive(*f0_median_hz));
             // Without a pitch they are written as 0.
             if *f0_median_hz > 0.0 {
@@ -196,8 +207,12 @@ fn event(fact: &Fact) -> Option<Event<'_>> {
     Some(match fact {
         Fact::SafetyStop { exercise, reason } => ("safety-stop", exercise.as_deref(), Some(reason.clone()), None),
         Fact::Troubled { trouble } => ("trouble", None, Some(trouble_name(*trouble).to_owned()), None),
-        Fact::MicrophoneUsed { system, name, rate_hz, gain } => ("microphone", None, Some(format!("{name} ({system}, {rate_hz} Hz, gain {gain})")), None),
-        Fact::MicrophoneNoted { what, text } => (if what == "calibration" { "calibration" } else { "calibration-void" }, None, Some(text.clone()), None),
+        Fact::MicrophoneUsed { system, name, rate_hz, gain } => {
+            ("microphone", None, Some(format!("{name} ({system}, {rate_hz} Hz, gain {gain})")), None)
+        }
+        Fact::MicrophoneNoted { what, text } => {
+            (if what == "calibration" { "calibration" } else { "calibration-void" }, None, Some(text.clone()), None)
+        }
         Fact::SoundConsent { given, days } => {
             let answer = given.map_or("no answer", |given| if given { "given" } else { "not given" });
             ("sound-consent", None, Some(format!("{answer}, {days} days")), None)

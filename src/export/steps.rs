@@ -94,7 +94,9 @@ pub(super) fn outcomes(kept: &KeptPractice, outline: &Outline, trials: &[Trial<'
         match (&entry.entry.fact, entry.entry.position) {
             (Fact::StepBegun { exercise, ramp_stage }, Some(at)) => {
                 // Until something else is told, nobody ended it.
-                let step = steps.entry(at.step).or_insert_with(|| StepOutcome::new(Some(at.step), exercise, StepStatus::Stopped, Some(INTERRUPTED)));
+                let step = steps
+                    .entry(at.step)
+                    .or_insert_with(|| StepOutcome::new(Some(at.step), exercise, StepStatus::Stopped, Some(INTERRUPTED)));
                 step.began = step.began.take().or(now);
                 step.ramp_stage = step.ramp_stage.or(*ramp_stage);
             }
@@ -135,7 +137,8 @@ pub(super) fn outcomes(kept: &KeptPractice, outline: &Outline, trials: &[Trial<'
     }
     for (number, step) in &mut steps {
         let of_step = |trial: &&Trial<'_>| trial.position.is_some_and(|at| at.step == *number) && trial.exercise == step.exercise;
-        let counted = trials.iter().filter(of_step).filter(|trial| trial.kind == TrialKind::Hold && trial.counts() && !is_glide(trial.exercise));
+        let counted =
+            trials.iter().filter(of_step).filter(|trial| trial.kind == TrialKind::Hold && trial.counts() && !is_glide(trial.exercise));
         step.best_of_three_s = counted.take(3).map(|trial| trial.duration_s).max_by(f64::total_cmp);
         if step.status == StepStatus::Stopped && step.ended.is_none() {
             step.ended = trials.iter().rfind(of_step).map(|trial| trial.ended.clone());

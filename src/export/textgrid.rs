@@ -81,7 +81,8 @@ impl Tiers {
         match &entry.fact {
             Fact::StepBegun { exercise, .. } => {
                 self.close_step(at_s);
-                self.step = Some((at_s, format!("{exercise}{}", entry.position.map_or_else(String::new, |at| format!(" (step {})", at.step)))));
+                self.step =
+                    Some((at_s, format!("{exercise}{}", entry.position.map_or_else(String::new, |at| format!(" (step {})", at.step)))));
             }
             Fact::StepDone { .. } | Fact::StepStopped { .. } | Fact::SessionEnded { .. } => self.close_step(at_s),
             Fact::HoldMeasured { exercise, onset_s, offset_s, duration_s, masked_s, complete, .. } => {
@@ -102,7 +103,9 @@ impl Tiers {
             }
             Fact::PhraseRead { phrase, duration_s, .. } => self.event(at_s, format!("phrase read: {phrase} ({duration_s} s)")),
             Fact::SyllablesCounted { syllables, duration_s, .. } => self.event(at_s, format!("{syllables} syllables ({duration_s} s)")),
-            Fact::QuestionAnswered { clue, answer, .. } => self.event(at_s, format!("question: {clue}: {}", answer.as_deref().unwrap_or("no answer"))),
+            Fact::QuestionAnswered { clue, answer, .. } => {
+                self.event(at_s, format!("question: {clue}: {}", answer.as_deref().unwrap_or("no answer")))
+            }
             Fact::SafetyStop { reason, .. } => self.event(at_s, format!("safety stop: {reason}")),
             Fact::Troubled { trouble } => self.event(at_s, super::rows::trouble_name(*trouble).replace('-', " ")),
             Fact::SoundLost { lost_s } => self.event(at_s, format!("{lost_s} s of sound lost")),
@@ -155,7 +158,9 @@ impl Tiers {
 
     fn written(self) -> TextGrid {
         let end = seconds(self.sound.length_s);
-        let mut text = format!("File type = \"ooTextFile\"\nObject class = \"TextGrid\"\n\nxmin = 0 \nxmax = {end} \ntiers? <exists> \nsize = 6 \nitem []: \n");
+        let mut text = format!(
+            "File type = \"ooTextFile\"\nObject class = \"TextGrid\"\n\nxmin = 0 \nxmax = {end} \ntiers? <exists> \nsize = 6 \nitem []: \n"
+        );
         let mut number = 0;
         for (name, tier) in [("exercise", self.exercise), ("holds", self.holds), ("discarded", self.discarded), ("other", self.other)] {
             number += 1;
@@ -238,12 +243,21 @@ fn write_points(text: &mut String, number: usize, name: &str, tier: Vec<Point>, 
     head(text, number, "TextTier", name, end);
     let _ = writeln!(text, "        points: size = {} ", tier.len());
     for (index, point) in tier.iter().enumerate() {
-        let _ = write!(text, "        points [{}]:\n            number = {} \n            mark = \"{}\" \n", index + 1, seconds(point.at_s), quoted(&point.label));
+        let _ = write!(
+            text,
+            "        points [{}]:\n            number = {} \n            mark = \"{}\" \n",
+            index + 1,
+            seconds(point.at_s),
+            quoted(&point.label)
+        );
     }
 }
 
 fn head(text: &mut String, number: usize, class: &str, name: &str, end: &str) {
-    let _ = write!(text, "    item [{number}]:\n        class = \"{class}\" \n        name = \"{name}\" \n        xmin = 0 \n        xmax = {end} \n");
+    let _ = write!(
+        text,
+        "    item [{number}]:\n        class = \"{class}\" \n        name = \"{name}\" \n        xmin = 0 \n        xmax = {end} \n"
+    );
 }
 
 /// The journal's times are whole milliseconds.

@@ -19,7 +19,8 @@ pub enum TrialKind {
 }
 
 impl TrialKind {
-    pub const ALL: [Self; 8] = [Self::Hold, Self::Posture, Self::Round, Self::Repetition, Self::Phrase, Self::Syllables, Self::Question, Self::Category];
+    pub const ALL: [Self; 8] =
+        [Self::Hold, Self::Posture, Self::Round, Self::Repetition, Self::Phrase, Self::Syllables, Self::Question, Self::Category];
 
     /// The word for it in every export.
     #[must_use]
@@ -108,7 +109,9 @@ impl Trial<'_> {
     /// Its level, on the scale that it has.
     #[must_use]
     pub fn level(&self) -> Level {
-        let (Fact::HoldMeasured { level_mean_db, level_calibrated, .. } | Fact::PhraseRead { level_mean_db, level_calibrated, .. }) = &self.kept.entry.fact else {
+        let (Fact::HoldMeasured { level_mean_db, level_calibrated, .. } | Fact::PhraseRead { level_mean_db, level_calibrated, .. }) =
+            &self.kept.entry.fact
+        else {
             return Level::None;
         };
         let on_scale = match self.level_terms() {
@@ -154,7 +157,9 @@ pub fn calibration_name(calibration: LevelCalibration) -> &'static str {
 type Attempt<'a> = (TrialKind, &'a str, Option<f64>, f64, f64, bool);
 
 fn attempt<'a>(at_s: f64, fact: &'a Fact) -> Option<Attempt<'a>> {
-    let ended = |kind, exercise: &'a str, duration_s: f64, complete| Some((kind, exercise, Some((at_s - duration_s).max(0.0)), at_s, duration_s, complete));
+    let ended = |kind, exercise: &'a str, duration_s: f64, complete| {
+        Some((kind, exercise, Some((at_s - duration_s).max(0.0)), at_s, duration_s, complete))
+    };
     match fact {
         Fact::HoldMeasured { exercise, onset_s, offset_s, duration_s, complete, .. } => {
             Some((TrialKind::Hold, exercise, Some(*onset_s), *offset_s, *duration_s, *complete))
@@ -196,8 +201,20 @@ pub(super) fn trials(kept: &KeptPractice, misdated: bool) -> Vec<Trial<'_>> {
         let Some(ended) = moment(kept, number, ended_s) else { continue };
         let began = began_s.and_then(|began_s| moment(kept, number, began_s));
         let position = entry.entry.position;
-        let mut trial =
-            Trial { kept: entry, kind, exercise, position, began, ended, duration_s, complete, discard: None, level_discard: None, over_room_db: None, mic };
+        let mut trial = Trial {
+            kept: entry,
+            kind,
+            exercise,
+            position,
+            began,
+            ended,
+            duration_s,
+            complete,
+            discard: None,
+            level_discard: None,
+            over_room_db: None,
+            mic,
+        };
         judge(&mut trial, misdated);
         found.push(trial);
     }
@@ -214,7 +231,8 @@ fn judge(trial: &mut Trial<'_>, misdated: bool) {
         in_noise: trial.over_room_db.is_some(),
         ..Conditions::default()
     };
-    let why = |measure| if misdated { Some(Discard::Misdated) } else { Discard::of(measure, &conditions, trial.complete, trial.duration_s) };
+    let why =
+        |measure| if misdated { Some(Discard::Misdated) } else { Discard::of(measure, &conditions, trial.complete, trial.duration_s) };
     let has_level = matches!(trial.kind, TrialKind::Hold | TrialKind::Phrase);
     (trial.discard, trial.level_discard) = (why(Measure::HoldS), why(Measure::LevelDb).filter(|_| has_level));
 }

@@ -18,7 +18,9 @@ pub enum HandoverError {
     #[error("the file is larger than {} MB and was not read: check that it is the right one; hand back fewer practices at once with --since DATE", MAX_SEALED_BYTES / 1_000_000)]
     TooLarge,
     /// The signature does not fit.
-    #[error("the file is damaged or was changed: its seal does not fit what is in it. Copy it again from where it came, or ask for it to be sent again")]
+    #[error(
+        "the file is damaged or was changed: its seal does not fit what is in it. Copy it again from where it came, or ask for it to be sent again"
+    )]
     Damaged,
     /// Whole and signed, but not what such a file holds.
     #[error("the file is whole, but its content cannot be used: {0}. Ask whoever made it to make it again")]
@@ -33,10 +35,16 @@ pub enum HandoverError {
     ForeignPackage { known: Fingerprint, found: Fingerprint },
     #[error("the key was not confirmed, so nothing was taken: compare {found} with what the clinician reads out from `tidecount hand key`, then type yes, or give --accept {dashed}", dashed = .found.dashed())]
     NotAccepted { found: Fingerprint },
-    #[error("the fingerprint given with --accept is not that of the package, which is {found}: nothing was taken. Ask the clinician to read it out again")]
+    #[error(
+        "the fingerprint given with --accept is not that of the package, which is {found}: nothing was taken. Ask the clinician to read it out again"
+    )]
     AcceptedOther { found: Fingerprint },
-    #[error("the package was made {found}, before the one that is in force (made {known}): nothing was taken. Ask for the newest, or take this one all the same with --older")]
+    #[error(
+        "the package was made {found}, before the one that is in force (made {known}): nothing was taken. Ask for the newest, or take this one all the same with --older"
+    )]
     Older { found: String, known: String },
-    #[error("the results are foreign: they were not sealed with the reply key of a package made here. Read them on the computer that made the client's package; results from elsewhere cannot be taken in")]
+    #[error(
+        "the results are foreign: they were not sealed with the reply key of a package made here. Read them on the computer that made the client's package; results from elsewhere cannot be taken in"
+    )]
     ForeignResults,
 }

@@ -90,11 +90,8 @@ impl Fingerprint {
     /// From the digits as somebody typed them: blanks and dashes between them do not matter.
     #[must_use]
     pub fn from_typed(text: &str) -> Option<Self> {
-        let digits: Vec<u64> = text
-            .chars()
-            .filter(|c| !c.is_whitespace() && *c != '-')
-            .map(|c| c.to_digit(10).map(u64::from))
-            .collect::<Option<_>>()?;
+        let digits: Vec<u64> =
+            text.chars().filter(|c| !c.is_whitespace() && *c != '-').map(|c| c.to_digit(10).map(u64::from)).collect::<Option<_>>()?;
         let groups: Vec<u64> = digits.chunks(5).map(|group| group.iter().fold(0, |sum, digit| sum * 10 + digit)).collect();
         (digits.len() == 25).then_some(())?;
         groups.try_into().ok().map(Self)

@@ -73,9 +73,29 @@ mod tests {
     fn names_that_lead_elsewhere_or_nowhere_are_refused_with_a_remedy() {
         let long = format!("{}.toml", "a".repeat(60));
         let tricks = [
-            "", ".", "..", "../evening.toml", "a/b.toml", "/etc/evening.toml", "a\\b.toml", "C:evening.toml", "evening..toml", ".hidden.toml",
-            "eve\nning.toml", "eve\u{0}ning.toml", "evening.toml ", "evening.toml.", "-o.toml", "NUL.toml", "com1.toml", "a\u{202E}b.toml",
-            "evening.txt", "evening", "Settings.toml", "a$b.toml", &long,
+            "",
+            ".",
+            "..",
+            "../evening.toml",
+            "a/b.toml",
+            "/etc/evening.toml",
+            "a\\b.toml",
+            "C:evening.toml",
+            "evening..toml",
+            ".hidden.toml",
+            "eve\nning.toml",
+            "eve\u{0}ning.toml",
+            "evening.toml ",
+            "evening.toml.",
+            "-o.toml",
+            "NUL.toml",
+            "com1.toml",
+            "a\u{202E}b.toml",
+            "evening.txt",
+            "evening",
+            "Settings.toml",
+            "a$b.toml",
+            &long,
         ];
         for name in tricks {
             let text = file_name(name).expect_err(name).to_string();

@@ -50,8 +50,11 @@ impl Settings {
         let content = |text: String| Err(HandoverError::Content(text));
         if let Some(voice) = &self.voice {
             let variant = voice.strip_prefix("espeak-ng:");
-            let plain = |text: &str| (1..=20).contains(&text.len()) && text.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '+' | '-'));
-            if !(matches!(voice.as_str(), "espeak-ng" | "piper" | "system") || variant.is_some_and(|text| plain(text) && !text.starts_with('-'))) {
+            let plain =
+                |text: &str| (1..=20).contains(&text.len()) && text.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '+' | '-'));
+            if !(matches!(voice.as_str(), "espeak-ng" | "piper" | "system")
+                || variant.is_some_and(|text| plain(text) && !text.starts_with('-')))
+            {
                 return content(format!("{voice:?} is not one of the voices `espeak-ng`, `espeak-ng:VARIANT`, `piper` and `system`"));
             }
         }
@@ -63,7 +66,9 @@ impl Settings {
         }
         let names = &self.household.call_names;
         let speakable = |name: &String| {
-            name.chars().any(char::is_alphabetic) && name.chars().count() <= 40 && name.chars().all(|c| c.is_alphanumeric() || matches!(c, ' ' | '-' | '\'' | '.'))
+            name.chars().any(char::is_alphabetic)
+                && name.chars().count() <= 40
+                && name.chars().all(|c| c.is_alphanumeric() || matches!(c, ' ' | '-' | '\'' | '.'))
         };
         match names.iter().find(|name| !speakable(name)) {
             Some(name) => content(format!("the call name {name:?} cannot be said: use up to 40 letters")),
@@ -118,7 +123,9 @@ mod tests {
     #[test]
     fn what_cannot_be_said_or_used_is_refused() {
         let named = |name: &str| Settings { household: Household { pronoun: None, call_names: vec![name.into()] }, ..Settings::default() };
-        for bad in [named(""), named("a\nb"), named("…"), named(&"a".repeat(41)), Settings { feedback_every: Some(101), ..Settings::default() }] {
+        for bad in
+            [named(""), named("a\nb"), named("…"), named(&"a".repeat(41)), Settings { feedback_every: Some(101), ..Settings::default() }]
+        {
             assert!(bad.check().is_err(), "{bad:?}");
         }
         assert!(Settings::from_toml("voice = 3").is_err() && Settings::from_toml("colour = \"red\"").is_err());

@@ -29,8 +29,7 @@ impl BandShape {
         let lines = (0..lines)
             .map(|k| {
                 let place = (mel(k as f64 * step_hz) - mel(LOWEST_HZ)) / span;
-                ((0.0..(BANDS + 1) as f64).contains(&place))
-                    .then(|| (place.floor() as usize, 1.0 - (place - place.floor()) as f32))
+                ((0.0..(BANDS + 1) as f64).contains(&place)).then(|| (place.floor() as usize, 1.0 - (place - place.floor()) as f32))
             })
             .collect();
         Self { lines }

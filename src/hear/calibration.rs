@@ -93,13 +93,19 @@ impl Heard {
 /// Why a sound cannot calibrate; the text says what to do.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum Unfit {
-    #[error("nothing stood out of the room for {SHORTEST_S:.0} seconds; make one steady sound for at least five, with some seconds of quiet before it")]
+    #[error(
+        "nothing stood out of the room for {SHORTEST_S:.0} seconds; make one steady sound for at least five, with some seconds of quiet before it"
+    )]
     NoSound,
     #[error("the room was not heard: there was sound from the very beginning; keep quiet for the first three seconds")]
     NoQuiet,
-    #[error("the sound was only {0:.0} dB over the room, and {LEAST_OVER_ROOM_DB:.0} are needed; come nearer, be louder, or make the room quieter")]
+    #[error(
+        "the sound was only {0:.0} dB over the room, and {LEAST_OVER_ROOM_DB:.0} are needed; come nearer, be louder, or make the room quieter"
+    )]
     RoomTooLoud(f64),
-    #[error("the sound wandered by {0:.1} dB, and at most {MOST_SPREAD_DB:.0} can be compared with one reading; hold one steady tone or vowel")]
+    #[error(
+        "the sound wandered by {0:.1} dB, and at most {MOST_SPREAD_DB:.0} can be compared with one reading; hold one steady tone or vowel"
+    )]
     Unsteady(f64),
     #[error("the sound was clipped: it was too loud for the microphone's gain; turn the gain down and calibrate again")]
     Clipped,

@@ -29,13 +29,7 @@ impl Decimator {
             .collect();
         let sum: f64 = taps.iter().sum();
         taps.iter_mut().for_each(|t| *t /= sum);
-        Self {
-            factor,
-            scratch: vec![0.0; taps.len()],
-            taps: taps.iter().map(|t| *t as f32).collect(),
-            input: History::new(),
-            next: 0,
-        }
+        Self { factor, scratch: vec![0.0; taps.len()], taps: taps.iter().map(|t| *t as f32).collect(), input: History::new(), next: 0 }
     }
 
     pub fn factor(&self) -> u64 {

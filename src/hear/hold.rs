@@ -316,8 +316,7 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
     let voiced: Vec<&RunFrame> = frames.iter().filter(|f| f.f0_hz > 0.0).collect();
     // The windows of the first and last frames reach out of the voice; leave those out of level and pitch where
     // enough is left.
-    let inner: Vec<&RunFrame> =
-        voiced.iter().copied().filter(|f| f.t_s >= onset_s + 0.03 && f.t_s <= offset_s - 0.03).collect();
+    let inner: Vec<&RunFrame> = voiced.iter().copied().filter(|f| f.t_s >= onset_s + 0.03 && f.t_s <= offset_s - 0.03).collect();
     let used = if inner.len() >= 10 { &inner } else { &voiced };
     // Pitch and level come from what was heard without our own voice; only where nothing was, pitch comes from the rest.
     let clear: Vec<&RunFrame> = used.iter().copied().filter(|f| !f.masked).collect();

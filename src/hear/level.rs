@@ -37,8 +37,7 @@ pub(crate) struct LevelMeter {
 impl LevelMeter {
     pub fn new(weighting: Weighting, rate_hz: f64) -> Self {
         let half = (WINDOW_S * rate_hz / 2.0).round().max(1.0) as usize;
-        let window: Vec<f64> =
-            (0..2 * half + 1).map(|k| 0.5 - 0.5 * (PI * (k + 1) as f64 / (half + 1) as f64).cos()).collect();
+        let window: Vec<f64> = (0..2 * half + 1).map(|k| 0.5 - 0.5 * (PI * (k + 1) as f64 / (half + 1) as f64).cos()).collect();
         let sum: f64 = window.iter().sum();
         Self {
             filter: WeightingFilter::new(weighting, rate_hz),

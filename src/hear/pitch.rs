@@ -72,9 +72,7 @@ impl PitchFinder {
     pub fn new(rate_hz: f64) -> Self {
         let half = (WINDOW_S * rate_hz / 2.0).round() as usize;
         let length = 2 * half + 1;
-        let window: Vec<f32> = (0..length)
-            .map(|k| (0.5 - 0.5 * (2.0 * PI * (k + 1) as f64 / (length + 1) as f64).cos()) as f32)
-            .collect();
+        let window: Vec<f32> = (0..length).map(|k| (0.5 - 0.5 * (2.0 * PI * (k + 1) as f64 / (length + 1) as f64).cos()) as f32).collect();
         let longest = (rate_hz / FLOOR_HZ * 1.05).ceil() as usize + 2;
         let size = good_size(length + longest + 1);
         let fineness = if rate_hz < 30_000.0 { 2 } else { 1 };

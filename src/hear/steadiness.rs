@@ -1,7 +1,7 @@
 //! Tells a held vowel from speech, coughs and noises that are voiced as well, by how little it changes.
 
-use super::interval::semitones;
 use super::bands::{BANDS, distance};
+use super::interval::semitones;
 
 /// What is kept of each frame of a run of voicing.
 #[derive(Debug, Clone, Copy, Default)]
@@ -129,8 +129,11 @@ impl Steadiness {
         // A trembling voice swings far, and its overtones through the formants with it, but evenly: speech does not.
         let trembles = self.tremor > 0.8 && self.voiced > 0.95;
         let (waver_limit, flux_limit) = if trembles { (waver_limit.max(5.5), 6.0) } else { (waver_limit, flux_limit) };
-        let (pitch_st, waver_st) =
-            if glide { (self.pitch_st, self.waver_st) } else { (self.pitch_st.min(self.mended_pitch_st), self.waver_st.min(self.mended_waver_st)) };
+        let (pitch_st, waver_st) = if glide {
+            (self.pitch_st, self.waver_st)
+        } else {
+            (self.pitch_st.min(self.mended_pitch_st), self.waver_st.min(self.mended_waver_st))
+        };
         self.voiced > 0.85
             && self.flux_db < flux_limit
             && self.spread_db < 5.0
@@ -193,7 +196,8 @@ mod tests {
 
     /// 0.6 s with the F0 given for each frame, all else steady.
     fn is_hold(f0_hz: impl Fn(usize) -> f64, glide: bool) -> bool {
-        let frame = |k: usize| RunFrame { t_s: k as f64 / 100.0, level_db: -30.0, f0_hz: f0_hz(k), periodicity: 0.9, ..RunFrame::default() };
+        let frame =
+            |k: usize| RunFrame { t_s: k as f64 / 100.0, level_db: -30.0, f0_hz: f0_hz(k), periodicity: 0.9, ..RunFrame::default() };
         let frames: Vec<RunFrame> = (0..60).map(frame).collect();
         Steadiness::of(&frames, &mut Scratch::default()).is_hold(glide)
     }

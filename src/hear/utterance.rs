@@ -1,10 +1,10 @@
 //! Stretches of speech between pauses.
 
+use super::Utterance;
 use super::VoiceEvent;
 use super::level::{db_power, power_db};
 use super::steadiness::{RunFrame, percentile};
 use super::syllables::{nuclei_s, rate_and_irregularity};
-use super::Utterance;
 
 /// Speech stands this far over the room, dB (common practice, no source).
 const OVER_ROOM_DB: f64 = 8.0;

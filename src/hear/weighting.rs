@@ -166,8 +166,7 @@ impl WeightingFilter {
     pub fn gain_db(&self, f_hz: f64, rate_hz: f64) -> f64 {
         let omega = 2.0 * PI * f_hz / rate_hz;
         let low: f64 = self.high_passes.iter().map(|h| h.magnitude(omega)).product();
-        let high: f64 =
-            self.taps[0] + 2.0 * (1..=HALF).map(|n| self.taps[n] * (omega * n as f64).cos()).sum::<f64>();
+        let high: f64 = self.taps[0] + 2.0 * (1..=HALF).map(|n| self.taps[n] * (omega * n as f64).cos()).sum::<f64>();
         20.0 * (low * high).abs().max(1e-12).log10()
     }
 }

@@ -30,7 +30,9 @@ pub struct BestOfThree {
 pub fn best_of_three(practised: &Practised) -> Vec<BestOfThree> {
     let mut bests: Vec<BestOfThree> = Vec::new();
     for trial in &practised.trials {
-        let Some((measure, value)) = measure_of(&trial.exercise).and_then(|measure| Some((measure, trial.counted(measure)?))) else { continue };
+        let Some((measure, value)) = measure_of(&trial.exercise).and_then(|measure| Some((measure, trial.counted(measure)?))) else {
+            continue;
+        };
         let of_this = |best: &&mut BestOfThree| best.session == trial.session && best.exercise == trial.exercise;
         match bests.iter_mut().rev().take_while(|best| best.day == trial.day).find(of_this) {
             Some(best) => best.add(value, trial.seq),

@@ -27,7 +27,9 @@ pub fn misdated(led: &[Led], today: Date) -> (Vec<bool>, Vec<ClockJump>) {
     let mut wrong: Vec<bool> = led.iter().map(|one| one.began.date() < EARLIEST || one.began.date() > tomorrow).collect();
     let here: Vec<(usize, &Led)> = led.iter().enumerate().filter(|(_, one)| one.here).collect();
     let jumps = here.iter().zip(here.iter().skip(1)).filter(|((_, before), (_, after))| after.began < before.began);
-    let jumps = jumps.map(|((_, before), (_, after))| ClockJump { session: after.session, began: after.began.clone(), before: before.began.clone() }).collect();
+    let jumps = jumps
+        .map(|((_, before), (_, after))| ClockJump { session: after.session, began: after.began.clone(), before: before.began.clone() })
+        .collect();
     let sound: Vec<(usize, &Led)> = here.into_iter().filter(|(index, _)| wrong.get(*index) == Some(&false)).collect();
     let fallen = out_of_order(&sound.iter().map(|(_, one)| &one.began).collect::<Vec<_>>());
     if fallen.len() <= (sound.len() / 10).max(1) {

@@ -1,10 +1,10 @@
 //! Everything about one client over some weeks.
 
-use super::{
-    Adherence, BestOfThree, ClockJump, Discard, LeftOutStep, Note, Practice, Practised, ProgrammeChange, SafetyStop, Series, Trial, best_of_three,
-    series,
-};
 use super::prescribed::{RoutineLife, routines};
+use super::{
+    Adherence, BestOfThree, ClockJump, Discard, LeftOutStep, Note, Practice, Practised, ProgrammeChange, SafetyStop, Series, Trial,
+    best_of_three, series,
+};
 use jiff::{Span, civil::Date};
 use serde::Serialize;
 
@@ -105,7 +105,8 @@ impl Picture {
 fn left_out(practised: &Practised, lives: &[RoutineLife<'_>], window: Window) -> Vec<LeftOutStep> {
     let mut steps: Vec<LeftOutStep> = practised.left_out.iter().filter(|step| window.has(step.day)).cloned().collect();
     for life in lives {
-        let unfinished = life.with_versions().filter(|(practice, ..)| window.has(practice.day) && practice.end_reason.as_deref() != Some(COMPLETED));
+        let unfinished =
+            life.with_versions().filter(|(practice, ..)| window.has(practice.day) && practice.end_reason.as_deref() != Some(COMPLETED));
         for (practice, _, version) in unfinished {
             let Some(version) = version else { continue };
             let end = practice.end_reason.as_deref().unwrap_or("broken off");

@@ -46,7 +46,8 @@ pub(super) fn routines(practised: &Practised) -> Vec<RoutineLife<'_>> {
         };
         let Some(life) = lives.get_mut(place) else { continue };
         if life.versions.last().is_none_or(|last| last.practice.routine_text != text) {
-            let prescription = read.entry(text).or_insert_with(|| doses_of(text).filter(|prescription| !prescription.routine.steps.is_empty())).clone();
+            let prescription =
+                read.entry(text).or_insert_with(|| doses_of(text).filter(|prescription| !prescription.routine.steps.is_empty())).clone();
             life.versions.push(Version { from: practice.day, practice, prescription });
         }
         life.by_day.entry(practice.day).or_insert(life.practices.len());
@@ -97,7 +98,11 @@ impl<'a> RoutineLife<'a> {
     pub fn stage_on(&self, day: Date, place: usize, step: u32) -> u32 {
         let up_to = self.practices.partition_point(|practice| practice.day <= day);
         let same_text = self.practices.iter().zip(&self.version_of).take(up_to).rev().filter(|(_, version)| **version == place);
-        same_text.flat_map(|(practice, _)| &practice.steps).filter(|result| result.step == step).find_map(|result| result.ramp_stage).unwrap_or(1)
+        same_text
+            .flat_map(|(practice, _)| &practice.steps)
+            .filter(|result| result.step == step)
+            .find_map(|result| result.ramp_stage)
+            .unwrap_or(1)
     }
 }
 
@@ -163,7 +168,9 @@ fn replaced_by<'a>(life: &RoutineLife<'a>, lives: &[RoutineLife<'a>]) -> Option<
     let (last, old) = (life.last()?, life.versions.last()?.prescription.as_ref()?);
     let exercises: Vec<&str> = old.routine.steps.iter().map(|step| step.exercise.id.as_str()).collect();
     let takes_over = |other: &&RoutineLife<'a>| {
-        let Some((first, new)) = other.first().zip(other.versions.first().and_then(|version| version.prescription.as_ref())) else { return false };
+        let Some((first, new)) = other.first().zip(other.versions.first().and_then(|version| version.prescription.as_ref())) else {
+            return false;
+        };
         let kept = exercises.iter().filter(|id| new.routine.steps.iter().any(|step| step.exercise.id == **id)).count();
         first > last && 2 * kept >= exercises.len() && same_time(old, new)
     };
@@ -171,7 +178,9 @@ fn replaced_by<'a>(life: &RoutineLife<'a>, lives: &[RoutineLife<'a>]) -> Option<
 }
 
 fn same_time(one: &Prescription, other: &Prescription) -> bool {
-    let near = |a: &crate::routine::PlannedTime, b: &crate::routine::PlannedTime| a.at_min.abs_diff(b.at_min) <= SAME_TIME_MIN && !a.days.is_disjoint(&b.days);
+    let near = |a: &crate::routine::PlannedTime, b: &crate::routine::PlannedTime| {
+        a.at_min.abs_diff(b.at_min) <= SAME_TIME_MIN && !a.days.is_disjoint(&b.days)
+    };
     one.plan.is_empty() || other.plan.is_empty() || one.plan.iter().any(|a| other.plan.iter().any(|b| near(a, b)))
 }
 

@@ -15,20 +15,47 @@ const UNREADABLE: &str = "cannot be compared";
 #[serde(rename_all = "kebab-case", tag = "what")]
 pub enum ProgrammeItem {
     /// A routine that was not practised before.
-    RoutineBegun { exercises: Vec<String> },
+    RoutineBegun {
+        exercises: Vec<String>,
+    },
     /// It is practised no more: another took its place.
-    RoutineReplaced { by: String },
-    ExerciseAdded { exercise: String, dose: String },
-    ExerciseRemoved { exercise: String, dose: String },
+    RoutineReplaced {
+        by: String,
+    },
+    ExerciseAdded {
+        exercise: String,
+        dose: String,
+    },
+    ExerciseRemoved {
+        exercise: String,
+        dose: String,
+    },
     /// One field of an exercise's dose: "repetitions", "target_s"; values as they stand in a routine file.
-    DoseChanged { exercise: String, field: String, from: String, to: String },
+    DoseChanged {
+        exercise: String,
+        field: String,
+        from: String,
+        to: String,
+    },
     /// A dose that grows reached its next stage, or was set back.
-    StageChanged { exercise: String, from: u32, to: u32, dose: String },
+    StageChanged {
+        exercise: String,
+        from: u32,
+        to: u32,
+        dose: String,
+    },
     OrderChanged,
     /// The days and times: "mon wed 18:30".
-    PlanChanged { from: String, to: String },
+    PlanChanged {
+        from: String,
+        to: String,
+    },
     /// A setting of the whole routine, "feedback_every".
-    SettingChanged { field: String, from: String, to: String },
+    SettingChanged {
+        field: String,
+        from: String,
+        to: String,
+    },
 }
 
 /// What changed in one routine from one practice to the next.
@@ -56,13 +83,20 @@ pub(super) fn of_routines(lives: &[RoutineLife<'_>], window: Window) -> Vec<Prog
             }
         };
         if let Some(first) = life.versions.first() {
-            let exercises = first.prescription.iter().flat_map(|prescription| &prescription.routine.steps).map(|step| step.exercise.id.clone()).collect();
+            let exercises = first
+                .prescription
+                .iter()
+                .flat_map(|prescription| &prescription.routine.steps)
+                .map(|step| step.exercise.id.clone())
+                .collect();
             add(first.from, first.practice, vec![ProgrammeItem::RoutineBegun { exercises }]);
         }
         for (before, after) in life.versions.iter().zip(life.versions.iter().skip(1)) {
             let items = match (&before.prescription, &after.prescription) {
                 (Some(old), Some(new)) => differences(old, new),
-                _ => vec![ProgrammeItem::SettingChanged { field: "text".to_owned(), from: UNREADABLE.to_owned(), to: UNREADABLE.to_owned() }],
+                _ => {
+                    vec![ProgrammeItem::SettingChanged { field: "text".to_owned(), from: UNREADABLE.to_owned(), to: UNREADABLE.to_owned() }]
+                }
             };
             add(after.from, after.practice, items);
         }
@@ -111,7 +145,9 @@ fn differences(old: &Prescription, new: &Prescription) -> Vec<ProgrammeItem> {
         }
     }
     for (index, (key, step)) in new_steps.iter().enumerate() {
-        let Some((place, before)) = old_steps.iter().enumerate().find(|(_, (other, _))| other == key).map(|(place, (_, before))| (place, before)) else {
+        let Some((place, before)) =
+            old_steps.iter().enumerate().find(|(_, (other, _))| other == key).map(|(place, (_, before))| (place, before))
+        else {
             items.push(ProgrammeItem::ExerciseAdded { exercise: step.exercise.id.clone(), dose: dose_words(step) });
             continue;
         };
@@ -123,7 +159,9 @@ fn differences(old: &Prescription, new: &Prescription) -> Vec<ProgrammeItem> {
             items.push(ProgrammeItem::DoseChanged { exercise: step.exercise.id.clone(), field: field.to_owned(), from, to });
         }
     }
-    let order = |steps: &[(Key, &Step)], other: &[(Key, &Step)]| -> Vec<Key> { steps.iter().map(|(key, _)| key.clone()).filter(|key| other.iter().any(|(known, _)| known == key)).collect() };
+    let order = |steps: &[(Key, &Step)], other: &[(Key, &Step)]| -> Vec<Key> {
+        steps.iter().map(|(key, _)| key.clone()).filter(|key| other.iter().any(|(known, _)| known == key)).collect()
+    };
     if order(&old_steps, &new_steps) != order(&new_steps, &old_steps) {
         items.push(ProgrammeItem::OrderChanged);
     }

@@ -162,16 +162,25 @@ pub fn two_way(rows: &[Vec<f64>]) -> Option<Anova> {
     let all: Vec<f64> = rows.iter().flatten().copied().collect();
     let grand = mean(&all);
     let row_means: Vec<f64> = rows.iter().map(|row| mean(row)).collect();
-    let column_means: Vec<f64> = (0..k).map(|column| mean(&rows.iter().filter_map(|row| row.get(column).copied()).collect::<Vec<_>>())).collect();
+    let column_means: Vec<f64> =
+        (0..k).map(|column| mean(&rows.iter().filter_map(|row| row.get(column).copied()).collect::<Vec<_>>())).collect();
     let of_subjects = squares_about(&row_means, grand) * k as f64;
     let of_trials = squares_about(&column_means, grand) * n as f64;
     let of_error = rows
         .iter()
         .zip(&row_means)
-        .flat_map(|(row, row_mean)| row.iter().zip(&column_means).map(move |(value, column_mean)| (value - row_mean - column_mean + grand).powi(2)))
+        .flat_map(|(row, row_mean)| {
+            row.iter().zip(&column_means).map(move |(value, column_mean)| (value - row_mean - column_mean + grand).powi(2))
+        })
         .sum::<f64>();
     let (rows_df, columns_df) = ((n - 1) as f64, (k - 1) as f64);
-    Some(Anova { subjects: n, trials: k, ms_subjects: of_subjects / rows_df, ms_trials: of_trials / columns_df, ms_error: of_error / (rows_df * columns_df) })
+    Some(Anova {
+        subjects: n,
+        trials: k,
+        ms_subjects: of_subjects / rows_df,
+        ms_trials: of_trials / columns_df,
+        ms_error: of_error / (rows_df * columns_df),
+    })
 }
 
 /// Share of the variance that lies between groups which may differ in size, from a one-way analysis: ICC(1,1) with n₀ for the

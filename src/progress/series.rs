@@ -1,8 +1,8 @@
 //! One exercise and measure over time, parted where the values may not be joined.
 
 use super::{
-    Baseline, Change, Conditions, Discard, Measure, Microphone, Practised, Slope, Trial, Value, WeekMedian, Window, baseline, change, median, sd_about_line,
-    slope, week_medians,
+    Baseline, Change, Conditions, Discard, Measure, Microphone, Practised, Slope, Trial, Value, WeekMedian, Window, baseline, change,
+    median, sd_about_line, slope, week_medians,
 };
 use crate::session::LevelCalibration;
 use jiff::civil::Date;
@@ -108,7 +108,10 @@ pub fn series(practised: &Practised, window: Window) -> Vec<Series> {
         }
     }
     let of = |exercise: &&str| by_exercise.get(*exercise).map(Vec::as_slice).unwrap_or_default();
-    exercises.iter().flat_map(|exercise| Measure::ALL.into_iter().filter_map(|measure| one(exercise, measure, of(exercise), window))).collect()
+    exercises
+        .iter()
+        .flat_map(|exercise| Measure::ALL.into_iter().filter_map(|measure| one(exercise, measure, of(exercise), window)))
+        .collect()
 }
 
 /// None where the window holds no value.
@@ -118,9 +121,16 @@ fn one(exercise: &str, measure: Measure, trials: &[&Trial], window: Window) -> O
     in_window().next()?;
     let of = |why| u32::try_from(in_window().filter(|discard| *discard == why).count()).unwrap_or(u32::MAX);
     let discarded = Discard::ALL.into_iter().map(|why| (why, of(Some(why)))).filter(|(_, count)| *count > 0).collect();
-    let counted: Vec<(&Trial, f64)> = values.iter().filter(|(_, value)| value.discard.is_none()).map(|(trial, value)| (*trial, value.value)).collect();
+    let counted: Vec<(&Trial, f64)> =
+        values.iter().filter(|(_, value)| value.discard.is_none()).map(|(trial, value)| (*trial, value.value)).collect();
     let segments = stretches(measure, &counted).into_iter().filter(|stretch| stretch.days.last().is_some_and(|day| day.day >= window.from));
-    Some(Series { exercise: exercise.to_owned(), measure, segments: segments.map(|stretch| segment(stretch, window)).collect(), discarded, counted: of(None) })
+    Some(Series {
+        exercise: exercise.to_owned(),
+        measure,
+        segments: segments.map(|stretch| segment(stretch, window)).collect(),
+        discarded,
+        counted: of(None),
+    })
 }
 
 /// Days that belong together, before anything is worked out of them.
@@ -193,7 +203,8 @@ fn level_breaks(before: &Trial, after: &Trial) -> Vec<BreakReason> {
     let (from, to) = (scale(before), scale(after));
     if from != to {
         reasons.push(BreakReason::Calibration { from: from.to_owned(), to: to.to_owned() });
-    } else if let (false, Some(from), Some(to)) = (is_relative(before), &before.conditions.calibration_note, &after.conditions.calibration_note)
+    } else if let (false, Some(from), Some(to)) =
+        (is_relative(before), &before.conditions.calibration_note, &after.conditions.calibration_note)
         && from != to
     {
         reasons.push(BreakReason::Calibration { from: from.clone(), to: to.clone() });
@@ -242,7 +253,8 @@ fn scale(trial: &Trial) -> &'static str {
 fn longest_pause(counted: &[(&Trial, f64)]) -> i64 {
     let mut days: Vec<Date> = counted.iter().map(|(trial, _)| trial.day).collect();
     days.dedup();
-    let pauses: Vec<f64> = days.iter().zip(days.iter().skip(1)).map(|(one, other)| (one.duration_until(*other).as_hours() / 24) as f64).collect();
+    let pauses: Vec<f64> =
+        days.iter().zip(days.iter().skip(1)).map(|(one, other)| (one.duration_until(*other).as_hours() / 24) as f64).collect();
     let usual = median(&pauses).unwrap_or(1.0);
     ((3.0 * usual) as i64).clamp(7, 28)
 }

@@ -50,7 +50,13 @@ impl Store {
         self.keep_on_page(client, &[exercise.to_owned()], (false, by), now)
     }
 
-    fn keep_on_page(&mut self, client: &str, exercises: &[String], (given, by): (bool, &str), now: &ZonedDateTime) -> Result<(), RecordError> {
+    fn keep_on_page(
+        &mut self,
+        client: &str,
+        exercises: &[String],
+        (given, by): (bool, &str),
+        now: &ZonedDateTime,
+    ) -> Result<(), RecordError> {
         self.change(|tx| {
             let client = client_row(tx, client)?;
             for exercise in exercises {

@@ -44,7 +44,10 @@ pub struct Stored {
 /// What in the data folder is made anew, only says that somebody is at work, or was set aside.
 fn passed_over(name: &str) -> bool {
     let temporary = name.starts_with('.') || name.ends_with(".running") || name.ends_with(".new") || name.ends_with(".part");
-    temporary || name.starts_with(DATABASE_NAME) || name.contains(".before-restore-") || matches!(name, "voice-cache" | "voices" | SOUND_FOLDER)
+    temporary
+        || name.starts_with(DATABASE_NAME)
+        || name.contains(".before-restore-")
+        || matches!(name, "voice-cache" | "voices" | SOUND_FOLDER)
 }
 
 impl Store {
@@ -53,7 +56,8 @@ impl Store {
     /// # Errors
     /// There is such a file already; it lies in the data folder; or it cannot be written. Nothing is left of it then.
     pub fn backup(&self, to: &Path, sound: bool, now: &ZonedDateTime) -> Result<Backup, RecordError> {
-        let refuse = |cause: &str, remedy: &str| RecordError::File { path: to.to_owned(), cause: cause.to_owned(), remedy: remedy.to_owned() };
+        let refuse =
+            |cause: &str, remedy: &str| RecordError::File { path: to.to_owned(), cause: cause.to_owned(), remedy: remedy.to_owned() };
         let folder = to.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or_else(|| Path::new("."));
         let real = |path: &Path| path.canonicalize().map_err(|error| RecordError::from_io(path, &error));
         if real(folder)?.starts_with(real(&self.folder)?) {
@@ -103,7 +107,11 @@ impl Store {
              CREATE TABLE {ABOUT_TABLE} (made_at TEXT NOT NULL, software TEXT NOT NULL) STRICT;"
         );
         tx.execute_batch(&make).map_err(wrap)?;
-        tx.execute(&format!("INSERT INTO {ABOUT_TABLE} VALUES (?1, ?2)"), params![now.to_string(), concat!("tidecount ", env!("CARGO_PKG_VERSION"))]).map_err(wrap)?;
+        tx.execute(
+            &format!("INSERT INTO {ABOUT_TABLE} VALUES (?1, ?2)"),
+            params![now.to_string(), concat!("tidecount ", env!("CARGO_PKG_VERSION"))],
+        )
+        .map_err(wrap)?;
         for (list, counted) in [(&files, &mut backup.files), (&sounds, &mut backup.sounds)] {
             for name in list {
                 // What is gone by now was thrown away by its owner.
@@ -146,7 +154,9 @@ fn gather(folder: &Path, under: &Path, files: &mut Vec<String>, left_out: &mut V
         }
         match entry.file_type() {
             Ok(kind) if kind.is_dir() => gather(&entry.path(), &path, files, left_out),
-            Ok(kind) if kind.is_file() && entry.metadata().is_ok_and(|data| data.len() <= MOST_BYTES) => files.push(path.components().map(|part| part.as_os_str().to_string_lossy()).collect::<Vec<_>>().join("/")),
+            Ok(kind) if kind.is_file() && entry.metadata().is_ok_and(|data| data.len() <= MOST_BYTES) => {
+                files.push(path.components().map(|part| part.as_os_str().to_string_lossy()).collect::<Vec<_>>().join("/"))
+            }
             Ok(kind) if kind.is_file() => left_out.push(format!("{shown} (too large)")),
             _ => left_out.push(format!("{shown} (a link or no plain file)")),
         }
@@ -160,7 +170,10 @@ fn outside(folder: &Path) -> Vec<String> {
     let list = |value: Option<&toml::Value>| value.and_then(toml::Value::as_array).cloned().unwrap_or_default();
     let routines = list(table.get("person")).into_iter().flat_map(|person| list(person.get("routine")));
     let named = routines.filter_map(|routine| routine.get("file").and_then(toml::Value::as_str).map(str::to_owned));
-    named.filter(|file| !stays_inside(Path::new(file))).map(|file| format!("{file} (a routine of the household, outside the data folder)")).collect()
+    named
+        .filter(|file| !stays_inside(Path::new(file)))
+        .map(|file| format!("{file} (a routine of the household, outside the data folder)"))
+        .collect()
 }
 
 /// A relative path without a way up.

@@ -31,7 +31,11 @@ impl Store {
     /// The database refuses.
     pub fn practices(&self, client: Option<&str>) -> Result<u64, RecordError> {
         let count: i64 = self.read(|db| {
-            db.query_row("SELECT count(*) FROM session s JOIN client c ON c.id = s.client WHERE ?1 IS NULL OR c.name = ?1", [client], |row| row.get(0))
+            db.query_row(
+                "SELECT count(*) FROM session s JOIN client c ON c.id = s.client WHERE ?1 IS NULL OR c.name = ?1",
+                [client],
+                |row| row.get(0),
+            )
         })?;
         Ok(u64::try_from(count).unwrap_or(0))
     }

@@ -40,7 +40,10 @@ impl Store {
             && beside(&path, ".new").exists()
         {
             wipe(&beside(&path, ".new"));
-            notes.push("A half-made copy of the record, left by a command that was broken off, was deleted. The record itself is whole.".to_owned());
+            notes.push(
+                "A half-made copy of the record, left by a command that was broken off, was deleted. The record itself is whole."
+                    .to_owned(),
+            );
         }
         let Some(mut store) = Self::open_existing(folder)? else { return Ok(None) };
         let mut checked = Checked { encrypted: store.is_encrypted(), notes, ..Checked::default() };
@@ -80,7 +83,9 @@ impl Store {
             while let Some(row) = rows.next()? {
                 let (session, seq): (i64, i64) = (row.get(0)?, row.get(1)?);
                 if let Err(cause) = parse_line(&row.get::<_, String>(2)?) {
-                    faults.push(format!("practice {session}, entry {seq} cannot be understood ({cause}): use the newest tidecount, or take a backup back"));
+                    faults.push(format!(
+                        "practice {session}, entry {seq} cannot be understood ({cause}): use the newest tidecount, or take a backup back"
+                    ));
                 }
             }
             Ok(faults)
@@ -105,11 +110,20 @@ impl Store {
                         checked.faults.push(error.to_string());
                     }
                 }
-                Ok(false) => checked.notes.push(format!("The sound of practice {} ({}) is not in the folder; its row is kept until it expires.", sound.session.0, sound.file)),
+                Ok(false) => checked.notes.push(format!(
+                    "The sound of practice {} ({}) is not in the folder; its row is kept until it expires.",
+                    sound.session.0, sound.file
+                )),
                 Err(error) => checked.faults.push(error.to_string()),
             }
         }
-        let known = |name: &str| sounds.iter().any(|sound| sound.file == name || name.strip_prefix(&sound.file).is_some_and(|rest| rest == "-journal") || sound.file == format!("{name}{SEALED}"));
+        let known = |name: &str| {
+            sounds.iter().any(|sound| {
+                sound.file == name
+                    || name.strip_prefix(&sound.file).is_some_and(|rest| rest == "-journal")
+                    || sound.file == format!("{name}{SEALED}")
+            })
+        };
         for entry in std::fs::read_dir(self.sound_folder()).into_iter().flatten().flatten() {
             let name = entry.file_name().to_string_lossy().into_owned();
             if !known(&name) {
@@ -117,7 +131,10 @@ impl Store {
             }
         }
         if checked.expired.held_back > 0 {
-            checked.notes.push(format!("{} files of sound would have expired, but the clock may be wrong: they are kept until it is right.", checked.expired.held_back));
+            checked.notes.push(format!(
+                "{} files of sound would have expired, but the clock may be wrong: they are kept until it is right.",
+                checked.expired.held_back
+            ));
         }
         Ok(())
     }

@@ -10,7 +10,8 @@ use std::path::{Path, PathBuf};
 
 /// The tables of an attached database, SQLite's own left out.
 pub(super) fn tables(db: &Connection, schema: &str) -> Result<Vec<String>, rusqlite::Error> {
-    let sql = format!("SELECT name FROM {schema}.sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY name");
+    let sql =
+        format!("SELECT name FROM {schema}.sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY name");
     db.prepare(&sql)?.query_map([], |row| row.get(0))?.collect()
 }
 
@@ -26,7 +27,9 @@ pub(super) fn quoted(name: &str) -> String {
 /// There is such a file already, it cannot be written, or it differs.
 pub(super) fn export(from: &Connection, from_path: &Path, to: &Path, key: Option<&Key>) -> Result<(), RecordError> {
     private(to)?;
-    let done = fill(from, to, key).map_err(|error| blamed(from_path, to, &error)).and_then(|same| if same { verify(to, key) } else { Err(differs(to)) });
+    let done = fill(from, to, key)
+        .map_err(|error| blamed(from_path, to, &error))
+        .and_then(|same| if same { verify(to, key) } else { Err(differs(to)) });
     if done.is_err() {
         wipe(to);
     }
@@ -43,9 +46,11 @@ pub(super) fn private(path: &Path) -> Result<File, RecordError> {
         options.mode(0o600);
     }
     options.open(path).map_err(|error| match error.kind() {
-        std::io::ErrorKind::AlreadyExists => {
-            RecordError::File { path: path.to_path_buf(), cause: "there is such a file already, and it has been left as it is".to_owned(), remedy: "Name another, or move that one away".to_owned() }
-        }
+        std::io::ErrorKind::AlreadyExists => RecordError::File {
+            path: path.to_path_buf(),
+            cause: "there is such a file already, and it has been left as it is".to_owned(),
+            remedy: "Name another, or move that one away".to_owned(),
+        },
         _ => RecordError::from_io(path, &error),
     })
 }
@@ -168,7 +173,10 @@ pub fn replace_file(path: &Path, content: &[u8]) -> Result<(), RecordError> {
     wipe(&fresh);
     let old = std::fs::OpenOptions::new().write(true).open(path);
     let mut file = private(&fresh)?;
-    file.write_all(content).and_then(|()| file.sync_all()).and_then(|()| std::fs::rename(&fresh, path)).map_err(|error| RecordError::from_io(path, &error))?;
+    file.write_all(content)
+        .and_then(|()| file.sync_all())
+        .and_then(|()| std::fs::rename(&fresh, path))
+        .map_err(|error| RecordError::from_io(path, &error))?;
     sync_folder(path);
     if let Ok(mut old) = old {
         // It has no name any more, whether it can be overwritten or not.

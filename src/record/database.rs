@@ -15,8 +15,13 @@ pub(super) const APPLICATION_ID: i64 = 0x5449_4445;
 const BUSY: Duration = Duration::from_secs(5);
 
 /// What takes the file from form n to form n + 1; `user_version` counts those that were done. Never changed, only added to.
-const MIGRATIONS: [&str; 5] =
-    [include_str!("migration_1.sql"), include_str!("migration_2.sql"), include_str!("migration_3.sql"), include_str!("migration_4.sql"), include_str!("migration_5.sql")];
+const MIGRATIONS: [&str; 5] = [
+    include_str!("migration_1.sql"),
+    include_str!("migration_2.sql"),
+    include_str!("migration_3.sql"),
+    include_str!("migration_4.sql"),
+    include_str!("migration_5.sql"),
+];
 
 /// The first bytes of every SQLite file that is not encrypted (<https://www.sqlite.org/fileformat.html>, section 1.3).
 const PLAIN_HEADER: &[u8; 16] = b"SQLite format 3\0";
@@ -139,10 +144,17 @@ pub(super) fn open_still(path: &Path) -> Result<Option<(Connection, Option<Key>)
         return Ok(None);
     }
     // Characters that mean something in a name of this form (<https://www.sqlite.org/uri.html>).
-    let name: String = path.to_string_lossy().chars().map(|c| if matches!(c, '%' | '?' | '#') { format!("%{:02X}", u32::from(c)) } else { c.to_string() }).collect();
+    let name: String = path
+        .to_string_lossy()
+        .chars()
+        .map(|c| if matches!(c, '%' | '?' | '#') { format!("%{:02X}", u32::from(c)) } else { c.to_string() })
+        .collect();
     let name = PathBuf::from(format!("file:{name}?immutable=1"));
     let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI;
-    let works = |key: Option<&Key>| connect(&name, flags, key).and_then(|db| db.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0)).map(|version| (db, version)));
+    let works = |key: Option<&Key>| {
+        connect(&name, flags, key)
+            .and_then(|db| db.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0)).map(|version| (db, version)))
+    };
     let key = match form(path)? {
         Form::Absent => return Ok(None),
         Form::Plain => None,
@@ -207,7 +219,8 @@ fn switch_to_wal(connection: &Connection) -> Result<(), rusqlite::Error> {
 
 fn migrate(connection: &mut Connection) -> Result<(), rusqlite::Error> {
     // Nothing is written where nothing is to be done, so that a full disk hinders nobody from reading.
-    let version = |db: &Connection| db.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0)).map(|n| usize::try_from(n).unwrap_or(0));
+    let version =
+        |db: &Connection| db.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0)).map(|n| usize::try_from(n).unwrap_or(0));
     if version(connection)? >= MIGRATIONS.len() {
         return Ok(());
     }

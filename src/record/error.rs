@@ -96,7 +96,9 @@ pub enum RecordError {
     #[error("practice {id} is under way in another tidecount: end that one first")]
     UnderWay { id: i64 },
     /// A practice from another computer cannot be taken in.
-    #[error("the practice of {started} cannot be taken in ({cause}). Nothing was added: ask for the results to be made again, with --since DATE")]
+    #[error(
+        "the practice of {started} cannot be taken in ({cause}). Nothing was added: ask for the results to be made again, with --since DATE"
+    )]
     NotReceived { started: String, cause: String },
     /// The thread that writes the journal is gone.
     #[error("the journal is no longer written: its writer stopped. Start the practice again")]
@@ -134,9 +136,15 @@ impl RecordError {
     pub(super) fn from_io(path: &Path, error: &std::io::Error) -> Self {
         let (path, cause) = (path.to_path_buf(), error.to_string());
         match error.kind() {
-            std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded | std::io::ErrorKind::FileTooLarge => Self::DiskFull { path, cause },
+            std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded | std::io::ErrorKind::FileTooLarge => {
+                Self::DiskFull { path, cause }
+            }
             std::io::ErrorKind::ReadOnlyFilesystem | std::io::ErrorKind::PermissionDenied => Self::ReadOnly { path, cause },
-            _ => Self::File { path, cause, remedy: "See that the name is right, that the file is yours, and that the disk has room".to_owned() },
+            _ => Self::File {
+                path,
+                cause,
+                remedy: "See that the name is right, that the file is yours, and that the disk has room".to_owned(),
+            },
         }
     }
 }

@@ -125,7 +125,12 @@ impl Store {
             for session in sessions {
                 tx.execute(
                     "INSERT INTO handed_back (session, entries, ended, handed_at) VALUES (?1, ?2, ?3, ?4) ON CONFLICT DO NOTHING",
-                    params![session.number, i64::try_from(session.lines().count()).unwrap_or(i64::MAX), session.end.is_some(), now.to_string()],
+                    params![
+                        session.number,
+                        i64::try_from(session.lines().count()).unwrap_or(i64::MAX),
+                        session.end.is_some(),
+                        now.to_string()
+                    ],
                 )?;
             }
             Ok(())
@@ -172,9 +177,12 @@ enum Arrival {
 /// Reads every line before anything is written.
 fn rows_of(session: &WholeSession) -> Result<Vec<Row>, RecordError> {
     let bad = |cause: String| RecordError::NotReceived { started: session.started_at.chars().take(80).collect(), cause };
-    let times = std::iter::once(&session.started_at).chain(session.end.as_ref().map(|(at, _)| at)).chain(session.parts.iter().map(|part| &part.started_at));
+    let times = std::iter::once(&session.started_at)
+        .chain(session.end.as_ref().map(|(at, _)| at))
+        .chain(session.parts.iter().map(|part| &part.started_at));
     for time in times {
-        time.parse::<ZonedDateTime>().map_err(|error| bad(format!("{:?} is no time of day: {error}", time.chars().take(80).collect::<String>())))?;
+        time.parse::<ZonedDateTime>()
+            .map_err(|error| bad(format!("{:?} is no time of day: {error}", time.chars().take(80).collect::<String>())))?;
     }
     session
         .lines()
@@ -206,8 +214,10 @@ fn receive_one(tx: &Transaction<'_>, client: i64, session: &WholeSession, rows: 
         Some(known) => known,
         None => (insert_session(tx, client, session)?, false, false),
     };
-    let here: Vec<String> =
-        tx.prepare_cached("SELECT json FROM entry WHERE session = ?1 ORDER BY seq")?.query_map([id], |row| row.get(0))?.collect::<Result<_, _>>()?;
+    let here: Vec<String> = tx
+        .prepare_cached("SELECT json FROM entry WHERE session = ?1 ORDER BY seq")?
+        .query_map([id], |row| row.get(0))?
+        .collect::<Result<_, _>>()?;
     if here.iter().zip(rows).any(|(here, row)| *here != row.line) || (own && rows.len() > here.len()) {
         return Ok(None);
     }
@@ -215,7 +225,10 @@ fn receive_one(tx: &Transaction<'_>, client: i64, session: &WholeSession, rows: 
         return Ok(Some(Arrival::Known));
     }
     for (number, part) in (1_i64..).zip(&session.parts) {
-        tx.execute("INSERT INTO part (session, number, started_at) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING", params![id, number, part.started_at])?;
+        tx.execute(
+            "INSERT INTO part (session, number, started_at) VALUES (?1, ?2, ?3) ON CONFLICT DO NOTHING",
+            params![id, number, part.started_at],
+        )?;
     }
     for (seq, row) in (1_i64..).zip(rows).skip(here.len()) {
         let at = row.entry.position;

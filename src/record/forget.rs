@@ -50,9 +50,11 @@ impl Store {
     }
 
     fn forget_here(&mut self, client: &str, forgotten: &mut Forgotten) -> Result<bool, RecordError> {
-        let id: Option<i64> = self.read(|db| db.query_row("SELECT id FROM client WHERE name = ?1", [client], |row| row.get(0)).optional())?;
+        let id: Option<i64> =
+            self.read(|db| db.query_row("SELECT id FROM client WHERE name = ?1", [client], |row| row.get(0)).optional())?;
         let Some(id) = id else { return Ok(false) };
-        let sessions: Vec<i64> = self.read(|db| db.prepare("SELECT id FROM session WHERE client = ?1")?.query_map([id], |row| row.get(0))?.collect())?;
+        let sessions: Vec<i64> =
+            self.read(|db| db.prepare("SELECT id FROM session WHERE client = ?1")?.query_map([id], |row| row.get(0))?.collect())?;
         if let Some(id) = sessions.into_iter().find(|session| running::is_led(&self.folder, *session)) {
             return Err(RecordError::UnderWay { id });
         }
@@ -86,7 +88,10 @@ impl Store {
 
 /// Older records that a restore set aside.
 pub(super) fn asides(folder: &Path) -> Vec<PathBuf> {
-    let ours = |name: &str| name.starts_with(&format!("{DATABASE_NAME}.before-restore-")) && !["-wal", "-shm", "-journal"].iter().any(|ending| name.ends_with(ending));
+    let ours = |name: &str| {
+        name.starts_with(&format!("{DATABASE_NAME}.before-restore-"))
+            && !["-wal", "-shm", "-journal"].iter().any(|ending| name.ends_with(ending))
+    };
     let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
     let mut found: Vec<PathBuf> = entries.filter(|entry| entry.file_name().to_str().is_some_and(ours)).map(|entry| entry.path()).collect();
     found.sort();
@@ -100,7 +105,8 @@ fn forget_aside(path: &Path, client: &str) -> Result<bool, RecordError> {
     let mut db = database::open_with(path, key.as_ref())?;
     let id: Option<i64> = db.query_row("SELECT id FROM client WHERE name = ?1", [client], |row| row.get(0)).optional().map_err(wrap)?;
     let Some(id) = id else { return Ok(false) };
-    let stamp = path.to_string_lossy().rsplit_once(".before-restore-").map(|(_, stamp)| format!(".before-restore-{stamp}")).unwrap_or_default();
+    let stamp =
+        path.to_string_lossy().rsplit_once(".before-restore-").map(|(_, stamp)| format!(".before-restore-{stamp}")).unwrap_or_default();
     let folder = path.parent().unwrap_or_else(|| Path::new(".")).join(format!("{SOUND_FOLDER}{stamp}"));
     let files: Vec<String> = db
         .prepare("SELECT s.file FROM stored_sound s JOIN session p ON p.id = s.session WHERE p.client = ?1")
@@ -130,8 +136,10 @@ struct Link {
 
 /// Deletes the client's row and every row that leads to it, in whatever table of the present form.
 fn delete(tx: &Transaction<'_>, client: i64) -> Result<Vec<(String, u64)>, rusqlite::Error> {
-    let triggers: Vec<(String, String)> =
-        tx.prepare("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")?.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?.collect::<Result<_, _>>()?;
+    let triggers: Vec<(String, String)> = tx
+        .prepare("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")?
+        .query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?
+        .collect::<Result<_, _>>()?;
     for (name, _) in &triggers {
         tx.execute_batch(&format!("DROP TRIGGER {}", quoted(name)))?;
     }
@@ -190,8 +198,13 @@ fn whose(table: &str, alias: &str, links: &[(String, Vec<Link>)], depth: usize) 
     for (n, link) in own.iter().enumerate() {
         let parent_alias = format!("p{depth}_{n}");
         let Some((condition, steps)) = whose(&link.parent, &parent_alias, links, depth + 1) else { continue };
-        let same: Vec<String> = link.columns.iter().map(|(from, to)| format!("{parent_alias}.{} = {alias}.{}", quoted(to), quoted(from))).collect();
-        conditions.push(format!("EXISTS (SELECT 1 FROM {} {parent_alias} WHERE {} AND {condition})", quoted(&link.parent), same.join(" AND ")));
+        let same: Vec<String> =
+            link.columns.iter().map(|(from, to)| format!("{parent_alias}.{} = {alias}.{}", quoted(to), quoted(from))).collect();
+        conditions.push(format!(
+            "EXISTS (SELECT 1 FROM {} {parent_alias} WHERE {} AND {condition})",
+            quoted(&link.parent),
+            same.join(" AND ")
+        ));
         longest = longest.max(steps + 1);
     }
     if conditions.is_empty() { None } else { Some((conditions.join(" OR "), longest)) }

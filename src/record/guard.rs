@@ -43,7 +43,9 @@ pub(super) fn alone_now(folder: &Path) -> Result<Option<Guard>, RecordError> {
 fn held(folder: &Path, patience: Duration, lock: fn(&File) -> Result<(), TryLockError>) -> Result<Guard, RecordError> {
     let path = folder.join(format!("{DATABASE_NAME}.lock"));
     let wrap = |error: std::io::Error| match error.kind() {
-        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => RecordError::ReadOnly { path: folder.join(DATABASE_NAME), cause: error.to_string() },
+        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {
+            RecordError::ReadOnly { path: folder.join(DATABASE_NAME), cause: error.to_string() }
+        }
         _ => RecordError::Folder { path: folder.to_path_buf(), cause: error.to_string() },
     };
     // A lock needs no right to write; a file that is there already may be another user's.

@@ -73,7 +73,9 @@ impl Store {
             .query_map((client, kind, limit), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?
             .collect()
         })?;
-        rows.into_iter().map(|(session, seq, json)| parse_line(&json).map_err(|cause| self.bad_line(SessionId(session), seq as usize, cause))).collect()
+        rows.into_iter()
+            .map(|(session, seq, json)| parse_line(&json).map_err(|cause| self.bad_line(SessionId(session), seq as usize, cause)))
+            .collect()
     }
 }
 

@@ -57,9 +57,7 @@ impl JsonLines {
         if !std::fs::metadata(path).is_ok_and(|data| !data.is_file()) {
             options.read(true);
         }
-        let file = options
-            .open(path)
-            .map_err(|error| RecordError::JournalFile { path: path.to_path_buf(), cause: error.to_string() })?;
+        let file = options.open(path).map_err(|error| RecordError::JournalFile { path: path.to_path_buf(), cause: error.to_string() })?;
         Ok(Self { path: path.to_path_buf(), file })
     }
 

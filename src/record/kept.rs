@@ -80,7 +80,8 @@ impl Store {
                     }
                 };
                 let word: String = row.get(8)?;
-                let ended: Option<ZonedDateTime> = if row.get_ref(4)? == rusqlite::types::ValueRef::Null { None } else { Some(time(row, 4)?) };
+                let ended: Option<ZonedDateTime> =
+                    if row.get_ref(4)? == rusqlite::types::ValueRef::Null { None } else { Some(time(row, 4)?) };
                 let reason: Option<String> = row.get(5)?;
                 Ok(KeptHead {
                     id: SessionId(row.get(0)?),
@@ -116,7 +117,8 @@ impl Store {
                 .query_map([head.id.0], |row| Ok((row.get(0)?, time(row, 1)?)))?
                 .collect()
         })?;
-        let mut parts: Vec<KeptPart> = starts.iter().map(|(_, started_at)| KeptPart { started_at: started_at.clone(), entries: Vec::new() }).collect();
+        let mut parts: Vec<KeptPart> =
+            starts.iter().map(|(_, started_at)| KeptPart { started_at: started_at.clone(), entries: Vec::new() }).collect();
         let rows: Vec<(u32, i64, String)> = self.read(|db| {
             db.prepare_cached("SELECT seq, part, json FROM entry WHERE session = ?1 ORDER BY seq")?
                 .query_map([head.id.0], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?

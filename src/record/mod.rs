@@ -2,13 +2,14 @@
 //!
 //! Each fact is one committed transaction, so a process that is killed at any instant loses at most the fact under way.
 
+mod agreement;
 mod backup;
 mod beside;
+mod browse;
 mod check;
+mod clients;
 mod clock;
 mod copy;
-mod agreement;
-mod browse;
 mod database;
 mod encrypt;
 mod error;
@@ -23,7 +24,6 @@ mod journal;
 mod json_lines;
 mod kept;
 mod line;
-mod clients;
 mod own_voice;
 mod packages;
 mod passphrase;
@@ -46,13 +46,13 @@ mod writer;
 #[path = "tests/samples.rs"]
 mod samples;
 
+pub use agreement::{AgreedHow, Agreement};
 pub use backup::{Backup, Stored};
 pub(crate) use beside::KeptLike;
+pub use browse::PartStart;
 pub use check::Checked;
 pub use copy::{replace_file, wipe as wipe_file};
 pub use encrypt::Rekeyed;
-pub use agreement::{AgreedHow, Agreement};
-pub use browse::PartStart;
 pub use error::RecordError;
 pub use exchange::{Received, WholePart, WholeSession};
 pub use folder::{create as create_folder, data_folder};
@@ -63,10 +63,13 @@ pub use json_lines::JsonLines;
 pub use kept::{KeptEntry, KeptHead, KeptPart, KeptPractice};
 pub use line::{JournalText, journal_schema, journal_text, read_journal};
 pub use own_voice::StoredWord;
-pub use passphrase::{Passphrase, VARIABLE as PASSPHRASE_VARIABLE, FILE_VARIABLE as PASSPHRASE_FILE_VARIABLE, NEW_VARIABLE as NEW_PASSPHRASE_VARIABLE, NEW_FILE_VARIABLE as NEW_PASSPHRASE_FILE_VARIABLE};
+pub use packages::{MadePackage, PackageAgreement, TakenPackage};
+pub use passphrase::{
+    FILE_VARIABLE as PASSPHRASE_FILE_VARIABLE, NEW_FILE_VARIABLE as NEW_PASSPHRASE_FILE_VARIABLE, NEW_VARIABLE as NEW_PASSPHRASE_VARIABLE,
+    Passphrase, VARIABLE as PASSPHRASE_VARIABLE,
+};
 pub use restore::Restored;
 pub use resume::{Unfinished, counts_in, next_position};
-pub use packages::{MadePackage, PackageAgreement, TakenPackage};
 pub use sound::{Expired, SoundRecorder, StoredSound};
 pub use sound_consent::{MOST_SOUND_DAYS, SOUND_DAYS, SoundConsent, SoundQuestion, SoundSide};
 pub use sound_file::SOUND_FOLDER;

@@ -32,7 +32,10 @@ impl Store {
                 params![id, word.command, word.wording, source.as_str(), word.agreed_at, word.said_at],
             )?;
             for (number, picture) in (1_i64..).zip(&word.takes) {
-                tx.execute("INSERT INTO own_take (client, command, number, picture) VALUES (?1, ?2, ?3, ?4)", params![id, word.command, number, picture])?;
+                tx.execute(
+                    "INSERT INTO own_take (client, command, number, picture) VALUES (?1, ?2, ?3, ?4)",
+                    params![id, word.command, number, picture],
+                )?;
             }
             Ok(())
         })
@@ -50,7 +53,13 @@ impl Store {
                      WHERE c.name = ?1 ORDER BY w.command",
                 )?
                 .query_map([client], |row| {
-                    Ok(StoredWord { command: row.get(0)?, wording: row.get(1)?, agreed_at: row.get(2)?, said_at: row.get(3)?, takes: Vec::new() })
+                    Ok(StoredWord {
+                        command: row.get(0)?,
+                        wording: row.get(1)?,
+                        agreed_at: row.get(2)?,
+                        said_at: row.get(3)?,
+                        takes: Vec::new(),
+                    })
                 })?
                 .collect::<Result<Vec<StoredWord>, _>>()?;
             let mut takes = db.prepare(
@@ -70,7 +79,8 @@ impl Store {
     /// The database refuses.
     pub fn forget_own_voice(&mut self, client: &str) -> Result<usize, RecordError> {
         self.read(|db| db.pragma_update_and_check(None, "secure_delete", true, |_| Ok(())))?;
-        let words = self.change(|tx| tx.execute("DELETE FROM own_word WHERE client = (SELECT id FROM client WHERE name = ?1)", [client]))?;
+        let words =
+            self.change(|tx| tx.execute("DELETE FROM own_word WHERE client = (SELECT id FROM client WHERE name = ?1)", [client]))?;
         self.read(|db| db.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(())))?;
         Ok(words)
     }

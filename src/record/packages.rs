@@ -92,9 +92,11 @@ impl Store {
     /// The database refuses.
     pub fn packages_made(&self) -> Result<Vec<MadePackage>, RecordError> {
         self.read(|db| {
-            db.prepare("SELECT p.id, c.name, p.made_at, p.reply_key FROM package_made p JOIN client c ON c.id = p.client ORDER BY p.made_at, p.id")?
-                .query_map([], |row| Ok(MadePackage { id: row.get(0)?, client: row.get(1)?, made_at: time(row, 2)?, reply_key: row.get(3)? }))?
-                .collect()
+            db.prepare(
+                "SELECT p.id, c.name, p.made_at, p.reply_key FROM package_made p JOIN client c ON c.id = p.client ORDER BY p.made_at, p.id",
+            )?
+            .query_map([], |row| Ok(MadePackage { id: row.get(0)?, client: row.get(1)?, made_at: time(row, 2)?, reply_key: row.get(3)? }))?
+            .collect()
         })
     }
 

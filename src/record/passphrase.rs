@@ -88,7 +88,9 @@ impl Passphrase {
 
 fn from_outside(variable: Option<OsString>, file: Option<OsString>) -> Result<Option<Passphrase>, RecordError> {
     if let Some(value) = variable.filter(|value| !value.is_empty()) {
-        let text = value.into_string().map_err(|_| RecordError::Passphrase(format!("the passphrase in {VARIABLE} is no text in UTF-8: type it anew")))?;
+        let text = value
+            .into_string()
+            .map_err(|_| RecordError::Passphrase(format!("the passphrase in {VARIABLE} is no text in UTF-8: type it anew")))?;
         return Ok(Some(Passphrase(text)));
     }
     file.filter(|name| !name.is_empty()).map(|name| from_file(Path::new(&name))).transpose()
@@ -106,7 +108,8 @@ fn from_file(path: &Path) -> Result<Passphrase, RecordError> {
             return Err(bad(format!("others may read it (mode {mode:04o}); do: chmod 600 {}", path.display())));
         }
     }
-    let text = std::fs::read_to_string(path).map_err(|error| bad(format!("cannot be read ({error}); it must be yours and text in UTF-8")))?;
+    let text =
+        std::fs::read_to_string(path).map_err(|error| bad(format!("cannot be read ({error}); it must be yours and text in UTF-8")))?;
     match text.lines().next().unwrap_or_default() {
         "" => Err(bad("its first line is empty; the passphrase must stand there".to_owned())),
         line => Ok(Passphrase(line.to_owned())),
@@ -133,8 +136,13 @@ impl Key {
     /// The library of ciphers refuses, as it does where a system's policy forbids the digest.
     pub fn derive(passphrase: &Passphrase, salt: [u8; 16]) -> Result<Self, RecordError> {
         let mut key = [0; 32];
-        openssl::pkcs5::pbkdf2_hmac(passphrase.0.as_bytes(), &salt, ROUNDS, openssl::hash::MessageDigest::sha512(), &mut key)
-            .map_err(|error| RecordError::Passphrase(format!("no key can be made of the passphrase ({error}): this system's OpenSSL refuses PBKDF2 with SHA-512")))?;
+        openssl::pkcs5::pbkdf2_hmac(passphrase.0.as_bytes(), &salt, ROUNDS, openssl::hash::MessageDigest::sha512(), &mut key).map_err(
+            |error| {
+                RecordError::Passphrase(format!(
+                    "no key can be made of the passphrase ({error}): this system's OpenSSL refuses PBKDF2 with SHA-512"
+                ))
+            },
+        )?;
         Ok(Self { key, salt })
     }
 
@@ -158,7 +166,9 @@ impl Key {
 /// Bytes that nobody can guess.
 pub(super) fn random<const N: usize>() -> Result<[u8; N], RecordError> {
     let mut bytes = [0; N];
-    getrandom::fill(&mut bytes).map_err(|error| RecordError::Passphrase(format!("this system gives no random numbers for a key ({error}): try again after a restart")))?;
+    getrandom::fill(&mut bytes).map_err(|error| {
+        RecordError::Passphrase(format!("this system gives no random numbers for a key ({error}): try again after a restart"))
+    })?;
     Ok(bytes)
 }
 

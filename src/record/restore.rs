@@ -50,7 +50,14 @@ impl Store {
     }
 }
 
-fn bring(folder: &Path, backup: &Path, fresh: &Path, key: Option<&Key>, replace: bool, now: &ZonedDateTime) -> Result<Restored, RecordError> {
+fn bring(
+    folder: &Path,
+    backup: &Path,
+    fresh: &Path,
+    key: Option<&Key>,
+    replace: bool,
+    now: &ZonedDateTime,
+) -> Result<Restored, RecordError> {
     let wrap = |error: rusqlite::Error| RecordError::from_sqlite(fresh, &error);
     copied(backup, fresh)?;
     // A record that somebody copied by hand may have its last entries in a log beside it.
@@ -68,19 +75,26 @@ fn bring(folder: &Path, backup: &Path, fresh: &Path, key: Option<&Key>, replace:
     }
     // Before anything is written.
     if let Some(name) = files.iter().find(|name| !stays_inside(Path::new(name)) || name.starts_with(DATABASE_NAME)) {
-        let (cause, remedy) = (format!("it names a file {name:?} outside the data folder"), "It was not made by tidecount: take another".to_owned());
+        let (cause, remedy) =
+            (format!("it names a file {name:?} outside the data folder"), "It was not made by tidecount: take another".to_owned());
         return Err(RecordError::File { path: backup.to_owned(), cause, remedy });
     }
-    restored.practices = db.query_row("SELECT count(*) FROM session", [], |row| row.get::<_, i64>(0)).map(|n| u64::try_from(n).unwrap_or(0)).map_err(wrap)?;
+    restored.practices = db
+        .query_row("SELECT count(*) FROM session", [], |row| row.get::<_, i64>(0))
+        .map(|n| u64::try_from(n).unwrap_or(0))
+        .map_err(wrap)?;
     if !replace {
         refuse_where_more(&folder.join(DATABASE_NAME), fresh, key)?;
     }
     let stamp = format!(".before-restore-{}", now.strftime("%Y%m%dT%H%M%S"));
-    if let Some(sound) = files.iter().any(|name| name.starts_with(SOUND_FOLDER)).then(|| folder.join(SOUND_FOLDER)).filter(|sound| sound.exists()) {
+    if let Some(sound) =
+        files.iter().any(|name| name.starts_with(SOUND_FOLDER)).then(|| folder.join(SOUND_FOLDER)).filter(|sound| sound.exists())
+    {
         restored.aside.push(set_aside(&sound, &stamp)?);
     }
     for name in files {
-        let content: Vec<u8> = db.query_row(&format!("SELECT content FROM {FILE_TABLE} WHERE path = ?1"), [&name], |row| row.get(0)).map_err(wrap)?;
+        let content: Vec<u8> =
+            db.query_row(&format!("SELECT content FROM {FILE_TABLE} WHERE path = ?1"), [&name], |row| row.get(0)).map_err(wrap)?;
         restored.aside.extend(put(folder, &name, &content, &stamp)?);
         restored.files.push(name);
     }
@@ -114,9 +128,10 @@ fn refuse_where_more(path: &Path, fresh: &Path, fresh_key: Option<&Key>) -> Resu
         Ok(more) => Err(RecordError::HasMore { path: path.to_owned(), more: more.join(", ") }),
         Err(RecordError::Damaged { .. }) => Ok(()),
         // Whose passphrase is lost can be set aside all the same.
-        Err(RecordError::Locked { .. } | RecordError::WrongPassphrase { .. }) => {
-            Err(RecordError::HasMore { path: path.to_owned(), more: "what cannot be compared, for it is encrypted with another passphrase: perhaps something".to_owned() })
-        }
+        Err(RecordError::Locked { .. } | RecordError::WrongPassphrase { .. }) => Err(RecordError::HasMore {
+            path: path.to_owned(),
+            more: "what cannot be compared, for it is encrypted with another passphrase: perhaps something".to_owned(),
+        }),
         Err(error) => Err(error),
     }
 }
@@ -129,7 +144,8 @@ fn more(path: &Path, fresh: &Path, fresh_key: Option<&Key>) -> Result<Vec<String
     database::inspect(path, key.as_ref())?;
     let wrap = |error: rusqlite::Error| RecordError::from_sqlite(path, &error);
     let db = database::open_with(path, key.as_ref())?;
-    db.execute("ATTACH DATABASE ?1 AS fresh KEY ?2", (fresh.to_string_lossy(), fresh_key.map_or_else(String::new, Key::spec))).map_err(wrap)?;
+    db.execute("ATTACH DATABASE ?1 AS fresh KEY ?2", (fresh.to_string_lossy(), fresh_key.map_or_else(String::new, Key::spec)))
+        .map_err(wrap)?;
     rows_more(&db).map_err(wrap)
 }
 
@@ -142,7 +158,10 @@ fn rows_more(db: &Connection) -> Result<Vec<String>, rusqlite::Error> {
         if table == "sound_key" {
             continue;
         }
-        let count: i64 = db.query_row(&format!("SELECT count(*) FROM (SELECT * FROM main.{name} EXCEPT SELECT * FROM fresh.{name})"), [], |row| row.get(0))?;
+        let count: i64 =
+            db.query_row(&format!("SELECT count(*) FROM (SELECT * FROM main.{name} EXCEPT SELECT * FROM fresh.{name})"), [], |row| {
+                row.get(0)
+            })?;
         if count > 0 {
             let what = match table.as_str() {
                 "client" => "clients",

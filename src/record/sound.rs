@@ -49,7 +49,8 @@ pub struct Expired {
     pub held_back: usize,
 }
 
-const SOUND: &str = "SELECT s.id, s.session, s.part, s.from_s, s.samples, s.rate_hz, s.made_at, s.expires_at, s.file, s.bytes FROM stored_sound s";
+const SOUND: &str =
+    "SELECT s.id, s.session, s.part, s.from_s, s.samples, s.rate_hz, s.made_at, s.expires_at, s.file, s.bytes FROM stored_sound s";
 
 fn sound(row: &rusqlite::Row<'_>) -> Result<StoredSound, rusqlite::Error> {
     Ok(StoredSound {
@@ -95,7 +96,10 @@ impl Store {
         let path = self.sound_path(&sound.file)?;
         let mut bytes = read(&path, self.sound_key()?, sound.bytes)?;
         if bytes.len() as u64 != sound.bytes || bytes.len() < HEADER_BYTES {
-            return Err(RecordError::Sound(format!("{} is shorter than it was: it was cut off. Take it back from a backup", path.display())));
+            return Err(RecordError::Sound(format!(
+                "{} is shorter than it was: it was cut off. Take it back from a backup",
+                path.display()
+            )));
         }
         // A killed practice never came to write the length.
         let unfinished = bytes.iter().skip(21).take(5).enumerate().all(|(n, byte)| if n == 0 { byte & 0x0F == 0 } else { *byte == 0 });
@@ -161,7 +165,11 @@ impl Store {
     /// A name from the record must not lead elsewhere.
     pub(super) fn sound_path(&self, file: &str) -> Result<PathBuf, RecordError> {
         let plain = Path::new(file).file_name().is_some_and(|name| name == file);
-        if plain { Ok(self.sound_folder().join(file)) } else { Err(RecordError::Sound(format!("the record names a file of sound {file:?} outside its folder"))) }
+        if plain {
+            Ok(self.sound_folder().join(file))
+        } else {
+            Err(RecordError::Sound(format!("the record names a file of sound {file:?} outside its folder")))
+        }
     }
 
     /// The key of encrypted sound, where one was made.
@@ -190,7 +198,9 @@ impl Store {
             } else if path.exists() {
                 let key = self.sound_key_made()?;
                 seal(&path, key)?;
-                self.change(|tx| tx.execute("UPDATE stored_sound SET file = ?2 WHERE id = ?1", params![sound.id, format!("{}{SEALED}", sound.file)]))?;
+                self.change(|tx| {
+                    tx.execute("UPDATE stored_sound SET file = ?2 WHERE id = ?1", params![sound.id, format!("{}{SEALED}", sound.file)])
+                })?;
                 wipe(&path);
                 done += 1;
             }
@@ -215,7 +225,14 @@ impl SoundRecorder {
     ///
     /// # Errors
     /// The folder, the file or the record cannot be written.
-    pub fn begin(mut store: Store, session: SessionId, from_s: f64, rate_hz: u32, days: u32, now: &ZonedDateTime) -> Result<Self, RecordError> {
+    pub fn begin(
+        mut store: Store,
+        session: SessionId,
+        from_s: f64,
+        rate_hz: u32,
+        days: u32,
+        now: &ZonedDateTime,
+    ) -> Result<Self, RecordError> {
         let encoder = Encoder::new(rate_hz)?;
         folder::create(&store.sound_folder())?;
         let expires_at = now.checked_add(i64::from(days).days()).map_err(|_| RecordError::SoundDays { days })?;
@@ -281,7 +298,12 @@ impl SoundRecorder {
         let (bytes, samples) = (self.file.bytes(), self.encoder.samples());
         let number = |n: u64| i64::try_from(n).unwrap_or(i64::MAX);
         self.store
-            .change(|tx| tx.execute("UPDATE stored_sound SET samples = ?2, bytes = ?3 WHERE id = ?1", params![self.id, number(samples), number(bytes)]))
+            .change(|tx| {
+                tx.execute(
+                    "UPDATE stored_sound SET samples = ?2, bytes = ?3 WHERE id = ?1",
+                    params![self.id, number(samples), number(bytes)],
+                )
+            })
             .map(|_| ())
     }
 }

@@ -59,9 +59,12 @@ impl Growing {
     /// Appends, and waits for the disk.
     pub fn append(&mut self, bytes: &[u8]) -> Result<(), RecordError> {
         match &mut self.sink {
-            Sink::Plain(file) => file.write_all(bytes).and_then(|()| file.sync_data()).map_err(|error| RecordError::from_io(&self.path, &error))?,
+            Sink::Plain(file) => {
+                file.write_all(bytes).and_then(|()| file.sync_data()).map_err(|error| RecordError::from_io(&self.path, &error))?
+            }
             Sink::Sealed(db) => {
-                db.execute("INSERT INTO piece (bytes) VALUES (?1)", [bytes]).map_err(|error| RecordError::from_sqlite(&self.path, &error))?;
+                db.execute("INSERT INTO piece (bytes) VALUES (?1)", [bytes])
+                    .map_err(|error| RecordError::from_sqlite(&self.path, &error))?;
             }
         }
         self.bytes += bytes.len() as u64;
@@ -77,9 +80,10 @@ impl Growing {
                 .and_then(|()| file.seek(SeekFrom::End(0)))
                 .and_then(|_| file.sync_data())
                 .map_err(|error| RecordError::from_io(&self.path, &error)),
-            Sink::Sealed(db) => {
-                db.execute("UPDATE piece SET bytes = ?1 WHERE number = 1", [bytes]).map(|_| ()).map_err(|error| RecordError::from_sqlite(&self.path, &error))
-            }
+            Sink::Sealed(db) => db
+                .execute("UPDATE piece SET bytes = ?1 WHERE number = 1", [bytes])
+                .map(|_| ())
+                .map_err(|error| RecordError::from_sqlite(&self.path, &error)),
         }
     }
 }
@@ -95,7 +99,10 @@ pub(super) fn read(path: &Path, key: Option<[u8; 32]>, most: u64) -> Result<Vec<
         return Err(RecordError::Sound(format!("{} is damaged: it is not encrypted as it should be", path.display())));
     };
     let Some(key) = key else {
-        return Err(RecordError::Sound(format!("{} is encrypted, and its key is missing in the record: take the record back from a backup", path.display())));
+        return Err(RecordError::Sound(format!(
+            "{} is encrypted, and its key is missing in the record: take the record back from a backup",
+            path.display()
+        )));
     };
     let mut collect = || -> Result<(), rusqlite::Error> {
         // Writing, so that what a crash left half-done is undone.
@@ -132,5 +139,8 @@ pub(super) fn seal(path: &Path, key: [u8; 32]) -> Result<PathBuf, RecordError> {
         return Ok(sealed);
     }
     wipe(&sealed);
-    Err(RecordError::Sound(format!("{} could not be encrypted: what was written differs. Try again; this disk may be failing", path.display())))
+    Err(RecordError::Sound(format!(
+        "{} could not be encrypted: what was written differs. Try again; this disk may be failing",
+        path.display()
+    )))
 }

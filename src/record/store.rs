@@ -1,8 +1,8 @@
 //! The SQLite record: sessions and their entries, each append its own transaction.
 
 use super::RecordError;
-use super::line::{entry_line, kind_of, parse_line};
 use super::guard::{self, Guard};
+use super::line::{entry_line, kind_of, parse_line};
 use super::passphrase::Key;
 use super::{database, folder, running, sound_consent, time};
 use crate::session::{Entry, Fact};
@@ -123,7 +123,9 @@ impl Store {
             other => return other,
         };
         match database::open_still(&folder.join(DATABASE_NAME)) {
-            Ok(Some((connection, key))) => Ok(Some(Self { connection, folder: folder.to_path_buf(), key, claim: None, _guard: guard::shared(folder).ok() })),
+            Ok(Some((connection, key))) => {
+                Ok(Some(Self { connection, folder: folder.to_path_buf(), key, claim: None, _guard: guard::shared(folder).ok() }))
+            }
             // The first failure says more.
             _ => Err(error),
         }
@@ -146,14 +148,7 @@ impl Store {
             tx.execute(
                 "INSERT INTO session (client, routine_title, routine_text, source, software, started_at)
                  SELECT id, ?2, ?3, ?4, ?5, ?6 FROM client WHERE name = ?1",
-                params![
-                    new.client,
-                    new.routine_title,
-                    new.routine_text,
-                    new.source.as_str(),
-                    new.software,
-                    new.started_at.to_string()
-                ],
+                params![new.client, new.routine_title, new.routine_text, new.source.as_str(), new.software, new.started_at.to_string()],
             )?;
             let id = tx.last_insert_rowid();
             tx.execute("INSERT INTO part (session, number, started_at) VALUES (?1, 1, ?2)", params![id, new.started_at.to_string()])?;
@@ -222,7 +217,11 @@ impl Store {
                     let now = moment(tx, id, entry.at_s)?;
                     // A "yes" in a recording is nobody's.
                     let client: Option<String> = tx
-                        .query_row("SELECT c.name FROM session s JOIN client c ON c.id = s.client WHERE s.id = ?1 AND s.source = 'live'", [id], |row| row.get(0))
+                        .query_row(
+                            "SELECT c.name FROM session s JOIN client c ON c.id = s.client WHERE s.id = ?1 AND s.source = 'live'",
+                            [id],
+                            |row| row.get(0),
+                        )
                         .optional()?;
                     if let Some(client) = client {
                         sound_consent::answered(tx, &client, *yes, *days, &now)?;
@@ -288,9 +287,7 @@ impl Store {
 
     pub(super) fn lines(&self, session: SessionId) -> Result<Vec<String>, RecordError> {
         self.read(|db| {
-            db.prepare_cached("SELECT json FROM entry WHERE session = ?1 ORDER BY seq")?
-                .query_map([session.0], |row| row.get(0))?
-                .collect()
+            db.prepare_cached("SELECT json FROM entry WHERE session = ?1 ORDER BY seq")?.query_map([session.0], |row| row.get(0))?.collect()
         })
     }
 

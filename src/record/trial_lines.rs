@@ -9,7 +9,9 @@ use serde::Deserialize;
 use serde::de::IgnoredAny;
 
 use crate::hear::VoiceQuality;
-use crate::progress::{Conditions, Discard, LeftOutStep, Measure, Microphone, Note, NoteKind, Practice, Practised, SafetyStop, StepResult, Trial, Value};
+use crate::progress::{
+    Conditions, Discard, LeftOutStep, Measure, Microphone, Note, NoteKind, Practice, Practised, SafetyStop, StepResult, Trial, Value,
+};
 use crate::session::{LevelTerms, Position};
 
 /// How a practice ends that was led to its end.
@@ -158,7 +160,8 @@ impl Reader {
                     Vec::new()
                 }
             };
-            self.open = Some(Open { session: line.session, part: line.part, began, last_s: 0.0, microphone: None, calibration_note: None, ended });
+            self.open =
+                Some(Open { session: line.session, part: line.part, began, last_s: 0.0, microphone: None, calibration_note: None, ended });
             if let Some(practice) = self.practices.get_mut(&line.session) {
                 practice.parts += 1;
             }
@@ -295,7 +298,14 @@ impl Reader {
                 let known = practice.steps.iter().position(|result| result.step == at.step);
                 let index = known.unwrap_or(practice.steps.len());
                 if known.is_none() {
-                    practice.steps.push(StepResult { step: at.step, exercise: exercise.clone(), ramp_stage: None, done: 0, prescribed: None, stopped: None });
+                    practice.steps.push(StepResult {
+                        step: at.step,
+                        exercise: exercise.clone(),
+                        ramp_stage: None,
+                        done: 0,
+                        prescribed: None,
+                        stopped: None,
+                    });
                 }
                 let Some(result) = practice.steps.get_mut(index) else { return };
                 if kind == "step_begun" {
@@ -383,7 +393,9 @@ fn values(kind: &str, fields: &Fields) -> Vec<Value> {
             (Measure::ShimmerPct, quality.map(|quality| quality.shimmer_local_pct)),
         ],
         "phrase_read" => vec![(Measure::PhraseLevelDb, fields.level_mean_db), (Measure::PhraseF0Hz, f0)],
-        "syllables_counted" => vec![(Measure::SyllableRateHz, positive(fields.rate_hz)), (Measure::SyllableIrregularityPct, positive(fields.irregularity_pct))],
+        "syllables_counted" => {
+            vec![(Measure::SyllableRateHz, positive(fields.rate_hz)), (Measure::SyllableIrregularityPct, positive(fields.irregularity_pct))]
+        }
         "category_named" => vec![(Measure::NamedCount, fields.named.as_ref().map(|named| named.len() as f64))],
         _ => Vec::new(),
     };

@@ -30,7 +30,8 @@ impl Store {
     /// The database refuses or holds a line that cannot be read.
     pub fn practised(&self, client: &str, today: Date) -> Result<Practised, RecordError> {
         let rows = self.live_sessions(client)?;
-        let led: Vec<Led> = rows.iter().map(|row| Led { session: row.practice.session, began: row.practice.began.clone(), here: row.here }).collect();
+        let led: Vec<Led> =
+            rows.iter().map(|row| Led { session: row.practice.session, began: row.practice.began.clone(), here: row.here }).collect();
         let (wrong, clock_jumps) = misdated(&led, today);
         let practices = rows.into_iter().zip(wrong).map(|(row, misdated)| Practice { misdated, ..row.practice });
         let mut reader = Reader::new(practices, self.part_starts(client)?);
@@ -43,7 +44,8 @@ impl Store {
         out.clock_jumps = clock_jumps;
         self.add_packages(client, &mut out.practices)?;
         out.practices.sort_by(|one, other| (&one.began, one.session).cmp(&(&other.began, other.session)));
-        out.trials.sort_by(|one, other| (one.day, &one.when, one.session, one.seq).cmp(&(other.day, &other.when, other.session, other.seq)));
+        out.trials
+            .sort_by(|one, other| (one.day, &one.when, one.session, one.seq).cmp(&(other.day, &other.when, other.session, other.seq)));
         out.notes.sort_by(|one, other| (&one.when, one.session).cmp(&(&other.when, other.session)));
         out.safety_stops.sort_by(|one, other| (&one.when, one.session).cmp(&(&other.when, other.session)));
         out.left_out.sort_by_key(|step| (step.day, step.session));
@@ -132,7 +134,9 @@ impl Store {
 /// A kept time of day. Where the rules of its zone have changed since it was written, its offset counts: it tells the instant.
 fn time(column: usize, text: &str) -> Result<ZonedDateTime, rusqlite::Error> {
     static LENIENT: DateTimeParser = DateTimeParser::new().offset_conflict(OffsetConflict::AlwaysOffset);
-    text.parse().or_else(|_| LENIENT.parse_zoned_datetime(text)).map_err(|_| rusqlite::Error::FromSqlConversionFailure(column, Type::Text, format!("cannot read {text:?}").into()))
+    text.parse()
+        .or_else(|_| LENIENT.parse_zoned_datetime(text))
+        .map_err(|_| rusqlite::Error::FromSqlConversionFailure(column, Type::Text, format!("cannot read {text:?}").into()))
 }
 
 #[cfg(test)]

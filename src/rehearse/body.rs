@@ -1,8 +1,8 @@
 //! Sounds of a body that are no voice: coughs and breaths.
 
+use super::gain;
 use super::noise::Gauss;
 use super::vowel::resonate;
-use super::gain;
 
 /// A cough: a burst, a noisy middle and a short voiced end (three-phase shape as commonly described; times common
 /// practice, no source). About 0.35 s. `level_db`: RMS of its loudest 50 ms, dB re full scale.
@@ -51,10 +51,7 @@ pub fn breath(rate_hz: u32, length_s: f64, level_db: f64, seed: u64) -> Vec<f32>
 /// Scales so that the loudest 50 ms have this RMS level.
 pub(super) fn scaled(x: &[f64], rate_hz: f64, level_db: f64) -> Vec<f32> {
     let window = ((0.05 * rate_hz) as usize).max(1);
-    let loudest = x
-        .chunks(window)
-        .map(|c| c.iter().map(|v| v * v).sum::<f64>() / c.len() as f64)
-        .fold(0.0, f64::max);
+    let loudest = x.chunks(window).map(|c| c.iter().map(|v| v * v).sum::<f64>() / c.len() as f64).fold(0.0, f64::max);
     let scale = if loudest > 0.0 { gain(level_db) / loudest.sqrt() } else { 0.0 };
     x.iter().map(|v| (v * scale).clamp(-1.0, 1.0) as f32).collect()
 }

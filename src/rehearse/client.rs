@@ -185,7 +185,8 @@ impl Client {
                 continue;
             }
             *count += 1;
-            let counts = rule.nth.as_ref().is_none_or(|nth| nth.contains(count)) && rule.every.is_none_or(|every| *count % every.max(1) == 0);
+            let counts =
+                rule.nth.as_ref().is_none_or(|nth| nth.contains(count)) && rule.every.is_none_or(|every| *count % every.max(1) == 0);
             if chosen.is_none() && counts && rule.chance.is_none_or(|chance| self.chance.between(0.0, 1.0) < chance) {
                 chosen = Some(n);
             }

@@ -128,7 +128,10 @@ impl Talker {
             let n = self.choose(chance);
             self.saying = Some((n, 0));
             self.last = n;
-            begun = self.sentences.get(n).map(|(words, sound)| overheard(Did::Overheard, now, sound.len() as u64, rate_hz, Some(words.clone())));
+            begun = self
+                .sentences
+                .get(n)
+                .map(|(words, sound)| overheard(Did::Overheard, now, sound.len() as u64, rate_hz, Some(words.clone())));
         }
         let (n, done) = self.saying?;
         let sound = self.sentences.get(n).map(|(_, sound)| sound.clone()).unwrap_or_default();

@@ -28,7 +28,7 @@ pub use body::{breath, cough};
 pub use client::{Client, Did, Heard, LogEntry};
 pub use habit::{Hearing, ScriptRoom, Talk, Television, Tires};
 pub use household::Household;
-pub use io::{RehearsedIo, Rehearsal};
+pub use io::{Rehearsal, RehearsedIo};
 pub use noise::{NoiseKind, NoiseSource};
 pub use room::{Echo, Room, RoomSpec};
 pub use script::{Act, Hold, Rule, Script};

@@ -1,8 +1,8 @@
 //! The room: what of client, loudspeaker and household reaches the microphone.
 
-use crate::audio::convolve::Convolver;
 use super::noise::{Gauss, NoiseKind, NoiseSource};
 use super::{RATES_HZ, RehearseError, gain};
+use crate::audio::convolve::Convolver;
 use std::f64::consts::PI;
 
 /// Time from the direct sound to the first reflection, s (a table top 0.7 m below; common practice, no source).

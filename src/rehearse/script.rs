@@ -283,7 +283,9 @@ impl Script {
     pub fn parse(name: &str, text: &str) -> Result<Self, RehearseError> {
         let file = ScriptFile::parse(name, text)?;
         if file.like.is_some() {
-            return Err(RehearseError(format!("{name}: \"like\" names a file beside this one, and this is not a file; write all of it here")));
+            return Err(RehearseError(format!(
+                "{name}: \"like\" names a file beside this one, and this is not a file; write all of it here"
+            )));
         }
         file.whole(name)
     }

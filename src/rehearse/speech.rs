@@ -29,7 +29,9 @@ impl Speaker {
     /// `flite` is missing or has no such voice; `speed` or rate out of range.
     pub fn new(voice: &str, speed: f64, rate_hz: u32) -> Result<Self, RehearseError> {
         if !(0.5..=2.0).contains(&speed) || !RATES_HZ.contains(&rate_hz) {
-            return Err(RehearseError(format!("client's voice: speed {speed} must be from 0.5 to 2, rate {rate_hz} from 8000 to 48000 Hz")));
+            return Err(RehearseError(format!(
+                "client's voice: speed {speed} must be from 0.5 to 2, rate {rate_hz} from 8000 to 48000 Hz"
+            )));
         }
         // An unknown name would silently become the default voice, and a path or address would be followed.
         let listed = run(&["-lv"])?;

@@ -82,9 +82,7 @@ impl SyllableSpec {
 /// A release of 12 ms: low and flat for p, high for t, in the middle for k (loci as commonly described, no source).
 fn burst(consonant: char, rate_hz: f64, level_db: f64, seed: u64) -> Vec<f32> {
     let mut gauss = Gauss::new(seed ^ 0xb0);
-    let mut x: Vec<f64> = (0..(0.012 * rate_hz) as usize)
-        .map(|i| gauss.draw() * (-(i as f64) / (0.004 * rate_hz)).exp())
-        .collect();
+    let mut x: Vec<f64> = (0..(0.012 * rate_hz) as usize).map(|i| gauss.draw() * (-(i as f64) / (0.004 * rate_hz)).exp()).collect();
     let (centre, width): (f64, f64) = match consonant {
         'p' => (800.0, 1_200.0),
         't' => (3_500.0, 1_500.0),

@@ -101,7 +101,10 @@ fn draw_day(canvas: &Canvas<'_>, axis: Axis, day: &DayAdherence) -> Result<(), D
         None if day.basis == PlanBasis::Planned && day.planned > 0 => canvas.draw(&frame(BLACK_INK, 2)),
         // Practised though nothing was planned: whole, it was all that was asked for.
         None if day.practices > 0 => canvas.draw(&Rectangle::new([(left, top), (right, bottom)], DARK.filled())),
-        None => canvas.draw(&PathElement::new(vec![((left + right) / 2 - 4, (top + bottom) / 2), ((left + right) / 2 + 4, (top + bottom) / 2)], LIGHT.stroke_width(4))),
+        None => canvas.draw(&PathElement::new(
+            vec![((left + right) / 2 - 4, (top + bottom) / 2), ((left + right) / 2 + 4, (top + bottom) / 2)],
+            LIGHT.stroke_width(4),
+        )),
     }
 }
 

@@ -81,7 +81,11 @@ impl Frame {
             canvas.draw(&PathElement::new(vec![(LEFT, y), (WIDTH - RIGHT, y)], FAINT.stroke_width(2)))?;
             canvas.draw(&Text::new((words.number)(tick), (LEFT - 10, y), letters_at(DARK, HPos::Right, VPos::Center)))?;
             if let Some(shift) = scale.second {
-                canvas.draw(&Text::new((words.number)(tick - shift), (WIDTH - RIGHT + 10, y), letters_at(DARK, HPos::Left, VPos::Center)))?;
+                canvas.draw(&Text::new(
+                    (words.number)(tick - shift),
+                    (WIDTH - RIGHT + 10, y),
+                    letters_at(DARK, HPos::Left, VPos::Center),
+                ))?;
             }
         }
         canvas.draw(&PathElement::new(vec![(LEFT, self.top), (LEFT, self.bottom), (WIDTH - RIGHT, self.bottom)], DARK.stroke_width(2)))?;
@@ -125,7 +129,11 @@ impl Frame {
                 dashed(canvas, (x, self.top), (x, self.bottom), 8, 8, DARK.stroke_width(3))?;
             }
             if right - left >= GAP_WORDS {
-                canvas.draw(&Text::new((words.gap)(days), (middle, (self.top + self.bottom) / 2), letters_at(BLACK_INK, HPos::Center, VPos::Center)))?;
+                canvas.draw(&Text::new(
+                    (words.gap)(days),
+                    (middle, (self.top + self.bottom) / 2),
+                    letters_at(BLACK_INK, HPos::Center, VPos::Center),
+                ))?;
             }
         }
         if gap.is_none() || broken.reasons.len() > 1 {

@@ -75,7 +75,9 @@ impl Axis {
             return Ticks { days, months: false };
         }
         let step = [1, 2, 3, 4, 6, 12].into_iter().find(|&months| week_width * 4.345 * months as f64 >= 190.0).unwrap_or(12);
-        let firsts = (0..self.days() as usize).filter_map(day).filter(|day| day.day() == 1 && (usize::from(day.month().unsigned_abs()) - 1).is_multiple_of(step));
+        let firsts = (0..self.days() as usize)
+            .filter_map(day)
+            .filter(|day| day.day() == 1 && (usize::from(day.month().unsigned_abs()) - 1).is_multiple_of(step));
         Ticks { days: firsts.collect(), months: true }
     }
 }
@@ -108,7 +110,14 @@ pub(super) type Canvas<'a> = DrawingArea<SVGBackend<'a>, plotters::coord::Shift>
 pub(super) type DrawFault = DrawingAreaErrorKind<std::io::Error>;
 
 /// A line in dashes, from point to point along one axis; places in tenths of a millimetre.
-pub(super) fn dashed(canvas: &Canvas<'_>, from: (i32, i32), to: (i32, i32), dash: i32, gap: i32, style: ShapeStyle) -> Result<(), DrawFault> {
+pub(super) fn dashed(
+    canvas: &Canvas<'_>,
+    from: (i32, i32),
+    to: (i32, i32),
+    dash: i32,
+    gap: i32,
+    style: ShapeStyle,
+) -> Result<(), DrawFault> {
     let length = (to.0 - from.0).abs().max((to.1 - from.1).abs());
     let (step_x, step_y) = ((to.0 - from.0).signum(), (to.1 - from.1).signum());
     let mut at = 0;

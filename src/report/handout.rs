@@ -182,7 +182,8 @@ fn short_dose(step: &Step, say: Say<'_>) -> Vec<String> {
             [only] => vec![times(), say("handout-held-shown", &[("s", number(only.length_s))])],
             all => {
                 let name = |name: &str| ("name", Arg::Text(name.to_owned()));
-                let all: Vec<String> = all.iter().map(|phase| say("handout-phase-shown", &[name(&phase.name), ("s", number(phase.length_s))])).collect();
+                let all: Vec<String> =
+                    all.iter().map(|phase| say("handout-phase-shown", &[name(&phase.name), ("s", number(phase.length_s))])).collect();
                 vec![times(), say("handout-phases-shown", &[("phases", Arg::Text(all.join(", ")))])]
             }
         },

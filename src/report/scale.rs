@@ -24,9 +24,14 @@ impl Scale {
         let in_window = |segment: &Segment| -> Vec<f64> {
             segment.days.iter().filter(|day| window.has(day.day)).flat_map(|day| day.trials.iter().copied()).collect()
         };
-        let values: Vec<(bool, Vec<f64>)> =
-            series.segments.iter().map(|segment| (series.measure.is_level() && is_relative(segment.conditions.calibration), in_window(segment))).collect();
-        let of = |relative: bool| median(&values.iter().filter(|(is, _)| *is == relative).flat_map(|(_, values)| values.iter().copied()).collect::<Vec<_>>());
+        let values: Vec<(bool, Vec<f64>)> = series
+            .segments
+            .iter()
+            .map(|segment| (series.measure.is_level() && is_relative(segment.conditions.calibration), in_window(segment)))
+            .collect();
+        let of = |relative: bool| {
+            median(&values.iter().filter(|(is, _)| *is == relative).flat_map(|(_, values)| values.iter().copied()).collect::<Vec<_>>())
+        };
         // Both scales have the same distance between lines; only their numbers differ.
         let second = of(false).zip(of(true)).map(|(absolute, relative)| ((absolute - relative) / 5.0).round() * 5.0);
         let shifts: Vec<f64> = values.iter().map(|(relative, _)| if *relative { second.unwrap_or(0.0) } else { 0.0 }).collect();

@@ -53,5 +53,6 @@ pub(super) fn to_pdf(template: Template, data: &impl Serialize) -> Result<Vec<u8
     let standards = PdfStandards::new(&[PdfStandard::Ua_1]).map_err(|why| ReportError::Page(why.message().to_string()))?;
     // No identity of its own: typst makes it of title and content.
     let options = PdfOptions { creator: Smart::Custom(Some("tidecount".to_owned())), standards, ..PdfOptions::default() };
-    typst_pdf::pdf(&document, &options).map_err(|faults| ReportError::Page(faults.iter().map(|fault| fault.message.to_string()).collect::<Vec<_>>().join("; ")))
+    typst_pdf::pdf(&document, &options)
+        .map_err(|faults| ReportError::Page(faults.iter().map(|fault| fault.message.to_string()).collect::<Vec<_>>().join("; ")))
 }

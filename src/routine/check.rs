@@ -4,9 +4,9 @@ use super::catalogue::{catalogue, find};
 use super::dose;
 use super::fault::{FaultKind, Faults, Finder, suggestion};
 use super::file::{NoAnswerFile, RoutineFile};
-use super::read::{self, MAX_FILE_BYTES};
 use super::plan;
 use super::ramp::{self, Ramp};
+use super::read::{self, MAX_FILE_BYTES};
 use super::shape::printable;
 use super::text::{self, Hearing, SaidBy};
 use super::{NoAnswer, PlannedTime, Routine, Step};
@@ -84,7 +84,12 @@ fn check(name: &str, text: &str, hearing: Hearing<'_>, mut faults: Finder<'_>) -
         Some(prescription) if faults.list.is_empty() => Ok(prescription),
         _ => {
             if faults.list.is_empty() {
-                faults.add(FaultKind::Missing, 0..0, "the routine is not complete", "Compare it with the schema, `tidecount routine schema`.");
+                faults.add(
+                    FaultKind::Missing,
+                    0..0,
+                    "the routine is not complete",
+                    "Compare it with the schema, `tidecount routine schema`.",
+                );
             }
             Err(Faults::new(name, text, faults.list))
         }
@@ -92,7 +97,8 @@ fn check(name: &str, text: &str, hearing: Hearing<'_>, mut faults: Finder<'_>) -
 }
 
 fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Prescription> {
-    let texts = [("title", &file.title, SaidBy::Tool), ("cue_words", &file.cue_words, SaidBy::Tool), ("client", &file.client, SaidBy::Nobody)];
+    let texts =
+        [("title", &file.title, SaidBy::Tool), ("cue_words", &file.cue_words, SaidBy::Tool), ("client", &file.client, SaidBy::Nobody)];
     for (name, text, said_by) in texts {
         if let Some(text) = text {
             text::check(text, name, said_by, hearing, faults);
@@ -161,7 +167,12 @@ fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> (
     }
     if typed.value.len() > MAX_STEPS {
         let what = format!("the routine has {} steps, more than {MAX_STEPS}", typed.value.len());
-        faults.add(FaultKind::OutOfRange, typed.span.clone(), what, "Split it in two files; use `sets` and `repetitions` for what comes back.");
+        faults.add(
+            FaultKind::OutOfRange,
+            typed.span.clone(),
+            what,
+            "Split it in two files; use `sets` and `repetitions` for what comes back.",
+        );
         return (Vec::new(), Vec::new());
     }
     let (mut steps, mut ramps) = (Vec::new(), Vec::new());

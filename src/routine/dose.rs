@@ -65,7 +65,9 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
             FaultKind::MissingAcknowledgement,
             place,
             format!("missing caution acknowledgement for `{id}`"),
-            format!("Read its cautions with `tidecount exercises {id}`; if the client's clinician agrees, add `cautions_acknowledged = true`."),
+            format!(
+                "Read its cautions with `tidecount exercises {id}`; if the client's clinician agrees, add `cautions_acknowledged = true`."
+            ),
         );
     }
     for field in required_of(entry) {
@@ -96,7 +98,12 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
         }
         let listed = step.phrases.as_ref().map(|at| &at.span).or(step.questions.as_ref().map(|at| &at.span));
         if let (None, Some(packs), false) = (&step.repetitions, &step.packs, entry.naming) {
-            faults.add(FaultKind::Missing, packs.span.clone(), "`packs` names more questions than one practice asks", "Add `repetitions = 4`, or how many are to be asked each time.");
+            faults.add(
+                FaultKind::Missing,
+                packs.span.clone(),
+                "`packs` names more questions than one practice asks",
+                "Add `repetitions = 4`, or how many are to be asked each time.",
+            );
         }
         if let (None, Some(listed), 1..) = (&step.repetitions, listed, items) {
             check_number("repetitions", f64::from(items), listed.clone(), Some(entry), faults);
@@ -175,10 +182,9 @@ fn work_of(step: &StepFile, entry: &CatalogueEntry, place: &Range<usize>, hearin
             items: pack::of_step(step.packs.as_ref(), hearing, faults).1,
             length_s: number(&step.length_s, &default.length_s)?,
         },
-        Timing::Question => Work::Question {
-            items: questions(step, place, hearing, faults),
-            think_s: number(&step.think_s, &default.think_s)?,
-        },
+        Timing::Question => {
+            Work::Question { items: questions(step, place, hearing, faults), think_s: number(&step.think_s, &default.think_s)? }
+        }
         Timing::Rest => Work::Rest { length_s: number(&step.length_s, &default.length_s) },
     })
 }

@@ -165,7 +165,12 @@ fn build(file: &PackFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Opti
     let typed = file.kind.as_ref()?;
     let Some(kind) = PackKind::NAMES.iter().find(|(name, _)| *name == typed.value).map(|(_, kind)| *kind) else {
         let what = format!("there is no kind of pack called \"{}\"", printable(&typed.value));
-        faults.add(FaultKind::UnknownName, typed.span.clone(), what, suggestion(&typed.value, PackKind::NAMES.iter().map(|(name, _)| *name)));
+        faults.add(
+            FaultKind::UnknownName,
+            typed.span.clone(),
+            what,
+            suggestion(&typed.value, PackKind::NAMES.iter().map(|(name, _)| *name)),
+        );
         return None;
     };
     let items = file.item.as_ref()?;
@@ -217,7 +222,12 @@ fn suits(item: &At<ItemFile>, kind: PackKind, faults: &mut Finder<'_>) {
         faults.add(FaultKind::Missing, item.span.clone(), format!("the item has no `{name}`"), format!("Add a line `{name} = …`."));
     }
     for name in strange.iter().filter(|name| has(name)) {
-        faults.add(FaultKind::NotForThisExercise, item.span.clone(), format!("`{name}` does not belong to this kind of pack"), "Take it out.");
+        faults.add(
+            FaultKind::NotForThisExercise,
+            item.span.clone(),
+            format!("`{name}` does not belong to this kind of pack"),
+            "Take it out.",
+        );
     }
 }
 
@@ -232,7 +242,12 @@ fn tells_nothing(item: &QuestionFile, kind: PackKind, faults: &mut Finder<'_>) {
             let what = format!("the {name} holds the answer \"{}\"", printable(&answer.value));
             faults.add(FaultKind::NotAllowed, told.span.clone(), what, "Say it in other words.");
         } else if chosen_from && name == "clue" && held.is_none() {
-            faults.add(FaultKind::Missing, told.span.clone(), "the clue does not name the answer among the others", "Name the things to choose from.");
+            faults.add(
+                FaultKind::Missing,
+                told.span.clone(),
+                "the clue does not name the answer among the others",
+                "Name the things to choose from.",
+            );
         }
     }
 }
@@ -255,7 +270,12 @@ pub(super) fn question(file: &QuestionFile, hearing: Hearing<'_>, faults: &mut F
     ] {
         if number > most {
             let what = format!("there are {number} {name} to one question, more than {most}");
-            faults.add(FaultKind::OutOfRange, span, what, "Keep the likely ones: the more is listened for at once, the less surely it is heard.");
+            faults.add(
+                FaultKind::OutOfRange,
+                span,
+                what,
+                "Keep the likely ones: the more is listened for at once, the less surely it is heard.",
+            );
         }
     }
     let mut known = Vec::new();
@@ -340,7 +360,8 @@ fn find(name: &At<String>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Opt
         None => {
             let what = format!("there is no word pack called \"{}\"", printable(&name.value));
             let names = built_in.iter().map(|(name, _)| name.as_str());
-            let remedy = format!("{} Your own pack is named by its file, as in `packs = [\"garden.toml\"]`.", suggestion(&name.value, names));
+            let remedy =
+                format!("{} Your own pack is named by its file, as in `packs = [\"garden.toml\"]`.", suggestion(&name.value, names));
             faults.add(FaultKind::UnknownName, name.span.clone(), what, remedy);
             return None;
         }

@@ -23,8 +23,7 @@ pub enum Weekday {
 
 impl Weekday {
     /// Every day, Monday first.
-    pub const ALL: [Self; 7] =
-        [Self::Monday, Self::Tuesday, Self::Wednesday, Self::Thursday, Self::Friday, Self::Saturday, Self::Sunday];
+    pub const ALL: [Self; 7] = [Self::Monday, Self::Tuesday, Self::Wednesday, Self::Thursday, Self::Friday, Self::Saturday, Self::Sunday];
 
     /// As it is written in a routine file, "tuesday".
     #[must_use]
@@ -85,7 +84,12 @@ pub fn minutes_of(text: &str) -> Option<u16> {
 pub(super) fn read(file: &RoutineFile, faults: &mut Finder<'_>) -> Vec<PlannedTime> {
     let Some(typed) = &file.plan else { return Vec::new() };
     if typed.value.is_empty() {
-        faults.add(FaultKind::Missing, typed.span.clone(), "`plan` is empty", "Add a time, as in `plan = [{ at = \"18:30\" }]`, or leave the key out.");
+        faults.add(
+            FaultKind::Missing,
+            typed.span.clone(),
+            "`plan` is empty",
+            "Add a time, as in `plan = [{ at = \"18:30\" }]`, or leave the key out.",
+        );
     }
     let mut known: BTreeSet<(u16, Weekday)> = BTreeSet::new();
     let mut plan = Vec::new();

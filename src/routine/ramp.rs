@@ -94,7 +94,13 @@ pub(super) fn stage_fields(entry: &CatalogueEntry) -> &'static [&'static str] {
 }
 
 /// The ramp of a step; every fault is noted, and a stage out of the exercise's limits is one, as in any dose.
-pub(super) fn read(typed: &At<StepFile>, number: usize, entry: &CatalogueEntry, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Ramp> {
+pub(super) fn read(
+    typed: &At<StepFile>,
+    number: usize,
+    entry: &CatalogueEntry,
+    hearing: Hearing<'_>,
+    faults: &mut Finder<'_>,
+) -> Option<Ramp> {
     let ramp = typed.value.ramp.as_ref().filter(|_| !stage_fields(entry).is_empty())?;
     let days = days(&ramp.value, faults);
     let given = ramp.value.stages.as_ref()?;
@@ -134,7 +140,13 @@ fn days(ramp: &RampFile, faults: &mut Finder<'_>) -> u32 {
 }
 
 /// The step as it is at this stage: what the stage leaves out is the step's own.
-fn stage_step(step: &StepFile, stage: &At<StageFile>, entry: &CatalogueEntry, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Step> {
+fn stage_step(
+    step: &StepFile,
+    stage: &At<StageFile>,
+    entry: &CatalogueEntry,
+    hearing: Hearing<'_>,
+    faults: &mut Finder<'_>,
+) -> Option<Step> {
     let suited = stage_fields(entry);
     let present = stage.value.present();
     for (field, span) in present.iter().filter(|(field, _)| !suited.contains(field)) {

@@ -30,7 +30,12 @@ pub(super) fn routine_file(text: &str, faults: &mut Finder<'_>) -> RoutineFile {
 }
 
 /// A file of the shape that `schema` describes, without what was faulty; `place` is what the whole is called in faults, and its main kind of table.
-pub(crate) fn typed_file<T: DeserializeOwned + Default>(text: &str, schema: &Value, (place, table): (&str, &str), faults: &mut Finder<'_>) -> T {
+pub(crate) fn typed_file<T: DeserializeOwned + Default>(
+    text: &str,
+    schema: &Value,
+    (place, table): (&str, &str),
+    faults: &mut Finder<'_>,
+) -> T {
     let (mut root, errors) = DeTable::parse_recoverable(text);
     let mut broken_lines = Vec::new();
     for error in &errors {

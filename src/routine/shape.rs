@@ -53,7 +53,10 @@ fn fits(value: &mut Spanned<DeValue<'_>>, schema: &Value, name: &str, faults: &m
         }
         (DeValue::Array(items), "array") => {
             let all = std::mem::replace(items, DeArray::new());
-            *items = all.into_iter().filter_map(|mut item| fits(&mut item, &schema["items"], name, faults).then_some(item)).collect::<DeArray<'_>>();
+            *items = all
+                .into_iter()
+                .filter_map(|mut item| fits(&mut item, &schema["items"], name, faults).then_some(item))
+                .collect::<DeArray<'_>>();
             true
         }
         _ => false,

@@ -231,4 +231,3 @@ fn restore_cursor_on_panic() {
         }));
     });
 }
-

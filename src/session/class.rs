@@ -23,7 +23,8 @@ impl Engine {
         self.effect(Effect::Volume { change_db: LOUDER_DB });
         self.effect(Effect::SpeechRate { factor: SLOWER });
         self.listen(listening::READY, VoiceTask::Idle);
-        let args = [("title", super::Arg::Text(self.routine.title.clone())), ("steps", super::Arg::Number(self.routine.steps.len() as f64))];
+        let args =
+            [("title", super::Arg::Text(self.routine.title.clone())), ("steps", super::Arg::Number(self.routine.steps.len() as f64))];
         let last = self.say("class-greeting", &args);
         self.show_prompt(Line { key: "class-shown".into(), args: Vec::new() }, &[Command::Stop, Command::Pause]);
         self.after(last, 0.4, Then::Cautions);
@@ -79,7 +80,8 @@ impl Engine {
 
     /// "Once more": what was done last is done again, however often the clinician wishes.
     pub(super) fn once_more(&mut self) {
-        let running = matches!(self.state, State::Posture(_) | State::Paced(_) | State::Naming(_) | State::Question(_) | State::Repeated(_));
+        let running =
+            matches!(self.state, State::Posture(_) | State::Paced(_) | State::Naming(_) | State::Question(_) | State::Repeated(_));
         self.cut_repetition();
         self.hush();
         // Right behind an exercise, and while the next one is being named, "once more" means the one that was done.

@@ -10,9 +10,9 @@ use super::{
     posture::PostureRun,
     question::QuestionRun,
     rapid::RapidRun,
-    talk::FOR_SPEECH,
     reading::ReadingRun,
     repeated::RepeatedRun,
+    talk::FOR_SPEECH,
     tiring::Trial,
     voiced::VoicedRun,
 };
@@ -109,10 +109,26 @@ pub(super) enum Halt {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum State {
     /// Lines are being said; after the last one and a pause it goes on.
-    Speaking { last: LineId, ended_s: Option<f64>, pause_s: f64, then: Then },
-    Asking { ask: Ask, patience: Patience },
-    Resting { began_s: f64, until_s: f64 },
-    Halted { halt: Halt, since_s: f64, told: bool, patience: Patience },
+    Speaking {
+        last: LineId,
+        ended_s: Option<f64>,
+        pause_s: f64,
+        then: Then,
+    },
+    Asking {
+        ask: Ask,
+        patience: Patience,
+    },
+    Resting {
+        began_s: f64,
+        until_s: f64,
+    },
+    Halted {
+        halt: Halt,
+        since_s: f64,
+        told: bool,
+        patience: Patience,
+    },
     Voiced(VoicedRun),
     Posture(PostureRun),
     Paced(PacedRun),

@@ -282,7 +282,13 @@ pub struct LevelTerms {
 
 impl Default for LevelTerms {
     fn default() -> Self {
-        Self { time_weighting: "energy-mean".into(), distance_cm: None, calibration: LevelCalibration::None, auto_gain: false, clipped_s: 0.0 }
+        Self {
+            time_weighting: "energy-mean".into(),
+            distance_cm: None,
+            calibration: LevelCalibration::None,
+            auto_gain: false,
+            clipped_s: 0.0,
+        }
     }
 }
 
@@ -290,15 +296,30 @@ impl Default for LevelTerms {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum Fact {
-    SessionBegun { routine: String, steps: u32, software: String },
+    SessionBegun {
+        routine: String,
+        steps: u32,
+        software: String,
+    },
     /// Went on from here after an interruption.
-    SessionResumed { from: String },
+    SessionResumed {
+        from: String,
+    },
     /// The spoken answer to the cautions; `given` false also where none came.
-    Agreement { given: bool, exercises: Vec<String> },
+    Agreement {
+        given: bool,
+        exercises: Vec<String>,
+    },
     /// The spoken answer to whether the sound of practices may be kept for so many days, as the page asks; `null` where none came.
-    SoundConsent { given: Option<bool>, days: u32 },
+    SoundConsent {
+        given: Option<bool>,
+        days: u32,
+    },
     /// Left out for want of agreement.
-    StepLeftOut { exercise: String, reason: String },
+    StepLeftOut {
+        exercise: String,
+        reason: String,
+    },
     StepBegun {
         exercise: String,
         /// The stage of a dose that grows over the weeks, from 1.
@@ -342,11 +363,25 @@ pub enum Fact {
         complete: bool,
     },
     /// A posture or phase sequence was held.
-    PostureHeld { exercise: String, duration_s: f64, prescribed_s: f64, complete: bool },
+    PostureHeld {
+        exercise: String,
+        duration_s: f64,
+        prescribed_s: f64,
+        complete: bool,
+    },
     /// One paced cycle.
-    RoundPaced { exercise: String, duration_s: f64, beat_s: f64, complete: bool },
+    RoundPaced {
+        exercise: String,
+        duration_s: f64,
+        beat_s: f64,
+        complete: bool,
+    },
     /// One self-paced repetition; `ended_by` is "done" or "next cue".
-    RepetitionDone { exercise: String, duration_s: f64, ended_by: String },
+    RepetitionDone {
+        exercise: String,
+        duration_s: f64,
+        ended_by: String,
+    },
     PhraseRead {
         exercise: String,
         phrase: String,
@@ -373,41 +408,116 @@ pub enum Fact {
         #[schemars(with = "Option<f64>")]
         irregularity_pct: f64,
     },
-    QuestionAnswered { exercise: String, clue: String, answer: Option<String>, correct: bool, hint_given: bool, duration_s: f64 },
+    QuestionAnswered {
+        exercise: String,
+        clue: String,
+        answer: Option<String>,
+        correct: bool,
+        hint_given: bool,
+        duration_s: f64,
+    },
     /// What was named of a category, each once, in the order in which it was heard.
-    CategoryNamed { exercise: String, category: String, named: Vec<String>, duration_s: f64, complete: bool },
-    Rested { duration_s: f64 },
+    CategoryNamed {
+        exercise: String,
+        category: String,
+        named: Vec<String>,
+        duration_s: f64,
+        complete: bool,
+    },
+    Rested {
+        duration_s: f64,
+    },
     /// How long the client took, from the end of our line.
-    ResponseTimed { to: Response, after_s: f64 },
+    ResponseTimed {
+        to: Response,
+        after_s: f64,
+    },
     /// Holds or level fell over the last trials beyond this person's usual scatter; s or dB, as `of` says.
-    FallNoticed { exercise: String, of: Fall, reference: f64, latest: f64, usual: f64 },
+    FallNoticed {
+        exercise: String,
+        of: Fall,
+        reference: f64,
+        latest: f64,
+        usual: f64,
+    },
     /// A rest was offered because of it; `taken` also where nobody answered.
-    RestOffered { taken: bool },
+    RestOffered {
+        taken: bool,
+    },
     /// A measured result was told: after so many trials, or because the client asked.
-    ResultTold { exercise: String, asked: bool },
+    ResultTold {
+        exercise: String,
+        asked: bool,
+    },
     /// Loud holds have reached the routine's limit for one practice.
-    LoudLimitReached { loud_s: f64, limit_s: f64 },
-    CommandHeard { command: Command, text: String, confidence: f64 },
+    LoudLimitReached {
+        loud_s: f64,
+        limit_s: f64,
+    },
+    CommandHeard {
+        command: Command,
+        text: String,
+        confidence: f64,
+    },
     /// A repetition that nobody made.
-    NoAnswer { asked: u32 },
-    StepDone { exercise: String, repetitions_done: u32, repetitions_prescribed: u32 },
-    StepStopped { exercise: String, reason: String, repetitions_done: u32, repetitions_prescribed: u32 },
+    NoAnswer {
+        asked: u32,
+    },
+    StepDone {
+        exercise: String,
+        repetitions_done: u32,
+        repetitions_prescribed: u32,
+    },
+    StepStopped {
+        exercise: String,
+        reason: String,
+        repetitions_done: u32,
+        repetitions_prescribed: u32,
+    },
     /// Said by the client: dizzy, pain, help.
-    SafetyStop { exercise: Option<String>, reason: String },
+    SafetyStop {
+        exercise: Option<String>,
+        reason: String,
+    },
     /// The recogniser died and was restarted.
-    RecogniserRestarted { lost_s: f64 },
+    RecogniserRestarted {
+        lost_s: f64,
+    },
     /// Hearing or measuring was doubtful from here on; each trouble is kept once.
-    Troubled { trouble: Trouble },
+    Troubled {
+        trouble: Trouble,
+    },
     /// The microphone of a live practice, as the sound system knows it; `gain` is "unknown" where that does not tell.
-    MicrophoneUsed { system: String, name: String, rate_hz: u32, gain: String },
+    MicrophoneUsed {
+        system: String,
+        name: String,
+        rate_hz: u32,
+        gain: String,
+    },
     /// Something about the microphone's scale that bears on the figures, told once: `what` is "calibration" (what holds) or
     /// "calibration-void".
-    MicrophoneNoted { what: String, text: String },
+    MicrophoneNoted {
+        what: String,
+        text: String,
+    },
     /// The room has become too loud to measure in, or quiet enough again; its level, dB re full scale, A-weighted.
-    RoomLoud { loud: bool, room_db: f64 },
+    RoomLoud {
+        loud: bool,
+        room_db: f64,
+    },
     /// The hold just measured stood so little over the room that its figures are doubtful.
-    HoldInNoise { exercise: String, over_room_db: f64 },
+    HoldInNoise {
+        exercise: String,
+        over_room_db: f64,
+    },
     /// Microphone frames were lost.
-    SoundLost { lost_s: f64 },
-    SessionEnded { reason: String, steps_done: u32, steps_prescribed: u32, duration_s: f64 },
+    SoundLost {
+        lost_s: f64,
+    },
+    SessionEnded {
+        reason: String,
+        steps_done: u32,
+        steps_prescribed: u32,
+        duration_s: f64,
+    },
 }

@@ -2,9 +2,9 @@
 
 use super::engine::{Ask, Engine, State, Then};
 use super::patience::Patience;
+use super::voiced::LOUD_LIMIT;
 use super::{Arg, Command, Effect, Entry, Fact, Line, LineId, Position, listening};
 use crate::hear::VoiceTask;
-use super::voiced::LOUD_LIMIT;
 use crate::routine::{Step, Work};
 
 /// What is said and shown to ask, what is listened for, what is shown as sayable.
@@ -84,7 +84,8 @@ impl Engine {
         // Repetitions before the break were done and are on record.
         self.counts = self.start.resume_counts.iter().map(|(&step, &done)| ((step.max(1) - 1) as usize, done)).collect();
         self.loud_s = self.start.resume_loud_s;
-        let before = self.step().map_or(0, |step| (from.set.max(1) - 1).saturating_mul(step.repetitions).saturating_add(from.repetition.max(1) - 1));
+        let before =
+            self.step().map_or(0, |step| (from.set.max(1) - 1).saturating_mul(step.repetitions).saturating_add(from.repetition.max(1) - 1));
         self.counts.insert(self.step_index(), before);
         // A step that was stopped or left out lies behind us too, but was not done.
         self.steps_done = self.start.resume_done.iter().map(|&step| (step.max(1) - 1) as usize).collect();
@@ -102,7 +103,8 @@ impl Engine {
             let Some(step) = self.routine.steps.get(index) else { continue };
             let (prescribed, done) = (step.sets.saturating_mul(step.repetitions), self.counts.get(&index).copied().unwrap_or(0));
             if done >= prescribed && self.steps_done.insert(index) {
-                let fact = Fact::StepDone { exercise: step.exercise.id.clone(), repetitions_done: done, repetitions_prescribed: prescribed };
+                let fact =
+                    Fact::StepDone { exercise: step.exercise.id.clone(), repetitions_done: done, repetitions_prescribed: prescribed };
                 let at = Position { step: u32::try_from(index + 1).unwrap_or(u32::MAX), set: step.sets, repetition: step.repetitions };
                 self.effect(Effect::Record(Entry { at_s: self.now_s, fact, position: Some(at) }));
             }
@@ -201,19 +203,21 @@ impl Engine {
             Ask::Agreement => ("ask-agreement", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
             Ask::Sound => {
                 let days = Arg::Number(f64::from(self.start.sound_days.unwrap_or_default()));
-                (if self.start.sound_again { "ask-sound-again" } else { "ask-sound" }, vec![("days", days)], listening::YES_NO, &[Command::Yes, Command::No])
+                (
+                    if self.start.sound_again { "ask-sound-again" } else { "ask-sound" },
+                    vec![("days", days)],
+                    listening::YES_NO,
+                    &[Command::Yes, Command::No],
+                )
             }
             Ask::Start => ("ask-ready", vec![], listening::READY, &[Command::Ready, Command::Stop]),
             Ask::Position => ("ask-position", vec![], listening::READY, &[Command::Ready, Command::Skip, Command::Stop]),
             Ask::RestOver => ("ask-rest-over", vec![], listening::READY, &[Command::Ready, Command::Stop]),
             Ask::Sip => ("ask-sip", vec![], listening::REPEATED, &[Command::Done, Command::Stop]),
             Ask::OfferRest => ("offer-rest", vec![], listening::OFFER, &[Command::Yes, Command::No, Command::Finish]),
-            Ask::Confirm(command) => (
-                "ask-confirm",
-                vec![("command", Arg::Message(command.name_key()))],
-                listening::YES_NO,
-                &[Command::Yes, Command::No],
-            ),
+            Ask::Confirm(command) => {
+                ("ask-confirm", vec![("command", Arg::Message(command.name_key()))], listening::YES_NO, &[Command::Yes, Command::No])
+            }
             Ask::FinishUnlessTakenBack => ("finishing", vec![], listening::FINISHING, &[Command::GoOn]),
         };
         let key = match ask {
@@ -519,7 +523,8 @@ impl Engine {
             self.after(last, BREATH_S, Then::End(reason));
             return;
         }
-        let args = [("done", Arg::Number(count(done))), ("all", Arg::Number(count(all))), ("left", Arg::Number(count(all - done.min(all))))];
+        let args =
+            [("done", Arg::Number(count(done))), ("all", Arg::Number(count(all))), ("left", Arg::Number(count(all - done.min(all))))];
         let undone: Vec<String> = self.undone().iter().map(|step| format!("ex-{}-name", step.exercise.id)).collect();
         let last = match undone.as_slice() {
             [] => self.say("summary-all", &args),

@@ -58,7 +58,8 @@ impl Habits {
     #[must_use]
     pub fn usual_s(&self, to: Response) -> Option<f64> {
         // Whoever is slow to answer is slow to begin, too: until enough is known of one kind, all kinds but thinking tell.
-        let all = || self.taken_s.iter().filter(|(kind, _)| **kind != Response::Question).flat_map(|(_, taken)| taken.iter().copied()).collect();
+        let all =
+            || self.taken_s.iter().filter(|(kind, _)| **kind != Response::Question).flat_map(|(_, taken)| taken.iter().copied()).collect();
         let own = self.taken_s.get(&to).filter(|taken| taken.len() >= Self::ENOUGH);
         let mut taken: Vec<f64> = match own {
             Some(own) => own.clone(),

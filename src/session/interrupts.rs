@@ -99,7 +99,9 @@ impl Engine {
     /// "ready", "done", "go on": the same wish, to go ahead from where it stands.
     fn go_ahead(&mut self, command: Command) {
         let waits = match &self.state {
-            State::Asking { ask, .. } => !matches!(ask, Ask::FinishUnlessTakenBack | Ask::Confirm(_) | Ask::Agreement | Ask::Sound | Ask::Resume),
+            State::Asking { ask, .. } => {
+                !matches!(ask, Ask::FinishUnlessTakenBack | Ask::Confirm(_) | Ask::Agreement | Ask::Sound | Ask::Resume)
+            }
             _ => false,
         };
         if waits {
@@ -227,7 +229,14 @@ impl Engine {
         }
         if matches!(
             self.state,
-            State::Voiced(_) | State::Posture(_) | State::Paced(_) | State::Repeated(_) | State::Reading(_) | State::Rapid(_) | State::Question(_) | State::Naming(_)
+            State::Voiced(_)
+                | State::Posture(_)
+                | State::Paced(_)
+                | State::Repeated(_)
+                | State::Reading(_)
+                | State::Rapid(_)
+                | State::Question(_)
+                | State::Naming(_)
         ) {
             self.go_on = Then::BeginRepetition;
         }

@@ -40,13 +40,13 @@ mod tiring;
 mod trouble;
 mod voiced;
 
+pub use crate::routine::Weekday;
 pub use engine::{Engine, Start};
 pub use event::*;
 pub use habits::{Habits, Response};
-pub use tiring::Fall;
-pub(crate) use patience::{Patience, Silence};
-pub use crate::routine::Weekday;
 pub use past::{Past, PastExercise, PastResults};
+pub(crate) use patience::{Patience, Silence};
+pub use tiring::Fall;
 pub use trouble::Trouble;
 
 #[cfg(test)]

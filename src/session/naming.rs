@@ -87,7 +87,13 @@ impl Engine {
         let Some((item, _)) = self.naming_item() else { return };
         if !run.named.is_empty() {
             let duration_s = self.now_s - run.began_s;
-            let fact = Fact::CategoryNamed { exercise: self.exercise_id(), category: item.category, named: run.named.clone(), duration_s, complete: false };
+            let fact = Fact::CategoryNamed {
+                exercise: self.exercise_id(),
+                category: item.category,
+                named: run.named.clone(),
+                duration_s,
+                complete: false,
+            };
             self.record(fact);
         }
     }

@@ -54,9 +54,7 @@ impl QuestionRun {
 impl Engine {
     fn item(&self) -> Option<QuestionItem> {
         match &self.step()?.work {
-            Work::Question { items, .. } if !items.is_empty() => {
-                items.get(self.turn() % items.len()).cloned()
-            }
+            Work::Question { items, .. } if !items.is_empty() => items.get(self.turn() % items.len()).cloned(),
             _ => None,
         }
     }

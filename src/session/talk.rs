@@ -1,8 +1,8 @@
 //! Talk in the room: somebody who answers is not talked over, whoever is not understood is told so, and a room full of talk makes
 //! costly commands doubtful.
 
-use super::engine::{Engine, State};
 use super::Trouble;
+use super::engine::{Engine, State};
 use crate::hear::{Utterance, VoiceTask};
 
 /// The quiet after which something said is over, s. Not that of reading or a question: so what was begun before their turn is no part of

@@ -82,11 +82,7 @@ impl LineCache {
     }
 
     /// Renders lines ahead of their use. Gives how many it has now and the first fault, if any.
-    pub fn prerender<'a>(
-        &mut self,
-        voice: &mut dyn Voice,
-        texts: impl IntoIterator<Item = &'a str>,
-    ) -> (usize, Option<SpeakError>) {
+    pub fn prerender<'a>(&mut self, voice: &mut dyn Voice, texts: impl IntoIterator<Item = &'a str>) -> (usize, Option<SpeakError>) {
         let (mut ready, mut fault) = (0, None);
         for text in texts {
             match self.line(voice, text) {
@@ -118,19 +114,13 @@ fn read(file: &Path) -> Option<Pcm> {
     if form.channels != 1 || form.bits_per_sample != 16 || form.sample_format != hound::SampleFormat::Int {
         return None;
     }
-    let samples: Vec<f32> =
-        reader.samples::<i16>().map(|x| x.map(|x| f32::from(x) / 32_768.0)).collect::<Result<_, _>>().ok()?;
+    let samples: Vec<f32> = reader.samples::<i16>().map(|x| x.map(|x| f32::from(x) / 32_768.0)).collect::<Result<_, _>>().ok()?;
     (!samples.is_empty()).then(|| Pcm { rate_hz: form.sample_rate, samples: samples.into() })
 }
 
 /// Beside its place first, then renamed, so that a killed process leaves no half file under the name.
 fn write(file: &Path, line: &Pcm) -> Result<(), hound::Error> {
-    let form = hound::WavSpec {
-        channels: 1,
-        sample_rate: line.rate_hz,
-        bits_per_sample: 16,
-        sample_format: hound::SampleFormat::Int,
-    };
+    let form = hound::WavSpec { channels: 1, sample_rate: line.rate_hz, bits_per_sample: 16, sample_format: hound::SampleFormat::Int };
     let beside = file.with_extension(format!("{}.part", std::process::id()));
     let written = hound::WavWriter::create(&beside, form).and_then(|mut writer| {
         for x in line.samples.iter() {

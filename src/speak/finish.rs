@@ -128,9 +128,7 @@ mod tests {
         let rate = f64::from(RATE_HZ);
         let silence = |s: f64| vec![0.0f32; (s * rate) as usize];
         let mut samples = silence(before_s);
-        samples.extend((0..(length_s * rate) as usize).map(|i| {
-            level * ((i as f64 * 220.0 * std::f64::consts::TAU / rate).sin() as f32)
-        }));
+        samples.extend((0..(length_s * rate) as usize).map(|i| level * ((i as f64 * 220.0 * std::f64::consts::TAU / rate).sin() as f32)));
         samples.extend(silence(after_s));
         Pcm { rate_hz: RATE_HZ, samples: samples.into() }
     }

@@ -15,8 +15,8 @@ pub fn resample(line: &Pcm, rate_hz: u32) -> Result<Pcm, SpeakError> {
     }
     let failed = |why: String| SpeakError(format!("a line cannot be converted from {} Hz to {rate_hz} Hz: {why}", line.rate_hz));
     let frames = line.samples.len();
-    let mut converter = Fft::<f32>::new(line.rate_hz as usize, rate_hz as usize, 1024, 1, FixedSync::Both)
-        .map_err(|e| failed(e.to_string()))?;
+    let mut converter =
+        Fft::<f32>::new(line.rate_hz as usize, rate_hz as usize, 1024, 1, FixedSync::Both).map_err(|e| failed(e.to_string()))?;
     let input = InterleavedOwned::new_from(line.samples.to_vec(), 1, frames).map_err(|e| failed(e.to_string()))?;
     let output = converter.process_all(&input, frames, None).map_err(|e| failed(e.to_string()))?;
     let mut samples = output.take_data();

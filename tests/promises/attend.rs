@@ -86,7 +86,9 @@ fn start_for_a_person_leads_that_person_s_practice_and_leaves_the_other_s_alone(
     assert!(started.starts_with("2026-11-25T12:00:"), "the recording's clock: {started}");
     // Everything said is in the loudspeaker's file: the attendant's words and the practice's.
     let (rate_hz, said) = read_wav(&place.path("said.wav"));
-    let loud = |from_s: f64, to_s: f64| said[(from_s * f64::from(rate_hz)) as usize..(to_s * f64::from(rate_hz)) as usize].iter().any(|x| x.abs() > 0.05);
+    let loud = |from_s: f64, to_s: f64| {
+        said[(from_s * f64::from(rate_hz)) as usize..(to_s * f64::from(rate_hz)) as usize].iter().any(|x| x.abs() > 0.05)
+    };
     assert!(!loud(0.0, 4.0) && loud(4.0, 8.0) && loud(8.0, 20.0));
     assert!(said.len() as f64 / f64::from(rate_hz) > 70.0);
 }
@@ -112,12 +114,23 @@ fn one_name_for_two_routines_is_asked_about_and_it_goes_on_waiting_after_a_pract
 fn it_invites_at_the_agreed_time_and_a_talk_about_something_else_starts_nothing() {
     let place = house();
     let mut tape = Tape::new(RATE_HZ, 100.0);
-    for (n, words) in ["the practice of the doctor was closed", "we could start with the soup", "he went for a walk this evening", "what is for dinner today"].iter().enumerate() {
+    for (n, words) in [
+        "the practice of the doctor was closed",
+        "we could start with the soup",
+        "he went for a walk this evening",
+        "what is for dinner today",
+    ]
+    .iter()
+    .enumerate()
+    {
         tape.say(4.0 + 6.0 * n as f64, words);
     }
     let done = run(&place, &tape, "18:29");
     let text = out(&done);
-    assert!(text.contains("It is half past six. Grandpa, it is time for the evening routine. Say start for Grandpa when you like."), "{text}");
+    assert!(
+        text.contains("It is half past six. Grandpa, it is time for the evening routine. Say start for Grandpa when you like."),
+        "{text}"
+    );
     assert!(practices(&place).is_empty(), "{text}");
     // Done today: it is not invited to again.
     let mut tape = Tape::new(RATE_HZ, 100.0);
@@ -145,7 +158,12 @@ fn what_hurts_and_what_is_not_answered_is_told_aloud_and_kept() {
     assert!(entries.iter().any(|entry| matches!(&entry.fact, Fact::SafetyStop { reason, .. } if reason == "pain")), "{text}");
     assert!(text.contains("Grandpa said it hurts"), "{text}");
     let kept = notices(&place);
-    assert!(kept.iter().any(|notice| notice["person"] == "grandpa" && notice["what"] == "said" && notice["text"].as_str().is_some_and(|text| text.contains("it hurts"))), "{kept:?}");
+    assert!(
+        kept.iter().any(|notice| notice["person"] == "grandpa"
+            && notice["what"] == "said"
+            && notice["text"].as_str().is_some_and(|text| text.contains("it hurts"))),
+        "{kept:?}"
+    );
 }
 
 #[test]
@@ -175,7 +193,15 @@ fn a_household_full_of_faults_prints_them_all() {
     let done = output(command.arg(place.path("household.toml")).arg("--data").arg(place.path("data")));
     assert!(!done.status.success());
     let text = err(&done);
-    for expected in [":2: `name`: the recogniser does not know the word \"xyzzy\"", ":3: `pronoun`", ":5: ", "hovering", ":7: `person` knows no key `nam`", ":9: ", "cannot be read"] {
+    for expected in [
+        ":2: `name`: the recogniser does not know the word \"xyzzy\"",
+        ":3: `pronoun`",
+        ":5: ",
+        "hovering",
+        ":7: `person` knows no key `nam`",
+        ":9: ",
+        "cannot be read",
+    ] {
         assert!(text.contains(expected), "{expected} is not in\n{text}");
     }
     let mut command = tidecount(["attend"]);
@@ -188,7 +214,8 @@ fn recogniser_of(pid: u32) -> Option<u32> {
     let threads = std::fs::read_dir(format!("/proc/{pid}/task")).ok()?;
     let children = threads.flatten().filter_map(|thread| std::fs::read_to_string(thread.path().join("children")).ok());
     let pids: Vec<u32> = children.flat_map(|list| list.split_whitespace().filter_map(|pid| pid.parse().ok()).collect::<Vec<_>>()).collect();
-    pids.into_iter().find(|pid| std::fs::read(format!("/proc/{pid}/cmdline")).is_ok_and(|line| line.windows(12).any(|part| part == b"__recogniser")))
+    pids.into_iter()
+        .find(|pid| std::fs::read(format!("/proc/{pid}/cmdline")).is_ok_and(|line| line.windows(12).any(|part| part == b"__recogniser")))
 }
 
 #[test]

@@ -88,7 +88,15 @@ fn models() {
     for folder in ["am", "conf", "graph/phones"] {
         std::fs::create_dir_all(bad.join(folder)).unwrap();
     }
-    for file in ["conf/mfcc.conf", "conf/model.conf", "graph/Gr.fst", "graph/HCLr.fst", "graph/disambig_tid.int", "graph/phones/word_boundary.int", "graph/words.txt"] {
+    for file in [
+        "conf/mfcc.conf",
+        "conf/model.conf",
+        "graph/Gr.fst",
+        "graph/HCLr.fst",
+        "graph/disambig_tid.int",
+        "graph/phones/word_boundary.int",
+        "graph/words.txt",
+    ] {
         std::fs::copy(good.join(file), bad.join(file)).unwrap();
     }
     std::fs::write(bad.join("am/final.mdl"), "damaged").unwrap();

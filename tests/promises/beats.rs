@@ -137,7 +137,9 @@ fn ten_minutes_of_breathing_stay_on_the_beat() {
     const ROUNDS: u32 = 28;
     const BEAT_S: f64 = 2.0;
     let routine_of = |rounds: u32| {
-        format!("title = \"Counting\"\n[[step]]\nexercise = \"nasal-breathing\"\nrepetitions = {rounds}\nin = 3\nout = 8\nbeat_s = {BEAT_S:.1}\n")
+        format!(
+            "title = \"Counting\"\n[[step]]\nexercise = \"nasal-breathing\"\nrepetitions = {rounds}\nin = 3\nout = 8\nbeat_s = {BEAT_S:.1}\n"
+        )
     };
     let client = "seed = 2\nreaction_s = [3.0, 3.5]\nvoice = { name = \"rms\", speed = 0.9, level_db = -26.0 }\n[[rule]]\non = \"ask-ready*\"\ndoes = [{ say = \"i'm ready\" }]\n";
     let place = Place::new();

@@ -35,7 +35,19 @@ fn a_recording_of_a_known_tone_calibrates_its_recorder() {
     let (wav, data) = (folder.path().join("tone.wav"), folder.path().join("data"));
     recording(&wav, -26.0);
     let (wav, data) = (wav.to_str().unwrap(), data.to_str().unwrap());
-    let done = tidecount(&["calibrate", "--mic", wav, "--source", "94", "--distance-cm", "60", "--recorded-with", "desk recorder", "--data", data]);
+    let done = tidecount(&[
+        "calibrate",
+        "--mic",
+        wav,
+        "--source",
+        "94",
+        "--distance-cm",
+        "60",
+        "--recorded-with",
+        "desk recorder",
+        "--data",
+        data,
+    ]);
     assert!(done.status.success(), "{done:?}");
     let kept = std::fs::read_to_string(Path::new(data).join("calibrations.toml")).unwrap();
     let number = |key: &str| -> f64 {

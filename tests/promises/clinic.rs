@@ -107,9 +107,14 @@ fn the_same_twice_adds_nothing(engine: &Engine) {
 
 fn a_later_file_brings_more_and_an_earlier_one_changes_nothing(engine: &Engine) {
     let home = Home::new(1, "grandpa");
-    let practice = Practice::on(4, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "dizzy".into() });
+    let practice =
+        Practice::on(4, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "dizzy".into() });
     let length = practice.entries.len();
-    let versions = [home.file("2026-03-02", &[practice.cut(&[4])]), home.file("2026-03-03", &[practice.cut(&[4, 2])]), home.file("2026-03-04", &[practice.cut(&[4, length - 4])])];
+    let versions = [
+        home.file("2026-03-02", &[practice.cut(&[4])]),
+        home.file("2026-03-03", &[practice.cut(&[4, 2])]),
+        home.file("2026-03-04", &[practice.cut(&[4, length - 4])]),
+    ];
     let mut forwards = engine.clinic("forwards");
     adopt(&mut forwards, 1, &[&home]);
     let came: Vec<_> = versions.iter().map(|file| forwards.import(file).expect("imports")).collect();
@@ -120,7 +125,10 @@ fn a_later_file_brings_more_and_an_earlier_one_changes_nothing(engine: &Engine) 
     assert_eq!(came.iter().map(|one| (one.new, one.known)).collect::<Vec<_>>(), [(1, 0), (0, 1), (0, 1)]);
     assert_eq!(forwards.content().expect("reads"), backwards.content().expect("reads"));
     let sheet = forwards.sheet(1, date(2026, 3, 5)).expect("a sheet");
-    assert_eq!((sheet.sessions.len(), sheet.sessions[0].trials, sheet.sessions[0].end_reason.as_deref(), sheet.digest.dizzy), (1, 3, Some("completed"), 1));
+    assert_eq!(
+        (sheet.sessions.len(), sheet.sessions[0].trials, sheet.sessions[0].end_reason.as_deref(), sheet.digest.dizzy),
+        (1, 3, Some("completed"), 1)
+    );
 }
 
 fn what_differs_is_refused_whole(engine: &Engine) {
@@ -138,7 +146,13 @@ fn what_differs_is_refused_whole(engine: &Engine) {
     other_end.end_reason = Some("finished".into());
     for (what, other) in [("entries", other_entries), ("routine", other_routine), ("end", other_end)] {
         let error = clinic.import(&home.file("2026-03-04", &[new.clone(), other])).expect_err(what).to_string();
-        assert!(error.contains(what) && error.contains("2026-03-02") && error.contains("--since") && error.contains("Nothing of the file was added"), "{error}");
+        assert!(
+            error.contains(what)
+                && error.contains("2026-03-02")
+                && error.contains("--since")
+                && error.contains("Nothing of the file was added"),
+            "{error}"
+        );
         assert_eq!(clinic.content().expect("reads"), before, "{what}");
     }
 }
@@ -188,7 +202,12 @@ fn results_of_others_are_refused(engine: &Engine) {
     refused(&mut clinic, &stranger.file("2026-03-03", &practice()), "clinic adopt");
     // Grandma's key with grandpa's name or package.
     let forged = |package: &str, client: &str| Home { package: package.into(), client: client.into(), ..two.clone() };
-    for forged in [forged(&two.package, "grandpa"), forged(&one.package, "grandma"), forged(&one.package, "grandpa"), forged("00000000000000ff", "grandma")] {
+    for forged in [
+        forged(&two.package, "grandpa"),
+        forged(&one.package, "grandma"),
+        forged(&one.package, "grandpa"),
+        forged("00000000000000ff", "grandma"),
+    ] {
         refused(&mut clinic, &forged.file("2026-03-03", &practice()), "another package or client");
     }
     // Grandma's file with a practice that was led under grandpa's package: swapped on the way, or the folder of another.
@@ -211,12 +230,17 @@ fn results_of_others_are_refused(engine: &Engine) {
 fn the_caseload_says_who_and_why(engine: &Engine) {
     let mut clinic = engine.clinic("caseload");
     let names = ["well", "clock", "mic", "old", "left", "fell", "half", "silent", "away", "dizzy", "new", "helped"];
-    let homes: Vec<Home> = (1..).zip(names).map(|(number, name)| Home::made(number, name, if name == "old" { "2025-12-01T08:00:00Z" } else { "2026-03-01T08:00:00Z" })).collect();
+    let homes: Vec<Home> = (1..)
+        .zip(names)
+        .map(|(number, name)| Home::made(number, name, if name == "old" { "2025-12-01T08:00:00Z" } else { "2026-03-01T08:00:00Z" }))
+        .collect();
     adopt(&mut clinic, 1, &homes.iter().collect::<Vec<_>>());
     let loud = Mic { auto_gain: true, ..MIC };
     let said = |reason: &str| Fact::SafetyStop { exercise: Some("long-ah".into()), reason: reason.into() };
     let left_out = Fact::StepLeftOut { exercise: "head-lift".into(), reason: "no spoken agreement".into() };
-    let one_more = |fact: Fact| [daily(1, "2026-03-09", 6, 1, 12.0, &MIC), vec![Practice::on(7, "2026-03-15", 12.0, &MIC).with(fact).whole()]].concat();
+    let one_more = |fact: Fact| {
+        [daily(1, "2026-03-09", 6, 1, 12.0, &MIC), vec![Practice::on(7, "2026-03-15", 12.0, &MIC).with(fact).whole()]].concat()
+    };
     for home in &homes {
         let (made, sessions): (&str, Vec<HandedSession>) = match home.client.as_str() {
             "clock" => ("2026-03-15", [daily(1, "2026-03-09", 7, 1, 12.0, &MIC), daily(8, "2031-01-01", 1, 1, 12.0, &MIC)].concat()),
@@ -252,7 +276,12 @@ fn the_caseload_says_who_and_why(engine: &Engine) {
     ];
     assert_eq!(found, expected.map(|(name, kinds)| (format!("{name}@desk 1"), kinds)));
     let all = clinic.caseload(today, None).expect("a caseload");
-    let text = |name: &str| all.iter().find(|standing| standing.digest.name == name).map(|standing| standing.attention.reasons.iter().map(reason_text).collect::<Vec<_>>().join("\n")).expect(name);
+    let text = |name: &str| {
+        all.iter()
+            .find(|standing| standing.digest.name == name)
+            .map(|standing| standing.attention.reasons.iter().map(reason_text).collect::<Vec<_>>().join("\n"))
+            .expect(name)
+    };
     // Each figure with what it rests on.
     for (name, words) in [
         ("dizzy", vec!["dizzy once", "2026-03-15"]),
@@ -284,7 +313,9 @@ fn what_was_seen_is_not_told_again(engine: &Engine) {
     let mut clinic = engine.clinic("seen");
     let home = Home::new(1, "grandpa");
     adopt(&mut clinic, 1, &[&home]);
-    let said = |number, day: &str, reason: &str| Practice::on(number, day, 12.0, &MIC).with(Fact::SafetyStop { exercise: None, reason: reason.into() }).whole();
+    let said = |number, day: &str, reason: &str| {
+        Practice::on(number, day, 12.0, &MIC).with(Fact::SafetyStop { exercise: None, reason: reason.into() }).whole()
+    };
     clinic.import(&home.file("2026-03-10", &[said(1, "2026-03-02", "pain")])).expect("imports");
     let (client, today) = (clinic.client("grandpa").expect("is there"), date(2026, 3, 11));
     let kinds = |clinic: &mut Clinic| reasons(clinic, today)[0].1.clone();
@@ -492,7 +523,10 @@ fn foreign_and_newer_databases_are_left_alone(server: &Server) {
     // Over loopback the password counts, and no message holds it.
     let named = |password: &str| Clinic::open(&Address::of(&server.tcp_url(password, "shared")).expect("an address"));
     named(PASSWORD).expect("opens");
-    for wrong in [named("wr0ng-one").expect_err("wrong"), Clinic::open(&Address::of(&server.tcp_url(PASSWORD, "absent")).expect("an address")).expect_err("absent")] {
+    for wrong in [
+        named("wr0ng-one").expect_err("wrong"),
+        Clinic::open(&Address::of(&server.tcp_url(PASSWORD, "absent")).expect("an address")).expect_err("absent"),
+    ] {
         let text = format!("{wrong} {wrong:?}");
         assert!(!text.contains("wr0ng") && !text.contains(PASSWORD) && text.contains("postgres://desk@127.0.0.1"), "{text}");
     }
@@ -525,7 +559,10 @@ fn certificates_are_checked(server: &Server) {
     assert_eq!(encrypted, 1);
     let error = open("sslmode=require".to_owned()).expect_err("nobody knows the certificate").to_string();
     assert!(error.contains("certificate") && !error.contains(PASSWORD), "{error}");
-    let error = Clinic::open(&Address::of(&format!("{}?sslmode=require&sslrootcert={known}", server.tcp_url(PASSWORD, "shared"))).expect("an address")).expect_err("another name");
+    let error = Clinic::open(
+        &Address::of(&format!("{}?sslmode=require&sslrootcert={known}", server.tcp_url(PASSWORD, "shared"))).expect("an address"),
+    )
+    .expect_err("another name");
     assert!(matches!(error, ClinicError::Lost { .. }), "{error}");
     let error = open("sslmode=require&sslrootcert=%2Fabsent.pem".to_owned()).expect_err("no such file").to_string();
     assert!(error.contains("/absent.pem"), "{error}");
@@ -536,7 +573,10 @@ fn a_server_that_is_gone_loses_nothing(mut server: Server) {
     let mut clinic = Clinic::open(&address).expect("opens");
     let home = Home::new(1, "grandpa");
     adopt(&mut clinic, 1, &[&home]);
-    let (first, second) = (home.file("2026-03-05", &daily(1, "2026-03-02", 3, 1, 12.0, &MIC)), home.file("2026-03-06", &daily(4, "2026-03-05", 1, 1, 12.0, &MIC)));
+    let (first, second) = (
+        home.file("2026-03-05", &daily(1, "2026-03-02", 3, 1, 12.0, &MIC)),
+        home.file("2026-03-06", &daily(4, "2026-03-05", 1, 1, 12.0, &MIC)),
+    );
     clinic.import(&first).expect("imports");
     let before = clinic.content().expect("reads");
     server.kill();
@@ -607,13 +647,16 @@ fn commands(clinic: &str) {
     place.write("evening.toml", DAILY);
     let hand = |at: &str, args: &[&str]| {
         let files = [".toml", ".tidepack", ".tideback"];
-        let args = args.iter().map(|arg| if files.iter().any(|end| arg.ends_with(end)) { place.path(arg).into_os_string() } else { arg.into() });
+        let args =
+            args.iter().map(|arg| if files.iter().any(|end| arg.ends_with(end)) { place.path(arg).into_os_string() } else { arg.into() });
         let done = output(tidecount(["hand"]).args(args).arg("--data").arg(place.path(at)));
         assert!(done.status.success(), "{}{}", out(&done), err(&done));
         out(&done)
     };
     let clinic_of = |at: &str, args: &[&str]| {
-        let args = args.iter().map(|arg| if arg.ends_with(".tideback") || arg.ends_with(".copy") { place.path(arg).into_os_string() } else { arg.into() });
+        let args = args
+            .iter()
+            .map(|arg| if arg.ends_with(".tideback") || arg.ends_with(".copy") { place.path(arg).into_os_string() } else { arg.into() });
         let address = if clinic.is_empty() { place.path("shared.sqlite").display().to_string() } else { clinic.to_owned() };
         let done = output(tidecount(["clinic"]).args(args).arg("--data").arg(place.path(at)).env("TIDECOUNT_CLINIC", address));
         (done.status.code(), out(&done), err(&done))
@@ -628,7 +671,14 @@ fn commands(clinic: &str) {
         hand(home, &["take", pack, "--accept", &fingerprint(desk)]);
         let mut store = tidecount::record::Store::open(&place.path(home)).expect("opens");
         let now = jiff::ZonedDateTime::now();
-        let new = tidecount::record::NewSession { client: "grandpa", routine_title: "Evening", routine_text: DAILY, source: tidecount::record::Source::Live, software: "tidecount", started_at: &now };
+        let new = tidecount::record::NewSession {
+            client: "grandpa",
+            routine_title: "Evening",
+            routine_text: DAILY,
+            source: tidecount::record::Source::Live,
+            software: "tidecount",
+            started_at: &now,
+        };
         let session = store.begin(&new).expect("begins");
         for entry in Practice::on(1, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop { exercise: None, reason: "dizzy".into() }).entries {
             store.append(session, &entry).expect("keeps");
@@ -639,7 +689,8 @@ fn commands(clinic: &str) {
     // Desk one imports both: its own goes in, the other's is refused until desk two has made its packages known.
     let broken = std::fs::read_to_string(place.path("home1.tideback")).expect("reads").replace("dizzy", "fuzzy");
     place.write("broken.tideback", &broken);
-    let (code, said, text) = clinic_of("one", &["import", "broken.tideback", "home2.tideback", "absent.tideback", "home1.tideback", "--desk", "Desk one"]);
+    let (code, said, text) =
+        clinic_of("one", &["import", "broken.tideback", "home2.tideback", "absent.tideback", "home1.tideback", "--desk", "Desk one"]);
     assert_eq!(code, Some(1), "{said}{text}");
     assert!(said.contains("home1.tideback: grandpa of Desk one") && said.contains("1 of 4 file(s) taken in, 3 refused"), "{said}");
     for (file, word) in [("broken.tideback", "damaged"), ("home2.tideback", "clinic adopt"), ("absent.tideback", "cannot be read")] {
@@ -653,7 +704,8 @@ fn commands(clinic: &str) {
     assert!(said.contains("2 client(s), 2 need attention") && said.matches("dizzy once").count() == 2, "{said}");
     let (_, said, _) = clinic_of("two", &["caseload", "--format", "json"]);
     let json: serde_json::Value = serde_json::from_str(&said).expect("JSON");
-    let desks: BTreeSet<&str> = json["shown"].as_array().expect("clients").iter().map(|client| client["desk"].as_str().expect("a desk")).collect();
+    let desks: BTreeSet<&str> =
+        json["shown"].as_array().expect("clients").iter().map(|client| client["desk"].as_str().expect("a desk")).collect();
     assert_eq!((json["need_attention"].as_u64(), desks), (Some(2), BTreeSet::from(["Desk one", "Desk two"])));
     // A name that two bear must be said more exactly.
     let (code, _, text) = clinic_of("one", &["seen", "grandpa"]);
@@ -661,7 +713,10 @@ fn commands(clinic: &str) {
     let (code, said, _) = clinic_of("one", &["seen", "grandpa@Desk two", "--note", "rang"]);
     assert!(code == Some(0) && said.contains("dizzy"), "{said}");
     let (_, said, _) = clinic_of("one", &["show", "grandpa@Desk two"]);
-    assert!(said.contains("rang") && said.contains("nothing to tell") && said.contains("long-ah hold-s") && said.contains("long-ah level-db"), "{said}");
+    assert!(
+        said.contains("rang") && said.contains("nothing to tell") && said.contains("long-ah hold-s") && said.contains("long-ah level-db"),
+        "{said}"
+    );
     let (_, said, _) = clinic_of("one", &["caseload", "--why", "safety"]);
     assert!(said.contains("1 client(s)") && said.contains("Desk one") && !said.contains("Desk two"), "{said}");
     // Forgetting asks; the end of the input is no yes.

@@ -54,7 +54,11 @@ fn commands_agree(entries: &[Value], truth: &[Value], name: &str) -> Vec<String>
         given.remove(made);
     }
     // What was mumbled may be heard, and need not.
-    given.into_iter().filter(|(did, _)| did["kind"] != "mumbled").map(|(did, _)| format!("{} at {:.1} s", did["words"], number(did, "onset_s"))).collect()
+    given
+        .into_iter()
+        .filter(|(did, _)| did["kind"] != "mumbled")
+        .map(|(did, _)| format!("{} at {:.1} s", did["words"], number(did, "onset_s")))
+        .collect()
 }
 
 #[test]
@@ -87,7 +91,10 @@ fn the_demo_is_led_to_its_end_and_its_journal_is_true() {
     assert!(playing(onset_s - 0.3, onset_s), "the tool was not talking before {onset_s} s");
     let stopped_s = of_kind(&entries, "command_heard").iter().find(|heard| heard["command"] == "stop").map(|heard| number(heard, "at_s"));
     let stopped_s = stopped_s.expect("stop was heard");
-    assert!(stopped_s < offset_s + 1.0 && !playing(stopped_s + 0.15, stopped_s + 0.9), "stop said until {offset_s} s, heard at {stopped_s} s");
+    assert!(
+        stopped_s < offset_s + 1.0 && !playing(stopped_s + 0.15, stopped_s + 0.9),
+        "stop said until {offset_s} s, heard at {stopped_s} s"
+    );
 
     let ended = entries.last().expect("entries");
     assert_eq!((ended["reason"].as_str(), ended["steps_done"].as_u64()), (Some("completed"), Some(10)), "{ended}");

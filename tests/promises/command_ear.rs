@@ -254,7 +254,9 @@ fn a_missing_model_and_a_broken_one_are_told_with_the_folder() {
     assert!(error.0.contains("nowhere"), "{error}");
 
     let folder = tempfile::tempdir().unwrap();
-    for file in ["am/final.mdl", "conf/mfcc.conf", "conf/model.conf", "graph/HCLr.fst", "graph/Gr.fst", "graph/disambig_tid.int", "graph/words.txt"] {
+    for file in
+        ["am/final.mdl", "conf/mfcc.conf", "conf/model.conf", "graph/HCLr.fst", "graph/Gr.fst", "graph/disambig_tid.int", "graph/words.txt"]
+    {
         let to = folder.path().join(file);
         std::fs::create_dir_all(to.parent().unwrap()).unwrap();
         std::fs::copy(model().join(file), to).unwrap();

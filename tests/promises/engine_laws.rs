@@ -55,7 +55,8 @@ fn act() -> impl Strategy<Value = Act> {
 }
 
 fn a_routine() -> impl Strategy<Value = Routine> {
-    let one = (0_u8..11, 1_u32..=2, 1_u32..=4, prop_oneof![Just(0.0), Just(3.0)]).prop_map(|(kind, sets, repetitions, rest_s)| step(kind, sets, repetitions, rest_s));
+    let one = (0_u8..11, 1_u32..=2, 1_u32..=4, prop_oneof![Just(0.0), Just(3.0)])
+        .prop_map(|(kind, sets, repetitions, rest_s)| step(kind, sets, repetitions, rest_s));
     (proptest::collection::vec(one, 1..6), prop_oneof![Just(300.0), Just(40.0)]).prop_map(|(steps, limit_s)| routine(steps, limit_s))
 }
 
@@ -107,7 +108,8 @@ fn can_be_left(world: &World) {
 }
 
 fn check_end(world: &World, done_before: usize) {
-    let done: BTreeSet<u32> = world.facts.iter().filter(|e| matches!(e.fact, Fact::StepDone { .. })).filter_map(|e| e.position).map(|p| p.step).collect();
+    let done: BTreeSet<u32> =
+        world.facts.iter().filter(|e| matches!(e.fact, Fact::StepDone { .. })).filter_map(|e| e.position).map(|p| p.step).collect();
     if let Some(Fact::SessionEnded { steps_done, steps_prescribed, .. }) = world.facts.last().map(|entry| &entry.fact) {
         assert_eq!(*steps_done as usize, done.len() + done_before);
         assert!(steps_done <= steps_prescribed);
@@ -243,7 +245,10 @@ fn a_broken_law_is_found_out() {
 fn counts_stand_on_the_beat_for_ten_minutes() {
     use tidecount::routine::{CountedPhase, Work};
     let mut breathing = step(2, 1, 55, 0.0);
-    breathing.work = Work::Paced { phases: vec![CountedPhase { name: "in".into(), counts: 3 }, CountedPhase { name: "out".into(), counts: 8 }], beat_s: 1.0 };
+    breathing.work = Work::Paced {
+        phases: vec![CountedPhase { name: "in".into(), counts: 3 }, CountedPhase { name: "out".into(), counts: 8 }],
+        beat_s: 1.0,
+    };
     let mut world = World::new(&routine(vec![breathing], 300.0), Start::default());
     world.keep_beats();
     lead_to_the_end(&mut world);

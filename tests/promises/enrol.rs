@@ -170,9 +170,12 @@ fn words_said_in_ones_own_way_are_heard_and_other_words_are_not() {
         costly,
         takes: [0.9, 1.0, 1.15].map(|stretch| take(said, stretch)).to_vec(),
     };
-    let voice = OwnVoice { words: vec![own("help", "yowpa", false), own("skip", "gibber", true), own("yes", "yes", false), own("again", "again", false)] };
+    let voice = OwnVoice {
+        words: vec![own("help", "yowpa", false), own("skip", "gibber", true), own("yes", "yes", false), own("again", "again", false)],
+    };
     let choice = |w: &str| Choice { tag: w.into(), wordings: vec![w.into()] };
-    let options = Options { model: model(), program: Some(env!("CARGO_BIN_EXE_tidecount").into()), fast: Grammar::default(), mode: Mode::Offline };
+    let options =
+        Options { model: model(), program: Some(env!("CARGO_BIN_EXE_tidecount").into()), fast: Grammar::default(), mode: Mode::Offline };
     let mut ear = ChildRecogniser::start(&options).expect("starts");
     ear.listen_for(&Grammar { choices: ["help", "skip", "yes", "ready"].map(choice).to_vec(), list_from: None }).expect("known words");
     ear.weigh_in(&voice);

@@ -154,7 +154,10 @@ fn csv_goes_to_standard_output_or_to_a_folder_with_its_dictionary() {
     assert!(rows.iter().all(|row| row.get(0) == Some("grandpa") && row.get(3) == Some("live")));
     assert_eq!(well(&export(&folder, &["csv"])).lines().count(), 1 + 4 * 2, "everybody's");
     assert_eq!(well(&export(&folder, &["csv", "--source", "all"])).lines().count(), 1 + 5 * 2);
-    assert_eq!(well(&export(&folder, &["csv", "--table", "practices", "--from", "2026-10-23", "--to", "2026-10-24"])).lines().count(), 1 + 1);
+    assert_eq!(
+        well(&export(&folder, &["csv", "--table", "practices", "--from", "2026-10-23", "--to", "2026-10-24"])).lines().count(),
+        1 + 1
+    );
     let target = place.path("tables");
     let name = target.to_str().expect("a name");
     well(&export(&folder, &["csv", "--out", name]));
@@ -182,7 +185,8 @@ fn json_lines_are_valid_against_the_published_schema() {
     let folder = record(&place);
     let text = well(&export(&folder, &["json", "--client", "grandpa"]));
     kept("practices.jsonl", text.as_bytes());
-    let schema = std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/practice-lines.schema.json")).expect("the schema");
+    let schema =
+        std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/practice-lines.schema.json")).expect("the schema");
     let validator = jsonschema::draft202012::new(&serde_json::from_str(&schema).expect("JSON")).expect("a schema");
     let lines: Vec<Value> = text.lines().map(|line| serde_json::from_str(line).expect("JSON")).collect();
     assert_eq!(lines.len(), 3 * (1 + JOURNAL.lines().count()));
@@ -204,7 +208,8 @@ fn fhir_is_of_one_client_and_valid() {
     let transaction = well(&export(&folder, &["fhir", "--client", "grandpa", "--transaction"]));
     kept("transaction.json", transaction.as_bytes());
     kept("rehearsal.json", well(&export(&folder, &["fhir", "--client", "grandpa", "--source", "rehearsal"])).as_bytes());
-    let schema: Value = serde_json::from_str(include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/checks/fhir/fhir.schema.slice.json"))).expect("JSON");
+    let schema: Value =
+        serde_json::from_str(include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/checks/fhir/fhir.schema.slice.json"))).expect("JSON");
     let validator = jsonschema::draft6::new(&schema).expect("a schema");
     for text in [&text, &transaction] {
         let bundle: Value = serde_json::from_str(text).expect("JSON");
@@ -219,7 +224,17 @@ fn fhir_is_of_one_client_and_valid() {
 fn every_kind_of_entry_is_told() {
     let place = Place::new();
     let folder = place.path("record");
-    let exercises = ["long-ah", "tongue-hold-swallow", "chin-tuck-ball", "nasal-breathing", "shoulder-rolls", "functional-phrases", "syllable-repetition", "word-questions", "of-tomorrow"];
+    let exercises = [
+        "long-ah",
+        "tongue-hold-swallow",
+        "chin-tuck-ball",
+        "nasal-breathing",
+        "shoulder-rolls",
+        "functional-phrases",
+        "syllable-repetition",
+        "word-questions",
+        "of-tomorrow",
+    ];
     let steps: String = exercises.iter().map(|exercise| format!("[[step]]\nexercise = \"{exercise}\"\n")).collect();
     for (day, routine) in [(1, format!("title = \"All\"\n{steps}")), (2, "no routine".to_owned())] {
         let started = time("2026-03-01T18:30:00+01:00[Europe/Berlin]").checked_add(jiff::Span::new().days(day)).expect("a day");
@@ -228,16 +243,25 @@ fn every_kind_of_entry_is_told() {
     let text = well(&export(&folder, &["fhir"]));
     kept("every-kind.json", text.as_bytes());
     let bundle: Value = serde_json::from_str(&text).expect("JSON");
-    let schema: Value = serde_json::from_str(include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/checks/fhir/fhir.schema.slice.json"))).expect("JSON");
+    let schema: Value =
+        serde_json::from_str(include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/checks/fhir/fhir.schema.slice.json"))).expect("JSON");
     let validator = jsonschema::draft6::new(&schema).expect("a schema");
     for entry in bundle["entry"].as_array().expect("entries") {
         assert!(validator.is_valid(&entry["resource"]), "{:#}", entry["resource"]);
     }
-    let left_out = bundle["entry"].as_array().expect("entries").iter().map(|entry| &entry["resource"]).filter(|one| one["resourceType"] == "Procedure" && one["status"] == "not-done");
+    let left_out = bundle["entry"]
+        .as_array()
+        .expect("entries")
+        .iter()
+        .map(|entry| &entry["resource"])
+        .filter(|one| one["resourceType"] == "Procedure" && one["status"] == "not-done");
     assert_eq!(left_out.filter(|one| one["statusReason"]["text"] == "no spoken agreement").count(), 2);
     let rows = |table: &str| {
         let text = well(&export(&folder, &["csv", "--table", table]));
-        csv::Reader::from_reader(text.as_bytes()).into_deserialize::<std::collections::BTreeMap<String, String>>().map(|row| row.expect("a row")).collect::<Vec<_>>()
+        csv::Reader::from_reader(text.as_bytes())
+            .into_deserialize::<std::collections::BTreeMap<String, String>>()
+            .map(|row| row.expect("a row"))
+            .collect::<Vec<_>>()
     };
     let trials = rows("trials");
     let kinds: std::collections::BTreeSet<&str> = trials.iter().map(|row| row["kind"].as_str()).collect();
@@ -250,7 +274,8 @@ fn every_kind_of_entry_is_told() {
     assert_eq!(events.len(), 13, "{events:?}");
     let steps = rows("steps");
     assert_eq!(steps.iter().filter(|row| row["status"] == "left-out").count(), 2);
-    let schema: Value = serde_json::from_str(include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/docs/practice-lines.schema.json"))).expect("JSON");
+    let schema: Value =
+        serde_json::from_str(include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/docs/practice-lines.schema.json"))).expect("JSON");
     let validator = jsonschema::draft202012::new(&schema).expect("a schema");
     assert!(well(&export(&folder, &["json"])).lines().all(|line| validator.is_valid(&serde_json::from_str(line).expect("JSON"))));
 }
@@ -265,7 +290,9 @@ fn the_plan_becomes_a_calendar_with_and_without_a_record() {
     kept("plan.ics", text.as_bytes());
     assert!(!nowhere.exists(), "no record is made");
     let read = |text: &str| ical::IcalParser::new(text.as_bytes()).next().expect("a calendar").expect("readable");
-    let value = |event: &ical::parser::ical::component::IcalEvent, name: &str| event.properties.iter().find(|p| p.name == name).and_then(|p| p.value.clone());
+    let value = |event: &ical::parser::ical::component::IcalEvent, name: &str| {
+        event.properties.iter().find(|p| p.name == name).and_then(|p| p.value.clone())
+    };
     let calendar = read(&text);
     assert_eq!(calendar.events.len(), 2);
     assert_eq!(value(&calendar.events[0], "RRULE").as_deref(), Some("FREQ=WEEKLY;BYDAY=MO,TH;COUNT=12"));
@@ -340,7 +367,14 @@ fn stored_sound_comes_with_a_text_grid_on_its_own_clock() {
     refused(&export(&folder, &["textgrid", "--client", "grandpa"]), &["no stored sound"]);
     let began = time("2026-10-27T18:30:00+01:00[Europe/Berlin]");
     let mut store = Store::open(&folder).expect("opens");
-    let new = NewSession { client: "grandpa", routine_title: "Evening voice", routine_text: ROUTINE, source: Source::Live, software: "tidecount 0.1.0", started_at: &began };
+    let new = NewSession {
+        client: "grandpa",
+        routine_title: "Evening voice",
+        routine_text: ROUTINE,
+        source: Source::Live,
+        software: "tidecount 0.1.0",
+        started_at: &began,
+    };
     let session = store.begin(&new).expect("begins");
     let mut recorder = SoundRecorder::begin(Store::open(&folder).expect("opens"), session, 1.25, 16_000, 30, &began).expect("begins");
     recorder.push(&sound(16_000, 8.0, 1.25)).expect("stores");

@@ -43,7 +43,8 @@ impl Two {
     /// `tidecount hand … --data WHERE`, with what is typed. Arguments that end like a file are files of this place.
     fn hand(&self, at: &str, args: &[&str], typed: &str) -> Output {
         let files = [".toml", ".tidepack", ".tideback"];
-        let args = args.iter().map(|arg| if files.iter().any(|end| arg.ends_with(end)) { self.path(arg).into_os_string() } else { arg.into() });
+        let args =
+            args.iter().map(|arg| if files.iter().any(|end| arg.ends_with(end)) { self.path(arg).into_os_string() } else { arg.into() });
         let mut child = tidecount(["hand"])
             .args(args)
             .arg("--data")
@@ -76,7 +77,25 @@ impl Two {
     }
 
     fn make(&self, at: &str, file: &str) {
-        let asked = self.well(at, &["make", "--client", "grandpa", "evening.toml", "morning.toml", "--pack", "opposites.toml", "--feedback-every", "3", "--note", "Twice a day", "-o", file], "yes\nno\n");
+        let asked = self.well(
+            at,
+            &[
+                "make",
+                "--client",
+                "grandpa",
+                "evening.toml",
+                "morning.toml",
+                "--pack",
+                "opposites.toml",
+                "--feedback-every",
+                "3",
+                "--note",
+                "Twice a day",
+                "-o",
+                file,
+            ],
+            "yes\nno\n",
+        );
         assert!(asked.contains("effortful-swallow") && asked.contains("Not for") && asked.contains("Not agreed"), "{asked}");
     }
 
@@ -121,9 +140,18 @@ fn fact(at_s: f64, fact: Fact) -> Entry {
 fn practise(two: &Two, started: &str, end: bool) -> SessionId {
     let mut store = Store::open(&two.path("home")).expect("opens");
     let started_at: ZonedDateTime = started.parse().expect("a time");
-    let new = NewSession { client: "grandpa", routine_title: "Evening", routine_text: EVENING, source: Source::Live, software: "tidecount 0.1.0", started_at: &started_at };
+    let new = NewSession {
+        client: "grandpa",
+        routine_title: "Evening",
+        routine_text: EVENING,
+        source: Source::Live,
+        software: "tidecount 0.1.0",
+        started_at: &started_at,
+    };
     let session = store.begin(&new).expect("begins");
-    store.append(session, &fact(0.0, Fact::SessionBegun { routine: "Evening".into(), steps: 2, software: "tidecount 0.1.0".into() })).expect("keeps");
+    store
+        .append(session, &fact(0.0, Fact::SessionBegun { routine: "Evening".into(), steps: 2, software: "tidecount 0.1.0".into() }))
+        .expect("keeps");
     store.append(session, &fact(1.234, Fact::Rested { duration_s: 1.234 })).expect("keeps");
     if end {
         store.append(session, &ended()).expect("keeps");
@@ -171,7 +199,8 @@ fn the_whole_circle() {
     two.well("home", &["results", "--client", "grandpa", "-o", "2.tideback"], "");
     let read = two.well("clinic", &["read", "2.tideback"], "");
     assert!(read.contains("1 new, 1 of which more has come, 0 known"), "{read}");
-    let without_ids = |at: &str| -> Vec<String> { two.history(at).lines().map(|line| line.split_once(',').expect("keys").1.to_owned()).collect() };
+    let without_ids =
+        |at: &str| -> Vec<String> { two.history(at).lines().map(|line| line.split_once(',').expect("keys").1.to_owned()).collect() };
     assert_eq!(without_ids("clinic"), without_ids("home"));
     let all = two.well("home", &["results", "--since", "2000-01-01", "-o", "3.tideback"], "");
     assert!(all.contains("3 practice(s)"), "{all}");
@@ -280,7 +309,8 @@ fn path_tricks_and_faulty_routines_inside_are_refused_before_anything_is_written
         let now = "2100-01-01T00:00:00Z".parse().expect("a time");
         let mut package = Package::new("00112233445566aa", now, client, &SecretKey::from_bytes(&[9; 32]));
         package.routines = files;
-        std::fs::write(two.path("trick.tidepack"), seal(Kind::Package, &serde_json::to_string(&package).expect("JSON"), &key)).expect("writes");
+        std::fs::write(two.path("trick.tidepack"), seal(Kind::Package, &serde_json::to_string(&package).expect("JSON"), &key))
+            .expect("writes");
     };
     let file = |name: &str, text: &str| TextFile { name: name.into(), text: text.into() };
     for name in ["../../evil.toml", "/tmp/evil.toml", "a/evil.toml", "evil\n.toml", "settings.toml", ".evil.toml", "evil.sh"] {

@@ -1,15 +1,31 @@
 //! Promise: `tidecount hear` says what it heard, of any recordings, in lines that a program can read.
 
 use serde_json::Value;
-use std::ffi::OsStr;
 use std::f64::consts::PI;
+use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 
 const HOLD_FIELDS: [&str; 19] = [
-    "kind", "file", "onset_s", "offset_s", "duration_s", "f0_median_hz", "f0_span_st", "f0_sd_st", "level_mean_db", "level_fall_db",
-    "level_slope_db_per_s", "level_weighting", "level_calibrated", "breaks", "clipped_s", "level_time_weighting",
-    "level_distance_cm", "level_calibration", "auto_gain",
+    "kind",
+    "file",
+    "onset_s",
+    "offset_s",
+    "duration_s",
+    "f0_median_hz",
+    "f0_span_st",
+    "f0_sd_st",
+    "level_mean_db",
+    "level_fall_db",
+    "level_slope_db_per_s",
+    "level_weighting",
+    "level_calibrated",
+    "breaks",
+    "clipped_s",
+    "level_time_weighting",
+    "level_distance_cm",
+    "level_calibration",
+    "auto_gain",
 ];
 const COMMAND_FIELDS: [&str; 6] = ["kind", "file", "text", "start_s", "end_s", "confidence"];
 
@@ -92,7 +108,8 @@ fn odd_recordings_give_valid_lines_and_a_bad_one_stops_no_other() {
     add("one.wav", 8_000, &[0.5]);
     add("silence.wav", 48_000, &vec![0.0; 48_000]);
     add("nan.wav", 16_000, &vec![f32::NAN; 20_000]);
-    let poisoned: Vec<f32> = good.iter().enumerate().map(|(k, x)| if k % 4_001 == 7 { [f32::NAN, f32::INFINITY, -1e30][k % 3] } else { *x }).collect();
+    let poisoned: Vec<f32> =
+        good.iter().enumerate().map(|(k, x)| if k % 4_001 == 7 { [f32::NAN, f32::INFINITY, -1e30][k % 3] } else { *x }).collect();
     add("infinite.wav", 16_000, &poisoned);
     add("steady.wav", 16_000, &vec![0.9; 20_000]);
     let clipped: Vec<f32> = good.iter().map(|x| (x * 20.0).clamp(-1.0, 1.0)).collect();

@@ -106,12 +106,8 @@ fn odd_recordings_give_no_lines_and_a_valid_table() {
         state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
         (state >> 16) as i16
     };
-    let cases: [(&str, Vec<i16>); 4] = [
-        ("none", vec![]),
-        ("one", vec![12_000]),
-        ("silence", vec![0; 32_000]),
-        ("noise", (0..64_000).map(|_| noise()).collect()),
-    ];
+    let cases: [(&str, Vec<i16>); 4] =
+        [("none", vec![]), ("one", vec![12_000]), ("silence", vec![0; 32_000]), ("noise", (0..64_000).map(|_| noise()).collect())];
     for (name, samples) in cases {
         let (path, csv) = (folder.path().join(name).with_extension("wav"), folder.path().join("frames.csv"));
         let mut writer = hound::WavWriter::create(&path, spec).unwrap();
@@ -132,7 +128,9 @@ fn what_is_no_sound_is_refused_with_a_remedy() {
     let (text, empty, missing) = (folder.path().join("text.wav"), folder.path().join("empty.flac"), folder.path().join("missing.wav"));
     std::fs::write(&text, "This is no sound.\n".repeat(100)).unwrap();
     std::fs::write(&empty, "").unwrap();
-    for (path, remedy) in [(&text, "Convert it"), (&empty, "again"), (&missing, "Check the name"), (&folder.path().to_owned(), "Name the sound files")] {
+    for (path, remedy) in
+        [(&text, "Convert it"), (&empty, "again"), (&missing, "Check the name"), (&folder.path().to_owned(), "Name the sound files")]
+    {
         let error = decode(path).unwrap_err().to_string();
         assert!(error.contains(&path.display().to_string()) && error.contains(remedy), "{error}");
     }

@@ -55,7 +55,8 @@ does = [{ say = "a cup of tea with milk please" }, { wait = 1.0 }, { say = "done
 
 fn class(client: &str, name: &str) -> (Led, tempfile::TempDir) {
     let folder = tempfile::tempdir().expect("a folder");
-    let scene = Scene { routine: ROUTINE, client, room: RoomSpec::living_room(RATE_HZ), source: Source::Rehearsal, folder: folder.path(), name };
+    let scene =
+        Scene { routine: ROUTINE, client, room: RoomSpec::living_room(RATE_HZ), source: Source::Rehearsal, folder: folder.path(), name };
     (lead_class(&scene), folder)
 }
 

@@ -3,11 +3,11 @@
 
 use std::path::{Path, PathBuf};
 
+use tidecount::app::load;
+use tidecount::app::routine;
 use tidecount::app::routine::ask::{AskError, Plain};
 use tidecount::app::routine::new::write_programme;
 use tidecount::app::routine::ramps::{stages_and_unfinished, take_stages};
-use tidecount::app::load;
-use tidecount::app::routine;
 use tidecount::record::{NewSession, Source, Store};
 use tidecount::report::{Handout, handout, to_pdf, to_text};
 use tidecount::routine::{Fault, FaultKind, Hearing, Prescription, Weekday, Work, catalogue, check_text, find, ramp_template, templates};
@@ -42,7 +42,9 @@ fn a_plan_is_days_and_times() {
     assert_eq!((plan[0].at_min, plan[0].at_text().as_str()), (1110, "18:30"));
     assert_eq!((plan[1].days.len(), plan[1].at_min), (7, 485));
     // The same day at another time, and the same time on another day.
-    checked(&planned("[{ days = [\"monday\"], at = \"18:30\" }, { days = [\"monday\"], at = \"9:00\" }, { days = [\"sunday\"], at = \"18:30\" }]"));
+    checked(&planned(
+        "[{ days = [\"monday\"], at = \"18:30\" }, { days = [\"monday\"], at = \"9:00\" }, { days = [\"sunday\"], at = \"18:30\" }]",
+    ));
     assert!(checked("title = \"x\"\n[[step]]\nexercise = \"rest\"").plan.is_empty());
 }
 
@@ -83,19 +85,67 @@ fn a_ramp_begins_at_its_first_stage_and_is_checked_like_any_dose() {
 #[test]
 fn bad_ramps_are_faults_with_line_and_remedy() {
     let lift = |ramp: &str| ramped("head-lift-sustained", ramp);
-    only(&lift("{ stages = [{ hold_s = 10 }, { hold_s = 61 }] }"), FaultKind::OutOfRange, 5, "`length_s` of `head-lift-sustained` is 61, outside 2 to 60", "Easterling");
-    only(&lift("{ stages = [{ hold_s = 10 }, { repetitions = 9 }] }"), FaultKind::OutOfRange, 5, "`repetitions` of `head-lift-sustained` is 9", "Give a value");
+    only(
+        &lift("{ stages = [{ hold_s = 10 }, { hold_s = 61 }] }"),
+        FaultKind::OutOfRange,
+        5,
+        "`length_s` of `head-lift-sustained` is 61, outside 2 to 60",
+        "Easterling",
+    );
+    only(
+        &lift("{ stages = [{ hold_s = 10 }, { repetitions = 9 }] }"),
+        FaultKind::OutOfRange,
+        5,
+        "`repetitions` of `head-lift-sustained` is 9",
+        "Give a value",
+    );
     only(&lift("{ stages = [{ hold_s = 10 }] }"), FaultKind::Missing, 5, "has 1 stages", "Add stages");
     only(&lift("{ days = 3 }"), FaultKind::Missing, 5, "no `stages`", "stages = ");
-    only(&lift("{ days = 0, stages = [{ hold_s = 10 }, { hold_s = 20 }] }"), FaultKind::OutOfRange, 5, "`days` is 0, outside 1 to 14", "Give");
-    only(&lift("{ stages = [{ hold_s = 10 }, { hold_s = 10 }] }"), FaultKind::Twice, 5, "stage 2 of `head-lift-sustained` asks for the same as stage 1", "Change");
+    only(
+        &lift("{ days = 0, stages = [{ hold_s = 10 }, { hold_s = 20 }] }"),
+        FaultKind::OutOfRange,
+        5,
+        "`days` is 0, outside 1 to 14",
+        "Give",
+    );
+    only(
+        &lift("{ stages = [{ hold_s = 10 }, { hold_s = 10 }] }"),
+        FaultKind::Twice,
+        5,
+        "stage 2 of `head-lift-sustained` asks for the same as stage 1",
+        "Change",
+    );
     only(&lift("{ stages = [{ hold_s = 20 }, { }] }"), FaultKind::Missing, 5, "says nothing", "hold_s");
-    only(&lift("{ stages = [{ hold_s = 10 }, { target_s = 20 }] }"), FaultKind::NotForThisExercise, 5, "`target_s` does not belong to a stage", "hold_s");
-    only(&lift("{ stages = [{ hold_s = 10 }, { hold = 20, repetitions = 2 }] }"), FaultKind::UnknownKey, 5, "`hold`", "Did you mean `hold_s`?");
-    only(&ramped("rest", "{ stages = [{ length_s = 10 }, { length_s = 20 }] }"), FaultKind::NotForThisExercise, 5, "`ramp` does not belong to `rest`", "length_s");
+    only(
+        &lift("{ stages = [{ hold_s = 10 }, { target_s = 20 }] }"),
+        FaultKind::NotForThisExercise,
+        5,
+        "`target_s` does not belong to a stage",
+        "hold_s",
+    );
+    only(
+        &lift("{ stages = [{ hold_s = 10 }, { hold = 20, repetitions = 2 }] }"),
+        FaultKind::UnknownKey,
+        5,
+        "`hold`",
+        "Did you mean `hold_s`?",
+    );
+    only(
+        &ramped("rest", "{ stages = [{ length_s = 10 }, { length_s = 20 }] }"),
+        FaultKind::NotForThisExercise,
+        5,
+        "`ramp` does not belong to `rest`",
+        "length_s",
+    );
     let lips = ramped("lip-press-smile", "{ stages = [{ hold_s = 10 }, { repetitions = 3 }] }");
     only(&lips, FaultKind::NotForThisExercise, 5, "which of the 3 phases", "phases = [");
-    only(&ramped("long-ah", "{ stages = [{ target_s = 10 }, { target_s = 20, repetitions = 30 }] }"), FaultKind::OutOfRange, 5, "add up to 600 s", "vocal fatigue");
+    only(
+        &ramped("long-ah", "{ stages = [{ target_s = 10 }, { target_s = 20, repetitions = 30 }] }"),
+        FaultKind::OutOfRange,
+        5,
+        "add up to 600 s",
+        "vocal fatigue",
+    );
     let many = (1..=31).map(|n| format!("{{ hold_s = {} }}", n + 5)).collect::<Vec<_>>().join(", ");
     only(&lift(&format!("{{ stages = [{many}] }}")), FaultKind::OutOfRange, 5, "31 stages", "larger steps");
 }
@@ -116,7 +166,8 @@ fn the_head_lift_template_grows_from_ten_to_sixty_seconds() {
 fn templates_take_over_what_the_sources_say() {
     let table = std::fs::read_to_string(root().join("tests/checks/doses.tsv")).expect("the table");
     let mut compared = 0;
-    for line in table.lines().filter(|line| !line.starts_with(['#', 'e'])).chain(table.lines().filter(|line| line.starts_with("effortful"))) {
+    for line in table.lines().filter(|line| !line.starts_with(['#', 'e'])).chain(table.lines().filter(|line| line.starts_with("effortful")))
+    {
         let cells: Vec<&str> = line.split('\t').collect();
         let entry = find(cells[0]).unwrap_or_else(|| panic!("{line}"));
         let within = |cell: &str, value: f64| {
@@ -186,19 +237,51 @@ fn a_programme_is_written_from_answers_and_says_what_was_answered() {
     let which = ["long-ah", "head-lift-sustained", "mid-swallow-hold", "functional-phrases", "jaw-opening"].map(number_of).join(" ");
     let answers = [
         // Title and name; a title that holds a live command, and exercises that are none, are asked for again.
-        "Stop and go", "Evening voice", "grandpa", "99", "one two", &which,
+        "Stop and go",
+        "Evening voice",
+        "grandpa",
+        "99",
+        "one two",
+        &which,
         // Long ah: agreed, own numbers: 4 times, 1 set, goal 8, rest 12; grows to 12 in 3 stages, on 2 days each.
-        "yes", "o", "four", "4", "1", "8", "12", "yes", "12", "3", "2",
+        "yes",
+        "o",
+        "four",
+        "4",
+        "1",
+        "8",
+        "12",
+        "yes",
+        "12",
+        "3",
+        "2",
         // Head lift: the growing template is the fourth choice.
-        "y", "yes", "4",
+        "y",
+        "yes",
+        "4",
         // Mid-swallow hold: the default, not growing, sips after every third.
-        "yes", "d", "no", "yes", "3",
+        "yes",
+        "d",
+        "no",
+        "yes",
+        "3",
         // Phrases.
-        "yes", "A cup of tea, please.", "help me", "Good evening.", "",
+        "yes",
+        "A cup of tea, please.",
+        "help me",
+        "Good evening.",
+        "",
         // The jaw opening is left out.
         "no",
         // Cue words, feedback, times.
-        "big voice", "many", "3", "25:00", "mon wed 18:30", "monday 18:30", "sat 9:00", "",
+        "big voice",
+        "many",
+        "3",
+        "25:00",
+        "mon wed 18:30",
+        "monday 18:30",
+        "sat 9:00",
+        "",
     ];
     let (shown, written) = new_routine(&answers, Some(&file));
     assert_eq!(written.as_ref().map(Option::as_deref).unwrap_or_else(|why| panic!("{why}\n{shown}")), Some(file.as_path()), "{shown}");
@@ -210,7 +293,8 @@ fn a_programme_is_written_from_answers_and_says_what_was_answered() {
     assert_eq!(ids, ["long-ah", "head-lift-sustained", "mid-swallow-hold", "functional-phrases"]);
     let [ah, lift, swallow, phrases] = &read.routine.steps[..] else { panic!("four") };
     assert_eq!((ah.repetitions, ah.rest_s), (4, 12.0));
-    let goals: Vec<_> = read.ramps[0].stages.iter().map(|stage| if let Work::Voiced { target_s, .. } = stage.work { target_s } else { None }).collect();
+    let goals: Vec<_> =
+        read.ramps[0].stages.iter().map(|stage| if let Work::Voiced { target_s, .. } = stage.work { target_s } else { None }).collect();
     assert_eq!((goals, read.ramps[0].days), (vec![Some(8.0), Some(10.0), Some(12.0)], 2));
     assert_eq!((lift.repetitions, lift.rest_s, read.ramps[1].stages.len(), read.ramps[1].days), (3, 60.0, 6, 3));
     assert!(matches!(swallow.work, Work::Repeated { sip_every: Some(3), .. }));
@@ -218,11 +302,27 @@ fn a_programme_is_written_from_answers_and_says_what_was_answered() {
     let plan: Vec<_> = read.plan.iter().map(|planned| (planned.days.len(), planned.at_min)).collect();
     assert_eq!(plan, [(2, 18 * 60 + 30), (1, 9 * 60)]);
     // A person can read it: source, cautions, and who should leave it out stand beside each dose.
-    for comment in ["# Dose: 3 × 10 s, then 10 s longer", "Easterling et al. 2005", "# Caution: Lie flat", "# Not for, unless", "cautions_acknowledged = true"] {
+    for comment in [
+        "# Dose: 3 × 10 s, then 10 s longer",
+        "Easterling et al. 2005",
+        "# Caution: Lie flat",
+        "# Not for, unless",
+        "cautions_acknowledged = true",
+    ] {
         assert!(text.replace("\n# ", " ").contains(comment.trim_start_matches("# ")), "{comment}\n{text}");
     }
     // What was wrong was said, with what is accepted.
-    for said in ["\"stop\"", "parted by blanks", "Type a whole number from 1 to 60", "Type yes in full", "\"help me\"", "from 0 to 100", "no time", "in the list already", "is left out"] {
+    for said in [
+        "\"stop\"",
+        "parted by blanks",
+        "Type a whole number from 1 to 60",
+        "Type yes in full",
+        "\"help me\"",
+        "from 0 to 100",
+        "no time",
+        "in the list already",
+        "is left out",
+    ] {
         assert!(shown.contains(said), "{said}\n{shown}");
     }
     assert!(shown.contains("Only if the client's clinician has enabled sips"), "{shown}");
@@ -291,7 +391,9 @@ fn demo(name: &str) -> Prescription {
 
 fn handout_of(prescription: &Prescription) -> Handout {
     let words = words();
-    let said = |key: &str, args: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_else(|why| panic!("{why}"));
+    let said = |key: &str, args: &[(&'static str, Arg)]| {
+        words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_else(|why| panic!("{why}"))
+    };
     handout(prescription, &said)
 }
 
@@ -316,16 +418,35 @@ fn squeezed(text: &str) -> String {
 fn the_handout_shows_every_exercise_with_its_dose_and_cautions() {
     let page = to_text(&handout_of(&demo("evening.toml")), 80);
     for said in [
-        "Evening routine", "For household", "Long ah: 3 times, as long as 12 seconds, rest 10 s between", "Nasal breathing: 5 times, in on 3, out on 8",
-        "press 20 s, tighter 10 s, smile 3 s", "Rest: 20 seconds", "say “done” after each", "“A cup of tea with milk, please.”", "“pa-ta-ka” for 5 seconds",
-        "4 questions", "“ready” to begin", "“stop” at any time", "Sit upright", "Stop at once", "a wet voice", "trouble speaking: emergency number", "It makes no diagnosis",
+        "Evening routine",
+        "For household",
+        "Long ah: 3 times, as long as 12 seconds, rest 10 s between",
+        "Nasal breathing: 5 times, in on 3, out on 8",
+        "press 20 s, tighter 10 s, smile 3 s",
+        "Rest: 20 seconds",
+        "say “done” after each",
+        "“A cup of tea with milk, please.”",
+        "“pa-ta-ka” for 5 seconds",
+        "4 questions",
+        "“ready” to begin",
+        "“stop” at any time",
+        "Sit upright",
+        "Stop at once",
+        "a wet voice",
+        "trouble speaking: emergency number",
+        "It makes no diagnosis",
     ] {
         assert!(squeezed(&page).contains(&squeezed(said)), "{said}\n{page}");
     }
     assert!(page.lines().all(|line| line.chars().count() <= 80));
     let text = "title = \"x\"\nplan = [{ days = [\"monday\", \"wednesday\"], at = \"18:30\" }, { at = \"08:00\" }]\n[[step]]\nexercise = \"head-lift-sustained\"\ncautions_acknowledged = true\n[step.ramp]\nstages = [{ hold_s = 10 }, { hold_s = 60 }]\n";
     let page = to_text(&handout_of(&checked(text)), 80);
-    for said in ["Monday and Wednesday at 18:30", "Every day at 08:00", "3 times, held 10 seconds", "grows over the weeks to 3 times, held 60 seconds"] {
+    for said in [
+        "Monday and Wednesday at 18:30",
+        "Every day at 08:00",
+        "3 times, held 10 seconds",
+        "grows over the weeks to 3 times, held 60 seconds",
+    ] {
         assert!(squeezed(&page.to_lowercase()).contains(&squeezed(&said.to_lowercase())), "{said}\n{page}");
     }
     // A caution without its few words would be left out of the line silently.
@@ -356,7 +477,8 @@ fn the_pdf_is_one_page_of_text_and_holds_every_exercise() {
         let count = |name: &[u8]| headings.clone().filter(|tag| *tag == name).count();
         assert_eq!((count(b"H1"), count(b"H2")), (1, prescription.routine.steps.len() + 1), "{file}");
         let page = pdf.get_pages().values().next().and_then(|&id| pdf.get_dictionary(id).ok()).expect("a page");
-        let size: Vec<f32> = page.get(b"MediaBox").and_then(lopdf::Object::as_array).expect("a size").iter().filter_map(|n| n.as_float().ok()).collect();
+        let size: Vec<f32> =
+            page.get(b"MediaBox").and_then(lopdf::Object::as_array).expect("a size").iter().filter_map(|n| n.as_float().ok()).collect();
         // ISO 216: A4 is 210 × 297 mm; a point is 1/72 inch of 25.4 mm.
         let a4 = [0.0, 0.0, 210.0 / 25.4 * 72.0, 297.0 / 25.4 * 72.0];
         assert!(size.iter().zip(a4).all(|(got, want)| (got - want).abs() < 0.1), "{size:?}");
@@ -365,11 +487,16 @@ fn the_pdf_is_one_page_of_text_and_holds_every_exercise() {
 
 #[test]
 fn a_long_routine_flows_over_numbered_pages_and_loses_nothing() {
-    let phrases = (0..40).map(|n| format!("\"This is the phrase with the number {n}, as it is said at home.\"")).collect::<Vec<_>>().join(", ");
+    let phrases =
+        (0..40).map(|n| format!("\"This is the phrase with the number {n}, as it is said at home.\"")).collect::<Vec<_>>().join(", ");
     let mut text = format!("title = \"Long\"\n[[step]]\nexercise = \"functional-phrases\"\nphrases = [{phrases}]\n");
     for entry in catalogue().iter().filter(|entry| !["functional-phrases", "word-questions"].contains(&entry.id.as_str())) {
         let packs = if entry.naming { "packs = [\"categories\"]\n" } else { "" };
-        text += &format!("[[step]]\nexercise = \"{}\"\n{packs}{}", entry.id, if entry.cautions.is_empty() { "" } else { "cautions_acknowledged = true\n" });
+        text += &format!(
+            "[[step]]\nexercise = \"{}\"\n{packs}{}",
+            entry.id,
+            if entry.cautions.is_empty() { "" } else { "cautions_acknowledged = true\n" }
+        );
     }
     let prescription = checked(&text);
     let pdf = pdf_of(&prescription);

@@ -14,7 +14,14 @@ use tidecount::session::{Entry, Fact};
 const PHRASE: &str = "four words of test";
 
 fn keep(store: &mut Store, client: &str, started: &str, minutes: f64) -> SessionId {
-    let new = NewSession { client, routine_title: "Evening", routine_text: "x", source: Source::Live, software: "tidecount", started_at: &started.parse().unwrap() };
+    let new = NewSession {
+        client,
+        routine_title: "Evening",
+        routine_text: "x",
+        source: Source::Live,
+        software: "tidecount",
+        started_at: &started.parse().unwrap(),
+    };
     let session = store.begin(&new).unwrap();
     let facts = [
         (0.0, Fact::SessionBegun { routine: "Evening".into(), steps: 1, software: "tidecount".into() }),
@@ -129,7 +136,10 @@ fn encrypted_and_opened_by_variable_or_file_alone() {
     assert_eq!(succeeds(history(&data).env("TIDECOUNT_PASSPHRASE_FILE", &file)), before);
 
     let file_new = "TIDECOUNT_NEW_PASSPHRASE";
-    refuses(record(&data, ["passphrase", "change"]).env("TIDECOUNT_PASSPHRASE", "other words here").env(file_new, "yet other words"), &["does not open"]);
+    refuses(
+        record(&data, ["passphrase", "change"]).env("TIDECOUNT_PASSPHRASE", "other words here").env(file_new, "yet other words"),
+        &["does not open"],
+    );
     succeeds(record(&data, ["passphrase", "change"]).env("TIDECOUNT_PASSPHRASE", PHRASE).env(file_new, "yet other words"));
     refuses(history(&data).env("TIDECOUNT_PASSPHRASE", PHRASE), &["does not open"]);
     assert_eq!(succeeds(history(&data).env("TIDECOUNT_PASSPHRASE", "yet other words")), before);
@@ -170,7 +180,13 @@ fn a_new_record_is_encrypted_where_a_passphrase_is_given() {
     let place = Place::new();
     let routine = place.write("routine.toml", "title = \"A rest\"\n[[step]]\nexercise = \"rest\"\nlength_s = 1\n");
     let wav = program::Tape::new(16_000, 1.0).write(&place.path("client.wav"), 1);
-    let mut child = place.replay(&routine, &wav, "data").env("TIDECOUNT_PASSPHRASE", PHRASE).stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap();
+    let mut child = place
+        .replay(&routine, &wav, "data")
+        .env("TIDECOUNT_PASSPHRASE", PHRASE)
+        .stdout(Stdio::null())
+        .stderr(Stdio::null())
+        .spawn()
+        .unwrap();
     let data = place.path("data");
     // Its begin is enough.
     let begun = |data: &Path| output(history(data).env("TIDECOUNT_PASSPHRASE", PHRASE));
@@ -188,7 +204,8 @@ fn a_new_record_is_encrypted_where_a_passphrase_is_given() {
 fn a_client_is_forgotten_when_the_name_is_typed_and_not_otherwise() {
     let (_place, data) = scene();
     let typed = |answer: &str| {
-        let mut child = record(&data, ["forget", "grandpa"]).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        let mut child =
+            record(&data, ["forget", "grandpa"]).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
         child.stdin.take().unwrap().write_all(answer.as_bytes()).unwrap();
         child.wait_with_output().unwrap()
     };
@@ -198,7 +215,12 @@ fn a_client_is_forgotten_when_the_name_is_typed_and_not_otherwise() {
     }
     assert_eq!(succeeds(&mut history(&data)).matches("grandpa").count(), 10);
     let done = typed("grandpa\n");
-    assert!(done.status.success() && out(&done).contains("10 practices") && out(&done).contains("Not reached: backups"), "{}{}", out(&done), err(&done));
+    assert!(
+        done.status.success() && out(&done).contains("10 practices") && out(&done).contains("Not reached: backups"),
+        "{}{}",
+        out(&done),
+        err(&done)
+    );
     let left = succeeds(&mut history(&data));
     assert_eq!((left.matches("grandpa").count(), left.matches("grandma").count()), (0, 10));
     for entry in std::fs::read_dir(&data).unwrap().flatten() {
@@ -214,7 +236,14 @@ fn what_two_programs_do_at_once_goes_well_or_is_refused() {
     // A practice under way in this process.
     let mut practising = Store::open(&data).unwrap();
     let started = "2026-11-26T19:00:00+01:00[Europe/Berlin]".parse().unwrap();
-    let new = NewSession { client: "grandpa", routine_title: "Evening", routine_text: "x", source: Source::Live, software: "tidecount", started_at: &started };
+    let new = NewSession {
+        client: "grandpa",
+        routine_title: "Evening",
+        routine_text: "x",
+        source: Source::Live,
+        software: "tidecount",
+        started_at: &started,
+    };
     let session = practising.begin(&new).unwrap();
     let file = place.path("stick.backup");
     for (command, refused) in [
@@ -227,7 +256,11 @@ fn what_two_programs_do_at_once_goes_well_or_is_refused() {
     ] {
         let mut command = command;
         command.env("TIDECOUNT_NEW_PASSPHRASE", PHRASE);
-        if refused { refuses(&mut command, &["practice.sqlite", "another tidecount", "Nothing was changed"]) } else { drop(succeeds(&mut command)) }
+        if refused {
+            refuses(&mut command, &["practice.sqlite", "another tidecount", "Nothing was changed"])
+        } else {
+            drop(succeeds(&mut command))
+        }
         practising.append(session, &Entry { at_s: 1.0, fact: Fact::Rested { duration_s: 1.0 }, position: None }).unwrap();
     }
     // A second practice of somebody else beside it.

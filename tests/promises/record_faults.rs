@@ -15,12 +15,25 @@ use tidecount::session::{Entry, Fact};
 const STARTED: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 
 fn fact(n: u32) -> Entry {
-    Entry { at_s: f64::from(n), fact: Fact::SafetyStop { exercise: None, reason: format!("entry {n} {}", "x".repeat(200)) }, position: None }
+    Entry {
+        at_s: f64::from(n),
+        fact: Fact::SafetyStop { exercise: None, reason: format!("entry {n} {}", "x".repeat(200)) },
+        position: None,
+    }
 }
 
 fn begin(store: &mut Store, source: Source) -> SessionId {
     let started_at = STARTED.parse().unwrap();
-    store.begin(&NewSession { client: "grandpa", routine_title: "Evening", routine_text: "x", source, software: "tidecount", started_at: &started_at }).unwrap()
+    store
+        .begin(&NewSession {
+            client: "grandpa",
+            routine_title: "Evening",
+            routine_text: "x",
+            source,
+            software: "tidecount",
+            started_at: &started_at,
+        })
+        .unwrap()
 }
 
 /// Copies database and log as they stand while a practice is led, as a power cut leaves them.
@@ -100,7 +113,10 @@ fn a_database_that_is_cut_off_anywhere_is_left_as_it_is_and_a_backup_brings_it_b
             std::fs::write(cut.join(DATABASE_NAME), &whole[..at]).unwrap();
             let error = Store::open(&cut).map(drop).expect_err("is cut");
             let text = error.to_string();
-            assert!(matches!(error, RecordError::Damaged { .. } | RecordError::WrongPassphrase { .. } | RecordError::Locked { .. }), "cut at {at}: {text}");
+            assert!(
+                matches!(error, RecordError::Damaged { .. } | RecordError::WrongPassphrase { .. } | RecordError::Locked { .. }),
+                "cut at {at}: {text}"
+            );
             assert!(text.contains(DATABASE_NAME) && text.contains("left as it is"), "cut at {at}: {text}");
             assert_eq!(std::fs::read(cut.join(DATABASE_NAME)).unwrap(), whole[..at], "cut at {at}: it was touched");
             if matches!(error, RecordError::Damaged { .. }) {
@@ -126,7 +142,10 @@ fn large(data: &Path) -> SessionId {
 fn with_file_limit(blocks: u32, command: &Command) -> Output {
     let mut shell = Command::new("sh");
     // Ignored, the signal becomes an error of the write, as a full disk is one.
-    shell.args(["-c", &format!("trap '' XFSZ; ulimit -f {blocks}; exec \"$0\" \"$@\"")]).arg(command.get_program()).args(command.get_args());
+    shell
+        .args(["-c", &format!("trap '' XFSZ; ulimit -f {blocks}; exec \"$0\" \"$@\"")])
+        .arg(command.get_program())
+        .args(command.get_args());
     for (name, value) in command.get_envs() {
         match value {
             Some(value) => shell.env(name, value),
@@ -203,7 +222,12 @@ fn an_encryption_that_is_killed_at_any_instant_leaves_one_whole_record() {
         let mut check = record(&data, ["check"]);
         check.env("TIDECOUNT_PASSPHRASE", "four words of test");
         let done = output(&mut check);
-        assert!(done.status.success() && out(&done).contains("2000 journal lines") && out(&done).contains("is whole"), "{encrypted}: {}{}", out(&done), err(&done));
+        assert!(
+            done.status.success() && out(&done).contains("2000 journal lines") && out(&done).contains("is whole"),
+            "{encrypted}: {}{}",
+            out(&done),
+            err(&done)
+        );
         assert!(!data.join("practice.sqlite.new").exists(), "what was half-made is cleared away");
         if !encrypted {
             assert_eq!(Store::open(&data).unwrap().entries(session).unwrap().len(), 2_000);
@@ -220,7 +244,11 @@ fn copy(from: &Path, to: &Path) {
 /// A real full disk: a small file system in memory, in a name space of its own; where the system allows none it is skipped.
 #[test]
 fn a_practice_on_a_full_disk_is_told_and_what_was_kept_stays() {
-    let allowed = Command::new("unshare").args(["-rUm", "mount", "-t", "tmpfs", "tmpfs", "/mnt"]).stderr(Stdio::null()).status().is_ok_and(|status| status.success());
+    let allowed = Command::new("unshare")
+        .args(["-rUm", "mount", "-t", "tmpfs", "tmpfs", "/mnt"])
+        .stderr(Stdio::null())
+        .status()
+        .is_ok_and(|status| status.success());
     if !allowed {
         println!("skipped: no file system can be made here");
         return;
@@ -245,7 +273,12 @@ fn a_practice_on_a_full_disk_is_told_and_what_was_kept_stays() {
         place = place.path("").display(),
         root = env!("CARGO_MANIFEST_DIR"),
     );
-    let done = Command::new("unshare").args(["-rUm", "sh", "-c", &script]).env("TIDECOUNT_NEW_PASSPHRASE", "four words of test").stdin(Stdio::null()).output().unwrap();
+    let done = Command::new("unshare")
+        .args(["-rUm", "sh", "-c", &script])
+        .env("TIDECOUNT_NEW_PASSPHRASE", "four words of test")
+        .stdin(Stdio::null())
+        .output()
+        .unwrap();
     let read = |name: &str| std::fs::read_to_string(place.path(name)).unwrap_or_else(|why| panic!("{name}: {why}: {}", err(&done)));
     let (practised, set) = (read("practise.err"), read("set.err"));
     assert_eq!(read("practise.rc").trim(), "1", "{practised}");
@@ -284,7 +317,11 @@ fn a_folder_that_cannot_be_written_is_told_and_left() {
         Ok(done) => assert!(done.status.success() && out(&done).contains("grandpa"), "{}", err(&done)),
         Err(why) => println!("skipped: the program cannot be run as somebody else here ({why})"),
     }
-    for mut command in [practise.by_ref_as(is_root), record(&data, ["passphrase", "set"]).by_ref_as(is_root), record(&data, ["forget", "grandpa", "--yes"]).by_ref_as(is_root)] {
+    for mut command in [
+        practise.by_ref_as(is_root),
+        record(&data, ["passphrase", "set"]).by_ref_as(is_root),
+        record(&data, ["forget", "grandpa", "--yes"]).by_ref_as(is_root),
+    ] {
         let done = match command.output() {
             Ok(done) => done,
             Err(why) => {
@@ -305,7 +342,12 @@ fn a_folder_that_cannot_be_written_is_told_and_left() {
     impl As for Command {
         fn by_ref_as(&mut self, is_root: bool) -> Command {
             let mut other = Command::new(self.get_program());
-            other.args(self.get_args()).stdin(Stdio::null()).env("HOME", "/nonexistent").env("TIDECOUNT_NEW_PASSPHRASE", "four words of test").current_dir("/");
+            other
+                .args(self.get_args())
+                .stdin(Stdio::null())
+                .env("HOME", "/nonexistent")
+                .env("TIDECOUNT_NEW_PASSPHRASE", "four words of test")
+                .current_dir("/");
             if is_root {
                 other.uid(65_534).gid(65_534);
             }

@@ -49,7 +49,8 @@ fn squeezed(text: &str) -> String {
 
 /// Every length of life that a page must bear.
 fn lives() -> Vec<(&'static str, Life, u32)> {
-    let others = &["shoulder-rolls", "neck-turns", "neck-tilts", "jaw-opening", "effortful-swallow", "tongue-hold-swallow", "lip-press-smile"];
+    let others =
+        &["shoulder-rolls", "neck-turns", "neck-tilts", "jaw-opening", "effortful-swallow", "tongue-hold-swallow", "lip-press-smile"];
     vec![
         ("eventful", Life::eventful(), 12),
         ("shown", Life::shown(), 12),
@@ -57,7 +58,11 @@ fn lives() -> Vec<(&'static str, Life, u32)> {
         ("nothing for three weeks", Life { days: 63, ..Life::weeks(12) }, 3),
         ("idle of late", Life { days: 63, ..Life::weeks(12) }, 12),
         ("not calibrated", Life { calibrated: None, ..Life::weeks(12) }, 12),
-        ("many exercises", Life { client: "Somebody with a name that is longer than most names ever are", also: others, ..Life::eventful() }, 12),
+        (
+            "many exercises",
+            Life { client: "Somebody with a name that is longer than most names ever are", also: others, ..Life::eventful() },
+            12,
+        ),
     ]
 }
 
@@ -77,7 +82,8 @@ fn worded(name: &str, picture: &Picture) -> Sheet {
     let about = About { made: TODAY, last_practice: Some(TODAY), software: "tidecount", language: "en" };
     let sheet = sheet(picture, &about, &say).expect("a report");
     assert!(missing.borrow().is_empty(), "{name}: {:?}", missing.borrow());
-    let all = serde_json::to_string(&(&sheet.front.glance, &sheet.front.breaks, &sheet.front.columns, &sheet.tables, &sheet.client.voice)).expect("text");
+    let all = serde_json::to_string(&(&sheet.front.glance, &sheet.front.breaks, &sheet.front.columns, &sheet.tables, &sheet.client.voice))
+        .expect("text");
     for broken in ["{ $", "NaN", "inf ", "null"] {
         assert!(!all.contains(broken), "{name}: {broken} in {all}");
     }
@@ -95,7 +101,9 @@ fn every_word_of_every_report_is_in_the_catalogue() {
 #[test]
 fn every_kind_of_event_has_its_words() {
     let mut picture = Picture::of(&practised(&Life::eventful()), Window::weeks(TODAY, 12));
-    for kind in [NoteKind::Trouble, NoteKind::CalibrationVoid, NoteKind::LoudLimit, NoteKind::Fall, NoteKind::SoundLost, NoteKind::EndedEarly] {
+    for kind in
+        [NoteKind::Trouble, NoteKind::CalibrationVoid, NoteKind::LoudLimit, NoteKind::Fall, NoteKind::SoundLost, NoteKind::EndedEarly]
+    {
         let text = if kind == NoteKind::Trouble { "room-talks" } else { "duration" };
         let when = picture.practices[0].began.clone();
         picture.notes.push(Note { session: 1, when, day: TODAY, kind, exercise: Some("long-ah".into()), text: text.into() });
@@ -136,7 +144,11 @@ fn every_kind_of_event_has_its_words() {
     assert!(sheet.front.glance[0].contains("no days were planned"), "{:?}", sheet.front.glance);
     let changes = &sheet.front.columns[2].items[0];
     assert_eq!(changes.matches(';').count(), count - 1, "{changes}");
-    assert!(sheet.front.breaks[0].contains("calibrated by a phone’s number, rough") && sheet.front.breaks[0].contains("another calibration"), "{:?}", sheet.front.breaks);
+    assert!(
+        sheet.front.breaks[0].contains("calibrated by a phone’s number, rough") && sheet.front.breaks[0].contains("another calibration"),
+        "{:?}",
+        sheet.front.breaks
+    );
     assert!(sheet.front.columns[1].items.iter().any(|line| line.contains("the clock was set back")));
 }
 
@@ -151,10 +163,21 @@ fn the_pdf_is_tagged_and_holds_the_clinicians_the_tables_and_the_clients_page() 
     let info = pdf.trailer.get(b"Info").and_then(lopdf::Object::as_reference).and_then(|id| pdf.get_dictionary(id)).expect("information");
     let title = lopdf::decode_text_string(info.get(b"Title").expect("a title")).expect("text");
     assert_eq!(title, "Practice report, grandma, 31 Aug to 22 Nov 2026");
-    let metadata = catalog.get(b"Metadata").and_then(lopdf::Object::as_reference).and_then(|id| pdf.get_object(id)).and_then(lopdf::Object::as_stream).expect("metadata");
+    let metadata = catalog
+        .get(b"Metadata")
+        .and_then(lopdf::Object::as_reference)
+        .and_then(|id| pdf.get_object(id))
+        .and_then(lopdf::Object::as_stream)
+        .expect("metadata");
     let metadata = metadata.decompressed_content().unwrap_or_else(|_| metadata.content.clone());
     assert!(String::from_utf8_lossy(&metadata).contains("pdfuaid:part"), "it claims PDF/UA");
-    let tagged = |name: &[u8]| pdf.objects.values().filter_map(|object| object.as_dict().ok()).filter(|dict| dict.get(b"S").and_then(lopdf::Object::as_name).is_ok_and(|tag| tag == name)).count();
+    let tagged = |name: &[u8]| {
+        pdf.objects
+            .values()
+            .filter_map(|object| object.as_dict().ok())
+            .filter(|dict| dict.get(b"S").and_then(lopdf::Object::as_name).is_ok_and(|tag| tag == name))
+            .count()
+    };
     // A drawing for the calendar, one for each chart, one on the client's page; each with its words.
     assert_eq!(tagged(b"Figure"), 2 + sheet.front.charts.len());
     let described = pdf.objects.values().filter_map(|object| object.as_dict().ok()).filter(|dict| dict.has(b"Alt")).count();
@@ -183,7 +206,12 @@ fn with_many_exercises_and_a_long_name_each_page_stays_one_and_the_clients_stays
     assert!(page(&pdf, last).contains("Yourpractice") && page(&pdf, last).contains("Theymakenodiagnosis"));
     let content = pdf.get_page_content(pages[&last]);
     let content = lopdf::content::Content::decode(&content).expect("operators");
-    let sizes: Vec<f32> = content.operations.iter().filter(|operation| operation.operator == "Tf").filter_map(|operation| operation.operands.get(1)?.as_float().ok()).collect();
+    let sizes: Vec<f32> = content
+        .operations
+        .iter()
+        .filter(|operation| operation.operator == "Tf")
+        .filter_map(|operation| operation.operands.get(1)?.as_float().ok())
+        .collect();
     assert!(!sizes.is_empty() && sizes.iter().all(|size| *size >= 18.0), "{sizes:?}");
 }
 
@@ -209,7 +237,11 @@ fn a_gap_and_another_microphone_break_the_charts_and_are_told() {
     let sheet = report(&Life::eventful(), 12);
     let breaks = &sheet.front.breaks;
     assert_eq!(breaks.len(), 2, "{breaks:?}");
-    assert!(breaks[0].contains("12 days without a trial") && breaks[1].contains("another microphone: “Headset microphone”, before “Desk microphone”"), "{breaks:?}");
+    assert!(
+        breaks[0].contains("12 days without a trial")
+            && breaks[1].contains("another microphone: “Headset microphone”, before “Desk microphone”"),
+        "{breaks:?}"
+    );
     for chart in &sheet.front.charts {
         for number in ["\n1\n", "\n2\n"] {
             assert!(chart.svg.contains(number), "{}", chart.title);
@@ -239,7 +271,11 @@ fn the_clients_page_tells_a_change_only_beyond_the_usual_scatter() {
     assert!(voice(9.0).contains("That is longer, by more than your usual ups and downs."), "{}", voice(9.0));
     assert!(voice(-8.0).contains("That is shorter, by more than your usual ups and downs."), "{}", voice(-8.0));
     let one = report(&Life { first: TODAY, days: 1, diligence: 1.0, ..Life::weeks(1) }, 12);
-    assert!(one.client.voice.concat().contains("too early to tell") && one.client.practised == "You practised on 1 day; 1 was planned.", "{:?}", one.client);
+    assert!(
+        one.client.voice.concat().contains("too early to tell") && one.client.practised == "You practised on 1 day; 1 was planned.",
+        "{:?}",
+        one.client
+    );
 }
 
 #[test]
@@ -289,7 +325,11 @@ fn the_command_asks_whose_report_and_never_writes_over_a_file_unasked() {
     assert_eq!(run(here, &["--out", "-"]).stdout, first);
     keep(&here.join("record"), &[Life { client: "grandpa", ..week }]);
     let several = run(here, &[]);
-    assert!(!several.status.success() && said(&several).contains("--client NAME:\n  grandma (") && said(&several).contains("\n  grandpa ("), "{}", said(&several));
+    assert!(
+        !several.status.success() && said(&several).contains("--client NAME:\n  grandma (") && said(&several).contains("\n  grandpa ("),
+        "{}",
+        said(&several)
+    );
     assert!(said(&run(here, &["--client", "nobody"])).contains("has not practised"));
     assert!(run(here, &["--client", "grandpa", "--out", "x.html"]).status.success());
     assert!(said(&run(here, &["--client", "grandpa", "--out", "no/such/x.html"])).contains("See that the folder is there"));

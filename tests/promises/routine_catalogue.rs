@@ -6,9 +6,7 @@ use std::path::{Path, PathBuf};
 
 use fluent_bundle::{FluentBundle, FluentResource};
 use tidecount::app::routine::command::{ExercisesArgs, load_routine, run_exercises};
-use tidecount::routine::{
-    DoseStatus, Hearing, Prescription, Range, Timing, Work, catalogue, check_text, find, schema,
-};
+use tidecount::routine::{DoseStatus, Hearing, Prescription, Range, Timing, Work, catalogue, check_text, find, schema};
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -69,7 +67,8 @@ fn demo(name: &str) -> Prescription {
 /// One step, without its title.
 fn duration_s(step: &str) -> f64 {
     let text = format!("title = \"x\"\n[[step]]\n{step}");
-    let checked = check_text("x", &text, Hearing { commands: &[], knows_word: None, ..Hearing::default() }).unwrap_or_else(|faults| panic!("{faults}"));
+    let checked = check_text("x", &text, Hearing { commands: &[], knows_word: None, ..Hearing::default() })
+        .unwrap_or_else(|faults| panic!("{faults}"));
     checked.routine.steps[0].planned_duration_s()
 }
 
@@ -87,8 +86,12 @@ fn usual_doses_are_those_of_the_table_of_sources() {
         let doses = entry.usual_doses.iter().filter(|dose| dose.source.contains(cell["source"]));
         let same = doses.filter(|dose| {
             let numbers = [
-                ("repetitions", dose.repetitions), ("hold_s", dose.hold_s), ("rest_s", dose.rest_s), ("sets_per_day", dose.sets_per_day),
-                ("days_per_week", dose.days_per_week), ("weeks", dose.weeks),
+                ("repetitions", dose.repetitions),
+                ("hold_s", dose.hold_s),
+                ("rest_s", dose.rest_s),
+                ("sets_per_day", dose.sets_per_day),
+                ("days_per_week", dose.days_per_week),
+                ("weeks", dose.weeks),
             ];
             numbers.iter().all(|(column, value)| as_cell(*value) == cell[column]) && status(dose.status) == cell["status"]
         });
@@ -119,10 +122,31 @@ fn status(status: DoseStatus) -> &'static str {
 #[test]
 fn the_catalogue_holds_what_was_asked_for() {
     let asked = [
-        "long-ah", "high-ee", "glide-up", "glide-down", "functional-phrases", "tongue-hold-swallow", "mid-swallow-hold", "effortful-swallow",
-        "head-lift-sustained", "head-lift-repeated", "chin-tuck-ball", "chin-tuck-ball-repeated", "lip-press-smile", "cheek-puff", "tongue-press",
-        "tongue-side-to-side", "tongue-reach", "jaw-opening", "nasal-breathing", "neck-turns", "neck-tilts", "shoulder-rolls",
-        "syllable-repetition", "word-questions", "rest",
+        "long-ah",
+        "high-ee",
+        "glide-up",
+        "glide-down",
+        "functional-phrases",
+        "tongue-hold-swallow",
+        "mid-swallow-hold",
+        "effortful-swallow",
+        "head-lift-sustained",
+        "head-lift-repeated",
+        "chin-tuck-ball",
+        "chin-tuck-ball-repeated",
+        "lip-press-smile",
+        "cheek-puff",
+        "tongue-press",
+        "tongue-side-to-side",
+        "tongue-reach",
+        "jaw-opening",
+        "nasal-breathing",
+        "neck-turns",
+        "neck-tilts",
+        "shoulder-rolls",
+        "syllable-repetition",
+        "word-questions",
+        "rest",
     ];
     for id in asked {
         assert!(find(id).is_some(), "{id}");
@@ -186,8 +210,30 @@ fn every_exercise_has_all_its_words() {
 #[test]
 fn no_word_of_an_exercise_sounds_like_a_command() {
     const COMMANDS: [&str; 24] = [
-        "stop", "pause", "wait", "halt", "ready", "done", "yes", "no", "again", "once more", "skip", "next", "help", "slower", "faster", "louder",
-        "softer", "go on", "go back", "continue", "finish", "dizzy", "hurts", "how long",
+        "stop",
+        "pause",
+        "wait",
+        "halt",
+        "ready",
+        "done",
+        "yes",
+        "no",
+        "again",
+        "once more",
+        "skip",
+        "next",
+        "help",
+        "slower",
+        "faster",
+        "louder",
+        "softer",
+        "go on",
+        "go back",
+        "continue",
+        "finish",
+        "dizzy",
+        "hurts",
+        "how long",
     ];
     let live = commands().into_iter().filter(|(tag, _)| tag == "stop" || tag == "pause").flat_map(|(_, wordings)| wordings);
     let commands: Vec<String> = COMMANDS.iter().map(|&command| command.to_owned()).chain(live).collect();
@@ -209,7 +255,11 @@ fn risky_exercises_carry_their_cautions() {
         ("tongue-hold-swallow", &["swallow-assessed", "saliva-only", "gentle-bite"], &["poor-clearing"]),
         ("mid-swallow-hold", &["swallow-assessed", "breath-break-heart"], &["heart-rhythm"]),
         ("effortful-swallow", &["swallow-assessed", "breath-break-heart"], &["heart-rhythm"]),
-        ("head-lift-sustained", &["keep-breathing", "lie-flat", "static-effort", "rise-slowly"], &["neck-unstable", "tracheostomy", "eye-pressure"]),
+        (
+            "head-lift-sustained",
+            &["keep-breathing", "lie-flat", "static-effort", "rise-slowly"],
+            &["neck-unstable", "tracheostomy", "eye-pressure"],
+        ),
         ("head-lift-repeated", &["keep-breathing", "lie-flat", "rise-slowly"], &["neck-unstable", "tracheostomy", "eye-pressure"]),
         ("neck-turns", &["neck-signs", "neck-range"], &["neck-unstable", "neck-bones"]),
         ("chin-tuck-ball", &["keep-breathing", "jaw-pain", "static-effort"], &["neck-unstable", "jaw-joint"]),
@@ -245,7 +295,12 @@ fn demo_routines_are_sound() {
 fn answers_of_the_demo_are_in_the_models_lexicon() {
     let lexicon = lexicon();
     let evening = demo("evening.toml").routine;
-    let items: Vec<_> = evening.steps.iter().filter_map(|step| if let Work::Question { items, .. } = &step.work { Some(items) } else { None }).flatten().collect();
+    let items: Vec<_> = evening
+        .steps
+        .iter()
+        .filter_map(|step| if let Work::Question { items, .. } = &step.work { Some(items) } else { None })
+        .flatten()
+        .collect();
     assert!(items.len() >= 3);
     for word in items.iter().flat_map(|item| &item.answers).flat_map(|answer| answer.split(' ')) {
         assert!(lexicon.contains(word), "{word}");
@@ -264,12 +319,14 @@ fn the_schema_takes_sound_routines_and_refuses_faulty_ones() {
     let schema = schema();
     assert!(jsonschema::meta::is_valid(&schema));
     let validator = jsonschema::validator_for(&schema).expect("a schema");
-    let json = |text: &str| -> serde_json::Value {
-        serde_json::to_value(toml::from_str::<toml::Table>(text).expect("TOML")).expect("JSON")
-    };
-    let mut demos: Vec<PathBuf> = std::fs::read_dir(root().join("demo")).expect("demo").filter_map(|file| Some(file.ok()?.path())).collect();
+    let json =
+        |text: &str| -> serde_json::Value { serde_json::to_value(toml::from_str::<toml::Table>(text).expect("TOML")).expect("JSON") };
+    let mut demos: Vec<PathBuf> =
+        std::fs::read_dir(root().join("demo")).expect("demo").filter_map(|file| Some(file.ok()?.path())).collect();
     // `client.toml` is the simulated client's script, no routine.
-    demos.retain(|path| path.extension().is_some_and(|extension| extension == "toml") && !path.ends_with("client.toml") && !path.ends_with("household.toml"));
+    demos.retain(|path| {
+        path.extension().is_some_and(|extension| extension == "toml") && !path.ends_with("client.toml") && !path.ends_with("household.toml")
+    });
     assert!(demos.len() >= 4);
     for path in demos {
         let value = json(&std::fs::read_to_string(&path).expect("text"));
@@ -315,7 +372,16 @@ fn an_exercise_is_shown_whole() {
     let (found, all) = show(None);
     assert!(found && all.lines().count() == catalogue().len(), "{all}");
     let (found, one) = show(Some("jaw-opening"));
-    for part in ["Jaw opening", "5 × 10 s", "Wada et al. 2012", "[seen]", "phases = open 10 s    each 1 to 15: 10 s in the published set", "End at once if your jaw", "People with trouble in the jaw joint", "agreed"] {
+    for part in [
+        "Jaw opening",
+        "5 × 10 s",
+        "Wada et al. 2012",
+        "[seen]",
+        "phases = open 10 s    each 1 to 15: 10 s in the published set",
+        "End at once if your jaw",
+        "People with trouble in the jaw joint",
+        "agreed",
+    ] {
         assert!(one.contains(part), "{part}: {one}");
     }
     assert!(found);

@@ -64,20 +64,50 @@ fn unknown_exercise_with_a_near_name() {
 fn doses_out_of_range_name_the_limit_and_its_source() {
     let head_lift = "exercise = \"head-lift-sustained\"\ncautions_acknowledged = true\n";
     only(&step(&format!("{head_lift}repetitions = 6")), FaultKind::OutOfRange, 5, "is 6, outside 1 to 5", "Shaker 1997, from memory");
-    only(&step(&format!("{head_lift}phases = [{{ name = \"lift\", length_s = 61 }}]")), FaultKind::OutOfRange, 5, "`length_s` of `head-lift-sustained` is 61, outside 2 to 60", "Easterling");
+    only(
+        &step(&format!("{head_lift}phases = [{{ name = \"lift\", length_s = 61 }}]")),
+        FaultKind::OutOfRange,
+        5,
+        "`length_s` of `head-lift-sustained` is 61, outside 2 to 60",
+        "Easterling",
+    );
     for bad in ["nan", "inf", "-inf", "0", "-1", "3.5"] {
-        only(&step(&format!("exercise = \"nasal-breathing\"\nbeat_s = {bad}")), FaultKind::OutOfRange, 4, "outside 0.5 to 3", "cannot be spoken");
+        only(
+            &step(&format!("exercise = \"nasal-breathing\"\nbeat_s = {bad}")),
+            FaultKind::OutOfRange,
+            4,
+            "outside 0.5 to 3",
+            "cannot be spoken",
+        );
     }
     for bad in ["0", "-3", "61", "9223372036854775807"] {
-        only(&step(&format!("exercise = \"shoulder-rolls\"\nsets = {bad}")), FaultKind::OutOfRange, 4, "outside 1 to 10", "Give a value between them");
+        only(
+            &step(&format!("exercise = \"shoulder-rolls\"\nsets = {bad}")),
+            FaultKind::OutOfRange,
+            4,
+            "outside 1 to 10",
+            "Give a value between them",
+        );
     }
     only(&step("exercise = \"shoulder-rolls\"\nsets = 99999999999999999999"), FaultKind::OutOfRange, 4, "too large", "smaller");
     only(&step("exercise = \"long-ah\"\ntarget_s = 30\nrepetitions = 20"), FaultKind::OutOfRange, 5, "add up to 600 s", "vocal fatigue");
     only(&step("exercise = \"long-ah\"\ntarget_s = 2\nmin_hold_s = 3"), FaultKind::OutOfRange, 5, "longer than the goal", "shorter");
-    only(&step("exercise = \"functional-phrases\"\nrepetitions = 3\nphrases = [\"Good morning\"]"), FaultKind::OutOfRange, 4, "3 phrases, but there are 1", "at most 1");
+    only(
+        &step("exercise = \"functional-phrases\"\nrepetitions = 3\nphrases = [\"Good morning\"]"),
+        FaultKind::OutOfRange,
+        4,
+        "3 phrases, but there are 1",
+        "at most 1",
+    );
     only(&format!("feedback_every = -1\n{}", step("exercise = \"rest\"")), FaultKind::OutOfRange, 1, "outside 0 to 100", "Give");
     only(&step("exercise = \"rest\"\n[no_answer]\nasks = 11"), FaultKind::OutOfRange, 5, "outside 0 to 10", "presses");
-    only(&step("exercise = \"rest\"\n[no_answer]\nask_again_after_s = 60\ngive_up_after_s = 90"), FaultKind::OutOfRange, 6, "takes 180 s", "longer time");
+    only(
+        &step("exercise = \"rest\"\n[no_answer]\nask_again_after_s = 60\ngive_up_after_s = 90"),
+        FaultKind::OutOfRange,
+        6,
+        "takes 180 s",
+        "longer time",
+    );
 }
 
 #[test]
@@ -103,7 +133,13 @@ fn sips_need_a_clinician_and_an_exercise_that_bears_them() {
 
 #[test]
 fn fields_of_another_way_of_timing() {
-    only(&step("exercise = \"nasal-breathing\"\ntarget_s = 5"), FaultKind::NotForThisExercise, 4, "`target_s` does not belong to `nasal-breathing`", "in, out, beat_s");
+    only(
+        &step("exercise = \"nasal-breathing\"\ntarget_s = 5"),
+        FaultKind::NotForThisExercise,
+        4,
+        "`target_s` does not belong to `nasal-breathing`",
+        "in, out, beat_s",
+    );
     only(&step("exercise = \"rest\"\nsets = 2"), FaultKind::NotForThisExercise, 4, "`sets`", "length_s");
 }
 
@@ -117,7 +153,13 @@ fn unknown_keys_with_a_near_name() {
 
 #[test]
 fn wrong_types() {
-    only(&step("exercise = \"long-ah\"\nrepetitions = \"three\""), FaultKind::WrongType, 4, "is a text, but must be a whole number", "`repetitions = 3`");
+    only(
+        &step("exercise = \"long-ah\"\nrepetitions = \"three\""),
+        FaultKind::WrongType,
+        4,
+        "is a text, but must be a whole number",
+        "`repetitions = 3`",
+    );
     only(&step("exercise = \"long-ah\"\nrepetitions = 2.5"), FaultKind::WrongType, 4, "a number with a point", "3");
     only(&step("exercise = \"long-ah\"\ncues_at_s = 5"), FaultKind::WrongType, 4, "must be a list", "[");
     only(&step("exercise = \"long-ah\"\ncues_at_s = [5, \"six\"]"), FaultKind::WrongType, 4, "`cues_at_s` is a text", "10");
@@ -134,7 +176,13 @@ fn what_must_be_there() {
     only("title = \"x\"\n\n[[step]]\nsets = 1", FaultKind::Missing, 3, "no `exercise`", "exercise = ");
     only(&step("exercise = \"functional-phrases\""), FaultKind::Missing, 3, "no `phrases`", "phrases = [");
     only(&step("exercise = \"word-questions\"\nquestions = []"), FaultKind::Missing, 4, "`questions` is empty", "at least one");
-    only(&step("exercise = \"word-questions\"\nquestions = [{ clue = \"It barks\", answers = [] }]"), FaultKind::Missing, 4, "`answers` is empty", "at least one");
+    only(
+        &step("exercise = \"word-questions\"\nquestions = [{ clue = \"It barks\", answers = [] }]"),
+        FaultKind::Missing,
+        4,
+        "`answers` is empty",
+        "at least one",
+    );
     only(&step("exercise = \"cheek-puff\"\nphases = []"), FaultKind::Missing, 4, "`phases` is empty", "at least one");
 }
 
@@ -147,7 +195,14 @@ fn names_that_do_not_exist() {
 
 #[test]
 fn unreadable_texts() {
-    for (phrase, what) in [("", "an empty text"), ("   ", "an empty text"), ("…!", "nothing that can be spoken"), ("a\\u0007b", "U+0007"), ("a\\nb", "U+000A"), ("a\\u202Eb", "U+202E")] {
+    for (phrase, what) in [
+        ("", "an empty text"),
+        ("   ", "an empty text"),
+        ("…!", "nothing that can be spoken"),
+        ("a\\u0007b", "U+0007"),
+        ("a\\nb", "U+000A"),
+        ("a\\u202Eb", "U+202E"),
+    ] {
         let text = step(&format!("exercise = \"functional-phrases\"\nphrases = [\n  \"Good morning\",\n  \"{phrase}\",\n]"));
         let found = faults(&text);
         assert_eq!((found.len(), found[0].kind, found[0].line), (1, FaultKind::UnreadableText, 6), "{found:#?}");
@@ -169,7 +224,10 @@ fn bytes_that_are_no_text() {
     // UTF-16, as some editors save it.
     let utf16: Vec<u8> = [0xFF, 0xFE].into_iter().chain("title = \"x\"".encode_utf16().flat_map(u16::to_le_bytes)).collect();
     let found = check_bytes("a.toml", &utf16, hearing).expect_err("faults").list;
-    assert!(found.iter().any(|fault| fault.kind == FaultKind::UnreadableText && fault.line == 1 && fault.remedy.contains("UTF-8")), "{found:#?}");
+    assert!(
+        found.iter().any(|fault| fault.kind == FaultKind::UnreadableText && fault.line == 1 && fault.remedy.contains("UTF-8")),
+        "{found:#?}"
+    );
 }
 
 #[test]
@@ -195,9 +253,17 @@ fn spoken_texts_must_not_hold_a_command_that_is_live_then() {
     only(&rest.replace("Evening", "Stop now, dear"), FaultKind::CommandInText, 1, "\"stop now\"", "other words");
     // "help" is not listened for while the tool talks, but while the client reads.
     assert!(check(&rest.replace("Evening", "Help yourself")).is_ok());
-    only(&step("exercise = \"functional-phrases\"\nphrases = [\"Please help me up\"]"), FaultKind::CommandInText, 4, "\"help me\"", "other words");
+    only(
+        &step("exercise = \"functional-phrases\"\nphrases = [\"Please help me up\"]"),
+        FaultKind::CommandInText,
+        4,
+        "\"help me\"",
+        "other words",
+    );
     assert!(check(&step("exercise = \"functional-phrases\"\nphrases = [\"Yes, with milk\"]")).is_ok());
-    let question = |clue: &str, answer: &str| step(&format!("exercise = \"word-questions\"\nquestions = [{{ clue = \"{clue}\", answers = [\"{answer}\"] }}]"));
+    let question = |clue: &str, answer: &str| {
+        step(&format!("exercise = \"word-questions\"\nquestions = [{{ clue = \"{clue}\", answers = [\"{answer}\"] }}]"))
+    };
     only(&question("A bus does it: stop", "dog"), FaultKind::CommandInText, 4, "`clue`", "other words");
     only(&question("What comes after this?", "next"), FaultKind::CommandInText, 4, "`answers`", "other words");
     only(&question("An old ship", "quinquereme"), FaultKind::UnknownWord, 4, "\"quinquereme\"", "another word");
@@ -222,8 +288,17 @@ fn files_that_cannot_be_read_or_are_too_large() {
 #[test]
 fn too_much_of_anything() {
     let many = |n: usize, item: &str| vec![item; n].join(", ");
-    only(&step(&format!("exercise = \"functional-phrases\"\nphrases = [{}]", many(61, "\"Good morning\""))), FaultKind::OutOfRange, 4, "61, outside 1 to 60", "Give");
-    let question = format!("exercise = \"word-questions\"\nquestions = [{{ clue = \"It barks\", answers = [{}] }}]", (0..9).map(|n| format!("\"dog{}\"", " now".repeat(n))).collect::<Vec<_>>().join(", "));
+    only(
+        &step(&format!("exercise = \"functional-phrases\"\nphrases = [{}]", many(61, "\"Good morning\""))),
+        FaultKind::OutOfRange,
+        4,
+        "61, outside 1 to 60",
+        "Give",
+    );
+    let question = format!(
+        "exercise = \"word-questions\"\nquestions = [{{ clue = \"It barks\", answers = [{}] }}]",
+        (0..9).map(|n| format!("\"dog{}\"", " now".repeat(n))).collect::<Vec<_>>().join(", ")
+    );
     only(&step(&question), FaultKind::OutOfRange, 4, "9 answers", "likely ones");
     let phases = format!("exercise = \"cheek-puff\"\nphases = [{}]", many(13, "{ name = \"puff\", length_s = 5 }"));
     only(&step(&phases), FaultKind::OutOfRange, 4, "13 phases", "repetitions");
@@ -244,7 +319,9 @@ fn every_fault_of_a_file_is_printed_at_once() {
     let args = RoutineArgs { command: RoutineCommand::Check { files: vec![path.clone(), path.clone()] } };
     let print = |fancy| {
         let mut out = Vec::new();
-        assert!(!run_routine(&args, Hearing { commands: &commands, knows_word: None, ..Hearing::default() }, fancy, &mut out).expect("printed"));
+        assert!(
+            !run_routine(&args, Hearing { commands: &commands, knows_word: None, ..Hearing::default() }, fancy, &mut out).expect("printed")
+        );
         String::from_utf8(out).expect("text")
     };
     let plain = print(false);
@@ -283,9 +360,36 @@ proptest! {
 }
 
 const PIECES: &[&str] = &[
-    "title = \"Abend ü\"", "[[step]]", "[step]", "[no_answer]", "exercise = \"long-ah\"", "exercise = \"word-questions\"",
-    "exercise = \"lip-press-smile\"", "exercise = \"functional-phrases\"", "exercise = \"rest\"", "sets = 0", "sets = 3", "rest_s = nan",
-    "rest_s = 1e400", "repetitions = 0x7fffffffffffffff", "phases = [{}]", "phases = [{ name = \"press\", length_s = 5 }]", "phases = [[]]",
-    "questions = [{ clue = 1, answers = [2] }]", "[[step.questions]]", "clue = \"…\"", "answers = [\"bank\", \"\"]", "phrases = [\"ü\", 3]",
-    "length_s = -5", "in = 3", "\"\" = 1", "'a.b'.c = 2", "x = '''", "cautions_acknowledged = true", "sip_every = 1", "= = =", "step = 1", "\u{7}",
+    "title = \"Abend ü\"",
+    "[[step]]",
+    "[step]",
+    "[no_answer]",
+    "exercise = \"long-ah\"",
+    "exercise = \"word-questions\"",
+    "exercise = \"lip-press-smile\"",
+    "exercise = \"functional-phrases\"",
+    "exercise = \"rest\"",
+    "sets = 0",
+    "sets = 3",
+    "rest_s = nan",
+    "rest_s = 1e400",
+    "repetitions = 0x7fffffffffffffff",
+    "phases = [{}]",
+    "phases = [{ name = \"press\", length_s = 5 }]",
+    "phases = [[]]",
+    "questions = [{ clue = 1, answers = [2] }]",
+    "[[step.questions]]",
+    "clue = \"…\"",
+    "answers = [\"bank\", \"\"]",
+    "phrases = [\"ü\", 3]",
+    "length_s = -5",
+    "in = 3",
+    "\"\" = 1",
+    "'a.b'.c = 2",
+    "x = '''",
+    "cautions_acknowledged = true",
+    "sip_every = 1",
+    "= = =",
+    "step = 1",
+    "\u{7}",
 ];

@@ -20,7 +20,8 @@ fn commands() -> Vec<(String, Vec<String>)> {
 }
 
 fn plain(text: &str) -> String {
-    let kept: String = text.to_lowercase().replace('’', "'").chars().map(|c| if c.is_alphanumeric() || c == '\'' { c } else { ' ' }).collect();
+    let kept: String =
+        text.to_lowercase().replace('’', "'").chars().map(|c| if c.is_alphanumeric() || c == '\'' { c } else { ' ' }).collect();
     kept.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 

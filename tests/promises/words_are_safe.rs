@@ -7,8 +7,8 @@ use heard::{hold, utterance};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use tidecount::app::load;
-use tidecount::hear::commands::{Choice, Grammar, Lexicon};
 use tidecount::hear::VoiceTask;
+use tidecount::hear::commands::{Choice, Grammar, Lexicon};
 use tidecount::routine::{Prescription, Work, catalogue};
 use tidecount::session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, Start, View, listening};
 use tidecount::speak::{Words, WordsError, live_words};
@@ -47,7 +47,11 @@ fn live(words: &Words) -> Vec<String> {
 /// Shown, or the client's to say: not said by the tool.
 fn only_shown(key: &str) -> bool {
     let of_pages = key.starts_with("page-") && key != "page-spoken-test";
-    of_pages || key.ends_with("-shown") || key.starts_with("cmd-") || key.starts_with("heading-") || ["say-stop", "say-pause"].contains(&key)
+    of_pages
+        || key.ends_with("-shown")
+        || key.starts_with("cmd-")
+        || key.starts_with("heading-")
+        || ["say-stop", "say-pause"].contains(&key)
 }
 
 #[test]
@@ -136,7 +140,10 @@ fn routines() -> Vec<(String, Prescription)> {
     let mut files: Vec<PathBuf> = std::fs::read_dir(root().join("demo"))
         .expect("demo")
         .map(|file| file.expect("a file").path())
-        .filter(|path| path.extension().is_some_and(|ext| ext == "toml") && !["client.toml", "household.toml"].iter().any(|other| path.ends_with(other)))
+        .filter(|path| {
+            path.extension().is_some_and(|ext| ext == "toml")
+                && !["client.toml", "household.toml"].iter().any(|other| path.ends_with(other))
+        })
         .collect();
     files.sort();
     let dir = tempfile::tempdir().expect("a folder");
@@ -162,7 +169,10 @@ fn everything() -> String {
         };
         put("repetitions", "2");
         put("phrases", "[\"A cup of tea, please.\", \"Good evening.\"]");
-        put("questions", "[{ clue = \"It has a river beside it.\", answers = [\"bank\"], hint = \"Boats tie up there.\", fact = \"It also keeps money.\" }, { clue = \"A season full of flowers.\", answers = [\"spring\"] }]");
+        put(
+            "questions",
+            "[{ clue = \"It has a river beside it.\", answers = [\"bank\"], hint = \"Boats tie up there.\", fact = \"It also keeps money.\" }, { clue = \"A season full of flowers.\", answers = [\"spring\"] }]",
+        );
         if !entry.cautions.is_empty() {
             text += "cautions_acknowledged = true\n";
         }
@@ -267,7 +277,11 @@ fn every_line_and_view_of_any_session_has_its_words() {
             assert!(finished, "{name}, {:?}: no end", manner.also);
             for (seed, line) in lines.iter().enumerate() {
                 let text = words.text_variant(line, seed as u64).unwrap_or_else(|why| panic!("{name}: {why}"));
-                assert!(!text.is_empty() && (line.key == "you-can-stop" || live_words(&text, &live).is_none()), "{name}: {}: {text}", line.key);
+                assert!(
+                    !text.is_empty() && (line.key == "you-can-stop" || live_words(&text, &live).is_none()),
+                    "{name}: {}: {text}",
+                    line.key
+                );
                 keys.insert(line.key.clone());
             }
             for view in &views {

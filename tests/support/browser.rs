@@ -73,7 +73,10 @@ impl Rect {
     }
 
     pub fn overlaps(&self, other: &Self) -> bool {
-        let apart = self.right() <= other.left + 0.5 || other.right() <= self.left + 0.5 || self.bottom() <= other.top + 0.5 || other.bottom() <= self.top + 0.5;
+        let apart = self.right() <= other.left + 0.5
+            || other.right() <= self.left + 0.5
+            || self.bottom() <= other.top + 0.5
+            || other.bottom() <= self.top + 0.5;
         !apart
     }
 }
@@ -94,7 +97,12 @@ impl Browser {
         }
         let alone = ONE.lock().unwrap_or_else(PoisonError::into_inner);
         let profile = tempfile::tempdir().expect("a folder");
-        let mut driver = Command::new("/usr/bin/chromedriver").arg("--port=0").stdout(Stdio::piped()).stderr(Stdio::null()).spawn().expect("chromedriver starts");
+        let mut driver = Command::new("/usr/bin/chromedriver")
+            .arg("--port=0")
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("chromedriver starts");
         let said = BufReader::new(driver.stdout.take().expect("its output"));
         let port = said.lines().map_while(Result::ok).find_map(|line| {
             let (_, rest) = line.split_once("started successfully on port ")?;
@@ -103,16 +111,29 @@ impl Browser {
         let port = port.expect("chromedriver tells its port");
         let mut args = vec![format!("--user-data-dir={}", profile.path().display())];
         let fixed = [
-            "--headless=new", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-            "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage", "--disable-lcd-text", "--hide-scrollbars",
-            "--font-render-hinting=none", "--force-color-profile=srgb",
+            "--headless=new",
+            "--no-sandbox",
+            "--disable-gpu",
+            "--disable-quic",
+            "--no-first-run",
+            "--disable-background-networking",
+            "--disable-component-update",
+            "--disable-sync",
+            "--disable-dev-shm-usage",
+            "--disable-lcd-text",
+            "--hide-scrollbars",
+            "--font-render-hinting=none",
+            "--force-color-profile=srgb",
         ];
         args.extend(fixed.iter().chain(switches).map(|&switch| switch.to_owned()));
         let wanted = json!({ "browserName": "chrome", "goog:chromeOptions": { "args": args }, "goog:loggingPrefs": { "browser": "ALL" } });
         let Value::Object(wanted) = wanted else { unreachable!("an object") };
         let runtime = tokio::runtime::Builder::new_multi_thread().worker_threads(1).enable_all().build().expect("threads");
         let client = runtime.block_on(async {
-            ClientBuilder::new(HttpConnector::new()).capabilities(wanted.into_iter().collect()).connect(&format!("http://127.0.0.1:{port}")).await
+            ClientBuilder::new(HttpConnector::new())
+                .capabilities(wanted.into_iter().collect())
+                .connect(&format!("http://127.0.0.1:{port}"))
+                .await
         });
         let browser = Self { client: client.expect("Chromium starts"), runtime, driver, _profile: profile, _alone: alone };
         browser.view(FULL_HD);
@@ -134,7 +155,10 @@ impl Browser {
     /// Looks through another window; the page is drawn anew.
     pub fn view(&self, viewport: Viewport) {
         let Viewport { width, height, scale, touch, .. } = viewport;
-        self.devtools("Emulation.setDeviceMetricsOverride", json!({ "width": width, "height": height, "deviceScaleFactor": scale, "mobile": false }));
+        self.devtools(
+            "Emulation.setDeviceMetricsOverride",
+            json!({ "width": width, "height": height, "deviceScaleFactor": scale, "mobile": false }),
+        );
         self.devtools("Emulation.setTouchEmulationEnabled", json!({ "enabled": touch }));
     }
 
@@ -195,7 +219,8 @@ impl Browser {
 
     /// The text of the first element that fits; empty where there is none.
     pub fn text(&self, css: &str) -> String {
-        let found = self.script_with("const found = document.querySelector(arguments[0]); return found ? found.innerText : ''", vec![json!(css)]);
+        let found =
+            self.script_with("const found = document.querySelector(arguments[0]); return found ? found.innerText : ''", vec![json!(css)]);
         found.as_str().unwrap_or_default().trim().to_owned()
     }
 

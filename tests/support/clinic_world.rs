@@ -92,7 +92,12 @@ pub fn hold(at_s: f64, repetition: u32, duration_s: f64, level_db: f64, mic: &Mi
         level_calibrated: mic.calibration == LevelCalibration::Meter,
         f0_sd_st: Some(0.2),
         level_slope_db_per_s: Some(-0.1),
-        level_terms: Some(LevelTerms { distance_cm: Some(30.0), calibration: mic.calibration, auto_gain: mic.auto_gain, ..LevelTerms::default() }),
+        level_terms: Some(LevelTerms {
+            distance_cm: Some(30.0),
+            calibration: mic.calibration,
+            auto_gain: mic.auto_gain,
+            ..LevelTerms::default()
+        }),
         quality: None,
         breaks: 1,
         masked_s: 0.0,
@@ -117,13 +122,21 @@ impl Practice {
     pub fn on(number: i64, day: &str, hold_s: f64, mic: &Mic) -> Self {
         let begun = Fact::SessionBegun { routine: "Evening".into(), steps: 1, software: "tidecount 0.1.0".into() };
         let used = Fact::MicrophoneUsed { system: "test".into(), name: mic.name.into(), rate_hz: 48_000, gain: "100 %".into() };
-        let mut entries = vec![entry(0.0, None, begun), entry(0.1, None, used), entry(2.0, at(1, 1), Fact::StepBegun { exercise: "long-ah".into(), ramp_stage: None })];
+        let mut entries = vec![
+            entry(0.0, None, begun),
+            entry(0.1, None, used),
+            entry(2.0, at(1, 1), Fact::StepBegun { exercise: "long-ah".into(), ramp_stage: None }),
+        ];
         for repetition in 1..=3_u32 {
             let scatter = f64::from((number as u32 * 7 + repetition * 5) % 11) / 10.0 - 0.5;
             entries.push(hold(f64::from(repetition) * 30.0, repetition, hold_s + scatter, 70.0 + scatter, mic));
         }
         entries.push(entry(95.0, at(1, 3), Fact::StepDone { exercise: "long-ah".into(), repetitions_done: 3, repetitions_prescribed: 3 }));
-        entries.push(entry(99.0, None, Fact::SessionEnded { reason: "completed".into(), steps_done: 1, steps_prescribed: 1, duration_s: 99.0 }));
+        entries.push(entry(
+            99.0,
+            None,
+            Fact::SessionEnded { reason: "completed".into(), steps_done: 1, steps_prescribed: 1, duration_s: 99.0 },
+        ));
         Self { number, day: day.parse().expect("a date"), routine: DAILY, package: None, entries, ended: true }
     }
 
@@ -178,5 +191,7 @@ impl Practice {
 /// Practices on so many days from one day on, every `step` days.
 pub fn daily(first_number: i64, from: &str, count: i64, step: i64, hold_s: f64, mic: &Mic) -> Vec<HandedSession> {
     let from: Date = from.parse().expect("a date");
-    (0..count).map(|n| Practice::on(first_number + n, &from.checked_add((n * step).days()).expect("a date").to_string(), hold_s, mic).whole()).collect()
+    (0..count)
+        .map(|n| Practice::on(first_number + n, &from.checked_add((n * step).days()).expect("a date").to_string(), hold_s, mic).whole())
+        .collect()
 }

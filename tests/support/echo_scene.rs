@@ -47,12 +47,8 @@ pub fn speech(voice: &str, text: &str) -> Option<Vec<f32>> {
         return None;
     };
     // 44 bytes of header with a false length, then 16-bit samples at 22,050 Hz.
-    let samples: Vec<f32> = output
-        .stdout
-        .get(44..)?
-        .chunks_exact(2)
-        .map(|b| f32::from(i16::from_le_bytes([b[0], b[1]])) / 32_768.0)
-        .collect();
+    let samples: Vec<f32> =
+        output.stdout.get(44..)?.chunks_exact(2).map(|b| f32::from(i16::from_le_bytes([b[0], b[1]])) / 32_768.0).collect();
     resample_all(&samples, 22_050, RATE as u32).ok()
 }
 

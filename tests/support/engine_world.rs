@@ -150,10 +150,16 @@ impl World {
             assert!(done <= prescribed, "step {} was done {done} times, prescribed {prescribed}", at.step);
         }
         if let Fact::StepDone { .. } = &entry.fact {
-            let times = self.facts.iter().filter(|e| matches!(e.fact, Fact::StepDone { .. }) && e.position.map(|p| p.step) == entry.position.map(|p| p.step)).count();
+            let times = self
+                .facts
+                .iter()
+                .filter(|e| matches!(e.fact, Fact::StepDone { .. }) && e.position.map(|p| p.step) == entry.position.map(|p| p.step))
+                .count();
             assert_eq!(times, 1, "counted twice: {entry:?}");
         }
-        if let Fact::StepDone { repetitions_done, repetitions_prescribed, .. } | Fact::StepStopped { repetitions_done, repetitions_prescribed, .. } = &entry.fact {
+        if let Fact::StepDone { repetitions_done, repetitions_prescribed, .. }
+        | Fact::StepStopped { repetitions_done, repetitions_prescribed, .. } = &entry.fact
+        {
             assert!(repetitions_done <= repetitions_prescribed, "{entry:?}");
         }
     }
@@ -207,7 +213,10 @@ impl World {
 /// A repetition that was made whole.
 pub fn is_whole(fact: &Fact) -> bool {
     match fact {
-        Fact::HoldMeasured { complete, .. } | Fact::PostureHeld { complete, .. } | Fact::RoundPaced { complete, .. } | Fact::CategoryNamed { complete, .. } => *complete,
+        Fact::HoldMeasured { complete, .. }
+        | Fact::PostureHeld { complete, .. }
+        | Fact::RoundPaced { complete, .. }
+        | Fact::CategoryNamed { complete, .. } => *complete,
         Fact::RepetitionDone { .. } | Fact::PhraseRead { .. } | Fact::SyllablesCounted { .. } | Fact::QuestionAnswered { .. } => true,
         _ => false,
     }
@@ -220,7 +229,11 @@ fn completed(facts: &[Entry], step: u32) -> u32 {
 /// A step of each way of timing, by number; `sets` and `repetitions` as given.
 pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
     let (id, timing, work) = match kind % 11 {
-        0 => ("long-ah", Timing::Voiced, Work::Voiced { target_s: Some(14.0), max_break_s: 0.3, min_hold_s: 0.5, glide: false, cues_at_s: vec![2.0, 4.0] }),
+        0 => (
+            "long-ah",
+            Timing::Voiced,
+            Work::Voiced { target_s: Some(14.0), max_break_s: 0.3, min_hold_s: 0.5, glide: false, cues_at_s: vec![2.0, 4.0] },
+        ),
         1 => {
             let phases = [("hold", 5.5), ("tighter", 3.0)].map(|(name, length_s)| Phase { name: name.into(), length_s }).to_vec();
             ("lip-press-smile", Timing::Timed, Work::Timed { phases, count_every_s: 10, count_last_s: 5 })
@@ -235,11 +248,23 @@ pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
         6 => ("functional-phrases", Timing::ReadAloud, Work::ReadAloud { phrases: vec!["Good morning.".into(), "A cup of tea.".into()] }),
         7 => ("syllable-repetition", Timing::Rapid, Work::Rapid { syllables: "pa-ta-ka".into(), length_s: 5.0 }),
         8 => {
-            let item = QuestionItem { kind: None, clue: "It holds money.".into(), answers: vec!["bank".into()], near: vec!["purse".into()], hint: Some("By a river.".into()), fact: None };
+            let item = QuestionItem {
+                kind: None,
+                clue: "It holds money.".into(),
+                answers: vec!["bank".into()],
+                near: vec!["purse".into()],
+                hint: Some("By a river.".into()),
+                fact: None,
+            };
             ("word-questions", Timing::Question, Work::Question { items: vec![item], think_s: 15.0 })
         }
         9 => {
-            let item = NamingItem { clue: "Name animals.".into(), category: "animals".into(), members: vec!["dog | dogs".into(), "cat".into()], fact: None };
+            let item = NamingItem {
+                clue: "Name animals.".into(),
+                category: "animals".into(),
+                members: vec!["dog | dogs".into(), "cat".into()],
+                fact: None,
+            };
             ("category-naming", Timing::Question, Work::Naming { items: vec![item], length_s: 20.0 })
         }
         _ => ("rest", Timing::Rest, Work::Rest { length_s: (repetitions % 2 == 0).then_some(4.0) }),
@@ -247,7 +272,13 @@ pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
     let rest = matches!(work, Work::Rest { .. });
     let guarded = matches!(kind % 11, 1 | 3 | 4);
     Step {
-        exercise: Exercise { id: id.into(), timing, cautions: vec!["dizzy".into()], needs_agreement: guarded, waits_for_ready: kind % 11 == 1 },
+        exercise: Exercise {
+            id: id.into(),
+            timing,
+            cautions: vec!["dizzy".into()],
+            needs_agreement: guarded,
+            waits_for_ready: kind % 11 == 1,
+        },
         sets: if rest { 1 } else { sets },
         repetitions: if rest { 1 } else { repetitions },
         rest_s,

@@ -60,7 +60,15 @@ impl Life {
 
     /// What the pictures in the documentation show: a pause, then another microphone, calibrated, and a voice that grows louder.
     pub fn shown() -> Self {
-        Self { pause: Some((16, 27)), other_microphone: Some(33), calibrated: Some((33, i64::MAX)), more: Some(47), level_gain_db: 9.0, seed: 11, ..Self::weeks(12) }
+        Self {
+            pause: Some((16, 27)),
+            other_microphone: Some(33),
+            calibrated: Some((33, i64::MAX)),
+            more: Some(47),
+            level_gain_db: 9.0,
+            seed: 11,
+            ..Self::weeks(12)
+        }
     }
 }
 
@@ -92,7 +100,8 @@ fn routine(life: &Life, more: bool) -> String {
         if more { 5 } else { 3 },
         if more { 15 } else { 12 },
     );
-    text += "[[step]]\nexercise = \"functional-phrases\"\nphrases = [\"A cup of tea with milk, please.\", \"Could you open the window?\"]\n";
+    text +=
+        "[[step]]\nexercise = \"functional-phrases\"\nphrases = [\"A cup of tea with milk, please.\", \"Could you open the window?\"]\n";
     if more {
         text += "[[step]]\nexercise = \"syllable-repetition\"\nrepetitions = 2\nsyllables = \"pa-ta-ka\"\nlength_s = 5\n";
     }
@@ -157,9 +166,14 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
     let mut p = Practice { entries: Vec::new(), at_s: 0.0, step: 0, rng };
     p.keep(0.0, None, Fact::SessionBegun { routine: "Voice practice".to_owned(), steps, software: "tidecount 0.1.0".to_owned() });
     let name = if other { "Headset microphone" } else { "Desk microphone" };
-    p.keep(0.0, None, Fact::MicrophoneUsed { system: "PulseAudio".to_owned(), name: name.to_owned(), rate_hz: 48_000, gain: "60 %".to_owned() });
+    p.keep(
+        0.0,
+        None,
+        Fact::MicrophoneUsed { system: "PulseAudio".to_owned(), name: name.to_owned(), rate_hz: 48_000, gain: "60 %".to_owned() },
+    );
     if calibrated {
-        let text = format!("{name} (PulseAudio, 48000 Hz, gain 60 %): calibrated by sound level meter, 74.0 dB(A) at 30 cm; microphone at 30 cm");
+        let text =
+            format!("{name} (PulseAudio, 48000 Hz, gain 60 %): calibrated by sound level meter, 74.0 dB(A) at 30 cm; microphone at 30 cm");
         p.keep(0.0, None, Fact::MicrophoneNoted { what: "calibration".to_owned(), text });
     }
     p.keep(2.0, None, Fact::StepLeftOut { exercise: "head-lift-sustained".to_owned(), reason: "no spoken agreement".to_owned() });
@@ -212,7 +226,13 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
     if more {
         p.step("syllable-repetition", 2, |p, n| {
             let rate_hz = 5.2 + 0.3 * along + scatter(p.rng, 0.25);
-            let fact = Fact::SyllablesCounted { exercise: "syllable-repetition".to_owned(), syllables: (rate_hz * 5.0) as u32, duration_s: 5.0, rate_hz, irregularity_pct: 9.0 + scatter(p.rng, 1.0) };
+            let fact = Fact::SyllablesCounted {
+                exercise: "syllable-repetition".to_owned(),
+                syllables: (rate_hz * 5.0) as u32,
+                duration_s: 5.0,
+                rate_hz,
+                irregularity_pct: 9.0 + scatter(p.rng, 1.0),
+            };
             p.keep(8.0, Some(n), fact);
         });
     }
@@ -233,7 +253,8 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
     let reason = if chance > 0.96 { "finished" } else { "completed" };
     let duration_s = p.at_s;
     p.keep(3.0, None, Fact::SessionEnded { reason: reason.to_owned(), steps_done: steps - 1, steps_prescribed: steps, duration_s });
-    let began: ZonedDateTime = format!("{}T18:31:00[Europe/Berlin]", life.first.checked_add(day.days()).expect("a date")).parse().expect("a time");
+    let began: ZonedDateTime =
+        format!("{}T18:31:00[Europe/Berlin]", life.first.checked_add(day.days()).expect("a date")).parse().expect("a time");
     let ended = began.checked_add(SignedDuration::from_secs(p.at_s as i64)).expect("a time");
     let lines = journal_text(&p.entries).expect("finite").lines().map(str::to_owned).collect();
     WholeSession {

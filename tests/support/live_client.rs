@@ -53,12 +53,21 @@ impl Rule {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Happened {
     /// The program began a line, at this second of its clock.
-    Tool { at_s: f64, text: String },
+    Tool {
+        at_s: f64,
+        text: String,
+    },
     /// The program showed that it heard this.
-    Heard { at_s: f64, text: String },
+    Heard {
+        at_s: f64,
+        text: String,
+    },
     Note(String),
     /// The client did this, from first to last sample whole; a vowel's exact length, s.
-    Client { act: Act, length_s: f64 },
+    Client {
+        act: Act,
+        length_s: f64,
+    },
 }
 
 /// The client with everything rendered ahead.

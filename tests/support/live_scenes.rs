@@ -1,7 +1,9 @@
 //! What can stand on the live page, made up.
 #![allow(dead_code, reason = "each test takes what it needs")]
 
-use tidecount::screen::web::live::{Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offers, Phase, Row, Said, Section, Stage, Who};
+use tidecount::screen::web::live::{
+    Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offers, Phase, Row, Said, Section, Stage, Who,
+};
 
 /// One state of the page.
 #[derive(Clone, Copy)]
@@ -60,7 +62,15 @@ fn no_bar(hub: &LiveHub) {
 }
 
 fn level(hub: &LiveHub, timed: bool) {
-    let bar = Bar { kind: BarKind::Level, active: true, timed, label: "Loudness".into(), goal: Some(0.5), goal_label: "your usual level".into(), ..Bar::default() };
+    let bar = Bar {
+        kind: BarKind::Level,
+        active: true,
+        timed,
+        label: "Loudness".into(),
+        goal: Some(0.5),
+        goal_label: "your usual level".into(),
+        ..Bar::default()
+    };
     hub.set(Section::Bar, &bar);
     hub.set(Section::Meter, &Meter { at: Some(0.58), top: None, words: "3 dB louder than usual".into() });
 }
@@ -71,7 +81,10 @@ fn ask(hub: &LiveHub) {
     no_bar(hub);
     mood(hub, MoodName::Listening, "Listening");
     hub.offer(&offers(&["yes", "no"], &MORE));
-    hub.set(Section::Rows, &rows(&[(Who::Tool, "Has your clinician agreed that you do"), (Who::Tool, "these exercises? Please answer yes or no.")]));
+    hub.set(
+        Section::Rows,
+        &rows(&[(Who::Tool, "Has your clinician agreed that you do"), (Who::Tool, "these exercises? Please answer yes or no.")]),
+    );
 }
 
 fn hold(hub: &LiveHub) {
@@ -136,8 +149,21 @@ fn over(hub: &LiveHub) {
     no_bar(hub);
     mood(hub, MoodName::Idle, "");
     hub.offer(&Offers::default());
-    hub.set(Section::Rows, &rows(&[(Who::Tool, "That's all for today. Eight of nine done;"), (Who::Tool, "head lift is left for another day.")]));
-    let done = [("Long ah", "3 of 3"), ("Glide up", "2 of 2"), ("Nasal breathing", "5 of 5"), ("Lip press and smile", "2 of 2"), ("Effortful swallow", "10 of 10"), ("Functional phrases", "8 of 8"), ("Syllables", "2 of 2"), ("Word questions", "4 of 4"), ("Head lift", "left out")];
+    hub.set(
+        Section::Rows,
+        &rows(&[(Who::Tool, "That's all for today. Eight of nine done;"), (Who::Tool, "head lift is left for another day.")]),
+    );
+    let done = [
+        ("Long ah", "3 of 3"),
+        ("Glide up", "2 of 2"),
+        ("Nasal breathing", "5 of 5"),
+        ("Lip press and smile", "2 of 2"),
+        ("Effortful swallow", "10 of 10"),
+        ("Functional phrases", "8 of 8"),
+        ("Syllables", "2 of 2"),
+        ("Word questions", "4 of 4"),
+        ("Head lift", "left out"),
+    ];
     hub.set(Section::Done, &done.map(|(name, done)| DoneRow { name: name.into(), done: done.into() }));
 }
 

@@ -26,7 +26,10 @@ impl Picture {
         let mut pixels = vec![0; reader.output_buffer_size().expect("its size")];
         let info = reader.next_frame(&mut pixels).expect("a picture");
         let channels = info.color_type.samples();
-        let rgb = pixels.chunks_exact(channels).flat_map(|pixel| if channels >= 3 { [pixel[0], pixel[1], pixel[2]] } else { [pixel[0]; 3] }).collect();
+        let rgb = pixels
+            .chunks_exact(channels)
+            .flat_map(|pixel| if channels >= 3 { [pixel[0], pixel[1], pixel[2]] } else { [pixel[0]; 3] })
+            .collect();
         Self { width: info.width as usize, height: info.height as usize, rgb }
     }
 
@@ -43,8 +46,11 @@ impl Picture {
     pub fn halved(&self) -> Self {
         let (width, height) = (self.width / 2, self.height / 2);
         let at = |x: usize, y: usize, channel: usize| u32::from(self.rgb[(y * self.width + x) * 3 + channel]);
-        let mean = |x: usize, y: usize, c: usize| ((at(2 * x, 2 * y, c) + at(2 * x + 1, 2 * y, c) + at(2 * x, 2 * y + 1, c) + at(2 * x + 1, 2 * y + 1, c) + 2) / 4) as u8 & 0xf8;
-        let rgb = (0..height).flat_map(|y| (0..width).flat_map(move |x| (0..3).map(move |c| (x, y, c)))).map(|(x, y, c)| mean(x, y, c)).collect();
+        let mean = |x: usize, y: usize, c: usize| {
+            ((at(2 * x, 2 * y, c) + at(2 * x + 1, 2 * y, c) + at(2 * x, 2 * y + 1, c) + at(2 * x + 1, 2 * y + 1, c) + 2) / 4) as u8 & 0xf8
+        };
+        let rgb =
+            (0..height).flat_map(|y| (0..width).flat_map(move |x| (0..3).map(move |c| (x, y, c)))).map(|(x, y, c)| mean(x, y, c)).collect();
         Self { width, height, rgb }
     }
 
@@ -69,7 +75,10 @@ impl Picture {
         for top in (0..self.height).step_by(BLOCK) {
             for left in (0..self.width).step_by(BLOCK) {
                 let (bottom, right) = ((top + BLOCK).min(self.height), (left + BLOCK).min(self.width));
-                let sum: u32 = (top..bottom).flat_map(|y| (left..right).map(move |x| (x, y))).map(|(x, y)| u32::from(self.difference(intended, x, y))).sum();
+                let sum: u32 = (top..bottom)
+                    .flat_map(|y| (left..right).map(move |x| (x, y)))
+                    .map(|(x, y)| u32::from(self.difference(intended, x, y)))
+                    .sum();
                 let mean = f64::from(sum) / ((bottom - top) * (right - left)) as f64;
                 if mean > BLOCK_DIFFERS {
                     return Some(format!("it differs at {left}, {top}"));

@@ -7,7 +7,8 @@ use std::time::{Duration, Instant};
 
 pub const PASSWORD: &str = "s3cret-of-the-desk";
 
-const QUICK: [&str; 10] = ["-c", "fsync=off", "-c", "full_page_writes=off", "-c", "wal_level=minimal", "-c", "max_wal_senders=0", "-c", "autovacuum=off"];
+const QUICK: [&str; 10] =
+    ["-c", "fsync=off", "-c", "full_page_writes=off", "-c", "wal_level=minimal", "-c", "max_wal_senders=0", "-c", "autovacuum=off"];
 
 /// Runs while it is held.
 pub struct Server {
@@ -22,7 +23,8 @@ pub struct Server {
 /// Where `initdb` and `postgres` of Debian stand, the newest; none where it is not installed.
 fn programs() -> Option<PathBuf> {
     let versions = std::fs::read_dir("/usr/lib/postgresql").ok()?;
-    let mut bins: Vec<PathBuf> = versions.flatten().map(|version| version.path().join("bin")).filter(|bin| bin.join("initdb").exists()).collect();
+    let mut bins: Vec<PathBuf> =
+        versions.flatten().map(|version| version.path().join("bin")).filter(|bin| bin.join("initdb").exists()).collect();
     bins.sort();
     bins.pop()
 }
@@ -94,7 +96,11 @@ impl Server {
         self.child = Some(child);
         let since = Instant::now();
         while self.plain("SELECT 1").is_err() {
-            assert!(since.elapsed() < Duration::from_secs(60), "it does not answer: {}", std::fs::read_to_string(self.dir.path().join("log")).unwrap_or_default());
+            assert!(
+                since.elapsed() < Duration::from_secs(60),
+                "it does not answer: {}",
+                std::fs::read_to_string(self.dir.path().join("log")).unwrap_or_default()
+            );
             std::thread::sleep(Duration::from_millis(50));
         }
     }
@@ -131,7 +137,19 @@ impl Server {
     pub fn speak_tls(&self) -> Option<PathBuf> {
         let data = self.dir.path().join("data");
         let made = command(Path::new("/usr/bin/openssl"))
-            .args(["req", "-x509", "-newkey", "rsa:2048", "-nodes", "-days", "2", "-subj", "/CN=localhost", "-addext", "subjectAltName=DNS:localhost"])
+            .args([
+                "req",
+                "-x509",
+                "-newkey",
+                "rsa:2048",
+                "-nodes",
+                "-days",
+                "2",
+                "-subj",
+                "/CN=localhost",
+                "-addext",
+                "subjectAltName=DNS:localhost",
+            ])
             .arg("-keyout")
             .arg(data.join("server.key"))
             .arg("-out")

@@ -160,7 +160,6 @@ impl Tape {
     }
 }
 
-
 /// A 16-bit WAV file's first channel, -1 to 1.
 pub fn read_wav(path: &Path) -> (u32, Vec<f32>) {
     let mut reader = hound::WavReader::open(path).unwrap_or_else(|why| panic!("{}: {why}", path.display()));

@@ -71,7 +71,8 @@ pub fn lead_class(scene: &Scene<'_>) -> Led {
     let (practice, io, rehearsal, _) = set_up(scene);
     let ear = Ear::default();
     let follower = Follower(rehearsal.clone(), ear.clone(), 0);
-    let fault = practice.lead_class(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(follower)]).unwrap_or_else(|why| panic!("{why}"));
+    let fault =
+        practice.lead_class(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(follower)]).unwrap_or_else(|why| panic!("{why}"));
     assert_eq!(fault, None);
     ended(Vec::new(), &rehearsal, &ear)
 }

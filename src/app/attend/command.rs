@@ -10,15 +10,14 @@ use std::time::Instant;
 use jiff::ZonedDateTime;
 use jiff::civil::DateTime;
 
-use super::packages::household_of_packages;
-use crate::app::hand;
-use crate::handover::Settings;
 use super::devices::Devices;
 use super::grammar::wordings;
+use super::packages::household_of_packages;
 use super::pipeline::{AttendPipeline, House, Waited, new_screen, since_s};
 use super::record::{exercise_name, moment, today};
 use crate::app::error::AppError;
 use crate::app::grammar::spoken_form;
+use crate::app::hand;
 use crate::app::levels::{self, Levels};
 use crate::app::load;
 use crate::app::pages::site::Place;
@@ -27,6 +26,7 @@ use crate::app::web::server::{self, Pages, ScreenArgs};
 use crate::attend::household::{Checks, check_bytes};
 use crate::attend::{Event, Household, Practised, Said};
 use crate::audio::file::names_file;
+use crate::handover::Settings;
 use crate::hear::commands::Lexicon;
 use crate::record::{Source, data_folder};
 use crate::routine::{Faults, Hearing, MAX_FILE_BYTES};
@@ -75,7 +75,9 @@ fn time_of_day(text: &str) -> Result<ZonedDateTime, String> {
 pub fn run(args: &AttendArgs) -> Result<ExitCode, AppError> {
     let recording = names_file(&args.mic);
     if !recording && (args.fast || args.at.is_some()) {
-        return Err(AppError::Usage("--fast and --at need a recording: name a file with --mic FILE.wav; a live microphone has its own time".into()));
+        return Err(AppError::Usage(
+            "--fast and --at need a recording: name a file with --mic FILE.wav; a live microphone has its own time".into(),
+        ));
     }
     let words = Words::english()?;
     let data = data_folder(args.data.as_deref())?;
@@ -143,13 +145,23 @@ pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<H
     let mut bytes = Vec::new();
     let limit = u64::try_from(MAX_FILE_BYTES).unwrap_or(u64::MAX).saturating_add(1);
     std::fs::File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes)).map_err(|why| {
-        Faults::of_file(&name, format!("the household cannot be read: {why}"), "Write one as docs/attending.md shows, or name another: tidecount attend HOUSEHOLD.toml.")
+        Faults::of_file(
+            &name,
+            format!("the household cannot be read: {why}"),
+            "Write one as docs/attending.md shows, or name another: tidecount attend HOUSEHOLD.toml.",
+        )
     })?;
     check_household(&name, path, &bytes, words, lexicon)
 }
 
 /// `name` stands for the file in faults; routines are looked for beside `path`.
-pub(in crate::app) fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
+pub(in crate::app) fn check_household(
+    name: &str,
+    path: &Path,
+    bytes: &[u8],
+    words: &Words,
+    lexicon: &Lexicon,
+) -> Result<Household, AppError> {
     let folder = path.parent().unwrap_or_else(|| Path::new("."));
     let commands = load::command_words(words);
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
@@ -159,8 +171,12 @@ pub(in crate::app) fn check_household(name: &str, path: &Path, bytes: &[u8], wor
         Err(other) => Err(Faults::of_file(file, other.to_string(), "Check the file.")),
     };
     let say = |household: &Household, said: &Said| wordings(words, household, said);
-    let checks =
-        Checks { hearing: Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() }, load: &load_routine, spoken_form: &spoken_form, wordings: &say };
+    let checks = Checks {
+        hearing: Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() },
+        load: &load_routine,
+        spoken_form: &spoken_form,
+        wordings: &say,
+    };
     Ok(check_bytes(name, bytes, checks)?)
 }
 
@@ -240,7 +256,8 @@ impl Starter {
 
 /// True from the first Ctrl-C on; the second does not wait.
 fn watch_for_ctrl_c() -> Result<Arc<AtomicBool>, AppError> {
-    let failed = |why: std::io::Error| AppError::Usage(format!("the program cannot start its threads: {why}; close other programs and try again"));
+    let failed =
+        |why: std::io::Error| AppError::Usage(format!("the program cannot start its threads: {why}; close other programs and try again"));
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().map_err(failed)?;
     let interrupted = Arc::new(AtomicBool::new(false));
     let flag = interrupted.clone();

@@ -73,7 +73,10 @@ impl Devices {
         let recording = names_file(mic);
         let name = mic.to_owned();
         let open_mic: OpenMic = Box::new(move || LiveMic::open(&name).map(|mic| Box::new(mic) as Box<dyn MicSource>));
-        if recording && names_file(speaker) && std::fs::canonicalize(mic).ok().is_some_and(|mic| std::fs::canonicalize(speaker).is_ok_and(|to| to == mic)) {
+        if recording
+            && names_file(speaker)
+            && std::fs::canonicalize(mic).ok().is_some_and(|mic| std::fs::canonicalize(speaker).is_ok_and(|to| to == mic))
+        {
             return Err(AudioError::File(format!("{speaker} is the recording that is being read: give --speaker another name")));
         }
         let mut devices = if recording {

@@ -34,7 +34,8 @@ pub fn household_of_packages(data: &Path) -> Option<String> {
 /// Routines have steps; settings and word packs have none.
 fn is_routine(file: &Path) -> bool {
     let text = std::fs::read_to_string(file).unwrap_or_default();
-    file.extension().is_some_and(|ending| ending == "toml") && toml::from_str::<toml::Table>(&text).is_ok_and(|table| table.contains_key("step"))
+    file.extension().is_some_and(|ending| ending == "toml")
+        && toml::from_str::<toml::Table>(&text).is_ok_and(|table| table.contains_key("step"))
 }
 
 fn names(folder: &Path) -> Vec<String> {

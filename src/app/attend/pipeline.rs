@@ -41,7 +41,10 @@ const AFTER_END_S: f64 = 3.0;
 /// What a run of waiting ends with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Waited {
-    Start { person: usize, routine: usize },
+    Start {
+        person: usize,
+        routine: usize,
+    },
     /// Ctrl-C, or the recording is over.
     Over,
 }
@@ -178,7 +181,8 @@ impl AttendPipeline {
             if let Some((person, routine)) = self.start.take() {
                 break Waited::Start { person, routine };
             }
-            if self.ended_s.is_some_and(|ended_s| self.now_s > ended_s + AFTER_END_S) && self.under.is_empty() && !self.attendant.is_busy() {
+            if self.ended_s.is_some_and(|ended_s| self.now_s > ended_s + AFTER_END_S) && self.under.is_empty() && !self.attendant.is_busy()
+            {
                 break Waited::Over;
             }
         };

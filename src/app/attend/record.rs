@@ -81,7 +81,13 @@ struct Notice<'a> {
 ///
 /// # Errors
 /// The file cannot be written; the text names it.
-pub fn keep_notice(data: &Path, now: &ZonedDateTime, person: Option<&str>, (key, text): (&str, &str), keeping: Keeping) -> Result<(), String> {
+pub fn keep_notice(
+    data: &Path,
+    now: &ZonedDateTime,
+    person: Option<&str>,
+    (key, text): (&str, &str),
+    keeping: Keeping,
+) -> Result<(), String> {
     let (what, time) = match keeping {
         Keeping::Said(time) => ("said", Some(time)),
         Keeping::Answered => ("answered", None),

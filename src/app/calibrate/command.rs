@@ -149,12 +149,16 @@ fn instructions(method: Method, distance_cm: f64, reference_cm: Option<f64>, wei
             if reference_cm.is_none() { ", beside the microphone" } else { "" },
             weighting.letter()
         ),
-        Method::Source => format!("2. Have the source ready; its level is taken as that at {at} cm from it, or at the microphone in a coupler."),
+        Method::Source => {
+            format!("2. Have the source ready; its level is taken as that at {at} cm from it, or at the microphone in a coupler.")
+        }
         Method::Phone => format!("2. Put the phone {at} cm from the mouth, its app set to {} and Slow if it can.", weighting.letter()),
     };
     let third = match method {
         Method::Source => format!("3. Keep quiet for {QUIET_S} seconds; then switch the source on for {SOUND_S} seconds."),
-        _ => format!("3. Keep quiet for {QUIET_S} seconds; then hold one steady \"ah\" for {SOUND_S} seconds and read the number meanwhile."),
+        _ => {
+            format!("3. Keep quiet for {QUIET_S} seconds; then hold one steady \"ah\" for {SOUND_S} seconds and read the number meanwhile.")
+        }
     };
     format!("{first}\n{second}\n{third}\nCtrl-C gives up.")
 }
@@ -176,7 +180,10 @@ fn ask(method: Method, weighting: Weighting) -> Result<f64, AppError> {
     }
     say(&format!("{what}, in dB({})? ", weighting.letter()));
     let mut line = String::new();
-    std::io::stdin().lock().read_line(&mut line).map_err(|error| AppError::Usage(format!("no answer could be read ({error}); give it as {option}")))?;
+    std::io::stdin()
+        .lock()
+        .read_line(&mut line)
+        .map_err(|error| AppError::Usage(format!("no answer could be read ({error}); give it as {option}")))?;
     level(line.trim()).map_err(|why| AppError::Usage(format!("\"{}\": {why}; nothing was calibrated", line.trim())))
 }
 

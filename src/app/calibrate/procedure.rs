@@ -40,10 +40,15 @@ pub(in crate::app) fn calibration(known: &Known, distance_cm: f64, heard: &Heard
 pub(in crate::app) fn warnings(known: &Known, heard: &Heard, device: &Device) -> Vec<String> {
     let mut all = Vec::new();
     if known.method == Method::Phone {
-        all.push("a phone's number is rough (off by 3 dB and more); every level will be marked so. A sound level meter does better.".into());
+        all.push(
+            "a phone's number is rough (off by 3 dB and more); every level will be marked so. A sound level meter does better.".into(),
+        );
     }
     if heard.spread_db > DOUBTFUL_SPREAD_DB {
-        all.push(format!("the sound wandered; a glance at a meter may lie {:.1} dB off. A steadier sound does better.", heard.uncertainty_db()));
+        all.push(format!(
+            "the sound wandered; a glance at a meter may lie {:.1} dB off. A steadier sound does better.",
+            heard.uncertainty_db()
+        ));
     }
     if known.weighting != Weighting::A {
         all.push(format!(
@@ -55,7 +60,10 @@ pub(in crate::app) fn warnings(known: &Known, heard: &Heard, device: &Device) ->
         all.push("this system does not tell the microphone's gain; calibrate again whenever it is turned.".into());
     }
     if device.system == levels::RECORDING {
-        all.push(format!("it holds for recordings made with \"{}\" at {} Hz, at the same gain, which a recording does not tell.", device.name, device.rate_hz));
+        all.push(format!(
+            "it holds for recordings made with \"{}\" at {} Hz, at the same gain, which a recording does not tell.",
+            device.name, device.rate_hz
+        ));
     }
     all
 }
@@ -135,12 +143,18 @@ impl Listened {
             ));
         }
         // The filter settles in the first tenth of a second.
-        evaluate(self.readings.get(1..).unwrap_or(&[]), quiet_needed).map_err(|why| AppError::Usage(format!("nothing was calibrated: {why}")))
+        evaluate(self.readings.get(1..).unwrap_or(&[]), quiet_needed)
+            .map_err(|why| AppError::Usage(format!("nothing was calibrated: {why}")))
     }
 }
 
 /// Listens for the set time, or to the end of a recording.
-pub(in crate::app) fn listen(io: &mut dyn AudioIo, live: bool, listened: &Mutex<Listened>, interrupted: impl Fn() -> bool) -> Result<(), AudioError> {
+pub(in crate::app) fn listen(
+    io: &mut dyn AudioIo,
+    live: bool,
+    listened: &Mutex<Listened>,
+    interrupted: impl Fn() -> bool,
+) -> Result<(), AudioError> {
     let mut mic = vec![0.0; (io.mic_rate_hz() / 100) as usize];
     let silence = vec![0.0; (io.speaker_rate_hz() / 100) as usize];
     let mut blocks = 0;

@@ -174,7 +174,10 @@ pub fn run(args: &ClinicArgs) -> Result<ExitCode, AppError> {
             let mut clinic = Clinic::open_existing(&address)?;
             let number = clinic.client(client)?;
             let sheet = clinic.sheet(number, now.date())?;
-            let whose = format!("{} of {} (#{number}): {} practices, {} trials", sheet.digest.name, sheet.digest.desk, sheet.digest.sessions, sheet.digest.trials);
+            let whose = format!(
+                "{} of {} (#{number}): {} practices, {} trials",
+                sheet.digest.name, sheet.digest.desk, sheet.digest.sessions, sheet.digest.trials
+            );
             if !*yes && !desk.yes(&format!("{whose}. Remove all of it from {} for good? Type yes or no:", clinic.place())) {
                 return Err(AppError::Usage("nothing was removed".to_owned()));
             }
@@ -184,7 +187,11 @@ pub fn run(args: &ClinicArgs) -> Result<ExitCode, AppError> {
         ClinicCommand::Backup { file } => {
             let mut clinic = Clinic::open_existing(&address)?;
             clinic.backup(file)?;
-            desk.say(&format!("{}: a whole copy of {}. Put it back by naming it with --clinic, or by renaming it.", file.display(), clinic.place()));
+            desk.say(&format!(
+                "{}: a whole copy of {}. Put it back by naming it with --clinic, or by renaming it.",
+                file.display(),
+                clinic.place()
+            ));
         }
     }
     Ok(ExitCode::SUCCESS)

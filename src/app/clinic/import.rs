@@ -3,11 +3,11 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use crate::app::number_words::counted;
 use super::command::ImportArgs;
 use crate::app::error::AppError;
 use crate::app::hand::command::Desk;
 use crate::app::hand::files::{clinician_key, open_sealed};
+use crate::app::number_words::counted;
 use crate::clinic::{Adopted, Arrived, Arriving, Clinic, ClinicError, DeskPackage};
 use crate::handover::Kind;
 use crate::record::Store;
@@ -64,7 +64,11 @@ fn warn(text: &str) {
 
 fn in_words(arrived: &Arrived) -> String {
     let Arrived { client, name, desk, new, more, known, trials } = arrived;
-    format!("{name} of {desk} (#{client}): {}: {new} new, {more} of which more has come, {known} known already; {}", counted(new + more + known, "practice"), counted(*trials, "trial"))
+    format!(
+        "{name} of {desk} (#{client}): {}: {new} new, {more} of which more has come, {known} known already; {}",
+        counted(new + more + known, "practice"),
+        counted(*trials, "trial")
+    )
 }
 
 /// Makes this desk's packages known.
@@ -75,7 +79,10 @@ pub fn adopt(name: Option<&str>, clinic: &mut Clinic, data: &Path, desk: &mut De
     match made_here(name, clinic, data)? {
         Some(adopted) => {
             tell_adopted(&adopted, desk);
-            desk.say(&format!("The packages of this desk are known in {}: their results can be imported at every desk that shares it.", clinic.place()));
+            desk.say(&format!(
+                "The packages of this desk are known in {}: their results can be imported at every desk that shares it.",
+                clinic.place()
+            ));
             Ok(())
         }
         None => Err(AppError::Usage(format!(
@@ -97,8 +104,10 @@ fn made_here(name: Option<&str>, clinic: &mut Clinic, data: &Path) -> Result<Opt
         )));
     }
     let key = clinician_key(data)?.public().to_hex();
-    let packages: Vec<DeskPackage> =
-        made.into_iter().map(|package| DeskPackage { id: package.id, client: package.client, made_at: package.made_at, reply_key: package.reply_key }).collect();
+    let packages: Vec<DeskPackage> = made
+        .into_iter()
+        .map(|package| DeskPackage { id: package.id, client: package.client, made_at: package.made_at, reply_key: package.reply_key })
+        .collect();
     Ok(Some(clinic.adopt(&key, name, &packages)?))
 }
 

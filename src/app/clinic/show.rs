@@ -5,15 +5,16 @@ use std::fmt::Write;
 use jiff::civil::Date;
 use serde_json::{Value, json};
 
-use crate::app::number_words::counted;
 use super::command::{CaseloadArgs, Format};
+use crate::app::number_words::counted;
 use crate::clinic::{Attention, ClientSheet, Digest, EventKind, MeasureRow, SeenEvent, Share, Standing, reason_text};
 
 /// The caseload.
 pub fn caseload(args: &CaseloadArgs, standings: &[Standing], place: &str, today: Date) -> String {
     let needing = standings.iter().filter(|standing| !standing.attention.reasons.is_empty()).count();
     let limit = if args.all { usize::MAX } else { args.limit };
-    let shown: Vec<&Standing> = standings.iter().filter(|standing| args.all || !standing.attention.reasons.is_empty()).take(limit).collect();
+    let shown: Vec<&Standing> =
+        standings.iter().filter(|standing| args.all || !standing.attention.reasons.is_empty()).take(limit).collect();
     let trials: u64 = standings.iter().map(|standing| u64::from(standing.digest.trials)).sum();
     if args.format == Format::Json {
         let clients: Vec<Value> = shown.iter().map(|standing| client_json(&standing.digest, &standing.attention)).collect();
@@ -21,7 +22,8 @@ pub fn caseload(args: &CaseloadArgs, standings: &[Standing], place: &str, today:
         return format!("{whole:#}");
     }
     let why = args.why.map_or_else(String::new, |why| format!(" for {}", why.word()));
-    let mut text = format!("Caseload on {today}{why}: {} client(s), {needing} need attention, {trials} trials ({place})\n", standings.len());
+    let mut text =
+        format!("Caseload on {today}{why}: {} client(s), {needing} need attention, {trials} trials ({place})\n", standings.len());
     for (place, standing) in (1..).zip(&shown) {
         let digest = &standing.digest;
         let _ = write!(text, "\n{place}. {} of {}, #{}\n", digest.name, digest.desk, digest.client);
@@ -47,7 +49,10 @@ fn write_reasons(text: &mut String, attention: &Attention) {
 /// As of when, on how much, and who looked when.
 pub fn known(digest: &Digest) -> String {
     let mut parts = Vec::new();
-    parts.push(digest.known_to.map_or_else(|| "No results yet".to_owned(), |day| format!("Known up to {day}: {} practices, {} trials", digest.sessions, digest.trials)));
+    parts.push(digest.known_to.map_or_else(
+        || "No results yet".to_owned(),
+        |day| format!("Known up to {day}: {} practices, {} trials", digest.sessions, digest.trials),
+    ));
     if let Some(day) = digest.seen_day {
         parts.push(digest.seen_note.as_ref().map_or_else(|| format!("seen {day}"), |note| format!("seen {day}: {note}")));
     }
@@ -63,7 +68,8 @@ fn day_json(day: Option<Date>) -> Value {
 }
 
 fn client_json(digest: &Digest, attention: &Attention) -> Value {
-    let reasons: Vec<Value> = attention.reasons.iter().map(|reason| json!({"reason": reason.kind().word(), "text": reason_text(reason)})).collect();
+    let reasons: Vec<Value> =
+        attention.reasons.iter().map(|reason| json!({"reason": reason.kind().word(), "text": reason_text(reason)})).collect();
     json!({
         "number": digest.client,
         "name": digest.name,
@@ -146,7 +152,15 @@ fn sheet_text(sheet: &ClientSheet, today: Date) -> String {
         let _ = write!(text, "\nAdherence, repetitions done of those prescribed ({basis}; more than prescribed is not counted)\n");
         for day in &sheet.days {
             let percent = day.share.percent().map_or_else(|| "-".to_owned(), |percent| format!("{percent} %"));
-            let _ = writeln!(text, "  {}  {:>5}  {} of {}, {}", day.day, percent, day.share.counted, day.share.prescribed, counted(day.sessions, "practice"));
+            let _ = writeln!(
+                text,
+                "  {}  {:>5}  {} of {}, {}",
+                day.day,
+                percent,
+                day.share.counted,
+                day.share.prescribed,
+                counted(day.sessions, "practice")
+            );
         }
     }
     if !sheet.measures.is_empty() {
@@ -158,7 +172,8 @@ fn sheet_text(sheet: &ClientSheet, today: Date) -> String {
     if !sheet.sessions.is_empty() {
         text.push_str("\nPractices, newest first\n");
         for session in &sheet.sessions {
-            let discarded = if session.discarded > 0 { format!(", {} with values that count in no figure", session.discarded) } else { String::new() };
+            let discarded =
+                if session.discarded > 0 { format!(", {} with values that count in no figure", session.discarded) } else { String::new() };
             let _ = writeln!(
                 text,
                 "  {}  {}: {} of {} steps, {:.0} min, {} trials{discarded}; {}; {}",

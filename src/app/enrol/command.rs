@@ -11,15 +11,15 @@ use jiff::ZonedDateTime;
 use super::dialogue::Dialogue;
 use super::event::Learnt;
 use super::pipeline::{EnrolParts, EnrolPipeline};
+use super::store;
+use super::words;
 use crate::app::error::AppError;
 use crate::app::follow::{ScreenFollower, SharedScreen};
 use crate::app::grammar::{fast_grammar, main_grammar};
+use crate::app::load;
 use crate::app::observe::Observer;
 use crate::app::practise::until_interrupted;
 use crate::app::talk::{PcmTalker, SystemTalker, Talker};
-use super::store;
-use super::words;
-use crate::app::load;
 use crate::audio::echo::{AutoCanceller, NoCancel};
 use crate::audio::file::names_file;
 use crate::audio::{self, AudioIo, EchoCanceller};
@@ -113,7 +113,12 @@ impl Enrolment {
     ///
     /// # Errors
     /// A part cannot be built; nothing was led then.
-    pub fn lead(self, mut io: Box<dyn AudioIo>, screen: SharedScreen, observers: Vec<Box<dyn Observer>>) -> Result<(Vec<Learnt>, Option<String>), AppError> {
+    pub fn lead(
+        self,
+        mut io: Box<dyn AudioIo>,
+        screen: SharedScreen,
+        observers: Vec<Box<dyn Observer>>,
+    ) -> Result<(Vec<Learnt>, Option<String>), AppError> {
         let mut pipeline = self.pipeline(io.as_ref(), screen, observers)?;
         let learnt = Arc::new(Mutex::new(Vec::new()));
         let result = Arc::clone(&learnt);
@@ -149,7 +154,13 @@ impl Enrolment {
         let fast = fast_grammar(&self.words);
         let mut commands = ChildRecogniser::start(&Options { model: self.model.clone(), program: self.recogniser.clone(), fast, mode })?;
         // Words that this model does not know are told before anything is said.
-        let all = Listening { commands: to_learn.iter().map(|word| word.0).collect(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: false };
+        let all = Listening {
+            commands: to_learn.iter().map(|word| word.0).collect(),
+            answers: Vec::new(),
+            voice: VoiceTask::Idle,
+            list: false,
+            firm: false,
+        };
         commands.listen_for(&main_grammar(&self.words, &all))?;
         let talker = self.talker(io.speaker_rate_hz(), offline)?;
         let mut store = Store::open(&self.data)?;

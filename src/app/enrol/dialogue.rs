@@ -1,7 +1,7 @@
 //! The dialogue of an enrolment, pure: events in, effects out. It reads no clock and no device.
 
 use super::event::{EnrolEffect, EnrolEvent, Learnt};
-use super::words::{Progress, view_of, fault_key};
+use super::words::{Progress, fault_key, view_of};
 use crate::hear::commands::templates::{Doubt, Found, Matcher, OwnVoice, OwnWord};
 use crate::hear::commands::{ACT_CONFIDENCE, ASK_CONFIDENCE};
 use crate::routine::NoAnswer;
@@ -20,7 +20,9 @@ const HALT_S: f64 = 10.0;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum State {
-    Consent { doubtful_yes: bool },
+    Consent {
+        doubtful_yes: bool,
+    },
     /// Waiting for the word of this number.
     Word(usize),
     /// After "stop": the word it was at.

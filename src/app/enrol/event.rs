@@ -21,18 +21,27 @@ pub enum EnrolEvent {
 /// What is to be done.
 #[derive(Debug, Clone, PartialEq)]
 pub enum EnrolEffect {
-    Say { id: LineId, line: Line },
+    Say {
+        id: LineId,
+        line: Line,
+    },
     /// Silence; lines dropped still end.
     Hush,
     /// The tone after which a word is to be said.
     Tone,
     /// What the recogniser listens for besides "stop" and "pause"; and whether what is said counts as a take.
-    Listen { commands: Vec<Command>, takes: bool },
+    Listen {
+        commands: Vec<Command>,
+        takes: bool,
+    },
     Show(View),
     /// The client agreed.
     Agreed,
     /// Keep these takes of a word in place of what was kept of it, and let them weigh in.
-    Keep { command: Command, takes: Vec<Take> },
+    Keep {
+        command: Command,
+        takes: Vec<Take>,
+    },
     Finish,
 }
 

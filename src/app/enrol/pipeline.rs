@@ -115,7 +115,11 @@ impl EnrolPipeline {
             self.hear(&mic, &mut sound, block_s, delay_s)?;
             let over = captured.ended && block_s - *self.ended_s.get_or_insert(block_s) > AFTER_END_S;
             let at_s = self.now_s();
-            self.tell(if interrupted() || over { EnrolEvent::Interrupt { at_s } } else { EnrolEvent::Tick { at_s, speaking: self.finder.is_open() } });
+            self.tell(if interrupted() || over {
+                EnrolEvent::Interrupt { at_s }
+            } else {
+                EnrolEvent::Tick { at_s, speaking: self.finder.is_open() }
+            });
             self.talk(&mut speaker, block_s, delay_s);
             self.speaker_to_command.process(&speaker, &mut self.played)?;
             io.write(&speaker)?;

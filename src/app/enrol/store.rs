@@ -21,7 +21,15 @@ pub fn own_voice(store: &Store, client: &str) -> Result<OwnVoice, RecordError> {
 ///
 /// # Errors
 /// The record refuses.
-pub fn keep(store: &mut Store, client: &str, command: Command, wording: &str, takes: &[Take], agreed_at: &str, source: Source) -> Result<(), RecordError> {
+pub fn keep(
+    store: &mut Store,
+    client: &str,
+    command: Command,
+    wording: &str,
+    takes: &[Take],
+    agreed_at: &str,
+    source: Source,
+) -> Result<(), RecordError> {
     let word = StoredWord {
         command: command.name().to_owned(),
         wording: wording.to_owned(),

@@ -67,7 +67,12 @@ impl Progress {
     }
 
     pub fn learnt(&self) -> Learnt {
-        Learnt { command: self.command, wording: self.wording.clone(), takes: self.takes.len(), doubtful: self.doubtful || self.takes.len() < TAKES }
+        Learnt {
+            command: self.command,
+            wording: self.wording.clone(),
+            takes: self.takes.len(),
+            doubtful: self.doubtful || self.takes.len() < TAKES,
+        }
     }
 }
 

@@ -6,11 +6,11 @@ use std::path::{Path, PathBuf};
 use jiff::civil::Date;
 use jiff::{Timestamp, ToSpan, ZonedDateTime};
 
-use crate::app::number_words::counted;
-use crate::app::attend::packages::household_of_packages;
-use crate::app::error::AppError;
 use super::out::{Target, failed};
 use super::read::no_such_client;
+use crate::app::attend::packages::household_of_packages;
+use crate::app::error::AppError;
+use crate::app::number_words::counted;
 use crate::app::routine::command::load_routine;
 use crate::export::{CalendarSettings, Outline, Planned, calendar};
 use crate::record::{Store, data_folder};
@@ -91,7 +91,11 @@ pub fn run(args: &CalendarArgs) -> Result<(), AppError> {
     let settings = CalendarSettings { from, to, summary, alarms_min, made_at: Timestamp::now() };
     let Some((text, practices)) = calendar(&planned, &settings) else {
         let titles: Vec<&str> = planned.iter().map(|one| one.title).collect();
-        let why = if planned.iter().all(|one| one.plan.is_empty()) { "has no `plan`: add one, as in `plan = [{ days = [\"monday\"], at = \"18:30\" }]`" } else { "is not planned on any of these days" };
+        let why = if planned.iter().all(|one| one.plan.is_empty()) {
+            "has no `plan`: add one, as in `plan = [{ days = [\"monday\"], at = \"18:30\" }]`"
+        } else {
+            "is not planned on any of these days"
+        };
         return Err(AppError::Usage(format!("{} {why}", titles.join(", "))));
     };
     args.target.write(|to| to.write_all(text.as_bytes()).map_err(failed))?;
@@ -135,14 +139,17 @@ fn known_here(args: &CalendarArgs) -> Result<Routines, AppError> {
 }
 
 fn read(path: &Path) -> Result<String, AppError> {
-    std::fs::read_to_string(path).map_err(|why| AppError::Usage(format!("{}: cannot be read: {why}. Check the file's name and that you may read it", path.display())))
+    std::fs::read_to_string(path).map_err(|why| {
+        AppError::Usage(format!("{}: cannot be read: {why}. Check the file's name and that you may read it", path.display()))
+    })
 }
 
 /// Only who practises what is read here; `tidecount attend` checks the rest.
 fn of_household(path: &Path, text: &str, client: Option<&str>) -> Result<Routines, AppError> {
     let bad = |why: String| AppError::Usage(format!("{}: {why}. See docs/attending.md for an example", path.display()));
     let table: toml::Table = text.parse().map_err(|why: toml::de::Error| bad(why.to_string().trim().to_owned()))?;
-    let persons = table.get("person").and_then(toml::Value::as_array).ok_or_else(|| bad("no `[[person]]` stands in this household".to_owned()))?;
+    let persons =
+        table.get("person").and_then(toml::Value::as_array).ok_or_else(|| bad("no `[[person]]` stands in this household".to_owned()))?;
     let folder = path.parent().unwrap_or_else(|| Path::new("."));
     let (mut routines, mut names) = (Vec::new(), Vec::new());
     for person in persons {
@@ -152,19 +159,27 @@ fn of_household(path: &Path, text: &str, client: Option<&str>) -> Result<Routine
             continue;
         }
         for routine in person.get("routine").and_then(toml::Value::as_array).into_iter().flatten() {
-            let file = routine.get("file").and_then(toml::Value::as_str).ok_or_else(|| bad(format!("a routine of {name} has no `file`")))?;
+            let file =
+                routine.get("file").and_then(toml::Value::as_str).ok_or_else(|| bad(format!("a routine of {name} has no `file`")))?;
             routines.push((name.to_owned(), load_routine(&folder.join(file), Hearing::default())?));
         }
     }
     match client.filter(|client| names.iter().all(|known| known != client)) {
-        Some(client) => Err(AppError::Usage(format!("{}: {}", path.display(), no_such_client(client, &names).replace("this record", "this household")))),
+        Some(client) => {
+            Err(AppError::Usage(format!("{}: {}", path.display(), no_such_client(client, &names).replace("this record", "this household"))))
+        }
         None if routines.is_empty() => Err(bad("there is no routine in this household".to_owned())),
         None => Ok(routines),
     }
 }
 
 fn of_record(data: &Path, client: Option<&str>) -> Result<Routines, AppError> {
-    let nothing = || AppError::Usage(format!("there is no household file, no package and no record in {}: name a routine, as in `tidecount export calendar evening.toml`", data.display()));
+    let nothing = || {
+        AppError::Usage(format!(
+            "there is no household file, no package and no record in {}: name a routine, as in `tidecount export calendar evening.toml`",
+            data.display()
+        ))
+    };
     let store = Store::open_to_read(data)?.ok_or_else(nothing)?;
     let clients = store.clients()?;
     let client = match (client, &clients[..]) {
@@ -172,7 +187,9 @@ fn of_record(data: &Path, client: Option<&str>) -> Result<Routines, AppError> {
         (Some(client), _) => return Err(AppError::Usage(no_such_client(client, &clients))),
         (None, [only]) => only.clone(),
         (None, []) => return Err(nothing()),
-        (None, several) => return Err(AppError::Usage(format!("the record holds several clients: name one with --client: {}", several.join(", ")))),
+        (None, several) => {
+            return Err(AppError::Usage(format!("the record holds several clients: name one with --client: {}", several.join(", "))));
+        }
     };
     // Of each title the version that was followed last.
     let mut latest = BTreeMap::new();

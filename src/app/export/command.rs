@@ -6,12 +6,12 @@ use std::process::ExitCode;
 
 use jiff::ZonedDateTime;
 
-use crate::app::number_words::counted;
-use crate::app::error::AppError;
 use super::calendar::{self, CalendarArgs};
 use super::out::{NewFile, Target, failed, free};
 use super::read::{Chosen, Selection};
 use super::textgrid::{self, TextGridArgs};
+use crate::app::error::AppError;
+use crate::app::number_words::counted;
 use crate::export::fhir::{BundleKind, FhirExport};
 use crate::export::{TABLES, Table, Writer, as_csvw, as_table, event_row, iso, practice_row, step_row, trial_row, write_practice};
 use crate::record::{Store, create_folder};
@@ -113,7 +113,10 @@ pub fn run(args: &ExportArgs) -> Result<ExitCode, AppError> {
 }
 
 fn csv(args: &CsvArgs) -> Result<(), AppError> {
-    let to_folder = args.out.as_deref().filter(|path| *path != Path::new("-") && path.extension().is_none_or(|ending| !ending.eq_ignore_ascii_case("csv")));
+    let to_folder = args
+        .out
+        .as_deref()
+        .filter(|path| *path != Path::new("-") && path.extension().is_none_or(|ending| !ending.eq_ignore_ascii_case("csv")));
     if let Some(folder) = to_folder {
         return csv_folder(args, folder);
     }
@@ -155,7 +158,8 @@ fn csv_folder(args: &CsvArgs, folder: &Path) -> Result<(), AppError> {
     if folder.is_file() {
         return Err(AppError::Usage(format!("{}: this is a file; name a folder, or a file that ends in .csv", folder.display())));
     }
-    let dictionary = [("data-dictionary.csv", as_table().map_err(failed)?), ("csv-metadata.json", format!("{:#}\n", as_csvw()).into_bytes())];
+    let dictionary =
+        [("data-dictionary.csv", as_table().map_err(failed)?), ("csv-metadata.json", format!("{:#}\n", as_csvw()).into_bytes())];
     let names = TABLES.iter().map(|table| table.file()).chain(dictionary.iter().map(|(name, _)| (*name).to_owned()));
     for name in names {
         free(&folder.join(name), args.force)?;
@@ -163,7 +167,8 @@ fn csv_folder(args: &CsvArgs, folder: &Path) -> Result<(), AppError> {
     let chosen = Chosen::find(&args.selection)?;
     create_folder(folder)?;
     let mut files = TABLES.iter().map(|table| NewFile::begin(&folder.join(table.file()), args.force)).collect::<Result<Vec<_>, _>>()?;
-    let writers = TABLES.into_iter().zip(&mut files).map(|(table, file)| Ok((table, Writer::new(table, &mut file.writer).map_err(failed)?)));
+    let writers =
+        TABLES.into_iter().zip(&mut files).map(|(table, file)| Ok((table, Writer::new(table, &mut file.writer).map_err(failed)?)));
     let mut tables = Tables { writers: writers.collect::<Result<Vec<_>, AppError>>()? };
     let practices = chosen.heads().count();
     chosen.each(|practice| tables.take(practice))?;
@@ -174,13 +179,20 @@ fn csv_folder(args: &CsvArgs, folder: &Path) -> Result<(), AppError> {
         files.push(file);
     }
     files.into_iter().try_for_each(NewFile::finish)?;
-    eprintln!("{}: {} in {} tables, with data-dictionary.csv and csv-metadata.json.", folder.display(), counted(practices, "practice"), TABLES.len());
+    eprintln!(
+        "{}: {} in {} tables, with data-dictionary.csv and csv-metadata.json.",
+        folder.display(),
+        counted(practices, "practice"),
+        TABLES.len()
+    );
     Ok(())
 }
 
 /// `--force` is no leave to write over the record itself.
 fn spare_record(target: &Target, store: &Store) -> Result<(), AppError> {
-    let same = |path: &Path| std::fs::canonicalize(path).ok().zip(std::fs::canonicalize(store.path()).ok()).is_some_and(|(one, other)| one == other);
+    let same = |path: &Path| {
+        std::fs::canonicalize(path).ok().zip(std::fs::canonicalize(store.path()).ok()).is_some_and(|(one, other)| one == other)
+    };
     match target.file().filter(|path| same(path)) {
         Some(path) => Err(AppError::Usage(format!("{}: this is the record itself; name another file with --out", path.display()))),
         None => Ok(()),
@@ -201,12 +213,16 @@ fn fhir(args: &FhirArgs) -> Result<(), AppError> {
     let client = match &chosen.clients()[..] {
         [client] => client.clone(),
         several => {
-            return Err(AppError::Usage(format!("a bundle holds one client, so that nobody's results are taken for another's: name one with --client: {}", several.join(", "))));
+            return Err(AppError::Usage(format!(
+                "a bundle holds one client, so that nobody's results are taken for another's: name one with --client: {}",
+                several.join(", ")
+            )));
         }
     };
     spare_record(&args.target, chosen.store())?;
     let words = Words::english()?;
-    let say = |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
+    let say =
+        |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
     let kind = if args.transaction { BundleKind::Transaction } else { BundleKind::Collection };
     let practices = chosen.heads().count();
     let heads: Vec<_> = chosen.all_heads().iter().filter(|head| head.client == client).cloned().collect();

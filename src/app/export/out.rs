@@ -92,7 +92,10 @@ fn refused(path: &Path, why: impl std::fmt::Display) -> AppError {
 pub fn free(path: &Path, force: bool) -> Result<(), AppError> {
     match path.symlink_metadata() {
         Ok(data) if data.is_dir() => Err(refused(path, "this is a folder: name a file in it with --out FILE")),
-        Ok(_) if !force => Err(refused(path, "there is a file of that name already, and it was left as it is: name another with --out, or write over it with --force")),
+        Ok(_) if !force => Err(refused(
+            path,
+            "there is a file of that name already, and it was left as it is: name another with --out, or write over it with --force",
+        )),
         _ => Ok(()),
     }
 }

@@ -7,8 +7,8 @@ use std::sync::Arc;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
-use crate::app::number_words::counted;
 use crate::app::error::AppError;
+use crate::app::number_words::counted;
 use crate::export::{Outline, Practice};
 use crate::progress::{Led, misdated};
 use crate::record::{KeptHead, SessionId, Source, Store, data_folder};
@@ -98,7 +98,9 @@ impl Chosen {
             None => Sources::All,
         };
         if selection.source.is_none() && !live && !heads.is_empty() {
-            eprintln!("There are no practices of a person at a microphone here: what is exported comes from recordings or the simulated client, and is marked so.");
+            eprintln!(
+                "There are no practices of a person at a microphone here: what is exported comes from recordings or the simulated client, and is marked so."
+            );
         }
         let before = heads.len();
         heads.retain(|head| wanted.allow(head.source));
@@ -111,7 +113,10 @@ impl Chosen {
         if chosen.heads().next().is_none() {
             let days = |head: Option<&KeptHead>| head.map_or_else(String::new, |head| head.started_at.date().to_string());
             let (first, last) = (days(chosen.all.first()), days(chosen.all.last()));
-            return Err(AppError::Usage(format!("there are no practices in these days: the record has {} from {first} to {last}", chosen.all.len())));
+            return Err(AppError::Usage(format!(
+                "there are no practices in these days: the record has {} from {first} to {last}",
+                chosen.all.len()
+            )));
         }
         Ok(chosen)
     }
@@ -166,7 +171,8 @@ impl Chosen {
 /// # Errors
 /// There is none.
 pub fn open(folder: &Path) -> Result<Store, AppError> {
-    Store::open_to_read(folder)?.ok_or_else(|| AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
+    Store::open_to_read(folder)?
+        .ok_or_else(|| AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
 }
 
 /// In words, with those that there are.
@@ -186,7 +192,8 @@ fn misdated_of(heads: &[KeptHead]) -> BTreeMap<SessionId, bool> {
     let mut wrong = BTreeMap::new();
     for mut heads in by_client.into_values() {
         heads.sort_by_key(|head| head.id);
-        let led: Vec<Led> = heads.iter().map(|head| Led { session: head.id.0, began: head.started_at.clone(), here: !head.received }).collect();
+        let led: Vec<Led> =
+            heads.iter().map(|head| Led { session: head.id.0, began: head.started_at.clone(), here: !head.received }).collect();
         wrong.extend(heads.iter().map(|head| head.id).zip(misdated(&led, today).0));
     }
     wrong

@@ -3,9 +3,9 @@
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use crate::app::error::AppError;
 use super::out::{NewFile, Target, failed, free};
 use super::read::{Selection, no_such_client, open};
+use crate::app::error::AppError;
 use crate::audio::decode::SoundReader;
 use crate::export::{Sound, parts_of, text_grid};
 use crate::record::{KeptHead, KeptPractice, Store, StoredSound, create_folder, data_folder, read_journal};
@@ -45,14 +45,21 @@ pub fn run(args: &TextGridArgs) -> Result<(), AppError> {
 }
 
 fn of_recording(args: &TextGridArgs, journal: &Path, sound: &Path) -> Result<(), AppError> {
-    let text = std::fs::read_to_string(journal).map_err(|why| AppError::Usage(format!("{}: cannot be read: {why}. Check the file's name", journal.display())))?;
+    let text = std::fs::read_to_string(journal)
+        .map_err(|why| AppError::Usage(format!("{}: cannot be read: {why}. Check the file's name", journal.display())))?;
     let mut parts = parts_of(read_journal(&journal.display().to_string(), &text)?.entries);
     let count = parts.len();
     let number = match (args.part, count) {
         (_, 0) => return Err(AppError::Usage(format!("{}: the journal is empty", journal.display()))),
         (None, 1) => 1,
         (Some(number), count) if (1..=count).contains(&number) => number,
-        (_, count) => return Err(AppError::Usage(format!("{}: the practice has {count} parts, each with its own sound: name the one of {} with --part", journal.display(), sound.display()))),
+        (_, count) => {
+            return Err(AppError::Usage(format!(
+                "{}: the practice has {count} parts, each with its own sound: name the one of {} with --part",
+                journal.display(),
+                sound.display()
+            )));
+        }
     };
     let entries = parts.swap_remove(number - 1);
     let grid = text_grid(&entries, Sound { length_s: length_s(sound)?, begins_at_s: 0.0 });
@@ -120,8 +127,13 @@ fn write_all(store: &Store, found: Vec<(KeptHead, StoredSound)>, folder: &Path, 
             open = Some(store.kept(head)?);
         }
         let part = usize::try_from(sound.part).unwrap_or(0).checked_sub(1);
-        let entries: Vec<Entry> =
-            open.iter().zip(part).filter_map(|(practice, part)| practice.parts.get(part)).flat_map(|part| &part.entries).map(|kept| kept.entry.clone()).collect();
+        let entries: Vec<Entry> = open
+            .iter()
+            .zip(part)
+            .filter_map(|(practice, part)| practice.parts.get(part))
+            .flat_map(|part| &part.entries)
+            .map(|kept| kept.entry.clone())
+            .collect();
         let grid = text_grid(&entries, Sound { length_s: sound.to_s() - sound.from_s, begins_at_s: sound.from_s });
         let mut file = NewFile::begin(&folder.join(format!("{name}.flac")), force)?;
         file.writer.write_all(&store.sound_flac(&sound)?).map_err(failed)?;
@@ -130,7 +142,10 @@ fn write_all(store: &Store, found: Vec<(KeptHead, StoredSound)>, folder: &Path, 
         file.writer.write_all(grid.text.as_bytes()).map_err(failed)?;
         file.finish()?;
     }
-    eprintln!("{}: {count} sound(s), each with its TextGrid. A voice tells who it is: keep them as carefully as the record.", folder.display());
+    eprintln!(
+        "{}: {count} sound(s), each with its TextGrid. A voice tells who it is: keep them as carefully as the record.",
+        folder.display()
+    );
     Ok(())
 }
 

@@ -6,11 +6,11 @@ use std::process::ExitCode;
 
 use jiff::civil::Date;
 
-use crate::app::error::AppError;
 use super::files;
 use super::make;
 use super::results;
 use super::take;
+use crate::app::error::AppError;
 use crate::handover::PublicKey;
 use crate::record::{Store, data_folder};
 
@@ -153,7 +153,8 @@ pub fn run(args: &HandArgs) -> Result<ExitCode, AppError> {
             desk.say(&format!("Packages made on this computer carry the key\n\n    {own}\n\nRead it out when the household asks."));
             let in_force = Store::open_existing(&data)?.map(|store| store.packages_in_force()).transpose()?.unwrap_or_default();
             for package in in_force {
-                let key = PublicKey::from_hex(&package.clinician_key).map_or_else(|| "an unreadable key".to_owned(), |key| key.fingerprint().to_string());
+                let key = PublicKey::from_hex(&package.clinician_key)
+                    .map_or_else(|| "an unreadable key".to_owned(), |key| key.fingerprint().to_string());
                 desk.say(&format!("\nIn force here for {}: package {} with the clinician's key\n\n    {key}", package.client, package.id));
             }
         }

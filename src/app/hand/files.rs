@@ -39,7 +39,8 @@ pub fn open_sealed(path: &Path, kind: Kind) -> Result<(Vec<u8>, Opened), AppErro
 pub fn text_file(path: &Path, limit: usize) -> Result<String, AppError> {
     let name = path.display().to_string();
     let fault = |what: String, remedy: &str| AppError::Routine(Faults::of_file(&name, what, remedy));
-    let bytes = read_some(path, limit).map_err(|error| fault(format!("cannot be read: {error}"), "Check the file's name and that you may read it."))?;
+    let bytes = read_some(path, limit)
+        .map_err(|error| fault(format!("cannot be read: {error}"), "Check the file's name and that you may read it."))?;
     if bytes.len() > limit {
         return Err(fault(format!("the file is larger than {limit} bytes"), "Check that it is the right one."));
     }
@@ -89,7 +90,8 @@ pub fn private_file(path: &Path, text: &str) -> std::io::Result<()> {
 /// The system gives none.
 pub fn random<const N: usize>() -> Result<[u8; N], AppError> {
     let mut bytes = [0; N];
-    getrandom::fill(&mut bytes).map_err(|error| AppError::Usage(format!("this system gives no random numbers for a key ({error}): try again after a restart")))?;
+    getrandom::fill(&mut bytes)
+        .map_err(|error| AppError::Usage(format!("this system gives no random numbers for a key ({error}): try again after a restart")))?;
     Ok(bytes)
 }
 
@@ -120,7 +122,8 @@ pub fn clinician_key(data: &Path) -> Result<SecretKey, AppError> {
             Err(error) => return Err(error),
         }
     }
-    let text = std::fs::read_to_string(&path).map_err(|error| refused(&path, format!("the clinician's key cannot be read: {error}. See that the file is yours")))?;
+    let text = std::fs::read_to_string(&path)
+        .map_err(|error| refused(&path, format!("the clinician's key cannot be read: {error}. See that the file is yours")))?;
     let key = text.strip_prefix(KEY_HEAD).and_then(|rest| SecretKey::from_hex(rest.trim()));
     key.ok_or_else(|| refused(&path, "the clinician's key is damaged and was left as it is. Put it back from a backup; without one, set the file aside, and every household must confirm a new key"))
 }
@@ -167,7 +170,9 @@ impl Filling {
     /// # Errors
     /// The system refuses to move one of them.
     pub fn put(self, earlier_name: &str) -> Result<(), AppError> {
-        let wrap = |error: std::io::Error| refused(&self.place, format!("the package could not be put in its place: {error}. See that the folder is writable for you"));
+        let wrap = |error: std::io::Error| {
+            refused(&self.place, format!("the package could not be put in its place: {error}. See that the folder is writable for you"))
+        };
         let mut moved = None;
         if self.place.symlink_metadata().is_ok() {
             let earlier = self.place.with_file_name("earlier");

@@ -5,10 +5,10 @@ use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 
-use crate::app::error::AppError;
 use super::check::Checker;
 use super::command::{Desk, MakeArgs};
 use super::files;
+use crate::app::error::AppError;
 use crate::handover::{AgreedExercise, Fingerprint, Household, Package, SecretKey, Settings, TextFile, client_name, file_name};
 use crate::record::{MadePackage, Store};
 use crate::routine::{CatalogueEntry, MAX_FILE_BYTES, Prescription, find};
@@ -23,11 +23,15 @@ pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppE
     let settings = settings(args);
     settings.check().map_err(usage)?;
     if args.output.symlink_metadata().is_ok() {
-        return Err(files::refused(&args.output, "there is a file of that name already, and it was left as it is: name another with -o FILE"));
+        return Err(files::refused(
+            &args.output,
+            "there is a file of that name already, and it was left as it is: name another with -o FILE",
+        ));
     }
     let (routines, packs) = (texts(&args.routines)?, texts(&args.packs)?);
     let checker = Checker::new()?;
-    let prescriptions = checker.check("", &routines, &packs).map_err(|faults| AppError::Usage(format!("no package was made:\n{faults}")))?;
+    let prescriptions =
+        checker.check("", &routines, &packs).map_err(|faults| AppError::Usage(format!("no package was made:\n{faults}")))?;
 
     let key = files::clinician_key(data)?;
     let reply_key = SecretKey::from_bytes(&files::random()?);
@@ -77,7 +81,8 @@ fn texts(paths: &[PathBuf]) -> Result<Vec<TextFile>, AppError> {
 fn agreed(client: &str, prescriptions: &[Prescription], checker: &Checker, by: Fingerprint, desk: &mut Desk<'_>) -> Vec<AgreedExercise> {
     let mut seen = BTreeSet::new();
     let steps = prescriptions.iter().flat_map(|prescription| &prescription.routine.steps);
-    let needing = steps.filter(|step| step.exercise.needs_agreement && seen.insert(&step.exercise.id)).filter_map(|step| find(&step.exercise.id));
+    let needing =
+        steps.filter(|step| step.exercise.needs_agreement && seen.insert(&step.exercise.id)).filter_map(|step| find(&step.exercise.id));
     let mut agreed = Vec::new();
     for entry in needing {
         show_cautions(entry, checker, desk);

@@ -5,10 +5,10 @@ use std::path::{Path, PathBuf};
 use jiff::{Timestamp, ZonedDateTime};
 use serde_json::value::RawValue;
 
-use crate::app::error::AppError;
 use super::command::{Desk, ResultsArgs};
 use super::files::{self, open_sealed, package_folder, refused};
 use super::take::PACKAGE_FILE;
+use crate::app::error::AppError;
 use crate::handover::{HandedPart, HandedSession, HandoverError, Kind, Package, Results, client_name};
 use crate::record::{Store, TakenPackage, WholePart, WholeSession};
 
@@ -23,18 +23,26 @@ pub fn write(args: &ResultsArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(),
     let Some(mut store) = store else { return Err(none_taken(None)) };
     // The package as it was taken; its seal is checked again, for its key seals the results.
     let kept = package_folder(data, &taken.client).map_err(|error| AppError::Usage(error.to_string()))?.join(PACKAGE_FILE);
-    let (_, opened) = open_sealed(&kept, Kind::Package).map_err(|error| AppError::Usage(format!("{error}. Take the client's package again")))?;
+    let (_, opened) =
+        open_sealed(&kept, Kind::Package).map_err(|error| AppError::Usage(format!("{error}. Take the client's package again")))?;
     let package = Package::read(&opened).map_err(|error| refused(&kept, error))?;
     if (&package.id, &package.client) != (&taken.id, &taken.client) || opened.by.to_hex() != taken.clinician_key {
         return Err(refused(&kept, "this is not the package that was taken last: take the client's package again"));
     }
     let sessions = store.whole_sessions(&taken.client, args.since)?;
     if sessions.is_empty() {
-        desk.say("There is nothing new to hand back, and no file was written. `--since DATE` hands back once more what was handed back before.");
+        desk.say(
+            "There is nothing new to hand back, and no file was written. `--since DATE` hands back once more what was handed back before.",
+        );
         return Ok(());
     }
     let now = Timestamp::now();
-    let results = Results { package: package.id.clone(), client: package.client.clone(), made_at: now, sessions: sessions.iter().map(handed).collect::<Result<_, _>>()? };
+    let results = Results {
+        package: package.id.clone(),
+        client: package.client.clone(),
+        made_at: now,
+        sessions: sessions.iter().map(handed).collect::<Result<_, _>>()?,
+    };
     let sealed = package.reply_key().and_then(|key| results.seal(&key)).map_err(|error| AppError::Usage(error.to_string()))?;
     let short: String = package.id.chars().take(4).collect();
     let path = args.output.clone().unwrap_or_else(|| PathBuf::from(format!("results-{}-{short}.tideback", ZonedDateTime::now().date())));
@@ -52,7 +60,9 @@ pub fn write(args: &ResultsArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(),
 
 fn none_taken(client: Option<&str>) -> AppError {
     let whose = client.map_or_else(String::new, |client| format!(" for {client:?}"));
-    AppError::Usage(format!("no clinician's package is in force here{whose}, so nobody could check the results: take one first with `tidecount hand take FILE`"))
+    AppError::Usage(format!(
+        "no clinician's package is in force here{whose}, so nobody could check the results: take one first with `tidecount hand take FILE`"
+    ))
 }
 
 fn choose(in_force: Vec<TakenPackage>, client: Option<&str>) -> Result<TakenPackage, AppError> {
@@ -60,16 +70,25 @@ fn choose(in_force: Vec<TakenPackage>, client: Option<&str>) -> Result<TakenPack
     let mut fitting = in_force.into_iter().filter(|package| client.is_none_or(|client| client == package.client));
     match (fitting.next(), fitting.next()) {
         (Some(one), None) => Ok(one),
-        (Some(_), Some(_)) => Err(AppError::Usage(format!("packages of several clients are in force: name one with --client: {}", names.join(", ")))),
+        (Some(_), Some(_)) => {
+            Err(AppError::Usage(format!("packages of several clients are in force: name one with --client: {}", names.join(", "))))
+        }
         (None, _) => Err(none_taken(client)),
     }
 }
 
 fn handed(session: &WholeSession) -> Result<HandedSession, AppError> {
     let raw = |line: &String| {
-        RawValue::from_string(line.clone()).map_err(|error| AppError::Usage(format!("an entry of practice {} is damaged ({error}): hand back the later ones with --since DATE", session.number)))
+        RawValue::from_string(line.clone()).map_err(|error| {
+            AppError::Usage(format!(
+                "an entry of practice {} is damaged ({error}): hand back the later ones with --since DATE",
+                session.number
+            ))
+        })
     };
-    let part = |part: &WholePart| Ok(HandedPart { started_at: part.started_at.clone(), entries: part.lines.iter().map(raw).collect::<Result<_, AppError>>()? });
+    let part = |part: &WholePart| {
+        Ok(HandedPart { started_at: part.started_at.clone(), entries: part.lines.iter().map(raw).collect::<Result<_, AppError>>()? })
+    };
     let (ended_at, end_reason) = session.end.clone().unzip();
     Ok(HandedSession {
         number: session.number,
@@ -114,7 +133,10 @@ pub fn read(file: &Path, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppErro
 }
 
 fn whole(session: HandedSession) -> WholeSession {
-    let part = |part: HandedPart| WholePart { started_at: part.started_at, lines: part.entries.iter().map(|entry| entry.get().to_owned()).collect() };
+    let part = |part: HandedPart| WholePart {
+        started_at: part.started_at,
+        lines: part.entries.iter().map(|entry| entry.get().to_owned()).collect(),
+    };
     WholeSession {
         number: session.number,
         package: session.package,

@@ -5,11 +5,11 @@ use std::path::Path;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 
-use crate::app::error::AppError;
 use super::check::Checker;
 use super::command::{Desk, TakeArgs};
 use super::files::{Filling, open_sealed, package_folder, refused};
 use super::settings;
+use crate::app::error::AppError;
 use crate::handover::{Fingerprint, HandoverError, Kind, Opened, Package, PublicKey};
 use crate::record::{PackageAgreement, Store, TakenPackage};
 use crate::routine::Prescription;
@@ -75,7 +75,13 @@ fn local(time: Timestamp) -> String {
 }
 
 fn show(package: &Package, opened: &Opened, prescriptions: &[Prescription], desk: &mut Desk<'_>) {
-    desk.say(&format!("Package {} for {}, made {}, sealed with the key\n\n    {}\n", package.id, package.client, local(package.made_at), opened.by.fingerprint()));
+    desk.say(&format!(
+        "Package {} for {}, made {}, sealed with the key\n\n    {}\n",
+        package.id,
+        package.client,
+        local(package.made_at),
+        opened.by.fingerprint()
+    ));
     for (file, checked) in package.routines.iter().zip(prescriptions) {
         let minutes = (checked.routine.planned_duration_s() / 60.0).ceil();
         desk.say(&format!("  {}: {}, {} steps, about {minutes} minutes", file.name, checked.routine.title, checked.routine.steps.len()));

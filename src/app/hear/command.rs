@@ -1,11 +1,11 @@
 //! `tidecount hear`: what the two ears hear, in recordings or live.
 
-use crate::app::enrol;
-use crate::app::error::AppError;
-use super::phrases::PhraseEar;
 use super::evaluate;
 use super::files;
 use super::live;
+use super::phrases::PhraseEar;
+use crate::app::enrol;
+use crate::app::error::AppError;
 use crate::hear::commands::Mode;
 use crate::record::{Store, data_folder};
 use std::path::PathBuf;

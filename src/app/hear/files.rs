@@ -1,9 +1,9 @@
 //! `tidecount hear` on recordings: what the ears find in them, as a table, as JSON lines and as frames.
 
-use crate::app::error::AppError;
 use super::command::{HearArgs, phrase_ear, reader_left, unwritten};
 use super::lines::{FRAMES_HEAD, Found, LevelLine, TABLE_HEAD, frame_row, shown};
 use super::phrases::PhraseEar;
+use crate::app::error::AppError;
 use crate::audio::AudioError;
 use crate::audio::decode::SoundReader;
 use crate::hear::commands::Mode;

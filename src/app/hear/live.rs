@@ -1,9 +1,9 @@
 //! `tidecount hear` without recordings: a live meter of the microphone for setting up.
 
-use crate::app::error::AppError;
 use super::command::{HearArgs, phrase_ear, reader_left, unwritten};
 use super::lines::Found;
 use super::phrases::PhraseEar;
+use crate::app::error::AppError;
 use crate::app::meter::Meter;
 use crate::app::practise::until_interrupted;
 use crate::audio::{self, AudioError, AudioIo};
@@ -23,7 +23,9 @@ const LINE_BLOCKS: u64 = 100;
 /// The microphone or the commands cannot be used, or it went away for good.
 pub(in crate::app) fn run(args: &HearArgs) -> Result<bool, AppError> {
     if args.frames.is_some() {
-        return Err(AppError::Usage("--frames needs a recording to take them from; name it: tidecount hear FILE.wav --frames FILE.csv".into()));
+        return Err(AppError::Usage(
+            "--frames needs a recording to take them from; name it: tidecount hear FILE.wav --frames FILE.csv".into(),
+        ));
     }
     let name = args.mic.clone().unwrap_or_else(|| "default".to_owned());
     let mut io = audio::open(&name, "none", false)?;
@@ -144,7 +146,9 @@ impl View {
     fn began(&mut self, name: &str, commands: bool) {
         if !self.json {
             let commands = if commands { " and commands" } else { "" };
-            self.line(&format!("Listening to \"{name}\" for voice{commands}; nothing is kept. Levels in dB(A) re full scale. Ctrl-C ends."));
+            self.line(&format!(
+                "Listening to \"{name}\" for voice{commands}; nothing is kept. Levels in dB(A) re full scale. Ctrl-C ends."
+            ));
         }
     }
 

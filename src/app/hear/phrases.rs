@@ -3,13 +3,13 @@
 use crate::app::error::AppError;
 use crate::app::grammar::spoken_form;
 use crate::app::load;
-use crate::session::listening;
-use crate::speak::Words;
 use crate::audio::AudioError;
 use crate::audio::resample::StreamResampler;
 use crate::hear::commands::{
     ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options, OwnVoice, RATE_HZ,
 };
+use crate::session::listening;
+use crate::speak::Words;
 use std::path::Path;
 
 /// The recogniser is asked for what it heard after this much sound, s.

@@ -96,7 +96,10 @@ fn kept_view(site: &Site, one: &Calibration) -> KeptCalibration {
         ("distance", Arg::Text(one.distance_cm.to_string())),
         ("full", Arg::Text(format!("{:.1}", one.reported_offset_db()))),
     ];
-    let told = vec![site.with_texts(|texts| texts.with("page-calibration-how", args.clone())), site.with_texts(|texts| texts.with("page-calibration-scale", args))];
+    let told = vec![
+        site.with_texts(|texts| texts.with("page-calibration-how", args.clone())),
+        site.with_texts(|texts| texts.with("page-calibration-scale", args)),
+    ];
     KeptCalibration { device: one.device.name.clone(), told, void: one.void.clone(), to: site.to(HERE) }
 }
 
@@ -113,7 +116,8 @@ fn ask_fields(site: &Site, typed: &Fields) -> Vec<Field> {
     let mut weightings = vec![Choice::new("", site.s("page-weighting-usual"))];
     weightings.extend(WEIGHTINGS.iter().map(|weighting| Choice::new(weighting.letter().to_string(), weighting.letter().to_string())));
     fields.push(
-        Field::new("weighting", site.s("page-field-weighting"), Kind::Choice(weightings), typed.text("weighting")).hint(site.s("page-hint-weighting")),
+        Field::new("weighting", site.s("page-field-weighting"), Kind::Choice(weightings), typed.text("weighting"))
+            .hint(site.s("page-hint-weighting")),
     );
     fields.push(number("level_db", "", "page-hint-level-before"));
     fields
@@ -174,7 +178,10 @@ fn begin(site: &Site, form: &Fields) -> Result<Shown, PageError> {
     let usual = if method == Method::Source { Weighting::Z } else { Weighting::A };
     let weighting = WEIGHTINGS.into_iter().find(|weighting| weighting.letter().to_string() == form.text("weighting")).unwrap_or(usual);
     let mic = chosen(site, form)?.mic;
-    let told = (site.s("page-calibration-quiet"), site.s(if method == Method::Source { "page-calibration-source" } else { "page-calibration-voice" }));
+    let told = (
+        site.s("page-calibration-quiet"),
+        site.s(if method == Method::Source { "page-calibration-source" } else { "page-calibration-voice" }),
+    );
     let now = Now { told: told.0.clone(), ..Now::default() };
     let ask = Ask { mic, method, weighting, distance_cm, reference_cm, given_db: given };
     site.desk.forget(HERE);

@@ -5,7 +5,7 @@ use jiff::ZonedDateTime;
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
 use crate::app::clinic::show::{event_words, known};
-use crate::clinic::{Attention, Clinic, ClinicError, ClientSheet, Digest, MeasureRow, ReasonKind, Standing, reason_text};
+use crate::clinic::{Attention, ClientSheet, Clinic, ClinicError, Digest, MeasureRow, ReasonKind, Standing, reason_text};
 use crate::progress::Measure;
 use crate::screen::web::pages::{CaseRow, CaseloadView, Field, Kind, ReasonTold, SheetTable, SheetView, caseload, sheet};
 use crate::session::Arg;
@@ -19,7 +19,11 @@ const LONGEST_NOTE: usize = 300;
 
 impl From<ClinicError> for PageError {
     fn from(error: ClinicError) -> Self {
-        let status = if matches!(error, ClinicError::Client(_) | ClinicError::Absent { .. }) { axum::http::StatusCode::NOT_FOUND } else { axum::http::StatusCode::INTERNAL_SERVER_ERROR };
+        let status = if matches!(error, ClinicError::Client(_) | ClinicError::Absent { .. }) {
+            axum::http::StatusCode::NOT_FOUND
+        } else {
+            axum::http::StatusCode::INTERNAL_SERVER_ERROR
+        };
         Self { status, what: error.to_string() }
     }
 }
@@ -37,10 +41,14 @@ pub(super) fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let all = why.is_none() && query.text("all") == "yes";
     let standings = clinic.caseload(today, None)?;
     let needing = standings.iter().filter(|standing| !standing.attention.reasons.is_empty()).count();
-    let chosen: Vec<&Standing> = standings.iter().filter(|standing| all || standing.attention.reasons.iter().any(|reason| why.is_none_or(|why| reason.kind() == why))).collect();
+    let chosen: Vec<&Standing> = standings
+        .iter()
+        .filter(|standing| all || standing.attention.reasons.iter().any(|reason| why.is_none_or(|why| reason.kind() == why)))
+        .collect();
     let skip = query.text("skip").parse::<usize>().unwrap_or(0).min(chosen.len().saturating_sub(1));
     let skip = skip - skip % A_PAGE;
-    let rows: Vec<CaseRow> = chosen.iter().skip(skip).take(A_PAGE).map(|standing| row(site, &standing.digest, &standing.attention)).collect();
+    let rows: Vec<CaseRow> =
+        chosen.iter().skip(skip).take(A_PAGE).map(|standing| row(site, &standing.digest, &standing.attention)).collect();
     let own = match (all, why) {
         (true, _) => format!("{HERE}?all=yes&"),
         (false, Some(why)) => format!("{HERE}?why={}&", why.word()),
@@ -48,10 +56,20 @@ pub(super) fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     };
     let number = |n: usize| Arg::Number(n as f64);
     let view = CaseloadView {
-        lead: site.with_texts(|texts| texts.with("page-caseload-lead", vec![("day", Arg::Text(today.to_string())), ("n", number(needing)), ("of", number(standings.len()))])),
+        lead: site.with_texts(|texts| {
+            texts.with(
+                "page-caseload-lead",
+                vec![("day", Arg::Text(today.to_string())), ("n", number(needing)), ("of", number(standings.len()))],
+            )
+        }),
         place: clinic.place().to_owned(),
         choices: choices(site, &standings, needing, (all, why)),
-        range: site.with_texts(|texts| texts.with("page-caseload-range", vec![("from", number(skip + 1)), ("to", number(skip + rows.len())), ("of", number(chosen.len()))])),
+        range: site.with_texts(|texts| {
+            texts.with(
+                "page-caseload-range",
+                vec![("from", number(skip + 1)), ("to", number(skip + rows.len())), ("of", number(chosen.len()))],
+            )
+        }),
         before: (skip > 0).then(|| format!("{own}skip={}", skip.saturating_sub(A_PAGE))),
         behind: (skip + A_PAGE < chosen.len()).then(|| format!("{own}skip={}", skip + A_PAGE)),
         rows,
@@ -83,7 +101,11 @@ fn row(site: &Site, digest: &Digest, attention: &Attention) -> CaseRow {
         path: format!("{HERE}/client?number={}", digest.client),
         name: digest.name.clone(),
         desk: digest.desk.clone(),
-        reasons: attention.reasons.iter().map(|reason| ReasonTold { kind: kind_text(site, reason.kind()), told: reason_text(reason) }).collect(),
+        reasons: attention
+            .reasons
+            .iter()
+            .map(|reason| ReasonTold { kind: kind_text(site, reason.kind()), told: reason_text(reason) })
+            .collect(),
         known: known(digest),
     }
 }
@@ -155,7 +177,13 @@ fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
     let events = all
         .events
         .iter()
-        .map(|(event, seen)| vec![event.day.to_string(), event_words(event, event.exercise.as_deref().map(|id| exercise_name(site, id)).as_deref()), yes_no(*seen)])
+        .map(|(event, seen)| {
+            vec![
+                event.day.to_string(),
+                event_words(event, event.exercise.as_deref().map(|id| exercise_name(site, id)).as_deref()),
+                yes_no(*seen),
+            ]
+        })
         .collect();
     // The newest first: it is what is looked for.
     let days = all.days.iter().rev().map(|day| {
@@ -168,7 +196,11 @@ fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
             session.routine.clone(),
             format!("{} / {}", session.steps_done, session.steps_prescribed),
             format!("{:.0} min", session.practised_s / 60.0),
-            if session.discarded > 0 { format!("{} ({} {})", session.trials, session.discarded, site.s("page-caseload-discarded")) } else { session.trials.to_string() },
+            if session.discarded > 0 {
+                format!("{} ({} {})", session.trials, session.discarded, site.s("page-caseload-discarded"))
+            } else {
+                session.trials.to_string()
+            },
             session.end_reason.clone().unwrap_or_else(|| site.s("page-history-not-ended")),
         ]
     });
@@ -178,13 +210,31 @@ fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
         table(site, "page-caseload-events", &["page-column-day", "page-caseload-event", "page-caseload-event-state"], events),
         table(site, "page-caseload-measures", &MEASURE_COLUMNS, all.measures.iter().map(|row| measure_row(site, row)).collect()),
         table(site, days_key, &["page-column-day", "page-caseload-share", "page-caseload-reps", "page-caseload-practices"], days.collect()),
-        table(site, "page-caseload-sessions", &["page-history-when", "page-history-routine", "page-history-done", "page-history-length", "page-column-trials", "page-history-ended"], practices.collect()),
+        table(
+            site,
+            "page-caseload-sessions",
+            &[
+                "page-history-when",
+                "page-history-routine",
+                "page-history-done",
+                "page-history-length",
+                "page-column-trials",
+                "page-history-ended",
+            ],
+            practices.collect(),
+        ),
         table(site, "page-caseload-looks", &["page-history-when", "page-caseload-note"], looks.collect()),
     ]
 }
 
-const MEASURE_COLUMNS: [&str; 6] =
-    ["page-caseload-measure", "page-caseload-baseline", "page-caseload-latest", "page-caseload-smallest", "page-caseload-verdict", "page-caseload-conditions"];
+const MEASURE_COLUMNS: [&str; 6] = [
+    "page-caseload-measure",
+    "page-caseload-baseline",
+    "page-caseload-latest",
+    "page-caseload-smallest",
+    "page-caseload-verdict",
+    "page-caseload-conditions",
+];
 
 fn exercise_name(site: &Site, id: &str) -> String {
     let key = format!("ex-{id}-name");

@@ -24,7 +24,8 @@ fn guarded(site: &Site, residents: &Residents, client: &str) -> BTreeMap<String,
     let is_own = |(file, prescription): &&(String, Prescription)| own.contains(file) || prescription.client.as_deref() == Some(client);
     let mut theirs: Vec<&(String, Prescription)> = all.iter().filter(is_own).collect();
     if theirs.is_empty() {
-        let free = |(file, prescription): &&(String, Prescription)| prescription.client.is_none() && residents.who_practises(file).is_empty();
+        let free =
+            |(file, prescription): &&(String, Prescription)| prescription.client.is_none() && residents.who_practises(file).is_empty();
         theirs = all.iter().filter(free).collect();
     }
     let mut by_exercise: BTreeMap<String, Vec<String>> = BTreeMap::new();
@@ -60,7 +61,11 @@ pub(super) fn show(site: &Site, query: &Fields) -> Result<Shown, PageError> {
 
 fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Shown, PageError> {
     let names = super::clients(site)?;
-    let client = typed.get("client").filter(|client| !client.is_empty()).map(str::to_owned).or_else(|| if names.len() == 1 { names.first().cloned() } else { None });
+    let client = typed
+        .get("client")
+        .filter(|client| !client.is_empty())
+        .map(str::to_owned)
+        .or_else(|| if names.len() == 1 { names.first().cloned() } else { None });
     let client = client.filter(|client| names.contains(client));
     let told = match typed.text("told") {
         "agreed" => Some("page-cautions-agreed"),
@@ -99,7 +104,11 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Sh
 fn exercise(site: &Site, client: &str, id: &str, routines: &[String], agreed: &[Agreement], typed: &Fields) -> Option<GuardedExercise> {
     let entry = find(id)?;
     let box_id = format!("agree-{id}");
-    let told = if routines.is_empty() { site.s("page-cautions-no-routine") } else { site.with_texts(|texts| texts.text("page-cautions-routines", "names", &routines.join(", "))) };
+    let told = if routines.is_empty() {
+        site.s("page-cautions-no-routine")
+    } else {
+        site.with_texts(|texts| texts.text("page-cautions-routines", "names", &routines.join(", ")))
+    };
     let ticked = if typed.on(&box_id) { "on" } else { "" };
     Some(GuardedExercise {
         id: id.to_owned(),
@@ -115,7 +124,9 @@ fn exercise(site: &Site, client: &str, id: &str, routines: &[String], agreed: &[
 
 fn told_agreement(site: &Site, one: &Agreement) -> AgreedBy {
     let when = one.at.get(..10).unwrap_or_default().to_owned();
-    let with = |key: &str, by: &str| site.with_texts(|texts| texts.with(key, vec![("by", Arg::Text(by.to_owned())), ("when", Arg::Text(when.clone()))]));
+    let with = |key: &str, by: &str| {
+        site.with_texts(|texts| texts.with(key, vec![("by", Arg::Text(by.to_owned())), ("when", Arg::Text(when.clone()))]))
+    };
     match &one.how {
         AgreedHow::Aloud => AgreedBy::Elsewhere(with("page-agreed-aloud", "")),
         AgreedHow::Page { by } => AgreedBy::Page(with("page-agreed-page", by)),
@@ -135,7 +146,12 @@ pub(super) fn act(site: &Site, form: &Fields) -> Result<Shown, PageError> {
         Store::open(&site.place.data)?.withdraw_by_page(client, &entry.id, &site.s("page-by-page"), &now)?;
         return Ok(Shown::To(format!("{HERE}?client={}&told=withdrawn", super::encoded(client))));
     }
-    let ticked: Vec<String> = form.beginning("agree-").filter(|name| form.on(name)).filter_map(|name| find(name.trim_start_matches("agree-"))).map(|entry| entry.id.clone()).collect();
+    let ticked: Vec<String> = form
+        .beginning("agree-")
+        .filter(|name| form.on(name))
+        .filter_map(|name| find(name.trim_start_matches("agree-")))
+        .map(|entry| entry.id.clone())
+        .collect();
     let by = form.text("by");
     let mut faults = Vec::new();
     if ticked.is_empty() {

@@ -6,8 +6,8 @@ use std::process::ExitCode;
 use std::sync::Arc;
 
 use super::site::{Place, Site};
-use crate::app::error::AppError;
 use crate::app::clinic;
+use crate::app::error::AppError;
 use crate::app::web;
 use crate::clinic::{Address, Clinic};
 use crate::record::{Store, data_folder};
@@ -83,7 +83,8 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
     };
     let words = Words::english()?;
     let address_told = words.text(&crate::session::Line { key: "page-told-address".into(), args: Vec::new() })?;
-    let server = Server::start(args.port, |guard| super::alone(Arc::new(Site::new(place, words, guard)))).map_err(|why| AppError::Usage(why.to_string()))?;
+    let server = Server::start(args.port, |guard| super::alone(Arc::new(Site::new(place, words, guard))))
+        .map_err(|why| AppError::Usage(why.to_string()))?;
     let address = server.address();
     // Where nobody reads it the browser is all that is left.
     let _ = writeln!(std::io::stdout(), "{address_told}\n{address}").and_then(|()| std::io::stdout().flush());

@@ -59,7 +59,10 @@ pub enum Outcome {
     Played,
     Judged(Judged),
     Heard(Box<HeardSound>),
-    Learnt { client: String, words: Vec<Learnt> },
+    Learnt {
+        client: String,
+        words: Vec<Learnt>,
+    },
     /// Broken off by a button.
     Broken,
     /// In words for a person.

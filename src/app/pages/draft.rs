@@ -125,7 +125,9 @@ impl RoutineDraft {
         // The catalogue's own writer gives the comments as well: purpose, cautions, who should leave it out.
         let text = routine::Draft { steps: vec![DraftStep::new(entry)], ..routine::Draft::default() }.to_toml(words);
         let Ok(mut written) = text.parse::<DocumentMut>() else { return };
-        let Some(mut step) = written.get_mut("step").and_then(Item::as_array_of_tables_mut).filter(|steps| !steps.is_empty()).map(|steps| steps.remove(0)) else {
+        let Some(mut step) =
+            written.get_mut("step").and_then(Item::as_array_of_tables_mut).filter(|steps| !steps.is_empty()).map(|steps| steps.remove(0))
+        else {
             return;
         };
         step.set_position(None);
@@ -228,9 +230,10 @@ fn take_packs(step: &mut Table, prefix: &str, others: &str, form: &Fields) {
     let mut chosen: Vec<String> = form.beginning(prefix).map(|name| name.trim_start_matches(prefix).to_owned()).collect();
     chosen.extend(others.split([',', '\n']).map(str::trim).filter(|other| !other.is_empty()).map(str::to_owned));
     // Those that stay keep their order.
-    let before: Vec<String> = step.get("packs").and_then(Item::as_array).map_or(Vec::new(), |array| {
-        array.iter().filter_map(|value| value.as_str().map(str::to_owned)).collect()
-    });
+    let before: Vec<String> = step
+        .get("packs")
+        .and_then(Item::as_array)
+        .map_or(Vec::new(), |array| array.iter().filter_map(|value| value.as_str().map(str::to_owned)).collect());
     let mut packs: Vec<String> = before.into_iter().filter(|pack| chosen.contains(pack)).collect();
     packs.extend(chosen.into_iter().filter(|pack| !packs.contains(pack)).collect::<Vec<_>>());
     set_list(step, "packs", packs.into_iter().map(Value::from).collect(), false);
@@ -252,10 +255,15 @@ fn take_phases(step: &mut Table, entry: &CatalogueEntry, index: usize, form: &Fi
     }
     let usual = entry.phase_lengths();
     let length = |name: &str, typed: &str| {
-        number_of(typed).or_else(|| usual.iter().find(|(known, _)| *known == name).and_then(|(_, length_s)| number_of(&length_s.to_string())))
+        number_of(typed)
+            .or_else(|| usual.iter().find(|(known, _)| *known == name).and_then(|(_, length_s)| number_of(&length_s.to_string())))
     };
     if !step.contains_key("phases") {
-        let same = |(name, typed): &(String, String)| usual.iter().any(|(known, usual_s)| known == name && number_of(typed).is_some_and(|value| number_text(&value) == usual_s.to_string()));
+        let same = |(name, typed): &(String, String)| {
+            usual
+                .iter()
+                .any(|(known, usual_s)| known == name && number_of(typed).is_some_and(|value| number_text(&value) == usual_s.to_string()))
+        };
         if typed.len() == usual.len() && typed.iter().all(same) {
             return;
         }
@@ -372,9 +380,9 @@ fn growing_field(step: &Table, entry: &CatalogueEntry) -> Option<(&'static str, 
         let given = rows(step.get("phases")).first().and_then(|row| row.get("length_s")).and_then(as_number);
         return given.or_else(longest).map(|length_s| ("hold_s", length_s));
     }
-    let field = ["target_s", "out", "length_s", "repetitions"].into_iter().find(|field| {
-        fields.contains(field) && (*field != "target_s" || step.contains_key("target_s"))
-    })?;
+    let field = ["target_s", "out", "length_s", "repetitions"]
+        .into_iter()
+        .find(|field| fields.contains(field) && (*field != "target_s" || step.contains_key("target_s")))?;
     let usual = || entry.defaults().get(field).and_then(|text| text.parse().ok());
     step.get(field).and_then(as_number).or_else(usual).map(|value| (field, value))
 }
@@ -403,9 +411,9 @@ fn put_ramp(step: &mut Table, days: i64, stages: impl IntoIterator<Item = Inline
 
 fn add_stage(step: &mut Table) {
     let Some(ramp) = step.get_mut("ramp").and_then(Item::as_table_like_mut) else { return };
-    let last: Option<Vec<(String, Value)>> = rows(ramp.get("stages")).last().map(|last| {
-        last.iter().filter_map(|(key, item)| Some((key.to_owned(), item.as_value()?.clone()))).collect()
-    });
+    let last: Option<Vec<(String, Value)>> = rows(ramp.get("stages"))
+        .last()
+        .map(|last| last.iter().filter_map(|(key, item)| Some((key.to_owned(), item.as_value()?.clone()))).collect());
     let mut row = InlineTable::new();
     for (key, value) in last.unwrap_or_default() {
         // One more than before: two stages that ask for the same are a fault.

@@ -30,7 +30,9 @@ pub(super) fn fact_row(site: &Site, entry: &Entry, prescription: Option<&Prescri
 fn place_of(site: &Site, entry: &Entry, prescription: Option<&Prescription>) -> String {
     match (&entry.fact, entry.position) {
         (Fact::StepBegun { .. }, _) | (_, None) => String::new(),
-        (Fact::StepDone { exercise, .. } | Fact::StepStopped { exercise, .. } | Fact::StepLeftOut { exercise, .. }, _) => name(site, exercise),
+        (Fact::StepDone { exercise, .. } | Fact::StepStopped { exercise, .. } | Fact::StepLeftOut { exercise, .. }, _) => {
+            name(site, exercise)
+        }
         (Fact::CommandHeard { .. } | Fact::Rested { .. } | Fact::NoAnswer { .. }, _) => String::new(),
         (_, Some(at)) => place(site, at, prescription),
     }
@@ -48,7 +50,13 @@ fn place(site: &Site, at: Position, prescription: Option<&Prescription>) -> Stri
     let number = |n: u32| Arg::Number(f64::from(n));
     let name = step.map_or_else(|| at.step.to_string(), |step| name(site, &step.exercise.id));
     let repetitions = step.map_or(at.repetition, |step| step.repetitions);
-    let args = vec![("name", Arg::Text(name)), ("n", number(at.repetition)), ("of", number(repetitions)), ("set", number(at.set)), ("sets", number(step.map_or(1, |step| step.sets)))];
+    let args = vec![
+        ("name", Arg::Text(name)),
+        ("n", number(at.repetition)),
+        ("of", number(repetitions)),
+        ("set", number(at.set)),
+        ("sets", number(step.map_or(1, |step| step.sets))),
+    ];
     site.with_texts(|texts| texts.with("page-fact-place", args))
 }
 
@@ -77,7 +85,9 @@ fn text(text: &str) -> Arg {
 fn tell(site: &Site, fact: &Fact) -> Option<Told> {
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
     let plain = |key: &str, args: Vec<(&'static str, Arg)>| Some(Told { told: say(key, args), ..Told::default() });
-    let marked = |key: &str, args: Vec<(&'static str, Arg)>, mark: &'static str| Some(Told { told: say(key, args), mark: Some(mark), ..Told::default() });
+    let marked = |key: &str, args: Vec<(&'static str, Arg)>, mark: &'static str| {
+        Some(Told { told: say(key, args), mark: Some(mark), ..Told::default() })
+    };
     match fact {
         Fact::SessionBegun { routine, steps, .. } => plain("page-fact-begun", vec![("routine", text(routine)), ("n", count(*steps))]),
         Fact::SessionResumed { .. } => plain("page-fact-resumed", Vec::new()),
@@ -88,18 +98,25 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         Fact::StepLeftOut { reason, .. } => marked("page-fact-left-out", vec![("reason", text(reason))], "page-mark-left-out"),
         Fact::StepBegun { exercise, ramp_stage } => {
             let more = ramp_stage.map(|stage| say("page-fact-stage", vec![("n", count(stage))]));
-            Some(Told { told: say("page-fact-step", vec![("name", text(&name(site, exercise)))]), more: more.into_iter().collect(), mark: None })
+            Some(Told {
+                told: say("page-fact-step", vec![("name", text(&name(site, exercise)))]),
+                more: more.into_iter().collect(),
+                mark: None,
+            })
         }
         Fact::HoldMeasured { .. } => Some(hold(site, fact)),
         Fact::PostureHeld { duration_s, prescribed_s, complete, .. } => {
-            let mut told = Told { told: say("page-fact-posture", vec![("s", whole(*duration_s)), ("of", whole(*prescribed_s))]), ..Told::default() };
+            let mut told =
+                Told { told: say("page-fact-posture", vec![("s", whole(*duration_s)), ("of", whole(*prescribed_s))]), ..Told::default() };
             if !complete {
                 told.more.push(say("page-fact-cut-off", Vec::new()));
             }
             Some(told)
         }
         Fact::RoundPaced { duration_s, beat_s, .. } => plain("page-fact-round", vec![("s", one(*duration_s)), ("beat", one(*beat_s))]),
-        Fact::RepetitionDone { duration_s, ended_by, .. } => plain("page-fact-repetition", vec![("s", one(*duration_s)), ("by", text(ended_by))]),
+        Fact::RepetitionDone { duration_s, ended_by, .. } => {
+            plain("page-fact-repetition", vec![("s", one(*duration_s)), ("by", text(ended_by))])
+        }
         Fact::PhraseRead { phrase, duration_s, level_mean_db, f0_median_hz, level_weighting, level_terms, .. } => {
             let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
             let told = say("page-fact-phrase", vec![("phrase", text(phrase)), ("s", one(*duration_s))]);
@@ -119,7 +136,12 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         }
         Fact::CategoryNamed { category, named, duration_s, .. } => plain(
             "page-fact-named",
-            vec![("n", Arg::Number(named.len() as f64)), ("category", text(category)), ("s", whole(*duration_s)), ("words", text(&named.join(", ")))],
+            vec![
+                ("n", Arg::Number(named.len() as f64)),
+                ("category", text(category)),
+                ("s", whole(*duration_s)),
+                ("words", text(&named.join(", "))),
+            ],
         ),
         Fact::Rested { duration_s } => plain("page-fact-rested", vec![("s", whole(*duration_s))]),
         Fact::FallNoticed { of, reference, latest, .. } => {
@@ -127,7 +149,9 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
             marked(key, vec![("from", one(*reference)), ("to", one(*latest))], "page-mark-look")
         }
         Fact::RestOffered { taken } => plain(if *taken { "page-fact-rest-taken" } else { "page-fact-rest-declined" }, Vec::new()),
-        Fact::LoudLimitReached { loud_s, limit_s } => marked("page-fact-loud-limit", vec![("s", whole(*loud_s)), ("limit", whole(*limit_s))], "page-mark-look"),
+        Fact::LoudLimitReached { loud_s, limit_s } => {
+            marked("page-fact-loud-limit", vec![("s", whole(*loud_s)), ("limit", whole(*limit_s))], "page-mark-look")
+        }
         Fact::CommandHeard { command, text: heard, .. } => {
             let meant = site.s(&command.name_key());
             plain("page-fact-command", vec![("text", text(heard)), ("command", text(&meant))])
@@ -156,7 +180,8 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         Fact::ResponseTimed { .. } | Fact::ResultTold { .. } => None,
         #[allow(unreachable_patterns, reason = "facts that are added later are shown by their name until they have words")]
         other => {
-            let kind = serde_json::to_value(other).ok().and_then(|value| value.get("kind").and_then(|kind| kind.as_str().map(str::to_owned)));
+            let kind =
+                serde_json::to_value(other).ok().and_then(|value| value.get("kind").and_then(|kind| kind.as_str().map(str::to_owned)));
             plain("page-fact-other", vec![("kind", text(&kind.unwrap_or_default().replace('_', " ")))])
         }
     }
@@ -175,7 +200,19 @@ fn trouble_key(trouble: &crate::session::Trouble) -> &'static str {
 
 /// A hold with its conditions, and why it counts in no figure.
 fn hold(site: &Site, fact: &Fact) -> Told {
-    let Fact::HoldMeasured { duration_s, f0_median_hz, f0_span_st, level_mean_db, level_weighting, level_terms, breaks, masked_s, complete, .. } = fact else {
+    let Fact::HoldMeasured {
+        duration_s,
+        f0_median_hz,
+        f0_span_st,
+        level_mean_db,
+        level_weighting,
+        level_terms,
+        breaks,
+        masked_s,
+        complete,
+        ..
+    } = fact
+    else {
         return Told::default();
     };
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));

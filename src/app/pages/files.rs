@@ -29,7 +29,10 @@ pub enum FileFault {
     Changed(String),
     NotText(String),
     TooLarge(String),
-    System { file: String, why: String },
+    System {
+        file: String,
+        why: String,
+    },
 }
 
 /// A file that was read.
@@ -63,7 +66,8 @@ impl RoutineFolder {
         let entries = std::fs::read_dir(&self.path).into_iter().flatten().filter_map(Result::ok);
         // No link is followed: what is edited here lies here.
         let files = entries.filter(|entry| entry.file_type().is_ok_and(|kind| kind.is_file()));
-        let mut names: Vec<String> = files.filter_map(|entry| entry.file_name().into_string().ok()).filter(|name| is_routine_name(name)).collect();
+        let mut names: Vec<String> =
+            files.filter_map(|entry| entry.file_name().into_string().ok()).filter(|name| is_routine_name(name)).collect();
         names.sort_by_key(|name| name.to_lowercase());
         names
     }
@@ -123,7 +127,11 @@ impl RoutineFolder {
     pub fn new_path(&self, name: &str) -> Result<PathBuf, FileFault> {
         let stem = name.strip_suffix(".toml").unwrap_or_default();
         let plain = |c: char| c.is_alphanumeric() || matches!(c, '-' | '_' | ' ');
-        let good = !stem.is_empty() && stem.trim() == stem && stem.chars().count() <= LONGEST_NAME && stem.chars().all(plain) && is_routine_name(name);
+        let good = !stem.is_empty()
+            && stem.trim() == stem
+            && stem.chars().count() <= LONGEST_NAME
+            && stem.chars().all(plain)
+            && is_routine_name(name);
         if !good {
             return Err(FileFault::BadName(name.to_owned()));
         }
@@ -190,7 +198,20 @@ mod tests {
         std::os::unix::fs::symlink(dir.path().join("outside.toml"), folder.path().join("link.toml")).expect("links");
         std::fs::write(folder.path().join("household.toml"), "").expect("writes");
         assert!(folder.names().is_empty(), "{:?}", folder.names());
-        for name in ["../outside.toml", "..", "/etc/passwd", "link.toml", "household.toml", "./x.toml", "a/b.toml", "a\\b.toml", ".x.toml", " .toml", "x.toml\0", "x.txt"] {
+        for name in [
+            "../outside.toml",
+            "..",
+            "/etc/passwd",
+            "link.toml",
+            "household.toml",
+            "./x.toml",
+            "a/b.toml",
+            "a\\b.toml",
+            ".x.toml",
+            " .toml",
+            "x.toml\0",
+            "x.txt",
+        ] {
             assert!(matches!(folder.read(name), Err(FileFault::None(_))), "{name}");
             assert!(folder.write(name, "", "x").is_err(), "{name}");
             assert!(folder.write(name, "00", "x").is_err(), "{name}");

@@ -35,7 +35,9 @@ pub(super) fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
         view.older = (next < total).then(|| format!("{HERE}?{whose}skip={next}"));
         let number = |n: u64| Arg::Number(n as f64);
         let last = skip + rows.len() as u64;
-        view.range = site.with_texts(|texts| texts.with("page-history-range", vec![("from", number(skip + 1)), ("to", number(last)), ("of", number(total))]));
+        view.range = site.with_texts(|texts| {
+            texts.with("page-history-range", vec![("from", number(skip + 1)), ("to", number(last)), ("of", number(total))])
+        });
         view.rows = rows.iter().map(|row| row_of(site, row)).collect();
         if clients.len() > 1 {
             view.clients = clients;
@@ -59,7 +61,9 @@ fn row_of(site: &Site, row: &SessionSummary) -> HistoryRow {
         when: when(&row.started_at),
         client: row.client.clone(),
         routine: format!("{}{source}", row.routine),
-        done: site.with_texts(|texts| texts.with("page-history-steps", vec![("done", number(row.steps_done)), ("of", number(row.steps_prescribed))])),
+        done: site.with_texts(|texts| {
+            texts.with("page-history-steps", vec![("done", number(row.steps_done)), ("of", number(row.steps_prescribed))])
+        }),
         minutes: site.with_texts(|texts| texts.number("page-history-minutes", "n", row.minutes.round())),
         best: best.collect::<Vec<_>>().join(", "),
         ended: ended(site, row.end_reason.as_deref()),
@@ -87,7 +91,8 @@ pub(super) fn one(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let prescription = doses_of(&store.routine_text(session)?);
     let mut view = PracticeView { title: summary.routine.clone(), ..PracticeView::default() };
     let row = row_of(site, &summary);
-    view.about = vec![format!("{} · {}", row.when, row.client), format!("{} · {} · {}", row.done, row.minutes, row.ended), summary.software.clone()];
+    view.about =
+        vec![format!("{} · {}", row.when, row.client), format!("{} · {} · {}", row.done, row.minutes, row.ended), summary.software.clone()];
     view.sounds = super::sound::of_practice(site, &store, &summary.client, session)?;
     let mut rest = entries.as_slice();
     let parts = store.parts_of(session)?;

@@ -2,11 +2,11 @@
 
 use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, Value};
 
-use crate::app::attend::command::check_household;
-use crate::app::attend::packages::household_of_packages;
 use super::files::write_whole;
 use super::site::{PageError, Site};
 use super::toml_rows::{forget_places, inline, push_row, remove_row, rows};
+use crate::app::attend::command::check_household;
+use crate::app::attend::packages::household_of_packages;
 
 /// The persons of the household file with the routines that they practise.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -102,7 +102,8 @@ pub(super) fn forget_routine(site: &Site, name: &str, file: &str) -> Result<(), 
     }
     let Some(persons) = document.get_mut("person").and_then(Item::as_array_of_tables_mut) else { return Ok(()) };
     for person in persons.iter_mut().filter(|person| is_called(person, name)) {
-        let places = rows(person.get("routine")).into_iter().enumerate().filter(|(_, row)| row.get("file").and_then(Item::as_str) == Some(file));
+        let places =
+            rows(person.get("routine")).into_iter().enumerate().filter(|(_, row)| row.get("file").and_then(Item::as_str) == Some(file));
         let places: Vec<usize> = places.map(|(place, _)| place).collect();
         places.into_iter().rev().for_each(|place| remove_row(person, "routine", place));
     }

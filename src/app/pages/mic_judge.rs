@@ -119,7 +119,14 @@ mod tests {
     use super::*;
 
     fn good() -> HeardLevels {
-        HeardLevels { room_db: Some(-65.0), voice_db: Some(-32.0), voiced_s: 3.0, peak: 0.3, own_voice_db: Some(-40.0), ..HeardLevels::default() }
+        HeardLevels {
+            room_db: Some(-65.0),
+            voice_db: Some(-32.0),
+            voiced_s: 3.0,
+            peak: 0.3,
+            own_voice_db: Some(-40.0),
+            ..HeardLevels::default()
+        }
     }
 
     #[test]

@@ -46,11 +46,14 @@ impl Devices {
 
     pub fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, String> {
         if self.voice.as_deref() == Some(SYSTEM_VOICE) {
-            return SystemSpeaker::open().map(|speaker| Box::new(SystemTalker::new(speaker)) as Box<dyn Talker>).map_err(|why| why.to_string());
+            return SystemSpeaker::open()
+                .map(|speaker| Box::new(SystemTalker::new(speaker)) as Box<dyn Talker>)
+                .map_err(|why| why.to_string());
         }
         let voice = choose_voice(self.voice.as_deref()).map_err(|why| why.to_string())?;
         let cache = LineCache::new(Some(self.data.join("voice-cache")), rate_hz);
-        let renderer = if offline { Renderer::offline(voice, cache) } else { Renderer::live(voice, cache).map_err(|why| why.to_string())? };
+        let renderer =
+            if offline { Renderer::offline(voice, cache) } else { Renderer::live(voice, cache).map_err(|why| why.to_string())? };
         Ok(Box::new(PcmTalker::new(renderer, rate_hz)))
     }
 }
@@ -160,7 +163,17 @@ fn try_listen(devices: &Devices, told: &Told, job: &Job) -> Result<HeardLevels, 
             break;
         }
         let at_s = f64::from(blocks) / 100.0;
-        ear.push(&mic, captured.lost_frames, if at_s < SETTLE_S { Part::None } else if at_s < ROOM_S { Part::Room } else { Part::Speech });
+        ear.push(
+            &mic,
+            captured.lost_frames,
+            if at_s < SETTLE_S {
+                Part::None
+            } else if at_s < ROOM_S {
+                Part::Room
+            } else {
+                Part::Speech
+            },
+        );
         io.write(&speaker).map_err(text)?;
         if blocks % 10 == 0 {
             let (said, left_s) = if at_s < ROOM_S { (&told.room, ROOM_S - at_s) } else { (&told.speech, quiet_s - at_s) };

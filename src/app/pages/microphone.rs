@@ -42,17 +42,15 @@ pub(super) fn chosen(site: &Site, form: &Fields) -> Result<Devices, PageError> {
     let before = site.devices();
     let of = |id: &str, own: &str| {
         let asked = form.get(id).unwrap_or(own);
-        let known = fields.iter().filter(|field| field.id == id).any(|field| matches!(&field.kind, Kind::Choice(choices) if choices.iter().any(|choice| choice.value == asked)));
+        let known = fields
+            .iter()
+            .filter(|field| field.id == id)
+            .any(|field| matches!(&field.kind, Kind::Choice(choices) if choices.iter().any(|choice| choice.value == asked)));
         if known { Ok(asked.to_owned()) } else { Err(PageError::bad(site.s("page-device-gone"))) }
     };
     let (mic, speaker) = (of("mic", &before.0)?, of("speaker", &before.1)?);
     site.pick(&mic, &speaker);
-    Ok(Devices {
-        mic,
-        speaker,
-        voice: site.place.voice.clone(),
-        data: site.place.data.clone(),
-    })
+    Ok(Devices { mic, speaker, voice: site.place.voice.clone(), data: site.place.data.clone() })
 }
 
 /// `GET /microphone`

@@ -22,7 +22,8 @@ const EVERY: Duration = Duration::from_millis(100);
 pub(super) fn page(site: &Site, job: &Job, title_key: &str) -> Result<Shown, PageError> {
     let Now { told, figure, level_db, room_db, can_say } = job.shown();
     let here = job.task.page();
-    let view = Listening { title: site.s(title_key), told, figure, level_db, room_db, can_say, here: here.to_owned(), to: site.to("/break-off") };
+    let view =
+        Listening { title: site.s(title_key), told, figure, level_db, room_db, can_say, here: here.to_owned(), to: site.to("/break-off") };
     Ok(Shown::Page { here, title: view.title.clone(), main: site.with_texts(|texts| listening(texts, &view)) })
 }
 

@@ -66,7 +66,8 @@ impl Places {
         let mut begins = usize::MAX;
         for (key, item) in step.iter() {
             let of_key = step.key(key).and_then(toml_edit::Key::span);
-            begins = begins.min(of_key.as_ref().map_or(usize::MAX, |span| span.start)).min(item.span().map_or(usize::MAX, |span| span.start));
+            begins =
+                begins.min(of_key.as_ref().map_or(usize::MAX, |span| span.start)).min(item.span().map_or(usize::MAX, |span| span.start));
             match key {
                 "phases" => self.rows(&format!("{prefix}-phase"), item),
                 "questions" => self.rows(&format!("{prefix}-question"), item),

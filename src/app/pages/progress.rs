@@ -43,12 +43,19 @@ fn short(day: Date) -> String {
 
 fn fill(site: &Site, view: &mut ProgressView, picture: &Picture, (client, weeks): (&str, u32), today: Date) {
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
-    view.window = say("page-progress-window", vec![("from", Arg::Text(day_text(picture.window.from))), ("to", Arg::Text(day_text(picture.window.to)))]);
+    view.window = say(
+        "page-progress-window",
+        vec![("from", Arg::Text(day_text(picture.window.from))), ("to", Arg::Text(day_text(picture.window.to)))],
+    );
     let encoded = super::encoded(client);
     view.lengths = LENGTHS
         .iter()
         .map(|length| {
-            let label = if *length == 0 { say("page-progress-all", Vec::new()) } else { say("page-progress-weeks", vec![("n", Arg::Number(f64::from(*length)))]) };
+            let label = if *length == 0 {
+                say("page-progress-all", Vec::new())
+            } else {
+                say("page-progress-weeks", vec![("n", Arg::Number(f64::from(*length)))])
+            };
             (format!("{HERE}?client={encoded}&weeks={length}"), label, *length == weeks)
         })
         .collect();
@@ -56,7 +63,8 @@ fn fill(site: &Site, view: &mut ProgressView, picture: &Picture, (client, weeks)
     view.adherence = adherence_told(site, picture);
     view.calendar = calendar(site, picture, today);
     // Figures of voice quality are for the clinician's page, which the report is.
-    view.series = picture.series.iter().filter(|series| !series.measure.is_quality()).filter_map(|series| series_view(site, series)).collect();
+    view.series =
+        picture.series.iter().filter(|series| !series.measure.is_quality()).filter_map(|series| series_view(site, series)).collect();
     view.lists = lists(site, picture);
 }
 
@@ -71,7 +79,10 @@ fn adherence_told(site: &Site, picture: &Picture) -> Vec<String> {
     let practices = picture.practices.len() as f64;
     let mut told = vec![say("page-progress-practices", vec![("n", Arg::Number(practices))])];
     match adherence.share() {
-        Some(share) => told.push(say("page-progress-done", vec![("done", count(adherence.done)), ("of", count(adherence.prescribed)), ("percent", percent(share))])),
+        Some(share) => told.push(say(
+            "page-progress-done",
+            vec![("done", count(adherence.done)), ("of", count(adherence.prescribed)), ("percent", percent(share))],
+        )),
         None => told.push(say("page-progress-nothing-prescribed", Vec::new())),
     }
     if adherence.extra > 0 {
@@ -135,14 +146,21 @@ fn series_view(site: &Site, series: &Measured) -> Option<Series> {
     let last = series.segments.last()?.days.last()?.day;
     let measure = series.measure;
     let name = |key: String, plain: &str| if site.words.has(&key) { site.s(&key) } else { plain.to_owned() };
-    let title = format!("{}: {}", name(format!("ex-{}-name", series.exercise), &series.exercise), name(format!("page-measure-{}", measure.id()), measure.id()));
+    let title = format!(
+        "{}: {}",
+        name(format!("ex-{}-name", series.exercise), &series.exercise),
+        name(format!("page-measure-{}", measure.id()), measure.id())
+    );
     let last_x = days_between(first, last).max(1.0);
     let stretches = series.segments.iter().map(|segment| stretch(segment, first)).collect();
     let told = told(site, series);
-    let columns = ["page-column-day", "page-column-trials", "page-column-median", "page-column-low", "page-column-high"].map(|key| site.s(key)).to_vec();
+    let columns = ["page-column-day", "page-column-trials", "page-column-median", "page-column-low", "page-column-high"]
+        .map(|key| site.s(key))
+        .to_vec();
     let rows = series.segments.iter().flat_map(|segment| &segment.days).rev().map(|day| {
         let all: Vec<String> = day.trials.iter().map(|value| number(*value, measure)).collect();
-        let (low, high) = day.trials.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(*value), high.max(*value)));
+        let (low, high) =
+            day.trials.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(*value), high.max(*value)));
         vec![day_text(day.day), all.join(", "), number(day.median, measure), number(low, measure), number(high, measure)]
     });
     Some(Series {
@@ -220,7 +238,11 @@ fn told(site: &Site, series: &Measured) -> Vec<String> {
         None => told.push(say("page-progress-no-baseline", Vec::new())),
     }
     if let Some(week) = segment.weeks.last() {
-        let args = vec![("median", value(week.median)), ("monday", Arg::Text(day_text(week.monday))), ("trials", Arg::Number(f64::from(week.trials)))];
+        let args = vec![
+            ("median", value(week.median)),
+            ("monday", Arg::Text(day_text(week.monday))),
+            ("trials", Arg::Number(f64::from(week.trials))),
+        ];
         told.push(say("page-progress-week-median", args));
     }
     if let Some(slope) = &segment.slope {
@@ -262,8 +284,16 @@ fn notes(site: &Site, series: &Measured) -> Vec<String> {
         if series.measure.is_level() {
             let distance = conditions.distance_cm.map_or_else(unknown, |cm| format!("{cm} cm"));
             let weighting = conditions.level_weighting.clone().unwrap_or_else(unknown);
-            let scale = site.s(&format!("page-scale-{}", serde_json::to_value(conditions.calibration).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default()));
-            let args = vec![("weighting", Arg::Text(weighting)), ("distance", Arg::Text(distance)), ("scale", Arg::Text(scale)), ("microphone", Arg::Text(microphone))];
+            let scale = site.s(&format!(
+                "page-scale-{}",
+                serde_json::to_value(conditions.calibration).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default()
+            ));
+            let args = vec![
+                ("weighting", Arg::Text(weighting)),
+                ("distance", Arg::Text(distance)),
+                ("scale", Arg::Text(scale)),
+                ("microphone", Arg::Text(microphone)),
+            ];
             notes.push(say("page-progress-conditions", args));
         } else {
             notes.push(say("page-progress-conditions-mic", vec![("microphone", Arg::Text(microphone))]));
@@ -300,7 +330,9 @@ fn changed(site: &Site, change: &ProgrammeChange, name: &dyn Fn(&str) -> String)
     let item = |item: &ProgrammeItem| match item {
         ProgrammeItem::RoutineBegun { exercises } => say("page-programme-begun", vec![("n", Arg::Number(exercises.len() as f64))]),
         ProgrammeItem::RoutineReplaced { by } => say("page-programme-replaced", vec![("by", t(by))]),
-        ProgrammeItem::ExerciseAdded { exercise, dose } => say("page-programme-added", vec![("name", t(&name(exercise))), ("dose", t(dose))]),
+        ProgrammeItem::ExerciseAdded { exercise, dose } => {
+            say("page-programme-added", vec![("name", t(&name(exercise))), ("dose", t(dose))])
+        }
         ProgrammeItem::ExerciseRemoved { exercise, .. } => say("page-programme-removed", vec![("name", t(&name(exercise)))]),
         ProgrammeItem::DoseChanged { exercise, field: changed, from, to } => {
             say("page-programme-dose", vec![("name", t(&name(exercise))), ("field", t(&field(changed))), ("from", t(from)), ("to", t(to))])
@@ -310,7 +342,9 @@ fn changed(site: &Site, change: &ProgrammeChange, name: &dyn Fn(&str) -> String)
         }
         ProgrammeItem::OrderChanged => say("page-programme-order", Vec::new()),
         ProgrammeItem::PlanChanged { from, to } => say("page-programme-plan", vec![("from", t(from)), ("to", t(to))]),
-        ProgrammeItem::SettingChanged { field: changed, from, to } => say("page-programme-setting", vec![("field", t(&field(changed))), ("from", t(from)), ("to", t(to))]),
+        ProgrammeItem::SettingChanged { field: changed, from, to } => {
+            say("page-programme-setting", vec![("field", t(&field(changed))), ("from", t(from)), ("to", t(to))])
+        }
     };
     let items: Vec<String> = change.items.iter().map(item).collect();
     format!("{}, {}: {}", day_text(change.day), change.routine_title, items.join("; "))

@@ -68,7 +68,12 @@ impl Drop for Passing {
 
 /// An export writes files; this one lies beside the record, which nobody else may read, for as long as it is read.
 fn export(site: &Site, client: Option<String>, kind: &str) -> Result<Vec<u8>, PageError> {
-    let passing = Passing(site.place.data.join(format!(".page-{}-{}.{}", std::process::id(), site.guard.once(), if kind == "csv" { "csv" } else { "json" })));
+    let passing = Passing(site.place.data.join(format!(
+        ".page-{}-{}.{}",
+        std::process::id(),
+        site.guard.once(),
+        if kind == "csv" { "csv" } else { "json" }
+    )));
     let selection = Selection { client, from: None, to: None, source: None, data: Some(site.place.data.clone()) };
     let target = Target { out: Some(passing.0.clone()), force: false };
     let trials = TABLES.into_iter().find(|table| table.name == "trials");

@@ -5,7 +5,9 @@ use toml_edit::{Item, Table};
 use super::draft::{PATIENCE, RoutineDraft, TOP_NUMBERS, TOP_TEXTS, asks_acknowledgement, entry_of, number_fields};
 use super::places::Places;
 use super::toml_rows::{rows, typed, typed_lines};
-use crate::routine::{CatalogueEntry, Faults, Timing, Weekday, built_in_packs, catalogue, disagreements, limit_of, ramp_template, templates};
+use crate::routine::{
+    CatalogueEntry, Faults, Timing, Weekday, built_in_packs, catalogue, disagreements, limit_of, ramp_template, templates,
+};
 use crate::screen::web::pages::{Action, Choice, DoseOffer, Field, Group, Kind, RoutineForm, StepForm, Texts};
 use crate::session::Arg;
 
@@ -100,10 +102,46 @@ fn label_key(field: &str) -> Option<String> {
 
 /// Every key of a routine's file that the form has a name for.
 pub(super) const FIELDS: [&str; 40] = [
-    "title", "client", "cue_words", "feedback_every", "loud_limit_s", "ask_again_after_s", "asks", "give_up_after_s", "plan", "at", "days", "step",
-    "exercise", "cautions_acknowledged", "sets", "repetitions", "rest_s", "set_rest_s", "target_s", "max_break_s", "min_hold_s", "cues_at_s", "phases",
-    "count_every_s", "count_last_s", "in", "out", "beat_s", "next_cue_after_s", "sip_every", "sips_enabled_by_clinician", "phrases", "syllables",
-    "length_s", "questions", "packs", "think_s", "ramp", "stages", "hold_s",
+    "title",
+    "client",
+    "cue_words",
+    "feedback_every",
+    "loud_limit_s",
+    "ask_again_after_s",
+    "asks",
+    "give_up_after_s",
+    "plan",
+    "at",
+    "days",
+    "step",
+    "exercise",
+    "cautions_acknowledged",
+    "sets",
+    "repetitions",
+    "rest_s",
+    "set_rest_s",
+    "target_s",
+    "max_break_s",
+    "min_hold_s",
+    "cues_at_s",
+    "phases",
+    "count_every_s",
+    "count_last_s",
+    "in",
+    "out",
+    "beat_s",
+    "next_cue_after_s",
+    "sip_every",
+    "sips_enabled_by_clinician",
+    "phrases",
+    "syllables",
+    "length_s",
+    "questions",
+    "packs",
+    "think_s",
+    "ramp",
+    "stages",
+    "hold_s",
 ];
 
 fn step_of(id: &str) -> Option<usize> {
@@ -140,7 +178,13 @@ fn top_fields(root: &Table, texts: Texts<'_>) -> Vec<Field> {
         let hint = texts.s(&format!("page-hint-{name}"));
         Field::new(*name, label(name, texts), Kind::Line, typed(root.get(name))).hint(hint)
     };
-    let usual = |name: &str| if name == "feedback_every" { "5".to_owned() } else { limit_of(None, "voice_total_s").map_or(String::new(), |limit| limit.max.to_string()) };
+    let usual = |name: &str| {
+        if name == "feedback_every" {
+            "5".to_owned()
+        } else {
+            limit_of(None, "voice_total_s").map_or(String::new(), |limit| limit.max.to_string())
+        }
+    };
     let number = |name: &&str| {
         Field::new(*name, label(name, texts), Kind::Number, typed(root.get(name))).hint(number_hint(None, name, Some(&usual(name)), texts))
     };
@@ -159,8 +203,11 @@ fn patience_fields(root: &Table, texts: Texts<'_>) -> Vec<Field> {
 
 fn plan_groups(root: &Table, texts: Texts<'_>) -> Vec<Group> {
     let group = |(index, row): (usize, &dyn toml_edit::TableLike)| {
-        let days: Option<Vec<&str>> = row.get("days").and_then(Item::as_array).map(|days| days.iter().filter_map(|day| day.as_str()).collect());
-        let mut fields = vec![Field::new(format!("plan-{index}-at"), label("at", texts), Kind::Line, typed(row.get("at"))).hint(texts.s("page-hint-at"))];
+        let days: Option<Vec<&str>> =
+            row.get("days").and_then(Item::as_array).map(|days| days.iter().filter_map(|day| day.as_str()).collect());
+        let mut fields = vec![
+            Field::new(format!("plan-{index}-at"), label("at", texts), Kind::Line, typed(row.get("at"))).hint(texts.s("page-hint-at")),
+        ];
         fields.extend(Weekday::ALL.iter().map(|day| {
             let on = days.as_ref().is_none_or(|days| days.contains(&day.name()));
             Field::new(format!("plan-{index}-{}", day.name()), texts.s(day.key()), Kind::Check, if on { "on" } else { "" })
@@ -189,7 +236,9 @@ fn step_form(index: usize, step: &Table, count: usize, texts: Texts<'_>) -> Step
     let entry = entry_of(step);
     let name = entry.map_or_else(|| typed(step.get("exercise")), |entry| texts.s(&format!("ex-{}-name", entry.id)));
     let heading = format!("{}. {name}", index + 1);
-    let go = |value: &str, key: &str, to: usize| Action::new(format!("{value}.{index}"), texts.s(key)).of(heading.clone()).then_at(format!("step-{to}"));
+    let go = |value: &str, key: &str, to: usize| {
+        Action::new(format!("{value}.{index}"), texts.s(key)).of(heading.clone()).then_at(format!("step-{to}"))
+    };
     let mut moves = Vec::new();
     if index > 0 {
         moves.push(go("up", "page-step-earlier", index - 1));
@@ -208,7 +257,8 @@ fn step_form(index: usize, step: &Table, count: usize, texts: Texts<'_>) -> Step
         });
         let mut choices: Vec<Choice> = choices.collect();
         choices.insert(0, Choice::new(typed(step.get("exercise")), name));
-        form.fields = vec![Field::new(format!("{prefix}-exercise"), label("exercise", texts), Kind::Choice(choices), typed(step.get("exercise")))];
+        form.fields =
+            vec![Field::new(format!("{prefix}-exercise"), label("exercise", texts), Kind::Choice(choices), typed(step.get("exercise")))];
         return form;
     };
     form.purpose = texts.s(&format!("ex-{}-purpose", entry.id));
@@ -253,14 +303,22 @@ fn fields(prefix: &str, step: &Table, entry: &CatalogueEntry, texts: Texts<'_>) 
                 let hint = defaults.get(name).map(|usual| texts.text("page-hint-default", "value", usual)).unwrap_or_default();
                 all.push(Field::new(id, label(name, texts), Kind::Line, typed(step.get(name))).hint(hint));
             }
-            "phrases" => all.push(Field::new(id, label(name, texts), Kind::Lines(6), typed_lines(step.get(name))).hint(texts.s("page-hint-phrases"))),
+            "phrases" => {
+                all.push(Field::new(id, label(name, texts), Kind::Lines(6), typed_lines(step.get(name))).hint(texts.s("page-hint-phrases")))
+            }
             _ => {}
         }
     }
     all
 }
 
-fn groups(prefix: &str, index: usize, step: &Table, entry: &CatalogueEntry, (heading, texts): (&str, Texts<'_>)) -> Vec<(String, Vec<Group>)> {
+fn groups(
+    prefix: &str,
+    index: usize,
+    step: &Table,
+    entry: &CatalogueEntry,
+    (heading, texts): (&str, Texts<'_>),
+) -> Vec<(String, Vec<Group>)> {
     let suits = |field: &str| entry.dose_fields().contains(&field);
     let mut all = Vec::new();
     if suits("phases") {
@@ -303,7 +361,9 @@ fn phases(prefix: &str, index: usize, step: &Table, entry: &CatalogueEntry, (hea
                 Field::new(id("name"), texts.s("page-field-phase-name"), Kind::Choice(choices), name),
                 Field::new(id("length_s"), texts.s("page-field-phase-length"), Kind::Number, length).hint(hint),
             ],
-            remove: Some(Action::new(format!("remove-phase.{index}.{row}"), texts.s("page-remove")).of(format!("{of}, {heading}")).then_at(prefix)),
+            remove: Some(
+                Action::new(format!("remove-phase.{index}.{row}"), texts.s("page-remove")).of(format!("{of}, {heading}")).then_at(prefix),
+            ),
         }
     };
     shown.into_iter().enumerate().map(group).collect()
@@ -312,7 +372,12 @@ fn phases(prefix: &str, index: usize, step: &Table, entry: &CatalogueEntry, (hea
 fn questions(prefix: &str, index: usize, step: &Table, (heading, texts): (&str, Texts<'_>)) -> Vec<Group> {
     let group = |(row, table): (usize, &dyn toml_edit::TableLike)| {
         let line = |field: &str| {
-            Field::new(format!("{prefix}-question-{row}-{field}"), texts.s(&format!("page-field-question-{field}")), Kind::Line, typed(table.get(field)))
+            Field::new(
+                format!("{prefix}-question-{row}-{field}"),
+                texts.s(&format!("page-field-question-{field}")),
+                Kind::Line,
+                typed(table.get(field)),
+            )
         };
         let lines = |field: &str| {
             let id = format!("{prefix}-question-{row}-{field}");
@@ -323,7 +388,11 @@ fn questions(prefix: &str, index: usize, step: &Table, (heading, texts): (&str, 
         Group {
             legend: of.clone(),
             fields: vec![line("clue"), lines("answers"), lines("near"), line("hint"), line("fact")],
-            remove: Some(Action::new(format!("remove-question.{index}.{row}"), texts.s("page-remove")).of(format!("{of}, {heading}")).then_at(prefix)),
+            remove: Some(
+                Action::new(format!("remove-question.{index}.{row}"), texts.s("page-remove"))
+                    .of(format!("{of}, {heading}"))
+                    .then_at(prefix),
+            ),
         }
     };
     rows(step.get("questions")).into_iter().enumerate().map(group).collect()
@@ -331,11 +400,14 @@ fn questions(prefix: &str, index: usize, step: &Table, (heading, texts): (&str, 
 
 /// Built-in packs of the right sort to be ticked, and others by their file.
 fn packs(prefix: &str, step: &Table, entry: &CatalogueEntry, texts: Texts<'_>) -> Group {
-    let chosen: Vec<String> = step.get("packs").and_then(Item::as_array).map_or(Vec::new(), |packs| {
-        packs.iter().filter_map(|pack| pack.as_str().map(str::to_owned)).collect()
-    });
+    let chosen: Vec<String> = step
+        .get("packs")
+        .and_then(Item::as_array)
+        .map_or(Vec::new(), |packs| packs.iter().filter_map(|pack| pack.as_str().map(str::to_owned)).collect());
     let of_kind = |(name, text): &(String, String)| {
-        let category = text.lines().any(|line| line.split_once('=').is_some_and(|(key, value)| key.trim() == "kind" && value.contains("\"category\"")));
+        let category = text
+            .lines()
+            .any(|line| line.split_once('=').is_some_and(|(key, value)| key.trim() == "kind" && value.contains("\"category\"")));
         (category == entry.naming).then(|| name.clone())
     };
     let known: Vec<String> = built_in_packs().iter().filter_map(of_kind).collect();
@@ -352,7 +424,13 @@ fn packs(prefix: &str, step: &Table, entry: &CatalogueEntry, texts: Texts<'_>) -
     Group { legend: texts.s("page-packs-choose"), fields, remove: None }
 }
 
-fn stages(prefix: &str, index: usize, ramp: &dyn toml_edit::TableLike, entry: &CatalogueEntry, (heading, texts): (&str, Texts<'_>)) -> Vec<Group> {
+fn stages(
+    prefix: &str,
+    index: usize,
+    ramp: &dyn toml_edit::TableLike,
+    entry: &CatalogueEntry,
+    (heading, texts): (&str, Texts<'_>),
+) -> Vec<Group> {
     let days = Field::new(format!("{prefix}-ramp-days"), texts.s("page-field-ramp-days"), Kind::Number, typed(ramp.get("days")))
         .hint(number_hint(None, "days", Some("3"), texts));
     let all = Group {
@@ -370,13 +448,16 @@ fn stages(prefix: &str, index: usize, ramp: &dyn toml_edit::TableLike, entry: &C
             let hint = limit_of(Some(entry), limit).map(|limit| {
                 texts.with("page-hint-limits", vec![("from", Arg::Text(limit.min.to_string())), ("to", Arg::Text(limit.max.to_string()))])
             });
-            Field::new(format!("{prefix}-stage-{row}-{field}"), label(field, texts), Kind::Number, typed(table.get(field))).hint(hint.unwrap_or_default())
+            Field::new(format!("{prefix}-stage-{row}-{field}"), label(field, texts), Kind::Number, typed(table.get(field)))
+                .hint(hint.unwrap_or_default())
         });
         let of = texts.number("page-stage-number", "n", row as f64 + 1.0);
         Group {
             legend: of.clone(),
             fields: fields.collect(),
-            remove: Some(Action::new(format!("remove-stage.{index}.{row}"), texts.s("page-remove")).of(format!("{of}, {heading}")).then_at(prefix)),
+            remove: Some(
+                Action::new(format!("remove-stage.{index}.{row}"), texts.s("page-remove")).of(format!("{of}, {heading}")).then_at(prefix),
+            ),
         }
     };
     std::iter::once(all).chain(rows(ramp.get("stages")).into_iter().enumerate().map(stage)).collect()
@@ -396,20 +477,27 @@ fn whys(entry: &CatalogueEntry, texts: Texts<'_>) -> Vec<String> {
 }
 
 fn doses(index: usize, entry: &'static CatalogueEntry, (heading, texts): (&str, Texts<'_>)) -> Vec<DoseOffer> {
-    let source = |text: &str, source: &str, status: &str| if source == "common practice" { format!("{text} [{status}]") } else { format!("{text}; {source} [{status}]") };
+    let source = |text: &str, source: &str, status: &str| {
+        if source == "common practice" { format!("{text} [{status}]") } else { format!("{text}; {source} [{status}]") }
+    };
     let anchor = format!("step-{index}");
     let mut offers: Vec<DoseOffer> = templates(entry)
         .iter()
         .enumerate()
         .map(|(number, template)| {
-            let told = format!("{}. {}", source(&template.dose.text, &template.dose.source, &template.dose.status.to_string()), template.dose.who);
+            let told =
+                format!("{}. {}", source(&template.dose.text, &template.dose.source, &template.dose.status.to_string()), template.dose.who);
             let takes = template.beyond.is_none() && !template.numbers.is_empty();
             let taken_as = match &template.beyond {
                 Some(beyond) => texts.text("page-dose-beyond", "why", beyond),
                 None if template.numbers.is_empty() => texts.s("page-dose-no-number"),
                 None => texts.text("page-dose-taken-as", "dose", &crate::app::routine::new_words::numbers_in_words(&template.numbers)),
             };
-            let take = takes.then(|| Action::new(format!("dose.{index}.{number}"), texts.s("page-dose-take")).of(format!("{}, {heading}", template.dose.text)).then_at(&anchor));
+            let take = takes.then(|| {
+                Action::new(format!("dose.{index}.{number}"), texts.s("page-dose-take"))
+                    .of(format!("{}, {heading}", template.dose.text))
+                    .then_at(&anchor)
+            });
             DoseOffer { told, taken_as, take }
         })
         .collect();
@@ -423,7 +511,8 @@ fn doses(index: usize, entry: &'static CatalogueEntry, (heading, texts): (&str, 
 
 fn more(index: usize, step: &Table, entry: &CatalogueEntry, (heading, texts): (&str, Texts<'_>)) -> Vec<Action> {
     let suits = |field: &str| entry.dose_fields().contains(&field);
-    let action = |value: &str, key: &str| Action::new(format!("{value}.{index}"), texts.s(key)).of(heading).then_at(format!("step-{index}"));
+    let action =
+        |value: &str, key: &str| Action::new(format!("{value}.{index}"), texts.s(key)).of(heading).then_at(format!("step-{index}"));
     let mut all = Vec::new();
     if suits("phases") {
         all.push(action("add-phase", "page-add-phase"));

@@ -9,7 +9,8 @@ use super::site::{PageError, Shown, Site};
 use crate::report::{handout, to_pdf};
 use crate::routine::{Faults, MAX_FILE_BYTES, Prescription, check_text};
 use crate::screen::web::pages::{
-    Choice, Chooser, Field, Kind, RoutineForm, RoutineRow, RoutineView, RoutinesView, StepView, Texts, routine_form, routine_text, routine_view, routines,
+    Choice, Chooser, Field, Kind, RoutineForm, RoutineRow, RoutineView, RoutinesView, StepView, Texts, routine_form, routine_text,
+    routine_view, routines,
 };
 use crate::session::{Arg, Line};
 
@@ -24,9 +25,8 @@ fn file_fault(site: &Site, fault: &FileFault) -> String {
         FileFault::Changed(file) => key("page-file-changed", file),
         FileFault::NotText(file) => key("page-file-not-text", file),
         FileFault::TooLarge(file) => key("page-file-too-large", file),
-        FileFault::System { file, why } => {
-            site.with_texts(|texts| texts.with("page-file-system", vec![("file", Arg::Text(file.clone())), ("why", Arg::Text(why.clone()))]))
-        }
+        FileFault::System { file, why } => site
+            .with_texts(|texts| texts.with("page-file-system", vec![("file", Arg::Text(file.clone())), ("why", Arg::Text(why.clone()))])),
     }
 }
 
@@ -54,11 +54,20 @@ fn list_view(site: &Site, typed: &Fields, faults: Vec<(Option<String>, String)>)
     let names = site.routines.names();
     let rows = names.iter().map(|name| row(site, name, &residents)).collect();
     let mut copies = vec![Choice::new("", site.s("page-routines-empty"))];
-    copies.extend(names.iter().map(|name| Choice::new(name.clone(), site.with_texts(|texts| texts.text("page-routines-copy-of", "file", name)))));
+    copies.extend(
+        names.iter().map(|name| Choice::new(name.clone(), site.with_texts(|texts| texts.text("page-routines-copy-of", "file", name)))),
+    );
     let mut name = Field::new("name", site.s("page-field-file-name"), Kind::Line, typed.text("name")).hint(site.s("page-hint-file-name"));
     name.faults = faults.iter().filter(|(at, _)| at.as_deref() == Some("name")).map(|(_, what)| what.clone()).collect();
     let like = Field::new("like", site.s("page-field-like"), Kind::Choice(copies), typed.text("like"));
-    RoutinesView { folder: site.routines.path().display().to_string(), rows, notice: None, faults, new: vec![name, like], to: site.to("/routines/new") }
+    RoutinesView {
+        folder: site.routines.path().display().to_string(),
+        rows,
+        notice: None,
+        faults,
+        new: vec![name, like],
+        to: site.to("/routines/new"),
+    }
 }
 
 fn row(site: &Site, name: &str, residents: &Residents) -> RoutineRow {
@@ -69,7 +78,12 @@ fn row(site: &Site, name: &str, residents: &Residents) -> RoutineRow {
         Err(fault) => return broken(file_fault(site, &fault)),
     };
     match check(site, name, &read.text) {
-        Ok(prescription) => RoutineRow { file: name.to_owned(), title: Some(prescription.routine.title.clone()), about: length_of(site, &prescription), who },
+        Ok(prescription) => RoutineRow {
+            file: name.to_owned(),
+            title: Some(prescription.routine.title.clone()),
+            about: length_of(site, &prescription),
+            who,
+        },
         Err(faults) => broken(site.with_texts(|texts| texts.number("page-routines-faults", "n", faults.list.len() as f64))),
     }
 }
@@ -156,7 +170,8 @@ pub(super) fn handout_pdf(site: &Site, query: &Fields) -> Result<Shown, PageErro
     let name = query.text("file");
     let read = site.routines.read(name).map_err(|fault| no_file(site, &fault))?;
     let prescription = check(site, name, &read.text).map_err(|faults| PageError::bad(faults.to_string()))?;
-    let say = |key: &str, args: &[(&'static str, Arg)]| site.words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_default();
+    let say =
+        |key: &str, args: &[(&'static str, Arg)]| site.words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_default();
     let bytes = to_pdf(&handout(&prescription, &say)).map_err(|why| PageError::bad(why.to_string()))?;
     Ok(Shown::File { kind: "application/pdf", name: format!("{}.pdf", name.trim_end_matches(".toml")), bytes })
 }
@@ -211,7 +226,10 @@ pub(super) fn change(site: &Site, form: &Fields) -> Result<Shown, PageError> {
         let changed = draft.act(action, form, &look_up);
         text = draft.text();
         if changed {
-            return form_page(site, &Sheet { file, base, text: &text, told: Some("page-routine-not-yet-saved"), checked: false, extra: None });
+            return form_page(
+                site,
+                &Sheet { file, base, text: &text, told: Some("page-routine-not-yet-saved"), checked: false, extra: None },
+            );
         }
     }
     let sheet = Sheet { file, base, text: &text, told: None, checked: true, extra: None };

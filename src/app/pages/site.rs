@@ -8,12 +8,12 @@ use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::Markup;
 
-use crate::app::error::AppError;
-use crate::app::grammar::spoken_form;
-use crate::app::load;
 use super::desk::Desk;
 use super::fields::Fields;
 use super::files::RoutineFolder;
+use crate::app::error::AppError;
+use crate::app::grammar::spoken_form;
+use crate::app::load;
 use crate::clinic::Address;
 use crate::hear::commands::Lexicon;
 use crate::record::{RecordError, Store};
@@ -68,7 +68,17 @@ impl Site {
     pub fn new(place: Place, words: Words, guard: Arc<Guard>) -> Self {
         let folder = place.household.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or_else(|| Path::new(".")).to_owned();
         let commands = load::command_words(&words);
-        Self { place, routines: RoutineFolder::new(folder), words, guard, desk: Desk::default(), picked: Mutex::new(None), practising: AtomicBool::new(false), lexicon: OnceLock::new(), commands }
+        Self {
+            place,
+            routines: RoutineFolder::new(folder),
+            words,
+            guard,
+            desk: Desk::default(),
+            picked: Mutex::new(None),
+            practising: AtomicBool::new(false),
+            lexicon: OnceLock::new(),
+            commands,
+        }
     }
 
     /// A practice begins, or is over. What uses the devices ends first.
@@ -94,7 +104,10 @@ impl Site {
 
     /// The list of pages.
     pub fn nav(&self) -> Vec<NavItem> {
-        NAV.iter().chain(self.place.clinic.as_ref().map(|_| &CASELOAD_NAV)).map(|(path, key)| NavItem { path, label: self.s(key) }).collect()
+        NAV.iter()
+            .chain(self.place.clinic.as_ref().map(|_| &CASELOAD_NAV))
+            .map(|(path, key)| NavItem { path, label: self.s(key) })
+            .collect()
     }
 
     /// The microphone and loudspeaker to begin with.
@@ -128,7 +141,9 @@ impl Site {
 
     /// What the recogniser knows; none where there is no model.
     pub fn lexicon(&self) -> Option<&Lexicon> {
-        self.lexicon.get_or_init(|| load::model_folder(self.place.model.as_deref()).ok().and_then(|model| Lexicon::open(&model).ok())).as_ref()
+        self.lexicon
+            .get_or_init(|| load::model_folder(self.place.model.as_deref()).ok().and_then(|model| Lexicon::open(&model).ok()))
+            .as_ref()
     }
 
     /// Runs a check with what the ears listen for at hand. Word packs are read from the routines' folder alone.
@@ -192,15 +207,22 @@ impl From<AppError> for PageError {
 
 impl From<RecordError> for PageError {
     fn from(error: RecordError) -> Self {
-        let status = if matches!(error, RecordError::NoSuchSession { .. }) { StatusCode::NOT_FOUND } else { StatusCode::INTERNAL_SERVER_ERROR };
+        let status =
+            if matches!(error, RecordError::NoSuchSession { .. }) { StatusCode::NOT_FOUND } else { StatusCode::INTERNAL_SERVER_ERROR };
         Self { status, what: error.to_string() }
     }
 }
 
 /// Makes an answer on a thread of its own: files and the record are slow, and the server is one thread.
-pub async fn answer(site: Arc<Site>, here: &'static str, make: impl FnOnce(&Site) -> Result<Shown, PageError> + Send + 'static) -> Response {
+pub async fn answer(
+    site: Arc<Site>,
+    here: &'static str,
+    make: impl FnOnce(&Site) -> Result<Shown, PageError> + Send + 'static,
+) -> Response {
     if site.practising.load(Ordering::Relaxed) {
-        let Shown::Page { title, main, .. } = broken(&site, here, &site.s("page-practising")) else { return StatusCode::CONFLICT.into_response() };
+        let Shown::Page { title, main, .. } = broken(&site, here, &site.s("page-practising")) else {
+            return StatusCode::CONFLICT.into_response();
+        };
         let html = site.with_texts(|texts| framed(texts, &site.nav(), here, &title, &main)).into_string();
         return (StatusCode::CONFLICT, [(header::CONTENT_TYPE, "text/html; charset=utf-8")], html).into_response();
     }
@@ -218,7 +240,8 @@ pub async fn answer(site: Arc<Site>, here: &'static str, make: impl FnOnce(&Site
         }
         Shown::To(path) => Redirect::to(&path).into_response(),
         Shown::File { kind, name, bytes } => {
-            let disposition = format!("attachment; filename=\"{}\"", name.replace(|c: char| !c.is_ascii_alphanumeric() && !"-_.".contains(c), "-"));
+            let disposition =
+                format!("attachment; filename=\"{}\"", name.replace(|c: char| !c.is_ascii_alphanumeric() && !"-_.".contains(c), "-"));
             ([(header::CONTENT_TYPE, kind.to_owned()), (header::CONTENT_DISPOSITION, disposition)], bytes).into_response()
         }
         Shown::Json(value) => ([(header::CONTENT_TYPE, "application/json")], value.to_string()).into_response(),

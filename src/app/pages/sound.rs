@@ -32,8 +32,16 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Sh
         SoundConsent::Asked { days, .. } | SoundConsent::Given { days, .. } | SoundConsent::Refused { days, .. } => days,
         _ => SOUND_DAYS,
     };
-    let hint = site.with_texts(|texts| texts.with("page-hint-limits", vec![("from", Arg::Text("1".into())), ("to", Arg::Text(MOST_SOUND_DAYS.to_string()))]));
-    let mut days = Field::new("days", site.s("page-field-sound-days"), Kind::Number, typed.get("days").map_or_else(|| days.to_string(), str::to_owned)).hint(hint);
+    let hint = site.with_texts(|texts| {
+        texts.with("page-hint-limits", vec![("from", Arg::Text("1".into())), ("to", Arg::Text(MOST_SOUND_DAYS.to_string()))])
+    });
+    let mut days = Field::new(
+        "days",
+        site.s("page-field-sound-days"),
+        Kind::Number,
+        typed.get("days").map_or_else(|| days.to_string(), str::to_owned),
+    )
+    .hint(hint);
     days.faults = faults.iter().filter(|(at, _)| at == "days").map(|(_, what)| what.clone()).collect();
     let told = match typed.text("told") {
         "on" => Some("page-sound-told-on"),

@@ -5,7 +5,7 @@ use super::site::{PageError, Shown, Site};
 use super::{cautions, desk, household};
 use crate::app::calibrate::store::CalibrationStore;
 use crate::routine::check_text;
-use crate::screen::web::pages::{StartItem, StartView, Standing, start};
+use crate::screen::web::pages::{Standing, StartItem, StartView, start};
 use crate::session::Arg;
 
 /// `GET /setup`
@@ -58,9 +58,17 @@ fn routines(site: &Site) -> StartItem {
     let (told, standing) = if names.is_empty() {
         (site.s("page-start-no-routine"), Standing::Missing)
     } else if sound < names.len() {
-        (site.with_texts(|texts| texts.with("page-start-routine-faults", vec![("n", number(names.len() - sound)), ("of", number(names.len()))])), Standing::Missing)
+        (
+            site.with_texts(|texts| {
+                texts.with("page-start-routine-faults", vec![("n", number(names.len() - sound)), ("of", number(names.len()))])
+            }),
+            Standing::Missing,
+        )
     } else {
-        (site.with_texts(|texts| texts.with("page-start-routines", vec![("n", number(names.len())), ("persons", number(practised))])), Standing::Done)
+        (
+            site.with_texts(|texts| texts.with("page-start-routines", vec![("n", number(names.len())), ("persons", number(practised))])),
+            Standing::Done,
+        )
     };
     item(site, "/routines", "page-nav-routines", told, standing)
 }

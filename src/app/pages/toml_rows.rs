@@ -35,7 +35,9 @@ fn same(one: &Value, other: &Value) -> bool {
         (None, None) => match (one, other) {
             (Value::String(one), Value::String(other)) => one.value() == other.value(),
             (Value::Boolean(one), Value::Boolean(other)) => one.value() == other.value(),
-            (Value::Array(one), Value::Array(other)) => one.len() == other.len() && one.iter().zip(other.iter()).all(|(one, other)| same(one, other)),
+            (Value::Array(one), Value::Array(other)) => {
+                one.len() == other.len() && one.iter().zip(other.iter()).all(|(one, other)| same(one, other))
+            }
             _ => false,
         },
         _ => false,
@@ -62,7 +64,11 @@ pub(super) fn set_list(table: &mut dyn TableLike, key: &str, new: Vec<Value>, on
     while old.len() > new.len() {
         old.remove(old.len() - 1);
     }
-    let broken = old.iter().last().and_then(|last| last.decor().prefix()).is_some_and(|prefix| prefix.as_str().is_some_and(|text| text.contains('\n')));
+    let broken = old
+        .iter()
+        .last()
+        .and_then(|last| last.decor().prefix())
+        .is_some_and(|prefix| prefix.as_str().is_some_and(|text| text.contains('\n')));
     for (index, value) in new.into_iter().enumerate() {
         match old.get_mut(index) {
             Some(kept) if same(kept, &value) => {}
@@ -115,7 +121,8 @@ pub(super) fn remove_row(table: &mut dyn TableLike, key: &str, index: usize) {
             tables.remove(index);
         }
         Some(Item::Value(Value::Array(array))) => {
-            let places: Vec<usize> = array.iter().enumerate().filter(|(_, value)| value.is_inline_table()).map(|(place, _)| place).collect();
+            let places: Vec<usize> =
+                array.iter().enumerate().filter(|(_, value)| value.is_inline_table()).map(|(place, _)| place).collect();
             if let Some(&place) = places.get(index) {
                 array.remove(place);
             }

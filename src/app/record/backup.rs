@@ -6,13 +6,19 @@ use std::process::ExitCode;
 
 use jiff::ZonedDateTime;
 
-use crate::app::number_words::{counted, counted_of};
-use crate::app::error::AppError;
 use super::command::{present, size};
+use crate::app::error::AppError;
+use crate::app::number_words::{counted, counted_of};
 use crate::record::Store;
 
 /// Makes a backup and says what is in it, and what is not.
-pub(in crate::app) fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
+pub(in crate::app) fn backup(
+    folder: &Path,
+    file: &Path,
+    sound: bool,
+    now: &ZonedDateTime,
+    text: &mut String,
+) -> Result<ExitCode, AppError> {
     let store = present(folder)?;
     let named = if file.is_dir() { file.join(format!("tidecount-{}.backup", now.strftime("%Y-%m-%d-%H%M%S"))) } else { file.to_owned() };
     let made = store.backup(&named, sound, now)?;
@@ -33,17 +39,33 @@ pub(in crate::app) fn backup(folder: &Path, file: &Path, sound: bool, now: &Zone
     let _ = writeln!(
         text,
         "{}",
-        if made.encrypted { "It is encrypted with the passphrase of the record: without that nobody can read it." } else { "It is not encrypted: keep it where only you can get at it." }
+        if made.encrypted {
+            "It is encrypted with the passphrase of the record: without that nobody can read it."
+        } else {
+            "It is not encrypted: keep it where only you can get at it."
+        }
     );
     let _ = writeln!(text, "To bring it back: tidecount record restore {}", made.path.display());
     Ok(ExitCode::SUCCESS)
 }
 
 /// Brings a backup back and says where what stood there went.
-pub(in crate::app) fn restore(folder: &Path, file: &Path, replace: bool, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
+pub(in crate::app) fn restore(
+    folder: &Path,
+    file: &Path,
+    replace: bool,
+    now: &ZonedDateTime,
+    text: &mut String,
+) -> Result<ExitCode, AppError> {
     let restored = Store::restore(folder, file, replace, now)?;
     let made = restored.made_at.map_or_else(String::new, |at| format!(" of {}", at.split(['[', '.']).next().unwrap_or_default()));
-    let _ = writeln!(text, "From the backup{made} {} came into {}, and {}.", counted(restored.practices, "practice"), folder.display(), counted(restored.files.len(), "other file"));
+    let _ = writeln!(
+        text,
+        "From the backup{made} {} came into {}, and {}.",
+        counted(restored.practices, "practice"),
+        folder.display(),
+        counted(restored.files.len(), "other file")
+    );
     for aside in &restored.aside {
         let _ = writeln!(text, "What stood there before is kept in {}.", aside.display());
     }

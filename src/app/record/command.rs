@@ -6,12 +6,12 @@ use std::process::ExitCode;
 
 use jiff::ZonedDateTime;
 
-use crate::app::number_words::{counted, counted_of};
-use crate::app::error::AppError;
 use super::backup;
 use super::forget;
 use super::passphrase;
 use super::sounds;
+use crate::app::error::AppError;
+use crate::app::number_words::{counted, counted_of};
 use crate::record::{Store, data_folder};
 
 /// Keeps the record safe: backs it up, checks it, encrypts it, and deletes what is kept of a client.
@@ -111,14 +111,17 @@ pub fn run(args: &RecordArgs) -> Result<ExitCode, AppError> {
         RecordOrder::Sound { order } => sounds::run(&folder, order, &now, &mut text),
     }?;
     match std::io::stdout().write_all(text.as_bytes()) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(AppError::Usage(format!("the answer could not be written: {error}"))),
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            Err(AppError::Usage(format!("the answer could not be written: {error}")))
+        }
         _ => Ok(code),
     }
 }
 
 /// The record that must be there.
 pub(in crate::app) fn present(folder: &Path) -> Result<Store, AppError> {
-    Store::open_existing(folder)?.ok_or_else(|| AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
+    Store::open_existing(folder)?
+        .ok_or_else(|| AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
 }
 
 fn check(folder: &Path, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
@@ -130,19 +133,29 @@ fn check(folder: &Path, now: &ZonedDateTime, text: &mut String) -> Result<ExitCo
         text.push('\n');
     };
     let encrypted = if checked.encrypted { "encrypted" } else { "not encrypted" };
-    line(text, format!(
-        "{}, {}, {}, {}; {encrypted}.",
-        counted(checked.clients, "client"),
-        counted(checked.practices, "practice"),
-        counted_of(checked.entries, "journal line", ""),
-        counted_of(checked.sounds, "file", " of sound")
-    ));
+    line(
+        text,
+        format!(
+            "{}, {}, {}, {}; {encrypted}.",
+            counted(checked.clients, "client"),
+            counted(checked.practices, "practice"),
+            counted_of(checked.entries, "journal line", ""),
+            counted_of(checked.sounds, "file", " of sound")
+        ),
+    );
     if checked.expired.deleted > 0 {
         line(text, format!("Expired and deleted: {}.", counted_of(checked.expired.deleted, "file", " of sound")));
     }
     checked.notes.iter().for_each(|note| line(text, note.clone()));
     checked.faults.iter().for_each(|fault| line(text, format!("Fault: {fault}.")));
-    line(text, if checked.faults.is_empty() { "The record is whole.".to_owned() } else { format!("Found: {}; nothing was changed.", counted(checked.faults.len(), "fault")) });
+    line(
+        text,
+        if checked.faults.is_empty() {
+            "The record is whole.".to_owned()
+        } else {
+            format!("Found: {}; nothing was changed.", counted(checked.faults.len(), "fault"))
+        },
+    );
     Ok(if checked.faults.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }
 

@@ -5,12 +5,12 @@ use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use crate::app::number_words::{counted, counted_of};
-use crate::app::routine::ask::{Ask, Plain, Terminal};
+use super::household;
 use crate::app::attend::record::NOTICES_NAME;
 use crate::app::error::AppError;
 use crate::app::hand::files::package_folder;
-use super::household;
+use crate::app::number_words::{counted, counted_of};
+use crate::app::routine::ask::{Ask, Plain, Terminal};
 use crate::record::{Forgotten, RecordError, Store, replace_file, wipe_file};
 
 /// What was deleted beside the record.
@@ -42,13 +42,18 @@ pub(in crate::app) fn run(folder: &Path, client: &str, yes: bool, text: &mut Str
 }
 
 fn confirmed(client: &str) -> Result<bool, AppError> {
-    let question = format!("All that is kept of {client:?} will be deleted for good: practices, agreements, enrolled voice, packages, sound.\nType the name again to delete it");
+    let question = format!(
+        "All that is kept of {client:?} will be deleted for good: practices, agreements, enrolled voice, packages, sound.\nType the name again to delete it"
+    );
     let mut terminal = Terminal;
     let mut plain = Plain::new(std::io::stdin().lock(), std::io::stderr());
     let ask: &mut dyn Ask = if std::io::stdin().is_terminal() { &mut terminal } else { &mut plain };
-    let typed = ask
-        .ask(&question, None)
-        .map_err(|error| AppError::Usage(format!("{}; nothing was deleted. For scripts there is --yes", error.to_string().replace("; nothing was written", ""))))?;
+    let typed = ask.ask(&question, None).map_err(|error| {
+        AppError::Usage(format!(
+            "{}; nothing was deleted. For scripts there is --yes",
+            error.to_string().replace("; nothing was written", "")
+        ))
+    })?;
     Ok(typed == client)
 }
 
@@ -68,19 +73,28 @@ fn tell(client: &str, forgotten: &Forgotten, beside: &Beside, text: &mut String)
         let _ = writeln!(text, "Deleted in the older record {}, too.", aside.display());
     }
     for aside in &forgotten.aside_left {
-        let _ = writeln!(text, "Still there: {} could not be opened and may hold data of {client}. Delete it if you do not need it.", aside.display());
+        let _ = writeln!(
+            text,
+            "Still there: {} could not be opened and may hold data of {client}. Delete it if you do not need it.",
+            aside.display()
+        );
     }
     for left in &beside.left {
         let _ = writeln!(text, "Still there: {left}");
     }
-    let _ = writeln!(text, "Not reached: backups, exported sound and reports, journals written with --journal, files handed to a clinician, routines outside the data folder.");
+    let _ = writeln!(
+        text,
+        "Not reached: backups, exported sound and reports, journals written with --journal, files handed to a clinician, routines outside the data folder."
+    );
 }
 
 /// Deletes a client's files in the data folder. `known`: the record knew them.
 pub(in crate::app) fn delete_beside(folder: &Path, client: &str, known: bool) -> Result<Beside, AppError> {
     let mut beside = Beside::default();
     // A name that could lead elsewhere never got a folder.
-    if let Some(own) = package_folder(folder, client).ok().and_then(|package| package.parent().map(Path::to_owned)).filter(|own| own.exists()) {
+    if let Some(own) =
+        package_folder(folder, client).ok().and_then(|package| package.parent().map(Path::to_owned)).filter(|own| own.exists())
+    {
         wipe_folder(&own)?;
         beside.gone.push(shown(folder, &own));
     }
@@ -115,7 +129,9 @@ fn files(folder: &Path) -> Vec<PathBuf> {
 fn wipe_folder(folder: &Path) -> Result<(), AppError> {
     // A link is removed, never followed.
     files(folder).iter().filter(|file| file.symlink_metadata().is_ok_and(|data| data.is_file())).for_each(|file| wipe_file(file));
-    std::fs::remove_dir_all(folder).map_err(|error| AppError::Usage(format!("{}: cannot be deleted ({error}); see that the folder is yours, then start this again", folder.display())))
+    std::fs::remove_dir_all(folder).map_err(|error| {
+        AppError::Usage(format!("{}: cannot be deleted ({error}); see that the folder is yours, then start this again", folder.display()))
+    })
 }
 
 /// Lines about the client, and lines for all that name the client.
@@ -150,7 +166,11 @@ fn has_word(text: &str, name: &str) -> bool {
 fn routines(folder: &Path, client: &str, beside: &mut Beside) -> Result<(), AppError> {
     for path in files(folder) {
         let is_toml = path.extension().is_some_and(|ending| ending == "toml");
-        let Some(table) = is_toml.then(|| std::fs::read_to_string(&path).ok()).flatten().and_then(|text| toml::from_str::<toml::Table>(&text).ok()) else { continue };
+        let Some(table) =
+            is_toml.then(|| std::fs::read_to_string(&path).ok()).flatten().and_then(|text| toml::from_str::<toml::Table>(&text).ok())
+        else {
+            continue;
+        };
         if table.contains_key("step") && table.get("client").and_then(toml::Value::as_str) == Some(client) {
             wipe_file(&path);
             if path.exists() {

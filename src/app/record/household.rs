@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use crate::app::error::AppError;
 use super::forget::Beside;
+use crate::app::error::AppError;
 use crate::record::{replace_file, wipe_file};
 
 const NAME: &str = "household.toml";
@@ -58,7 +58,9 @@ fn cut(text: &str, client: &str) -> Option<String> {
         }
     }
     let theirs = |(is_person, part): &(bool, String)| {
-        *is_person && toml::from_str::<toml::Table>(part).is_ok_and(|table| table.get("person").and_then(|persons| persons.get(0)).is_some_and(|person| is_called(person, client)))
+        *is_person
+            && toml::from_str::<toml::Table>(part)
+                .is_ok_and(|table| table.get("person").and_then(|persons| persons.get(0)).is_some_and(|person| is_called(person, client)))
     };
     let found = parts.iter().any(theirs);
     found.then(|| parts.iter().filter(|part| !theirs(part)).map(|(_, part)| part.as_str()).collect())

@@ -4,9 +4,9 @@ use std::fmt::Write;
 use std::path::Path;
 use std::process::ExitCode;
 
-use crate::app::number_words::counted_of;
-use crate::app::error::AppError;
 use super::command::PassphraseOrder;
+use crate::app::error::AppError;
+use crate::app::number_words::counted_of;
 use crate::record::{
     NEW_PASSPHRASE_FILE_VARIABLE, NEW_PASSPHRASE_VARIABLE, PASSPHRASE_FILE_VARIABLE, PASSPHRASE_VARIABLE, Passphrase, RecordError, Store,
 };
@@ -15,7 +15,9 @@ pub(in crate::app) fn run(folder: &Path, order: PassphraseOrder, text: &mut Stri
     let encrypted = Store::encrypted(folder)?;
     let usage = |why: &str| Err(AppError::Usage(why.to_owned()));
     let new = match (order, encrypted) {
-        (PassphraseOrder::Set, Some(true)) => return usage("the record is encrypted already: `tidecount record passphrase change` gives it another passphrase"),
+        (PassphraseOrder::Set, Some(true)) => {
+            return usage("the record is encrypted already: `tidecount record passphrase change` gives it another passphrase");
+        }
         (PassphraseOrder::Set, _) => Some(to_set(true)?),
         (_, None | Some(false)) => return usage("the record is not encrypted: `tidecount record passphrase set` encrypts it"),
         (PassphraseOrder::Change, Some(true)) => {
@@ -26,7 +28,9 @@ pub(in crate::app) fn run(folder: &Path, order: PassphraseOrder, text: &mut Stri
     };
     let done = Store::set_passphrase(folder, new.as_ref())?;
     let said = match order {
-        PassphraseOrder::Set => "The record is encrypted now. Write the passphrase down where only you find it: without it nobody can read the record, not even its makers.",
+        PassphraseOrder::Set => {
+            "The record is encrypted now. Write the passphrase down where only you find it: without it nobody can read the record, not even its makers."
+        }
         PassphraseOrder::Change => "The record has its new passphrase. Backups made before keep the old one.",
         PassphraseOrder::Remove => "The record is no longer encrypted.",
     };
@@ -38,7 +42,8 @@ pub(in crate::app) fn run(folder: &Path, order: PassphraseOrder, text: &mut Stri
         let _ = writeln!(text, "An older record, set aside by a restore, stays as it was: {}", aside.display());
     }
     if order == PassphraseOrder::Set {
-        let _ = writeln!(text, "Backups made before, household file, routines, notices and spoken lines are not encrypted (docs/record.md).");
+        let _ =
+            writeln!(text, "Backups made before, household file, routines, notices and spoken lines are not encrypted (docs/record.md).");
     }
     Ok(ExitCode::SUCCESS)
 }

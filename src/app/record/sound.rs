@@ -68,7 +68,18 @@ impl SoundWish {
     /// The follower that keeps the sound, of a microphone of this rate. `waits`: nothing runs in real time, so it waits for the disk.
     #[must_use]
     pub fn keeper(self, data: &Path, rate_hz: u32, kept: SharedKept, waits: bool) -> Box<dyn Observer> {
-        Box::new(SoundKeeper { wish: self, data: data.to_owned(), rate_hz, kept, waits, frames: 0, waiting: Vec::new(), work: None, until: None, over: false })
+        Box::new(SoundKeeper {
+            wish: self,
+            data: data.to_owned(),
+            rate_hz,
+            kept,
+            waits,
+            frames: 0,
+            waiting: Vec::new(),
+            work: None,
+            until: None,
+            over: false,
+        })
     }
 }
 
@@ -106,7 +117,9 @@ struct SoundKeeper {
 
 impl SoundKeeper {
     fn begin(&mut self) {
-        let (Some(days), Some(session), false) = (self.wish.days, lock(&self.kept).session, self.over || self.work.is_some()) else { return };
+        let (Some(days), Some(session), false) = (self.wish.days, lock(&self.kept).session, self.over || self.work.is_some()) else {
+            return;
+        };
         let (orders, inbox) = sync_channel(QUEUE);
         let (telling, told) = channel();
         let job = Job {
@@ -127,7 +140,8 @@ impl SoundKeeper {
     fn hand_over(&mut self, order: Order) {
         let Some(work) = &mut self.work else { return };
         let Some(orders) = &work.orders else { return };
-        let sent = if self.waits { orders.send(order).map_err(|error| TrySendError::Disconnected(error.0)) } else { orders.try_send(order) };
+        let sent =
+            if self.waits { orders.send(order).map_err(|error| TrySendError::Disconnected(error.0)) } else { orders.try_send(order) };
         match sent {
             Ok(()) => {}
             // A minute behind: a gap would shift everything after it.

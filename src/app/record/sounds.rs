@@ -6,8 +6,8 @@ use std::process::ExitCode;
 
 use jiff::ZonedDateTime;
 
-use crate::app::error::AppError;
 use super::command::{SoundOrder, present};
+use crate::app::error::AppError;
 use crate::record::{SoundConsent, SoundSide, Store, StoredSound, create_folder};
 
 pub(in crate::app) fn run(folder: &Path, order: &SoundOrder, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
@@ -22,7 +22,10 @@ pub(in crate::app) fn run(folder: &Path, order: &SoundOrder, now: &ZonedDateTime
             }
             _ => {
                 store.withdraw_sound(client, SoundSide::Command, now)?;
-                let _ = writeln!(text, "From now on no sound of {client} is stored. What is stored goes when it expires, or at once: tidecount record sound delete {client}");
+                let _ = writeln!(
+                    text,
+                    "From now on no sound of {client} is stored. What is stored goes when it expires, or at once: tidecount record sound delete {client}"
+                );
             }
         },
         SoundOrder::Delete { client } => {
@@ -42,9 +45,14 @@ pub(in crate::app) fn consent_text(consent: &SoundConsent) -> String {
     match consent {
         SoundConsent::Never => "Storing sound was never asked for: none is stored.".to_owned(),
         SoundConsent::Asked { days, by_page_at } => {
-            format!("The page asked on {} to keep sound for {days} days; the voice will be asked at the begin of the next practice.", day(by_page_at))
+            format!(
+                "The page asked on {} to keep sound for {days} days; the voice will be asked at the begin of the next practice.",
+                day(by_page_at)
+            )
         }
-        SoundConsent::Refused { by_voice_at, .. } => format!("The voice said no on {}: no sound is stored until the page asks anew.", day(by_voice_at)),
+        SoundConsent::Refused { by_voice_at, .. } => {
+            format!("The voice said no on {}: no sound is stored until the page asks anew.", day(by_voice_at))
+        }
         SoundConsent::Given { days, by_page_at, by_voice_at } => {
             format!("Sound is kept for {days} days: by page since {}, by voice since {}.", day(by_page_at), day(by_voice_at))
         }
@@ -85,7 +93,10 @@ fn export(store: &Store, client: &str, out: &Path, text: &mut String) -> Result<
     for sound in &sounds {
         let path = out.join(name(sound));
         if path.exists() {
-            return Err(AppError::Usage(format!("{}: there is such a file already, and it has been left as it is; name another folder with --out DIR", path.display())));
+            return Err(AppError::Usage(format!(
+                "{}: there is such a file already, and it has been left as it is; name another folder with --out DIR",
+                path.display()
+            )));
         }
         std::fs::write(&path, store.sound_flac(sound)?)
             .map_err(|error| AppError::Usage(format!("{}: cannot be written ({error}); see that the disk has room", path.display())))?;

@@ -56,7 +56,8 @@ pub type Lookup<'a> = &'a dyn Fn(&str) -> Option<String>;
 /// All faults of the file, or why it cannot be read.
 pub fn load_routine(path: &Path, hearing: Hearing<'_>) -> Result<Prescription, Faults> {
     let name = path.display().to_string();
-    let bytes = read_limited(path).map_err(|error| Faults::of_file(&name, format!("cannot be read: {error}"), "Check the file's name and that you may read it."))?;
+    let bytes = read_limited(path)
+        .map_err(|error| Faults::of_file(&name, format!("cannot be read: {error}"), "Check the file's name and that you may read it."))?;
     // A pack named by its file lies beside the routine.
     let beside = |pack: &str| read_limited(&path.with_file_name(pack)).map_err(|error| error.to_string());
     check_bytes(&name, &bytes, Hearing { pack_file: Some(&beside), ..hearing })

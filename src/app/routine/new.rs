@@ -6,10 +6,10 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use super::ask::{Ask, AskError, Plain, Terminal, until, yes_or_no};
-use crate::app::error::AppError;
+use super::command::Lookup;
 use super::new_dose;
 use super::new_plan;
-use super::command::Lookup;
+use crate::app::error::AppError;
 use crate::routine::{CatalogueEntry, Draft, DraftStep, Hearing, Timing, built_in_packs, catalogue, check_text};
 
 /// Arguments of `tidecount routine new`.
@@ -38,7 +38,12 @@ pub fn run(args: &NewArgs, words: Lookup<'_>, hearing: Hearing<'_>) -> Result<Ex
 ///
 /// # Errors
 /// The answers end too early, or the file cannot be written.
-pub fn write_programme(ask: &mut dyn Ask, file: Option<&Path>, words: Lookup<'_>, hearing: Hearing<'_>) -> Result<Option<PathBuf>, AskError> {
+pub fn write_programme(
+    ask: &mut dyn Ask,
+    file: Option<&Path>,
+    words: Lookup<'_>,
+    hearing: Hearing<'_>,
+) -> Result<Option<PathBuf>, AskError> {
     let draft = compose(ask, words, hearing)?;
     let text = draft.to_toml(words);
     ask.say(&format!("\n{text}"))?;
@@ -63,7 +68,8 @@ pub fn write_programme(ask: &mut dyn Ask, file: Option<&Path>, words: Lookup<'_>
 pub fn compose(ask: &mut dyn Ask, words: Lookup<'_>, hearing: Hearing<'_>) -> Result<Draft, AskError> {
     ask.say("A new programme. An empty answer takes what stands in brackets. Nothing is written before the end.\n")?;
     let title = spoken(ask, "Title, as it is said aloud", Some("Practice"), "title", hearing)?.unwrap_or_else(|| "Practice".to_owned());
-    let client = spoken(ask, "Who is it for? A short name for the record, no real name is needed; empty for none", Some(""), "client", hearing)?;
+    let client =
+        spoken(ask, "Who is it for? A short name for the record, no real name is needed; empty for none", Some(""), "client", hearing)?;
     let mut steps = Vec::new();
     while steps.is_empty() {
         for entry in exercises(ask, words)? {
@@ -165,9 +171,14 @@ fn step(ask: &mut dyn Ask, entry: &'static CatalogueEntry, words: Lookup<'_>, he
             Timing::ReadAloud => step.phrases = phrases(ask, hearing)?,
             Timing::Question => {
                 step.packs = choose_packs(ask, entry.naming)?;
-                let (question, usual) = if entry.naming { ("How many categories each time", "1") } else { ("How many questions each time", "5") };
+                let (question, usual) =
+                    if entry.naming { ("How many categories each time", "1") } else { ("How many questions each time", "5") };
                 let count = until(ask, question, Some(usual), |answer| {
-                    answer.parse::<u32>().ok().filter(|count| (1..=60).contains(count)).ok_or_else(|| "Type a whole number from 1 to 60.".to_owned())
+                    answer
+                        .parse::<u32>()
+                        .ok()
+                        .filter(|count| (1..=60).contains(count))
+                        .ok_or_else(|| "Type a whole number from 1 to 60.".to_owned())
                 })?;
                 step.numbers.push(("repetitions", f64::from(count)));
             }
@@ -238,7 +249,9 @@ fn phrases(ask: &mut dyn Ask, hearing: Hearing<'_>) -> Result<Vec<String>, AskEr
 
 /// The built-in packs of categories, or all others.
 fn packs(categories: bool) -> Vec<String> {
-    let is_category = |text: &str| toml::from_str::<toml::Table>(text).is_ok_and(|pack| pack.get("kind").and_then(toml::Value::as_str) == Some("category"));
+    let is_category = |text: &str| {
+        toml::from_str::<toml::Table>(text).is_ok_and(|pack| pack.get("kind").and_then(toml::Value::as_str) == Some("category"))
+    };
     built_in_packs().into_iter().filter(|(_, text)| is_category(text) == categories).map(|(name, _)| name).collect()
 }
 
@@ -271,7 +284,9 @@ fn write(ask: &mut dyn Ask, file: Option<&Path>, title: &str, text: &str) -> Res
     loop {
         let path = match name.take() {
             Some(path) => path,
-            None => PathBuf::from(until(ask, "Write it to which file? A dash for none", Some(&file_name(title)), |answer| Ok(answer.to_owned()))?),
+            None => PathBuf::from(until(ask, "Write it to which file? A dash for none", Some(&file_name(title)), |answer| {
+                Ok(answer.to_owned())
+            })?),
         };
         if path == Path::new("-") {
             return Ok(None);

@@ -4,8 +4,8 @@
 use super::ask::{Ask, AskError, until, yes_or_no};
 use super::new_words::{meant_question, numbers_in_words};
 use crate::routine::{
-    CatalogueEntry, DraftRamp, DraftStep, RampTemplate, Template, Timing, disagreements, largest_usual, limit_name, limit_of, ramp_template,
-    templates,
+    CatalogueEntry, DraftRamp, DraftStep, RampTemplate, Template, Timing, disagreements, largest_usual, limit_name, limit_of,
+    ramp_template, templates,
 };
 
 /// What a dose can be taken from.
@@ -137,7 +137,8 @@ fn own_numbers(ask: &mut dyn Ask, step: &mut DraftStep) -> Result<(), AskError> 
     step.phases.clear();
     let defaults = entry.defaults();
     for (field, question, whole) in own_fields(entry) {
-        let longest = || entry.phase_lengths().iter().map(|(_, length_s)| *length_s).max_by(f64::total_cmp).map(|length_s| length_s.to_string());
+        let longest =
+            || entry.phase_lengths().iter().map(|(_, length_s)| *length_s).max_by(f64::total_cmp).map(|length_s| length_s.to_string());
         let default = if field == "hold_s" { longest() } else { defaults.get(field).cloned() };
         let may_be_none = default.is_none() && field == "target_s";
         let question = if may_be_none { format!("{question}, empty for none") } else { question.to_owned() };
@@ -149,7 +150,9 @@ fn own_numbers(ask: &mut dyn Ask, step: &mut DraftStep) -> Result<(), AskError> 
     }
     if entry.timing == Timing::Timed && !entry.has_one_length() {
         for (name, usual_s) in entry.phase_lengths() {
-            let length_s = until(ask, &format!("Seconds of \"{name}\""), Some(&usual_s.to_string()), |answer| judge_number(entry, "hold_s", false, answer))?;
+            let length_s = until(ask, &format!("Seconds of \"{name}\""), Some(&usual_s.to_string()), |answer| {
+                judge_number(entry, "hold_s", false, answer)
+            })?;
             step.phases.push((name.to_owned(), length_s));
         }
     }
@@ -188,7 +191,8 @@ fn beyond_usual(step: &DraftStep, numbers: &[(&'static str, f64)]) -> Option<Str
     let hold = of("hold_s").or_else(|| of("target_s")).or_else(|| step.phases.iter().map(|(_, length_s)| *length_s).reduce(|a, b| a + b));
     let usual = largest_usual(step.entry, |dose| dose.repetitions).filter(|(_, most)| repetitions.is_some_and(|n| n > *most));
     let usual = usual.or_else(|| largest_usual(step.entry, |dose| dose.hold_s).filter(|(_, most)| hold.is_some_and(|s| s > *most)));
-    let usual = usual.or_else(|| largest_usual(step.entry, |dose| dose.counts_out).filter(|(_, most)| of("out").is_some_and(|n| n > *most)));
+    let usual =
+        usual.or_else(|| largest_usual(step.entry, |dose| dose.counts_out).filter(|(_, most)| of("out").is_some_and(|n| n > *most)));
     usual.map(|(dose, _)| meant_question(dose, repetitions, hold))
 }
 
@@ -227,7 +231,15 @@ fn grow(ask: &mut dyn Ask, step: &mut DraftStep) -> Result<(), AskError> {
             judge_number(entry, "days", true, answer)
         })?;
         let stage = |n: u32| (from + (goal - from) * f64::from(n) / f64::from(count - 1)).round();
-        let values = (0..count).map(|n| if n == 0 { from } else if n + 1 == count { goal } else { stage(n) });
+        let values = (0..count).map(|n| {
+            if n == 0 {
+                from
+            } else if n + 1 == count {
+                goal
+            } else {
+                stage(n)
+            }
+        });
         let stages = values.map(|value| vec![(field, value)]).collect();
         // The limit keeps it small.
         step.ramp = Some(DraftRamp { days: days as u32, stages });

@@ -10,7 +10,9 @@ use crate::routine::{DraftStep, PlannedTime, Range, UsualDose, Weekday, largest_
 /// # Errors
 /// There is nobody to answer any more.
 pub fn plan(ask: &mut dyn Ask, steps: &[DraftStep]) -> Result<Vec<PlannedTime>, AskError> {
-    ask.say("\nWhen is it done? A time, after days if it is not every day: 18:30, or monday wednesday 18:30. An empty answer ends the list.")?;
+    ask.say(
+        "\nWhen is it done? A time, after days if it is not every day: 18:30, or monday wednesday 18:30. An empty answer ends the list.",
+    )?;
     loop {
         let mut plan: Vec<PlannedTime> = Vec::new();
         while let Some(planned) = until(ask, &format!("Time {}", plan.len() + 1), Some(""), |answer| planned(answer, &plan))? {

@@ -1,7 +1,7 @@
 //! Puts the growing doses of a routine where the client stands with them.
 
-use jiff::ZonedDateTime;
 use jiff::SignedDuration;
+use jiff::ZonedDateTime;
 
 use crate::record::{RecordError, Source, Store, Unfinished};
 use crate::routine::Prescription;
@@ -11,7 +11,13 @@ use crate::routine::Prescription;
 ///
 /// # Errors
 /// The record cannot be read.
-pub fn take_stages(prescription: &mut Prescription, store: &Store, client: &str, source: Source, now: &ZonedDateTime) -> Result<(), RecordError> {
+pub fn take_stages(
+    prescription: &mut Prescription,
+    store: &Store,
+    client: &str,
+    source: Source,
+    now: &ZonedDateTime,
+) -> Result<(), RecordError> {
     if source != Source::Live {
         return Ok(());
     }

@@ -3,8 +3,8 @@
 use std::io::{self, Write};
 use std::path::PathBuf;
 
-use crate::app::error::AppError;
 use super::command::load_routine;
+use crate::app::error::AppError;
 use crate::report::{handout, to_pdf, to_text};
 use crate::routine::Hearing;
 use crate::session::{Arg, Line};
@@ -26,7 +26,8 @@ pub struct ShowArgs {
 /// The routine has faults, or a file cannot be written.
 pub fn run(args: &ShowArgs, words: &Words, hearing: Hearing<'_>, out: &mut dyn Write) -> Result<(), AppError> {
     let prescription = load_routine(&args.file, hearing)?;
-    let say = |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
+    let say =
+        |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
     let page = handout(&prescription, &say);
     let shown = |outcome: io::Result<()>| match outcome {
         // A reader that went away (`| head`) is no fault of ours.

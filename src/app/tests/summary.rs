@@ -46,10 +46,7 @@ fn evening() -> Vec<Entry> {
         hold(1, 13.0, 190.0, -20.0, true),
         entry(1, Fact::StepDone { exercise: "long-ah".into(), repetitions_done: 3, repetitions_prescribed: 3 }),
         begun(2, "breath"),
-        entry(
-            2,
-            Fact::StepStopped { exercise: "breath".into(), reason: "dizzy".into(), repetitions_done: 4, repetitions_prescribed: 9 },
-        ),
+        entry(2, Fact::StepStopped { exercise: "breath".into(), reason: "dizzy".into(), repetitions_done: 4, repetitions_prescribed: 9 }),
         begun(4, "words"),
         entry(
             4,

@@ -201,7 +201,9 @@ impl LiveBar {
     fn in_words(&self) -> Option<Line> {
         let value = self.value?;
         Some(match (self.kind, self.usual_db()) {
-            (BarKind::Pitch, _) => told(value, SAME_ST, ["page-same-pitch-shown", "page-semitones-higher-shown", "page-semitones-lower-shown"]),
+            (BarKind::Pitch, _) => {
+                told(value, SAME_ST, ["page-same-pitch-shown", "page-semitones-higher-shown", "page-semitones-lower-shown"])
+            }
             (_, Some(usual_db)) => told(value - usual_db, SAME_DB, ["page-as-usual-shown", "page-louder-shown", "page-softer-shown"]),
             _ if self.scale.is_spl() => line("page-level-shown", Some(value)),
             // A relative number means nothing to anybody.
@@ -212,11 +214,7 @@ impl LiveBar {
 
 /// A difference in words: same, more, less.
 fn told(difference: f64, same: f64, [as_ever, more, less]: [&str; 3]) -> Line {
-    if difference.abs() < same {
-        line(as_ever, None)
-    } else {
-        line(if difference > 0.0 { more } else { less }, Some(difference.abs()))
-    }
+    if difference.abs() < same { line(as_ever, None) } else { line(if difference > 0.0 { more } else { less }, Some(difference.abs())) }
 }
 
 fn line(key: &str, number: Option<f64>) -> Line {

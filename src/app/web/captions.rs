@@ -128,7 +128,12 @@ impl Captions {
 
 /// The text in as few rows of at most `width` characters as can be, all about as long as each other.
 fn broken(text: &str, width: usize) -> Vec<String> {
-    let wrap = |width: usize| textwrap::wrap(text, textwrap::Options::new(width).break_words(true)).into_iter().map(|row| row.into_owned()).collect::<Vec<String>>();
+    let wrap = |width: usize| {
+        textwrap::wrap(text, textwrap::Options::new(width).break_words(true))
+            .into_iter()
+            .map(|row| row.into_owned())
+            .collect::<Vec<String>>()
+    };
     let fewest = wrap(width).len();
     let even = text.chars().count().div_ceil(fewest.max(1));
     (even..width).map(wrap).find(|rows| rows.len() == fewest).unwrap_or_else(|| wrap(width))

@@ -27,7 +27,8 @@ impl Gathered {
         let step = entry.position.map(|position| position.step);
         match &entry.fact {
             Fact::StepBegun { exercise, .. } => self.set(step, exercise, What::Begun),
-            Fact::StepDone { exercise, repetitions_done, repetitions_prescribed } | Fact::StepStopped { exercise, repetitions_done, repetitions_prescribed, .. } => {
+            Fact::StepDone { exercise, repetitions_done, repetitions_prescribed }
+            | Fact::StepStopped { exercise, repetitions_done, repetitions_prescribed, .. } => {
                 self.set(step, exercise, What::Of(*repetitions_done, *repetitions_prescribed));
             }
             Fact::StepLeftOut { exercise, .. } => self.set(step, exercise, What::LeftOut),

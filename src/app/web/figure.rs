@@ -43,12 +43,17 @@ mod tests {
     use crate::routine::{CountedPhase, Exercise, Timing};
 
     fn step(work: Work) -> Step {
-        let exercise = Exercise { id: "x".into(), timing: Timing::Voiced, cautions: Vec::new(), needs_agreement: false, waits_for_ready: false };
+        let exercise =
+            Exercise { id: "x".into(), timing: Timing::Voiced, cautions: Vec::new(), needs_agreement: false, waits_for_ready: false };
         Step { exercise, sets: 1, repetitions: 1, rest_s: 0.0, set_rest_s: 0.0, work, ramp_stage: None }
     }
 
     fn text(line: &Line) -> String {
-        format!("{} {:?}", line.key.trim_start_matches("page-").trim_end_matches("-shown"), line.args.iter().map(|(_, arg)| arg).collect::<Vec<_>>())
+        format!(
+            "{} {:?}",
+            line.key.trim_start_matches("page-").trim_end_matches("-shown"),
+            line.args.iter().map(|(_, arg)| arg).collect::<Vec<_>>()
+        )
     }
 
     #[test]

@@ -4,12 +4,12 @@
 
 use std::collections::BTreeMap;
 
-use crate::app::levels::LevelScale;
-use crate::app::observe::{Beginning, Observer};
 use super::bar::LiveBar;
 use super::captions::Captions;
 use super::done::Gathered;
 use super::figure::figure;
+use crate::app::levels::LevelScale;
+use crate::app::observe::{Beginning, Observer};
 use crate::hear::{VoiceFrame, VoiceTask};
 use crate::record::UsualVoice;
 use crate::routine::{Step, Work, find};
@@ -205,7 +205,9 @@ impl WebFollower {
         let usual = self.usual.get(id).copied().unwrap_or_default();
         let voice_hz = self.usual.get(COMFORTABLE).and_then(|usual| usual.f0_hz);
         match step.work {
-            Work::Voiced { glide, .. } if glide || find(id).is_some_and(|entry| entry.high) => Some(LiveBar::new(BarKind::Pitch, usual, voice_hz, glide)),
+            Work::Voiced { glide, .. } if glide || find(id).is_some_and(|entry| entry.high) => {
+                Some(LiveBar::new(BarKind::Pitch, usual, voice_hz, glide))
+            }
             Work::Voiced { .. } => Some(LiveBar::new(BarKind::Level, usual, None, false)),
             Work::ReadAloud { .. } => Some(LiveBar::new(BarKind::Level, usual, None, false).without_time()),
             _ => None,

@@ -5,11 +5,11 @@ use std::time::Duration;
 
 use axum::Router;
 
+use super::follower::WebFollower;
+use super::words::live_words;
 use crate::app::error::AppError;
 use crate::app::observe::Observer;
 use crate::app::pages::site::{Place, Site};
-use super::follower::WebFollower;
-use super::words::live_words;
 use crate::screen::web::live::{self, LiveHub, Note, Section};
 use crate::screen::web::{Guard, Server};
 use crate::session::{Arg, Line};
@@ -143,7 +143,8 @@ impl Pages {
 
 /// A screen that a browser could be opened on.
 pub(in crate::app) fn has_display() -> bool {
-    !cfg!(target_os = "linux") || ["DISPLAY", "WAYLAND_DISPLAY"].iter().any(|name| std::env::var_os(name).is_some_and(|value| !value.is_empty()))
+    !cfg!(target_os = "linux")
+        || ["DISPLAY", "WAYLAND_DISPLAY"].iter().any(|name| std::env::var_os(name).is_some_and(|value| !value.is_empty()))
 }
 
 /// Never waited for: whether a browser comes is no condition of a practice.

@@ -63,7 +63,8 @@ fn beside_a_television_it_takes_a_short_pause_in_the_end() {
 
 #[test]
 fn what_was_done_already_is_not_invited_to() {
-    for (done, end, invited) in [(3, End::Finished, false), (5, End::Completed, false), (0, End::NoAnswer, true), (0, End::Finished, false)] {
+    for (done, end, invited) in [(3, End::Finished, false), (5, End::Completed, false), (0, End::NoAnswer, true), (0, End::Finished, false)]
+    {
         let mut rig = Rig::new(alone(), 16, 0);
         let practised = rig.practised((0, 0), done, end);
         rig.on(Event::Record { at_s: rig.at_s, today: Today { day: 1, practices: vec![practised] } });
@@ -108,7 +109,10 @@ fn what_is_left_and_how_it_went_are_told() {
     rig.hear(Said::WhatIsLeft);
     assert_eq!(
         rig.words(),
-        ["Still to do: the evening routine for Grandpa, at half past six.", "Still to do: the evening routine for Grandma, at eight o'clock."]
+        [
+            "Still to do: the evening routine for Grandpa, at half past six.",
+            "Still to do: the evening routine for Grandma, at eight o'clock."
+        ]
     );
 }
 

@@ -3,7 +3,8 @@ use super::*;
 use crate::app::attend::grammar::wordings;
 use crate::routine::{Faults, Hearing, Prescription, check_text};
 
-const ROUTINE: &str = "title = \"Evening routine\"\nplan = [{ days = [\"wednesday\"], at = \"18:30\" }]\n[[step]]\nexercise = \"rest\"\nlength_s = 5\n";
+const ROUTINE: &str =
+    "title = \"Evening routine\"\nplan = [{ days = [\"wednesday\"], at = \"18:30\" }]\n[[step]]\nexercise = \"rest\"\nlength_s = 5\n";
 
 fn check(text: &str) -> Result<Household, Faults> {
     let words = crate::speak::Words::english().unwrap();
@@ -65,7 +66,9 @@ fn every_fault_is_told_at_once_with_line_and_remedy() {
 #[test]
 fn what_could_be_taken_for_something_else_is_refused() {
     let two = |one: &str, other: &str| {
-        format!("[[person]]\nname = \"{one}\"\n[[person.routine]]\nfile = \"evening.toml\"\n[[person]]\nname = \"{other}\"\n[[person.routine]]\nfile = \"other.toml\"\n")
+        format!(
+            "[[person]]\nname = \"{one}\"\n[[person.routine]]\nfile = \"evening.toml\"\n[[person]]\nname = \"{other}\"\n[[person.routine]]\nfile = \"other.toml\"\n"
+        )
     };
     assert!(check(&two("grandpa", "grandma")).is_ok(), "one call name of two persons is asked about");
     assert!(check(&two("grandpa", "Grandpa")).unwrap_err().to_string().contains("two persons are called"));

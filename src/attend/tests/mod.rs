@@ -13,7 +13,12 @@ use std::collections::BTreeSet;
 /// One routine: call name and planned times of a Wednesday, minutes after midnight.
 fn routine(called: &str, times: &[u16]) -> HouseRoutine {
     let on = |at_min: &u16| PlannedTime { days: BTreeSet::from([Weekday::Wednesday]), at_min: *at_min };
-    HouseRoutine { file: format!("{called}.toml"), title: called.to_owned(), called: vec![called.to_owned()], plan: times.iter().map(on).collect() }
+    HouseRoutine {
+        file: format!("{called}.toml"),
+        title: called.to_owned(),
+        called: vec![called.to_owned()],
+        plan: times.iter().map(on).collect(),
+    }
 }
 
 fn person(name: &str, pronoun: Pronoun, routines: Vec<HouseRoutine>) -> Person {

@@ -21,7 +21,10 @@ fn what_hurts_is_told_aloud_thrice_a_minute_apart() {
     assert_eq!(times.len(), 3, "{:?}", rig.said);
     assert!((times[1] - times[0] - 60.0).abs() < 1.0 && (times[2] - times[1] - 60.0).abs() < 1.0, "{times:?}");
     assert_eq!(rig.kept, [1, 2, 3].map(|n| (Some(0), "attend-notice-pain-during".to_owned(), Keeping::Said(n))));
-    assert_eq!(rig.words()[..2], ["Grandpa said it hurts during the head lift. Please look in.", "Say thank you when you have heard this."]);
+    assert_eq!(
+        rig.words()[..2],
+        ["Grandpa said it hurts during the head lift. Please look in.", "Say thank you when you have heard this."]
+    );
     assert!(!rig.listening.contains(&Said::Thanks));
 }
 
@@ -99,7 +102,9 @@ fn a_summary_follows_the_practice_where_the_household_wants_it() {
 
 #[test]
 fn a_dead_microphone_is_told_now_and_after_one_five_and_fifteen_minutes_and_its_return_too() {
-    for (hearing, key) in [(Hearing::Gone, "attend-deaf-gone"), (Hearing::Silent, "attend-deaf-silent"), (Hearing::NoWords, "attend-deaf-words")] {
+    for (hearing, key) in
+        [(Hearing::Gone, "attend-deaf-gone"), (Hearing::Silent, "attend-deaf-silent"), (Hearing::NoWords, "attend-deaf-words")]
+    {
         let mut rig = Rig::new(alone(), 10, 0);
         rig.on(Event::Hearing { at_s: rig.at_s, hearing });
         let began_s = rig.at_s;
@@ -132,7 +137,12 @@ fn a_session_s_entries_give_what_is_told() {
     let at = |step, fact| Entry { at_s: 1.0, fact, position: Some(Position { step, set: 1, repetition: 1 }) };
     let none = |fact| Entry { at_s: 1.0, fact, position: None };
     let done = |exercise: &str| Fact::StepDone { exercise: exercise.into(), repetitions_done: 1, repetitions_prescribed: 1 };
-    let stopped = |exercise: &str, reason: &str| Fact::StepStopped { exercise: exercise.into(), reason: reason.into(), repetitions_done: 0, repetitions_prescribed: 1 };
+    let stopped = |exercise: &str, reason: &str| Fact::StepStopped {
+        exercise: exercise.into(),
+        reason: reason.into(),
+        repetitions_done: 0,
+        repetitions_prescribed: 1,
+    };
     let entries = [
         none(Fact::SessionBegun { routine: "Evening".into(), steps: 5, software: String::new() }),
         none(Fact::StepLeftOut { exercise: "tongue-reach".into(), reason: "no spoken agreement".into() }),

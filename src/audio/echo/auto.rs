@@ -180,10 +180,13 @@ impl AutoCanceller {
         self.clipped += (f64::from(u8::from(mic_peak >= CLIPPED)) - self.clipped) * NEWEST;
         self.playing += (sounding - self.playing) * NEWEST;
         self.judged = self.judged.saturating_add(1);
-        if self.judged >= JUDGED_AFTER && let Some(left_db) = self.judge().left_db() {
+        if self.judged >= JUDGED_AFTER
+            && let Some(left_db) = self.judge().left_db()
+        {
             let margin = if self.own.drowns { 4.0 } else { 0.0 };
             // What is loud while we play is ours only where our echo has been found: somebody may talk, and a loudspeaker may be unheard.
-            self.own.drowns = self.tracker.is_locked() && (self.clipped > TOO_MUCH_CLIPPED || db(self.playing) + left_db > LEFT_TOO_LOUD_DB - margin);
+            self.own.drowns =
+                self.tracker.is_locked() && (self.clipped > TOO_MUCH_CLIPPED || db(self.playing) + left_db > LEFT_TOO_LOUD_DB - margin);
         }
     }
 }

@@ -170,7 +170,9 @@ mod tests {
     fn left_db(seconds: usize) -> f64 {
         let mut random = StdRng::seed_from_u64(5);
         let played: Vec<f32> = (0..seconds * 16_000).map(|_| random.random_range(-0.3..0.3)).collect();
-        let echo = |n: usize| [(300, 0.4_f32), (811, -0.2)].iter().map(|(at, gain)| n.checked_sub(*at).map_or(0.0, |k| gain * played[k])).sum::<f32>();
+        let echo = |n: usize| {
+            [(300, 0.4_f32), (811, -0.2)].iter().map(|(at, gain)| n.checked_sub(*at).map_or(0.0, |k| gain * played[k])).sum::<f32>()
+        };
         let mut canceller = KalmanCanceller::new(16_000, BLOCK, 0.1);
         let (mut raw, mut left) = (0.0, 0.0);
         for (n, block) in played.chunks(BLOCK).enumerate() {

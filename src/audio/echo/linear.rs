@@ -39,7 +39,6 @@ impl LinearCanceller {
         unsafe { speex_echo_ctl(state.as_ptr(), SET_SAMPLING_RATE, (&raw mut rate).cast()) };
         Some(Self { state, rec: vec![0; frame], play: vec![0; frame], out: vec![0; frame] })
     }
-
 }
 
 impl EchoCanceller for LinearCanceller {

@@ -37,7 +37,8 @@ mod tests {
     /// Three seconds of sound and three of quiet, heard 80 ms later and half as loud, time and again.
     fn scene(seconds: usize) -> Vec<(Vec<f32>, Vec<f32>)> {
         let mut random = StdRng::seed_from_u64(3);
-        let played: Vec<f32> = (0..seconds * 16_000).map(|n| if n / 48_000 % 2 == 0 { random.random_range(-0.3..0.3) } else { 0.0 }).collect();
+        let played: Vec<f32> =
+            (0..seconds * 16_000).map(|n| if n / 48_000 % 2 == 0 { random.random_range(-0.3..0.3) } else { 0.0 }).collect();
         let heard = |n: usize| n.checked_sub(1_280).map_or(0.0, |n| 0.5 * played[n]);
         let mic: Vec<f32> = (0..played.len()).map(|n| heard(n) + random.random_range(-1e-3..1e-3)).collect();
         played.chunks(160).zip(mic.chunks(160)).map(|(p, m)| (p.to_vec(), m.to_vec())).collect()

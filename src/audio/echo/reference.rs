@@ -60,9 +60,10 @@ impl Reference {
         let needed = self.stretch.input_frames_next();
         let oldest = self.pushed as i64 - self.ring.len() as i64;
         self.piece.clear();
-        self.piece.extend((self.next..self.next + needed as i64).map(|n| {
-            usize::try_from(n - oldest).ok().and_then(|at| self.ring.get(at)).copied().unwrap_or(0.0)
-        }));
+        self.piece.extend(
+            (self.next..self.next + needed as i64)
+                .map(|n| usize::try_from(n - oldest).ok().and_then(|at| self.ring.get(at)).copied().unwrap_or(0.0)),
+        );
         self.next += needed as i64;
         self.place += block.len() as f64 * (1.0 + 1e-6 * self.drift_ppm);
         let frames = block.len();

@@ -46,7 +46,9 @@ pub(super) enum Move {
     /// Give out what is so many frames older.
     Jump(i64),
     /// Read so much faster than the microphone.
-    Stretch { ppm: f64 },
+    Stretch {
+        ppm: f64,
+    },
 }
 
 /// Decides from one peak to the next.

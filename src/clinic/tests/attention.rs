@@ -174,7 +174,8 @@ fn what_was_seen_is_told_again_only_with_news_or_after_a_while() {
 fn no_reason_diagnoses() {
     let mut digest = well(1, "client");
     (digest.dizzy, digest.pain, digest.help, digest.left_out, digest.tired, digest.fallen, digest.clock_wrong) = (1, 2, 3, 1, 1, 1, 2);
-    (digest.last_day, digest.recent, digest.microphone) = (Some(date(2026, 3, 1)), Share { counted: 1, prescribed: 9 }, Microphone::Relative);
+    (digest.last_day, digest.recent, digest.microphone) =
+        (Some(date(2026, 3, 1)), Share { counted: 1, prescribed: 9 }, Microphone::Relative);
     let text: Vec<String> = attention(&digest, TODAY).reasons.iter().map(reason_text).collect();
     assert_eq!(text.len(), 8);
     for word in ["disease", "progress", "worse", "deteriorat", "symptom", "diagnos", "risk", "non-complian", "should"] {

@@ -15,7 +15,9 @@ fn the_longest_gap_is_that_over_the_weekend_too() {
 
 #[test]
 fn the_words_kept_are_read_back() {
-    for calibration in [LevelCalibration::None, LevelCalibration::Void, LevelCalibration::Meter, LevelCalibration::Source, LevelCalibration::Rough] {
+    for calibration in
+        [LevelCalibration::None, LevelCalibration::Void, LevelCalibration::Meter, LevelCalibration::Source, LevelCalibration::Rough]
+    {
         assert_eq!(calibration_of(calibration_word(calibration)), calibration);
     }
     for microphone in Microphone::ALL {
@@ -25,7 +27,8 @@ fn the_words_kept_are_read_back() {
 
 fn level(day: &str, microphone: Option<&str>, calibration: LevelCalibration) -> Trial {
     let when: ZonedDateTime = format!("{day}T18:00:00+00:00[UTC]").parse().expect("a time");
-    let microphone = microphone.map(|name| progress::Microphone { system: "test".into(), name: name.into(), rate_hz: 48_000, gain: "100 %".into() });
+    let microphone =
+        microphone.map(|name| progress::Microphone { system: "test".into(), name: name.into(), rate_hz: 48_000, gain: "100 %".into() });
     Trial {
         day: when.date(),
         when,
@@ -50,9 +53,11 @@ fn a_change_of_microphone_is_told_while_it_is_recent() {
     assert_eq!(state(&[level("2026-03-01", Some("a"), Meter), level("2026-03-30", Some("a"), Meter)]).0, Microphone::Fine);
     assert_eq!(state(&[level("2026-03-01", Some("a"), Not)]).0, Microphone::Relative);
     assert_eq!(state(&[level("2026-03-01", Some("a"), Meter), level("2026-03-30", Some("a"), Void)]).0, Microphone::Void);
-    let changed = state(&[level("2026-03-01", Some("a"), Meter), level("2026-03-20", Some("b"), Meter), level("2026-03-30", Some("b"), Meter)]);
+    let changed =
+        state(&[level("2026-03-01", Some("a"), Meter), level("2026-03-20", Some("b"), Meter), level("2026-03-30", Some("b"), Meter)]);
     assert_eq!(changed, (Microphone::Changed, Some(jiff::civil::date(2026, 3, 20))));
-    let long_ago = state(&[level("2026-01-01", Some("a"), Meter), level("2026-01-20", Some("b"), Meter), level("2026-03-30", Some("b"), Meter)]);
+    let long_ago =
+        state(&[level("2026-01-01", Some("a"), Meter), level("2026-01-20", Some("b"), Meter), level("2026-03-30", Some("b"), Meter)]);
     assert_eq!(long_ago.0, Microphone::Fine);
     // Before microphones were kept.
     assert_eq!(state(&[level("2026-03-01", None, Meter), level("2026-03-30", Some("b"), Meter)]).0, Microphone::Fine);

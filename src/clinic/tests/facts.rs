@@ -36,11 +36,20 @@ fn a_practice_becomes_trials_steps_and_events_with_their_conditions() {
     assert_eq!((session.entries, session.marks.len(), session.part_starts.len()), (4, 4 * MARK_BYTES, 2));
     assert_eq!((session.day.to_string().as_str(), session.practised_s, session.steps_prescribed), ("2026-03-02", 50.0, 3));
     let [trial] = session.trials.as_slice() else { panic!("{:?}", session.trials) };
-    assert_eq!((trial.kind, trial.seq, trial.part, trial.duration_s, trial.level_db, trial.level_fall_db), ("hold", 3, 1, Some(12.0), Some(70.0), None));
+    assert_eq!(
+        (trial.kind, trial.seq, trial.part, trial.duration_s, trial.level_db, trial.level_fall_db),
+        ("hold", 3, 1, Some(12.0), Some(70.0), None)
+    );
     assert_eq!((trial.f0_median_hz, trial.f0_span_st), (None, None), "a pitch of 0 Hz could not be measured");
-    assert_eq!((trial.conditions.distance_cm, trial.conditions.level_weighting.as_deref(), trial.conditions.clipped_s), (Some(30.0), Some("A"), 0.5));
+    assert_eq!(
+        (trial.conditions.distance_cm, trial.conditions.level_weighting.as_deref(), trial.conditions.clipped_s),
+        (Some(30.0), Some("A"), 0.5)
+    );
     assert_eq!(trial.discarded, [(Measure::LevelDb, Discard::Clipped)], "only the level is in doubt");
-    assert_eq!(session.steps, [StepResult { step: 1, exercise: "long-ah".into(), ramp_stage: None, done: 1, prescribed: None, stopped: None }]);
+    assert_eq!(
+        session.steps,
+        [StepResult { step: 1, exercise: "long-ah".into(), ramp_stage: None, done: 1, prescribed: None, stopped: None }]
+    );
     let [event] = session.events.as_slice() else { panic!("{:?}", session.events) };
     assert_eq!((event.seq, event.kind, event.what.as_str(), event.day.to_string().as_str()), (4, EventKind::Safety, "dizzy", "2026-03-03"));
 }
@@ -86,7 +95,8 @@ fn what_cannot_be_read_is_named() {
 /// Every kind of entry is read without a fault, and what is no trial makes none.
 #[test]
 fn commands_and_rests_are_no_trials() {
-    let entry = Entry { at_s: 1.0, fact: Fact::CommandHeard { command: Command::Ready, text: "ready".into(), confidence: 1.0 }, position: None };
+    let entry =
+        Entry { at_s: 1.0, fact: Fact::CommandHeard { command: Command::Ready, text: "ready".into(), confidence: 1.0 }, position: None };
     let line = serde_json::to_string(&entry).expect("JSON");
     let session = arriving(&handed(vec![part(FIRST, &[&line, r#"{"at_s":2.0,"kind":"rested","duration_s":9.0}"#])])).expect("reads");
     assert!(session.trials.is_empty() && session.events.is_empty() && session.steps.is_empty());

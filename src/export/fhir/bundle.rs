@@ -53,7 +53,8 @@ impl<'a, W: Write> FhirExport<'a, W> {
         write!(to, "{{\"resourceType\":\"Bundle\",\"type\":\"{name}\",\"timestamp\":{},\"entry\":[", json!(made_at))?;
         let patient = patient_id(client, heads);
         let plans = super::plan::states(&patient, heads);
-        let mut export = Self { to, kind, say, codes: Codes::default(), patient, test_data: false, written: BTreeSet::new(), first: true, plans };
+        let mut export =
+            Self { to, kind, say, codes: Codes::default(), patient, test_data: false, written: BTreeSet::new(), first: true, plans };
         let patient = json!({
             "resourceType": "Patient",
             "id": export.patient,
@@ -115,8 +116,11 @@ impl<'a, W: Write> FhirExport<'a, W> {
         if !self.written.insert(id.clone()) {
             return Ok(());
         }
-        if self.test_data && let Value::Object(map) = &mut resource {
-            let coding = json!({"system": "http://terminology.hl7.org/CodeSystem/v3-ActReason", "code": "HTEST", "display": "test health data"});
+        if self.test_data
+            && let Value::Object(map) = &mut resource
+        {
+            let coding =
+                json!({"system": "http://terminology.hl7.org/CodeSystem/v3-ActReason", "code": "HTEST", "display": "test health data"});
             map.insert("meta".into(), json!({"security": [coding]}));
         }
         let mut entry = Map::new();

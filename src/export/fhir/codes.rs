@@ -21,7 +21,11 @@ const KNOWN: &[Known] = &[
     ("level-metric", "Level of the voice", "What the program measures of the level of the voice through a microphone"),
     ("exercise", "Exercise", "The exercise of the catalogue that the observation belongs to"),
     ("hold-duration", "Duration of a held sound", "Time from voice onset to voice offset of one trial"),
-    ("best-of-three", "Best of three trials", "The longest held sound (of a glide the widest span of fundamental frequency) among the first three trials of one step that count, with these as members; maximum phonation time where the exercise asks for it"),
+    (
+        "best-of-three",
+        "Best of three trials",
+        "The longest held sound (of a glide the widest span of fundamental frequency) among the first three trials of one step that count, with these as members; maximum phonation time where the exercise asks for it",
+    ),
     ("trials-made", "Trials made", "How many trials were made, also those that do not count"),
     ("trials-counted", "Trials counted", "How many trials count"),
     ("posture-duration", "Duration of a held posture", "Time for which a posture was held, counted aloud by the program"),
@@ -48,8 +52,16 @@ const KNOWN: &[Known] = &[
     ("f0-median", "Median fundamental frequency", "Median fundamental frequency of the trial"),
     ("f0-span", "Span of fundamental frequency", "Span of the fundamental frequency within the trial"),
     ("f0-sd", "Standard deviation of fundamental frequency", "Standard deviation of the fundamental frequency about its median"),
-    ("mean-level", "Mean level", "Mean sound pressure level of the voice by a calibrated microphone, at the stated distance and with the stated weightings"),
-    ("relative-level", "Mean level, relative", "Mean level re full scale by a microphone that is not calibrated: no sound pressure level, comparable only with the same microphone as it stood"),
+    (
+        "mean-level",
+        "Mean level",
+        "Mean sound pressure level of the voice by a calibrated microphone, at the stated distance and with the stated weightings",
+    ),
+    (
+        "relative-level",
+        "Mean level, relative",
+        "Mean level re full scale by a microphone that is not calibrated: no sound pressure level, comparable only with the same microphone as it stood",
+    ),
     ("level-fall", "Fall of level", "Fall of the level from the beginning to the end of the trial"),
     ("level-slope", "Slope of level", "Slope of the level over the trial"),
     ("level-weighting", "Frequency weighting", "Frequency weighting of the level, IEC 61672-1"),
@@ -111,7 +123,8 @@ impl Codes {
     pub fn exercise(&mut self, id: &str, say: super::bundle::Say<'_>) -> Value {
         let code = format!("exercise-{}", slug(id));
         let known = find(id).is_some();
-        let words = |part: &str, or: String| Some(say(&format!("ex-{id}-{part}"), &[])).filter(|text| known && !text.is_empty()).unwrap_or(or);
+        let words =
+            |part: &str, or: String| Some(say(&format!("ex-{id}-{part}"), &[])).filter(|text| known && !text.is_empty()).unwrap_or(or);
         let (display, definition) = (words("name", id.to_owned()), words("purpose", format!("The exercise {id}")));
         let entry = self.more.entry(code.clone()).or_insert((display, definition));
         concept(SYSTEM, &code, &entry.0, None)
@@ -121,7 +134,10 @@ impl Codes {
     pub fn reason(&mut self, reason: &str) -> Value {
         let code = format!("reason-{}", slug(reason));
         let display = reason.replace('-', " ");
-        let entry = self.more.entry(code.clone()).or_insert_with(|| (display.clone(), format!("Why a practice or exercise ended or was left out: {display}")));
+        let entry = self
+            .more
+            .entry(code.clone())
+            .or_insert_with(|| (display.clone(), format!("Why a practice or exercise ended or was left out: {display}")));
         concept(SYSTEM, &code, &entry.0, Some(reason))
     }
 
@@ -138,7 +154,8 @@ impl Codes {
     /// The CodeSystem resource with all of them.
     pub fn resource(&self, id: &str) -> Value {
         let known = KNOWN.iter().map(|(code, display, definition)| json!({"code": code, "display": display, "definition": definition}));
-        let more = self.more.iter().map(|(code, (display, definition))| json!({"code": code, "display": display, "definition": definition}));
+        let more =
+            self.more.iter().map(|(code, (display, definition))| json!({"code": code, "display": display, "definition": definition}));
         let concepts: Vec<Value> = known.chain(more).collect();
         json!({
             "resourceType": "CodeSystem",

@@ -35,7 +35,8 @@ impl<W: Write> FhirExport<'_, W> {
         let id = uuid(&["microphone", &self.patient, used.as_deref().unwrap_or_default(), mic.note.unwrap_or_default()]);
         if !self.knows(&id) {
             let notes: Vec<String> = used.iter().cloned().chain(mic.note.map(str::to_owned)).collect();
-            let notes = if notes.is_empty() { vec!["Nothing was kept of this microphone; it was not calibrated.".to_owned()] } else { notes };
+            let notes =
+                if notes.is_empty() { vec!["Nothing was kept of this microphone; it was not calibrated.".to_owned()] } else { notes };
             let mut device = Map::new();
             device.insert("resourceType".into(), "Device".into());
             device.insert("id".into(), id.as_str().into());

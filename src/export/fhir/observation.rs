@@ -29,7 +29,10 @@ fn span_st(trial: &Trial<'_>) -> f64 {
 
 /// The step that a trial belongs to.
 fn step_of<'p>(practice: &'p Practice<'_>, trial: &Trial<'_>) -> Option<&'p StepOutcome> {
-    practice.steps.iter().find(|step| step.step.is_some() && step.step == trial.position.map(|at| at.step) && step.exercise == trial.exercise)
+    practice
+        .steps
+        .iter()
+        .find(|step| step.step.is_some() && step.step == trial.position.map(|at| at.step) && step.exercise == trial.exercise)
 }
 
 impl<W: Write> FhirExport<'_, W> {
@@ -90,7 +93,8 @@ impl<W: Write> FhirExport<'_, W> {
 
     /// The best of the first three held sounds of a step that count, with those three as members; without any, why there is none.
     fn best(&mut self, practice: &Practice<'_>, step: &StepOutcome) -> io::Result<()> {
-        let of_step = |trial: &&Trial<'_>| trial.kind == TrialKind::Hold && step_of(practice, trial).is_some_and(|of| std::ptr::eq(of, step));
+        let of_step =
+            |trial: &&Trial<'_>| trial.kind == TrialKind::Hold && step_of(practice, trial).is_some_and(|of| std::ptr::eq(of, step));
         let all: Vec<&Trial<'_>> = practice.trials.iter().filter(of_step).collect();
         let glide = is_glide(&step.exercise);
         let figure = |trial: &Trial<'_>| if glide { span_st(trial) } else { trial.duration_s };

@@ -41,7 +41,8 @@ pub(super) fn states(patient: &str, heads: &[KeptHead]) -> BTreeMap<String, Plan
     for head in heads {
         latest.insert(&head.routine_title, &head.routine_text);
         let id = plan_id(patient, &head.routine_text);
-        let state = states.entry(id).or_insert_with(|| PlanState { first: head.started_at.clone(), last: head.started_at.clone(), current: false });
+        let state =
+            states.entry(id).or_insert_with(|| PlanState { first: head.started_at.clone(), last: head.started_at.clone(), current: false });
         state.last = head.started_at.clone();
     }
     for text in latest.values() {
@@ -146,6 +147,7 @@ fn timing(prescription: &Prescription) -> Option<Value> {
 }
 
 fn in_words(plan: &[PlannedTime]) -> String {
-    let one = |time: &PlannedTime| format!("{} at {}", time.days.iter().map(|day| day.name()).collect::<Vec<_>>().join(", "), time.at_text());
+    let one =
+        |time: &PlannedTime| format!("{} at {}", time.days.iter().map(|day| day.name()).collect::<Vec<_>>().join(", "), time.at_text());
     plan.iter().map(one).collect::<Vec<_>>().join("; ")
 }

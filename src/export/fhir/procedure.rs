@@ -81,9 +81,12 @@ impl<W: Write> FhirExport<'_, W> {
         };
         let count = step.repetitions_done.zip(step.repetitions_prescribed).map(|(done, of)| format!("{done} of {of} repetitions done"));
         let reason = step.reason.as_deref().filter(|_| status != "completed");
-        let told: Vec<&str> = [Some(step.exercise.as_str()), Some(step.status.name()), reason, count.as_deref()].into_iter().flatten().collect();
+        let told: Vec<&str> =
+            [Some(step.exercise.as_str()), Some(step.status.name()), reason, count.as_deref()].into_iter().flatten().collect();
         let mut procedure = self.procedure(&step_id(practice, step), status, &told.join(", "));
-        if let Some(number) = step.step.filter(|number| usize::try_from(*number).is_ok_and(|number| number <= practice.outline.exercises.len())) {
+        if let Some(number) =
+            step.step.filter(|number| usize::try_from(*number).is_ok_and(|number| number <= practice.outline.exercises.len()))
+        {
             procedure.insert("basedOn".into(), json!([reference(&request_id(plan, number))]));
         }
         procedure.insert("partOf".into(), json!([reference(&practice.id)]));
@@ -144,7 +147,9 @@ fn notes(practice: &Practice<'_>) -> Vec<Value> {
         Fact::MicrophoneNoted { text, .. } => Some(plain(text)),
         Fact::SoundLost { lost_s } => Some(format!("{lost_s} s of sound were lost")),
         Fact::RecogniserRestarted { lost_s } => Some(format!("The recogniser was restarted; {lost_s} s went unheard")),
-        Fact::LoudLimitReached { loud_s, limit_s } => Some(format!("Loud holds reached {loud_s} of {limit_s} s and were left for another day")),
+        Fact::LoudLimitReached { loud_s, limit_s } => {
+            Some(format!("Loud holds reached {loud_s} of {limit_s} s and were left for another day"))
+        }
         Fact::SessionResumed { .. } => Some("It was interrupted and gone on with".to_owned()),
         _ => None,
     });
@@ -165,7 +170,19 @@ fn notes(practice: &Practice<'_>) -> Vec<Value> {
 
 /// The keys in the order of the standard's page, for whoever reads the file.
 fn in_order(mut map: Map<String, Value>) -> Map<String, Value> {
-    const ORDER: [&str; 12] =
-        ["resourceType", "id", "text", "basedOn", "partOf", "status", "statusReason", "code", "subject", "performedPeriod", "usedReference", "note"];
+    const ORDER: [&str; 12] = [
+        "resourceType",
+        "id",
+        "text",
+        "basedOn",
+        "partOf",
+        "status",
+        "statusReason",
+        "code",
+        "subject",
+        "performedPeriod",
+        "usedReference",
+        "note",
+    ];
     ORDER.iter().filter_map(|key| Some(((*key).to_owned(), map.shift_remove(*key)?))).collect()
 }

@@ -105,7 +105,18 @@ pub(super) fn components(trial: &Trial<'_>, exercise: Value, codes: &Codes) -> V
         all.code("level-discarded-for", &format!("discard-{}", discard_name(why)));
     }
     match &trial.kept.entry.fact {
-        Fact::HoldMeasured { f0_median_hz, f0_span_st, f0_sd_st, level_fall_db, level_slope_db_per_s, level_weighting, quality, breaks, masked_s, .. } => {
+        Fact::HoldMeasured {
+            f0_median_hz,
+            f0_span_st,
+            f0_sd_st,
+            level_fall_db,
+            level_slope_db_per_s,
+            level_weighting,
+            quality,
+            breaks,
+            masked_s,
+            ..
+        } => {
             all.figure("f0-median", positive(*f0_median_hz), "Hz", "Hz");
             // Without a pitch they are written as 0.
             if *f0_median_hz > 0.0 {
@@ -185,7 +196,11 @@ fn level(all: &mut Components<'_>, trial: &Trial<'_>, weighting: &str) {
         all.text("level-time-weighting", &terms.time_weighting);
         match terms.distance_cm {
             Some(cm) => all.figure("microphone-distance", cm, "cm", "cm"),
-            None => all.put("microphone-distance", "dataAbsentReason", absent("unknown", "Unknown", "Nobody said how far the microphone stood.")),
+            None => all.put(
+                "microphone-distance",
+                "dataAbsentReason",
+                absent("unknown", "Unknown", "Nobody said how far the microphone stood."),
+            ),
         }
         all.code("level-calibration", &format!("calibration-{}", calibration_name(terms.calibration)));
         if terms.clipped_s > 0.0 {

@@ -22,8 +22,14 @@ fn one<'a>(plan: &'a [PlannedTime]) -> Planned<'a> {
 /// Name and value of each property, by an independent reader.
 fn read(text: &str) -> Vec<(BTreeMap<String, String>, Vec<BTreeMap<String, String>>)> {
     let calendar = ical::IcalParser::new(text.as_bytes()).next().expect("a calendar").expect("readable");
-    let values = |properties: &[ical::property::Property]| properties.iter().map(|p| (p.name.clone(), p.value.clone().unwrap_or_default())).collect();
-    calendar.events.iter().map(|event| (values(&event.properties), event.alarms.iter().map(|alarm| values(&alarm.properties)).collect())).collect()
+    let values = |properties: &[ical::property::Property]| {
+        properties.iter().map(|p| (p.name.clone(), p.value.clone().unwrap_or_default())).collect()
+    };
+    calendar
+        .events
+        .iter()
+        .map(|event| (values(&event.properties), event.alarms.iter().map(|alarm| values(&alarm.properties)).collect()))
+        .collect()
 }
 
 /// RFC 5545, sections 3.1 (lines), 3.6.1 (events), 3.6.6 (alarms), 3.8.5.3 (recurrence; the start is its first instance).
@@ -37,9 +43,15 @@ fn the_plan_is_read_back_by_another_library() {
     assert_eq!(events.len(), 2);
     let (daily, alarms) = &events[0];
     assert_eq!((daily["DTSTART"].as_str(), daily["RRULE"].as_str()), ("20260302T080000", "FREQ=DAILY;COUNT=42"));
-    assert_eq!((daily["SUMMARY"].as_str(), daily["DURATION"].as_str(), daily["DTSTAMP"].as_str()), ("Practice", "PT20M", "20260101T080000Z"));
+    assert_eq!(
+        (daily["SUMMARY"].as_str(), daily["DURATION"].as_str(), daily["DTSTAMP"].as_str()),
+        ("Practice", "PT20M", "20260101T080000Z")
+    );
     assert_eq!(alarms.len(), 1);
-    assert_eq!((alarms[0]["ACTION"].as_str(), alarms[0]["TRIGGER"].as_str(), alarms[0]["DESCRIPTION"].as_str()), ("DISPLAY", "-PT10M", "Practice"));
+    assert_eq!(
+        (alarms[0]["ACTION"].as_str(), alarms[0]["TRIGGER"].as_str(), alarms[0]["DESCRIPTION"].as_str()),
+        ("DISPLAY", "-PT10M", "Practice")
+    );
     assert!(!alarms[0].contains_key("DTSTAMP"));
     let (weekly, _) = &events[1];
     assert_eq!((weekly["DTSTART"].as_str(), weekly["RRULE"].as_str()), ("20260303T183000", "FREQ=WEEKLY;BYDAY=TU,FR;COUNT=12"));

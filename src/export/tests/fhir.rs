@@ -13,7 +13,8 @@ use crate::speak::Words;
 
 fn bundle_of(practices: &[KeptPractice], kind: BundleKind) -> Value {
     let words = Words::english().expect("words");
-    let say = |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
+    let say =
+        |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
     let heads: Vec<_> = practices.iter().map(|kept| kept.head.clone()).collect();
     let mut export = FhirExport::begin(Vec::new(), kind, "grandpa", &heads, "2026-10-27T09:00:00.000+01:00", &say).expect("begins");
     let outline = Outline::of(ROUTINE);
@@ -28,7 +29,13 @@ fn bundle() -> Value {
 }
 
 fn resources<'a>(bundle: &'a Value, kind: &str) -> Vec<&'a Value> {
-    bundle["entry"].as_array().expect("entries").iter().map(|entry| &entry["resource"]).filter(|resource| resource["resourceType"] == kind).collect()
+    bundle["entry"]
+        .as_array()
+        .expect("entries")
+        .iter()
+        .map(|entry| &entry["resource"])
+        .filter(|resource| resource["resourceType"] == kind)
+        .collect()
 }
 
 /// Own code of a CodeableConcept.
@@ -62,7 +69,8 @@ fn the_bundle_is_valid_against_the_official_json_schema() {
 #[test]
 fn every_reference_leads_to_a_resource_and_every_code_stands_in_the_code_system() {
     let bundle = bundle();
-    let urls: BTreeSet<&str> = bundle["entry"].as_array().expect("entries").iter().map(|entry| entry["fullUrl"].as_str().expect("a URL")).collect();
+    let urls: BTreeSet<&str> =
+        bundle["entry"].as_array().expect("entries").iter().map(|entry| entry["fullUrl"].as_str().expect("a URL")).collect();
     let codes: BTreeMap<&str, &str> = resources(&bundle, "CodeSystem")[0]["concept"]
         .as_array()
         .expect("concepts")
@@ -102,7 +110,10 @@ fn a_trial_is_an_observation_with_ucum_units_and_conditions() {
     assert_eq!(holds.len(), 5 + 1);
     let first = holds[0];
     assert_eq!(first["valueQuantity"], serde_json::json!({"value": 8.25, "unit": "s", "system": "http://unitsofmeasure.org", "code": "s"}));
-    assert_eq!(first["effectivePeriod"], serde_json::json!({"start": "2026-10-22T18:30:25.250+02:00", "end": "2026-10-22T18:30:33.500+02:00"}));
+    assert_eq!(
+        first["effectivePeriod"],
+        serde_json::json!({"start": "2026-10-22T18:30:25.250+02:00", "end": "2026-10-22T18:30:33.500+02:00"})
+    );
     let level = component(first, "mean-level").expect("a level");
     assert_eq!((level["valueQuantity"]["value"].as_f64(), level["valueQuantity"]["code"].as_str()), (Some(74.2), Some("dB[SPL]")));
     assert_eq!(code(&component(first, "level-calibration").expect("its calibration")["valueCodeableConcept"]), "calibration-meter");
@@ -112,9 +123,14 @@ fn a_trial_is_an_observation_with_ucum_units_and_conditions() {
     assert_eq!(code(&component(holds[2], "discarded-for").expect("a reason")["valueCodeableConcept"]), "discard-cut-off");
     assert!(holds[2]["note"][0]["text"].as_str().is_some_and(|text| text.contains("cut off")));
     // The microphone changed its volume: no level at all.
-    assert!(component(holds[3], "mean-level").is_some_and(|level| level.get("valueQuantity").is_none() && level.get("dataAbsentReason").is_some()));
+    assert!(
+        component(holds[3], "mean-level")
+            .is_some_and(|level| level.get("valueQuantity").is_none() && level.get("dataAbsentReason").is_some())
+    );
     // The device carries the calibration.
-    let metric = resources(&bundle, "DeviceMetric").into_iter().find(|metric| first["device"]["reference"].as_str().is_some_and(|url| url.ends_with(metric["id"].as_str().unwrap_or("-"))));
+    let metric = resources(&bundle, "DeviceMetric")
+        .into_iter()
+        .find(|metric| first["device"]["reference"].as_str().is_some_and(|url| url.ends_with(metric["id"].as_str().unwrap_or("-"))));
     assert_eq!(metric.expect("the metric")["calibration"][0]["state"], "calibrated");
 }
 
@@ -179,13 +195,18 @@ fn the_routine_is_a_plan_with_an_order_for_each_exercise() {
     assert_eq!((first["intent"].as_str(), code(&first["code"])), (Some("order"), "exercise-long-ah"));
     assert_eq!(first["quantityQuantity"]["value"].as_f64(), Some(3.0));
     let repeat = &first["occurrenceTiming"]["repeat"];
-    assert_eq!((repeat["dayOfWeek"].clone(), repeat["timeOfDay"].clone()), (serde_json::json!(["mon", "thu"]), serde_json::json!(["18:30:00"])));
+    assert_eq!(
+        (repeat["dayOfWeek"].clone(), repeat["timeOfDay"].clone()),
+        (serde_json::json!(["mon", "thu"]), serde_json::json!(["18:30:00"]))
+    );
     assert!(first["orderDetail"][0]["text"].as_str().is_some_and(|dose| dose.contains('8')), "{first}");
 }
 
 #[test]
 fn a_second_export_brings_the_same_identifiers_and_other_clients_others() {
-    let ids = |bundle: &Value| -> Vec<String> { bundle["entry"].as_array().expect("entries").iter().map(|entry| entry["fullUrl"].to_string()).collect() };
+    let ids = |bundle: &Value| -> Vec<String> {
+        bundle["entry"].as_array().expect("entries").iter().map(|entry| entry["fullUrl"].to_string()).collect()
+    };
     let (one, again) = (bundle(), bundle_of(&two_evenings(), BundleKind::Transaction));
     assert_eq!(ids(&one), ids(&again));
     let more = ids(&bundle_of(&two_evenings()[..1], BundleKind::Collection));

@@ -95,7 +95,10 @@ fn begun(at_s: f64, step: u32, exercise: &str) -> Entry {
 pub fn entries() -> Vec<Entry> {
     vec![
         plain(0.0, Fact::SessionBegun { routine: "Evening & voice".into(), steps: 5, software: "tidecount 0.1.0".into() }),
-        plain(0.01, Fact::MicrophoneUsed { system: "PulseAudio".into(), name: "Desk microphone".into(), rate_hz: 48_000, gain: "70 %".into() }),
+        plain(
+            0.01,
+            Fact::MicrophoneUsed { system: "PulseAudio".into(), name: "Desk microphone".into(), rate_hz: 48_000, gain: "70 %".into() },
+        ),
         plain(0.02, Fact::MicrophoneNoted { what: "calibration".into(), text: "Desk microphone: by sound level meter".into() }),
         plain(4.0, Fact::CommandHeard { command: Command::Ready, text: "ready".into(), confidence: 0.9 }),
         begun(5.0, 1, "long-ah"),
@@ -107,7 +110,12 @@ pub fn entries() -> Vec<Entry> {
         placed(90.0, 1, 3, Fact::StepDone { exercise: "long-ah".into(), repetitions_done: 3, repetitions_prescribed: 3 }),
         begun(91.0, 2, "glide-up"),
         hold("glide-up", at(2, 1), 100.0, 4.0, LevelTerms::default(), true),
-        placed(105.0, 2, 2, Fact::StepStopped { exercise: "glide-up".into(), reason: "skipped".into(), repetitions_done: 1, repetitions_prescribed: 2 }),
+        placed(
+            105.0,
+            2,
+            2,
+            Fact::StepStopped { exercise: "glide-up".into(), reason: "skipped".into(), repetitions_done: 1, repetitions_prescribed: 2 },
+        ),
         begun(106.0, 3, "functional-phrases"),
         placed(
             120.0,
@@ -129,7 +137,12 @@ pub fn entries() -> Vec<Entry> {
         placed(130.0, 4, 1, Fact::RepetitionDone { exercise: "shoulder-rolls".into(), duration_s: 4.0, ended_by: "done".into() }),
         placed(131.0, 4, 1, Fact::Troubled { trouble: Trouble::RoomTalks }),
         placed(132.0, 4, 2, Fact::SafetyStop { exercise: Some("shoulder-rolls".into()), reason: "dizzy".into() }),
-        placed(132.1, 4, 2, Fact::StepStopped { exercise: "shoulder-rolls".into(), reason: "dizzy".into(), repetitions_done: 1, repetitions_prescribed: 2 }),
+        placed(
+            132.1,
+            4,
+            2,
+            Fact::StepStopped { exercise: "shoulder-rolls".into(), reason: "dizzy".into(), repetitions_done: 1, repetitions_prescribed: 2 },
+        ),
         plain(140.0, Fact::SessionEnded { reason: "finished".into(), steps_done: 2, steps_prescribed: 5, duration_s: 140.0 }),
     ]
 }
@@ -137,7 +150,9 @@ pub fn entries() -> Vec<Entry> {
 pub fn kept(number: i64, started: &str, entries: Vec<Entry>) -> KeptPractice {
     let started_at = time(started);
     let end = entries.iter().find_map(|entry| match &entry.fact {
-        Fact::SessionEnded { reason, .. } => Some((time(started).checked_add(jiff::SignedDuration::from_secs(140)).expect("a time"), reason.clone())),
+        Fact::SessionEnded { reason, .. } => {
+            Some((time(started).checked_add(jiff::SignedDuration::from_secs(140)).expect("a time"), reason.clone()))
+        }
         _ => None,
     });
     let head = KeptHead {
@@ -153,7 +168,11 @@ pub fn kept(number: i64, started: &str, entries: Vec<Entry>) -> KeptPractice {
         received: false,
         under_way: false,
     };
-    let entries = (1..).zip(entries).map(|(number, entry)| KeptEntry { number, line: journal_text(std::slice::from_ref(&entry)).expect("a line").trim_end().to_owned(), entry });
+    let entries = (1..).zip(entries).map(|(number, entry)| KeptEntry {
+        number,
+        line: journal_text(std::slice::from_ref(&entry)).expect("a line").trim_end().to_owned(),
+        entry,
+    });
     KeptPractice { head, parts: vec![KeptPart { started_at, entries: entries.collect() }] }
 }
 

@@ -51,13 +51,18 @@ fn a_trial_is_a_row_with_its_conditions() {
     assert_eq!(trials.len(), 7 + 1);
     let first = &trials[0];
     let cell = |name: &str| first[name].as_str();
-    assert_eq!((cell("client"), cell("exercise"), cell("kind"), cell("step"), cell("repetition")), ("grandpa", "long-ah", "hold", "1", "1"));
+    assert_eq!(
+        (cell("client"), cell("exercise"), cell("kind"), cell("step"), cell("repetition")),
+        ("grandpa", "long-ah", "hold", "1", "1")
+    );
     assert_eq!((cell("started_at"), cell("ended_at")), ("2026-10-22T18:30:25.250+02:00", "2026-10-22T18:30:33.500+02:00"));
     assert_eq!((cell("duration_s"), cell("level_mean_db_spl"), cell("level_mean_db_fs")), ("8.25", "74.2", ""));
     assert_eq!((cell("level_distance_cm"), cell("level_calibration"), cell("level_weighting")), ("30", "meter", "A"));
     assert_eq!((cell("microphone_name"), cell("microphone_rate_hz"), cell("shimmer_apq11_pct")), ("Desk microphone", "48000", ""));
     assert_eq!((cell("counts"), cell("discarded_for"), cell("level_discarded_for")), ("true", "", ""));
-    let why = |index: usize| (trials[index]["counts"].as_str(), trials[index]["discarded_for"].as_str(), trials[index]["level_discarded_for"].as_str());
+    let why = |index: usize| {
+        (trials[index]["counts"].as_str(), trials[index]["discarded_for"].as_str(), trials[index]["level_discarded_for"].as_str())
+    };
     assert_eq!(why(1), ("false", "in-noise", "in-noise"));
     assert_eq!(trials[1]["over_room_db"], "5.5");
     assert_eq!(why(2), ("false", "cut-off", "cut-off"));
@@ -73,16 +78,26 @@ fn a_trial_is_a_row_with_its_conditions() {
 #[test]
 fn steps_practices_and_events_tell_what_became_of_it() {
     let steps = rows(TABLES[1]);
-    let told: Vec<(&str, &str, &str)> = steps.iter().map(|step| (step["exercise"].as_str(), step["status"].as_str(), step["reason"].as_str())).collect();
+    let told: Vec<(&str, &str, &str)> =
+        steps.iter().map(|step| (step["exercise"].as_str(), step["status"].as_str(), step["reason"].as_str())).collect();
     assert_eq!(
         told[..5],
-        [("long-ah", "done", ""), ("glide-up", "stopped", "skipped"), ("functional-phrases", "done", ""), ("shoulder-rolls", "stopped", "dizzy"), ("rest", "not-reached", "finished")]
+        [
+            ("long-ah", "done", ""),
+            ("glide-up", "stopped", "skipped"),
+            ("functional-phrases", "done", ""),
+            ("shoulder-rolls", "stopped", "dizzy"),
+            ("rest", "not-reached", "finished")
+        ]
     );
     assert_eq!(steps[0]["best_of_three_s"], "8.75", "those in noise and cut off do not count");
     assert_eq!(told[5], ("long-ah", "stopped", "interrupted"));
     let practices = rows(TABLES[2]);
     let cell = |index: usize, name: &str| practices[index][name].clone();
-    assert_eq!((cell(0, "end_reason"), cell(0, "steps_done"), cell(0, "steps_prescribed"), cell(0, "time_zone")), ("finished".into(), "2".into(), "5".into(), "Europe/Berlin".into()));
+    assert_eq!(
+        (cell(0, "end_reason"), cell(0, "steps_done"), cell(0, "steps_prescribed"), cell(0, "time_zone")),
+        ("finished".into(), "2".into(), "5".into(), "Europe/Berlin".into())
+    );
     assert_eq!((cell(0, "trials"), cell(0, "trials_discarded"), cell(0, "safety_stops")), ("7".into(), "2".into(), "1".into()));
     assert_eq!((cell(1, "end_reason"), cell(1, "ended_at")), ("interrupted".into(), String::new()));
     let events = rows(TABLES[3]);
@@ -95,7 +110,17 @@ fn steps_practices_and_events_tell_what_became_of_it() {
 fn what_a_spreadsheet_would_take_for_a_formula_is_made_harmless() {
     let trials = rows(TABLES[0]);
     assert_eq!(trials[5]["phrase"], "'=Good <evening>, \"dear\"");
-    for (text, cell) in [("=1+1", "'=1+1"), ("+1", "'+1"), ("-1", "'-1"), ("@SUM(A1)", "'@SUM(A1)"), ("\t=1", "' =1"), ("\r=1", "' =1"), ("＝1", "'＝1"), ("a=1", "a=1"), ("", "")] {
+    for (text, cell) in [
+        ("=1+1", "'=1+1"),
+        ("+1", "'+1"),
+        ("-1", "'-1"),
+        ("@SUM(A1)", "'@SUM(A1)"),
+        ("\t=1", "' =1"),
+        ("\r=1", "' =1"),
+        ("＝1", "'＝1"),
+        ("a=1", "a=1"),
+        ("", ""),
+    ] {
         assert_eq!(harmless(text), cell);
     }
     // Numbers stay numbers.
@@ -112,8 +137,14 @@ fn the_dictionary_knows_every_column_and_no_other() {
         assert_eq!(header.len(), table.columns.len(), "a name stands twice");
         let told: BTreeSet<&str> = dictionary.iter().filter(|row| row["table"] == table.name).map(|row| row["column"].as_str()).collect();
         assert_eq!(told, header);
-        let metadata = csvw["tables"].as_array().and_then(|tables| tables.iter().find(|one| one["url"] == table.file())).expect("the table");
-        let told: Vec<&str> = metadata["tableSchema"]["columns"].as_array().expect("columns").iter().map(|column| column["name"].as_str().expect("a name")).collect();
+        let metadata =
+            csvw["tables"].as_array().and_then(|tables| tables.iter().find(|one| one["url"] == table.file())).expect("the table");
+        let told: Vec<&str> = metadata["tableSchema"]["columns"]
+            .as_array()
+            .expect("columns")
+            .iter()
+            .map(|column| column["name"].as_str().expect("a name"))
+            .collect();
         assert_eq!(told, table.columns.iter().map(|column| column.name).collect::<Vec<_>>());
         assert!(table.key.iter().all(|key| table.column(key).is_some()));
     }
@@ -166,7 +197,10 @@ fn the_published_dictionary_and_schema_are_the_generated_ones() {
         if std::env::var_os("UPDATE_SCHEMAS").is_some() {
             std::fs::write(&path, &bytes).expect("writes");
         }
-        assert!(std::fs::read(&path).is_ok_and(|stored| stored == bytes), "{name} is not the generated one: run the tests once with UPDATE_SCHEMAS=1");
+        assert!(
+            std::fs::read(&path).is_ok_and(|stored| stored == bytes),
+            "{name} is not the generated one: run the tests once with UPDATE_SCHEMAS=1"
+        );
     }
 }
 
@@ -179,14 +213,21 @@ fn every_line_is_valid_against_the_published_schema() {
     for kept in &two_evenings() {
         write_practice(&Practice::of(kept, &outline, false), &mut bytes).expect("writes");
     }
-    let lines: Vec<Value> = String::from_utf8(bytes).expect("UTF-8").lines().map(|line| serde_json::from_str(line).expect("JSON")).collect();
+    let lines: Vec<Value> =
+        String::from_utf8(bytes).expect("UTF-8").lines().map(|line| serde_json::from_str(line).expect("JSON")).collect();
     assert_eq!(lines.len(), 2 + 23 + 6);
     for line in &lines {
         let faults: Vec<String> = validator.iter_errors(line).map(|fault| fault.to_string()).collect();
         assert!(faults.is_empty(), "{line}: {faults:?}");
     }
-    assert_eq!((lines[0]["line"].as_str(), lines[0]["client"].as_str(), lines[0]["ended_at"].as_str()), (Some("practice"), Some("grandpa"), Some("2026-10-22T18:32:25.250+02:00")));
-    assert_eq!((lines[6]["kind"].as_str(), lines[6]["at"].as_str(), lines[6]["entry"].as_i64()), (Some("hold_measured"), Some("2026-10-22T18:30:33.800+02:00"), Some(6)));
+    assert_eq!(
+        (lines[0]["line"].as_str(), lines[0]["client"].as_str(), lines[0]["ended_at"].as_str()),
+        (Some("practice"), Some("grandpa"), Some("2026-10-22T18:32:25.250+02:00"))
+    );
+    assert_eq!(
+        (lines[6]["kind"].as_str(), lines[6]["at"].as_str(), lines[6]["entry"].as_i64()),
+        (Some("hold_measured"), Some("2026-10-22T18:30:33.800+02:00"), Some(6))
+    );
     assert_eq!(lines[6]["practice"], lines[0]["practice"]);
     // It can fail.
     let mut bad = lines[6].clone();

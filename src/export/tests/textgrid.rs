@@ -95,7 +95,13 @@ fn times_are_those_of_the_sound_and_what_lies_outside_is_told() {
 
 #[test]
 fn overlapping_stretches_and_points_of_one_instant_stay_legal() {
-    let entries = [hold(1.0, 5.0, 1, true), hold(4.0, 6.0, 2, true), hold(2.0, 3.0, 3, true), said(7.0, Command::Yes, ""), said(7.0, Command::No, "")];
+    let entries = [
+        hold(1.0, 5.0, 1, true),
+        hold(4.0, 6.0, 2, true),
+        hold(2.0, 3.0, 3, true),
+        said(7.0, Command::Yes, ""),
+        said(7.0, Command::No, ""),
+    ];
     let grid = text_grid(&entries, Sound { length_s: 8.0, begins_at_s: 0.0 });
     let ends: Vec<(f64, Option<f64>)> = tier(&grid.text, "holds").into_iter().map(|(from, to, _)| (from, to)).collect();
     assert_eq!(ends, [(0.0, Some(1.0)), (1.0, Some(5.0)), (5.0, Some(6.0)), (6.0, Some(8.0))]);

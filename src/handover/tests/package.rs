@@ -65,7 +65,21 @@ fn hostile_content_under_a_good_seal_is_refused_with_a_reason() {
     for text in ["", "[]", "null", "{}", &"[".repeat(200_000), &format!("{{\"id\":{}", "{\"a\":".repeat(50_000)), "{\"id\": 1e999999}"] {
         assert!(hostile(text).contains("cannot be used"), "{text:.40}");
     }
-    let values = ["null", "-1", "1e400", "1e308", "99999999999999999999999", "true", "[]", "{}", "\"\\u0000\"", "\"\"", "[[]]", "[null]", "\"../x\""];
+    let values = [
+        "null",
+        "-1",
+        "1e400",
+        "1e308",
+        "99999999999999999999999",
+        "true",
+        "[]",
+        "{}",
+        "\"\\u0000\"",
+        "\"\"",
+        "[[]]",
+        "[null]",
+        "\"../x\"",
+    ];
     for key in good.as_object().expect("an object").keys() {
         for value in values {
             let mut fields: Vec<String> = Vec::new();
@@ -74,7 +88,10 @@ fn hostile_content_under_a_good_seal_is_refused_with_a_reason() {
             }
             let sealed = seal(Kind::Package, &format!("{{{}}}", fields.join(",")), &clinician());
             // A few are harmless: no note, no packs, nothing agreed.
-            let harmless = matches!((key.as_str(), value), ("note", "null" | "\"\"" | "\"../x\"") | ("packs" | "agreed", "[]") | ("settings", "{}" | "[]" | "[null]")); // serde reads a list as a table in order
+            let harmless = matches!(
+                (key.as_str(), value),
+                ("note", "null" | "\"\"" | "\"../x\"") | ("packs" | "agreed", "[]") | ("settings", "{}" | "[]" | "[null]")
+            ); // serde reads a list as a table in order
             assert_eq!(read(&sealed).is_ok(), harmless, "{key} = {value}");
         }
     }

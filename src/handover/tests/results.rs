@@ -7,7 +7,8 @@ fn key() -> SecretKey {
 }
 
 /// Entries as another version of the program might have written them: nothing of their text may change on the way.
-const ENTRIES: [&str; 2] = [r#"{"at_s":1.10,"kind":"rested","duration_s":1e1}"#, r#"{ "at_s" : 2.000, "kind":"rested", "duration_s":0.30000000000000004 }"#];
+const ENTRIES: [&str; 2] =
+    [r#"{"at_s":1.10,"kind":"rested","duration_s":1e1}"#, r#"{ "at_s" : 2.000, "kind":"rested", "duration_s":0.30000000000000004 }"#];
 
 fn results() -> Results {
     let entries = ENTRIES.iter().map(|text| RawValue::from_string((*text).to_owned()).expect("JSON")).collect();

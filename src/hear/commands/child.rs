@@ -42,14 +42,8 @@ fn senseless(what: u8) -> CommandEarError {
 
 fn run(model: &std::path::Path, input: &mut BufReader<impl Read>, output: &mut impl Write) -> Result<(), CommandEarError> {
     let model = VoskModel::load(model, std::env::var_os(LOG_VARIABLE).is_some())?;
-    let mut service = Service {
-        model,
-        ear: Ear::new(),
-        trace: Trace::from_environment(),
-        main_generation: 0,
-        fast_generation: 0,
-        own: Rc::default(),
-    };
+    let mut service =
+        Service { model, ear: Ear::new(), trace: Trace::from_environment(), main_generation: 0, fast_generation: 0, own: Rc::default() };
     wire::write_frame(output, kind::READY, &[]).and_then(|()| output.flush()).map_err(|e| torn(&e))?;
     while let Some((what, body)) = wire::read_frame(input).map_err(|e| torn(&e))? {
         for (what, body) in service.answer(what, &body)? {
@@ -84,7 +78,10 @@ impl Service {
                     (Path::Main, Tuning::MAIN, &mut self.main_generation)
                 };
                 *generation = order.generation;
-                let listener = self.model.decoder(&order.choices.concat()).map(|d| Listener::new(d, &order.choices, tuning).with_own_voice(Rc::clone(&self.own)).with_lists(order.list_from));
+                let listener = self
+                    .model
+                    .decoder(&order.choices.concat())
+                    .map(|d| Listener::new(d, &order.choices, tuning).with_own_voice(Rc::clone(&self.own)).with_lists(order.list_from));
                 self.ear.listen(path, listener);
                 Ok(Vec::new())
             }

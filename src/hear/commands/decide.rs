@@ -168,9 +168,7 @@ mod tests {
     }
 
     fn words(spec: &[(&str, f64, f64, f64)]) -> Vec<Word> {
-        spec.iter()
-            .map(|&(text, start_s, end_s, confidence)| Word { text: text.into(), start_s, end_s, confidence })
-            .collect()
+        spec.iter().map(|&(text, start_s, end_s, confidence)| Word { text: text.into(), start_s, end_s, confidence }).collect()
     }
 
     #[test]

@@ -66,9 +66,7 @@ impl VoskModel {
     /// the lexicon has not: the library would crash on a list it cannot read.
     pub fn decoder(&self, phrases: &[String]) -> Option<VoskDecoder> {
         let sound = !phrases.is_empty()
-            && phrases.iter().all(|p| {
-                !p.contains(['"', '\\']) && !p.chars().any(char::is_control) && p.split(' ').all(|w| self.knows(w))
-            });
+            && phrases.iter().all(|p| !p.contains(['"', '\\']) && !p.chars().any(char::is_control) && p.split(' ').all(|w| self.knows(w)));
         let mut grammar = phrases.to_vec();
         grammar.extend(decoys(phrases).filter(|d| self.knows(d)).map(str::to_owned));
         grammar.push(UNKNOWN.to_owned());

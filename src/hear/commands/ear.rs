@@ -23,7 +23,15 @@ pub(crate) struct Ear<D> {
 
 impl<D: Decoder> Ear<D> {
     pub fn new() -> Self {
-        Self { meter: Meter::default(), main: None, fast: None, main_open: false, now_s: 0.0, begun: false, told_until_s: f64::NEG_INFINITY }
+        Self {
+            meter: Meter::default(),
+            main: None,
+            fast: None,
+            main_open: false,
+            now_s: 0.0,
+            begun: false,
+            told_until_s: f64::NEG_INFINITY,
+        }
     }
 
     /// Replaces what a path listens for; what it had half heard is dropped.

@@ -47,9 +47,8 @@ impl Lexicon {
         let words = match any(&["graph/words.txt", "words.txt"]) {
             None => None,
             Some(list) => {
-                let text = std::fs::read_to_string(&list).map_err(|e| {
-                    CommandEarError(format!("{}: the model's word list cannot be read: {e}; {REMEDY}", list.display()))
-                })?;
+                let text = std::fs::read_to_string(&list)
+                    .map_err(|e| CommandEarError(format!("{}: the model's word list cannot be read: {e}; {REMEDY}", list.display())))?;
                 let words: HashSet<String> = text.lines().filter_map(|l| l.split_whitespace().next()).map(str::to_owned).collect();
                 if !words.contains(UNKNOWN) {
                     return Err(CommandEarError(format!(

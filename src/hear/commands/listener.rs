@@ -113,7 +113,21 @@ pub(crate) struct Listener<D> {
 
 impl<D: Decoder> Listener<D> {
     pub fn new(decoder: D, choices: &[Vec<String>], tuning: Tuning) -> Self {
-        Self { decoder, book: PhraseBook::new(choices), tuning, before: VecDeque::new(), before_len: 0, utterance: None, at_beginning: false, talk: 0.0, unsure: None, candidates: Vec::new(), own: Rc::default(), list_from: None, further: Vec::new() }
+        Self {
+            decoder,
+            book: PhraseBook::new(choices),
+            tuning,
+            before: VecDeque::new(),
+            before_len: 0,
+            utterance: None,
+            at_beginning: false,
+            talk: 0.0,
+            unsure: None,
+            candidates: Vec::new(),
+            own: Rc::default(),
+            list_from: None,
+            further: Vec::new(),
+        }
     }
 
     /// Lets the client's own voice weigh in.

@@ -87,9 +87,13 @@ pub enum Path {
 pub enum CommandEvent {
     Heard(HeardPhrase),
     /// The child process died and was started again; `lost_s` seconds of sound went unheard.
-    Restarted { lost_s: f64 },
+    Restarted {
+        lost_s: f64,
+    },
     /// The child keeps dying and is not started again; nothing more will be heard. Said once.
-    Failed { message: String },
+    Failed {
+        message: String,
+    },
 }
 
 /// Why the command ear cannot work. The text names what is wrong and what to do.

@@ -158,7 +158,8 @@ impl Cepstrum {
         let half = values_db.len() / 2;
         let apart = values_db.len() - half;
         self.scratch.clear();
-        let pairs = values_db.iter().zip(values_db.iter().skip(apart)).zip(self.quefrency_s.iter().zip(self.quefrency_s.iter().skip(apart)));
+        let pairs =
+            values_db.iter().zip(values_db.iter().skip(apart)).zip(self.quefrency_s.iter().zip(self.quefrency_s.iter().skip(apart)));
         self.scratch.extend(pairs.map(|((y1, y2), (x1, x2))| (y2 - y1) / (x2 - x1)));
         let slope = median(&mut self.scratch);
         self.scratch.clear();

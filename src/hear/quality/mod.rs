@@ -126,11 +126,8 @@ impl SteadyPart {
     /// Works the figures out. Takes some tens of milliseconds for ten seconds of voice: not on the thread that moves sound.
     #[must_use]
     pub fn quality(&self) -> VoiceQuality {
-        let sound = Sound {
-            samples: self.samples.iter().map(|x| f64::from(*x)).collect(),
-            rate_hz: self.rate_hz,
-            from_s: self.samples_from_s,
-        };
+        let sound =
+            Sound { samples: self.samples.iter().map(|x| f64::from(*x)).collect(), rate_hz: self.rate_hz, from_s: self.samples_from_s };
         let pulses = pulses::find(&sound, &self.track);
         let inside: Vec<f64> = pulses.into_iter().filter(|t| *t >= self.from_s && *t <= self.to_s).collect();
         let jitter = perturbation::jitter(&inside);

@@ -100,11 +100,7 @@ fn likest(sound: &Sound, at_s: f64, length_s: f64, from_s: f64, to_s: f64) -> Op
             let curve = 2.0 * r2 - r1 - r3;
             let tilt = 0.5 * (r3 - r1);
             let (shift, gain) = if curve == 0.0 { (0.0, 0.0) } else { (tilt / curve, 0.5 * tilt * tilt / curve) };
-            best = Likest {
-                at_s: Some(at_s + ((place - 1 - left) as f64 + shift) / sound.rate_hz),
-                likeness: r2 + gain,
-                peak: peak2,
-            };
+            best = Likest { at_s: Some(at_s + ((place - 1 - left) as f64 + shift) / sound.rate_hz), likeness: r2 + gain, peak: peak2 };
         }
         (r1, r2) = (r2, r3);
         peak2 = there.iter().fold(0.0, |peak: f64, x| peak.max(x.abs()));

@@ -27,7 +27,10 @@ fn the_voice_ear_allocates_nothing_between_events() {
                     let mut events = 0;
                     let mut take = |output| events += u32::from(matches!(output, VoiceOutput::Event(_)));
                     let taken = allocations(|| ear.push(block, n % 300 > 250, &mut take));
-                    assert!(round < 2 || events > 0 || taken == 0, "{rate_hz} Hz, {task:?}: block {n} of round {round} took memory {taken} times");
+                    assert!(
+                        round < 2 || events > 0 || taken == 0,
+                        "{rate_hz} Hz, {task:?}: block {n} of round {round} took memory {taken} times"
+                    );
                 }
             }
         }

@@ -7,9 +7,7 @@ const RATE_HZ: u32 = 16_000;
 
 /// Vowels of 2 s with pauses of 2 s, in white noise 30 dB under them.
 fn session() -> Vec<f32> {
-    (0..6)
-        .flat_map(|_| Vowel { onset_s: 1.0, offset_s: 3.0, total_s: 4.0, room_db: -56.0, ..Vowel::default() }.sound(RATE_HZ))
-        .collect()
+    (0..6).flat_map(|_| Vowel { onset_s: 1.0, offset_s: 3.0, total_s: 4.0, room_db: -56.0, ..Vowel::default() }.sound(RATE_HZ)).collect()
 }
 
 /// A gain that falls within 20 ms under loud sound and comes back by `back_db_per_s`, up to 15 dB.
@@ -47,12 +45,17 @@ fn a_steady_gain_is_not() {
     let mut noise = Noise(5);
     let louder: Vec<f32> = session().iter().enumerate().map(|(k, x)| x + (0.004 * (k as f64 / 384_000.0) * noise.next()) as f32).collect();
     assert!(!found(&louder));
-    let step: Vec<f32> = session().iter().enumerate().map(|(k, x)| x + if k > 200_000 { (0.01 * noise.next()) as f32 } else { 0.0 }).collect();
+    let step: Vec<f32> =
+        session().iter().enumerate().map(|(k, x)| x + if k > 200_000 { (0.01 * noise.next()) as f32 } else { 0.0 }).collect();
     assert!(!found(&step));
     // Voices that fade, in silence and in noise.
-    let fading: Vec<f32> = session().iter().enumerate().map(|(k, x)| {
-        let in_vowel = (k % 64_000) as f32 / 16_000.0;
-        x * if (1.0..3.0).contains(&in_vowel) { 1.5 - 0.4 * in_vowel } else { 1.0 }
-    }).collect();
+    let fading: Vec<f32> = session()
+        .iter()
+        .enumerate()
+        .map(|(k, x)| {
+            let in_vowel = (k % 64_000) as f32 / 16_000.0;
+            x * if (1.0..3.0).contains(&in_vowel) { 1.5 - 0.4 * in_vowel } else { 1.0 }
+        })
+        .collect();
     assert!(!found(&fading));
 }

@@ -9,7 +9,15 @@ fn readings(parts: &[(f64, usize)]) -> Vec<LevelReading> {
 #[test]
 fn distance_takes_20_lg_of_the_ratio() {
     // From, to, change: free field, inverse distance law.
-    for (from, to, change) in [(30.0, 100.0, -10.46), (30.0, 50.0, -4.44), (30.0, 200.0, -16.48), (10.0, 30.0, -9.54), (5.0, 30.0, -15.56), (15.0, 30.0, -6.02), (100.0, 30.0, 10.46)] {
+    for (from, to, change) in [
+        (30.0, 100.0, -10.46),
+        (30.0, 50.0, -4.44),
+        (30.0, 200.0, -16.48),
+        (10.0, 30.0, -9.54),
+        (5.0, 30.0, -15.56),
+        (15.0, 30.0, -6.02),
+        (100.0, 30.0, 10.46),
+    ] {
         assert!((at_distance(70.0, from, to) - 70.0 - change).abs() < 0.005, "{from} {to}");
     }
 }

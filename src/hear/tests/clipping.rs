@@ -38,7 +38,9 @@ fn vowels_up_to_full_scale_are_not_clipped_and_cut_ones_are() {
 
 #[test]
 fn tones_noise_and_silence_are_not_clipped() {
-    let tone = |f_hz: f64| -> Vec<f32> { (0..48_000).map(|k| (2.0 * std::f64::consts::PI * f_hz * f64::from(k) / 48_000.0).sin() as f32).collect() };
+    let tone = |f_hz: f64| -> Vec<f32> {
+        (0..48_000).map(|k| (2.0 * std::f64::consts::PI * f_hz * f64::from(k) / 48_000.0).sin() as f32).collect()
+    };
     for f_hz in [60.0, 100.0, 440.0, 1000.0, 4000.0] {
         assert_eq!(share(&tone(f_hz), 48_000), 0.0, "{f_hz} Hz");
     }

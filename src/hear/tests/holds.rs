@@ -98,9 +98,8 @@ fn short_breaks_are_bridged_and_long_ones_end() {
 fn coughs_breath_words_and_silence_start_nothing() {
     let mut noise = Noise(7);
     // Breath: noise that swells and ebbs.
-    let breath: Vec<f32> = (0..seconds(3.0))
-        .map(|k| (0.1 * noise.next() * (k as f64 / f64::from(RATE) * 1.05).sin().abs()) as f32)
-        .collect();
+    let breath: Vec<f32> =
+        (0..seconds(3.0)).map(|k| (0.1 * noise.next() * (k as f64 / f64::from(RATE) * 1.05).sin().abs()) as f32).collect();
     // Coughs: bursts of 0.25 s with a short voiced end.
     let mut cough = vec![0f32; seconds(4.0)];
     let voice = Vowel { onset_s: 0.0, offset_s: 0.3, total_s: 0.3, f0_hz: |t| 300.0 - 400.0 * t, ..Vowel::default() }.sound(RATE);
@@ -119,7 +118,9 @@ fn coughs_breath_words_and_silence_start_nothing() {
         sentence.extend(part.sound(RATE));
     }
     let word = Vowel { offset_s: 1.2, ..Vowel::default() }.sound(RATE);
-    for (what, sound) in [("breath", breath), ("cough", cough), ("sentence", sentence), ("word", word), ("silence", vec![0.0; seconds(3.0)])] {
+    for (what, sound) in
+        [("breath", breath), ("cough", cough), ("sentence", sentence), ("word", word), ("silence", vec![0.0; seconds(3.0)])]
+    {
         let (frames, holds) = analyse_voice(&sound, RATE);
         assert!(holds.is_empty(), "{what}: {holds:?}");
         assert!(frames.iter().all(|f| f.level_db.is_finite() && f.f0_hz.is_finite()), "{what}");
@@ -174,7 +175,10 @@ fn a_rough_voice_that_slips_to_its_subharmonic_is_held_still() {
             let weight = if n % every == 0 { 0.7 } else { 1.0 };
             for k in 0..4 * period {
                 let t_s = k as f64 / f64::from(RATE);
-                let ring = [(730.0, 1.0), (1090.0, 0.5), (2440.0, 0.2)].iter().map(|(f, a)| a * (f * t_s * std::f64::consts::TAU).sin()).sum::<f64>();
+                let ring = [(730.0, 1.0), (1090.0, 0.5), (2440.0, 0.2)]
+                    .iter()
+                    .map(|(f, a)| a * (f * t_s * std::f64::consts::TAU).sin())
+                    .sum::<f64>();
                 if let Some(x) = sound.get_mut(at + k) {
                     *x += (0.1 * weight * ring * (-t_s * 300.0).exp()) as f32;
                 }

@@ -41,8 +41,7 @@ fn pitch_and_voicing_agree_with_praat() {
         let theirs: f64 = fields[1].parse().unwrap();
         voiced.push((ours - theirs).abs());
         let (onset_s, offset_s): (f64, f64) = (fields[2].parse().unwrap(), fields[3].parse().unwrap());
-        let mut inside: Vec<f64> =
-            frames.iter().filter(|f| f.voiced && f.t_s >= onset_s && f.t_s <= offset_s).map(|f| f.f0_hz).collect();
+        let mut inside: Vec<f64> = frames.iter().filter(|f| f.voiced && f.t_s >= onset_s && f.t_s <= offset_s).map(|f| f.f0_hz).collect();
         let theirs: f64 = fields[4].parse().unwrap();
         if theirs > 0.0 && !inside.is_empty() {
             medians.push((1200.0 * (median(&mut inside) / theirs).log2()).abs());
@@ -50,11 +49,8 @@ fn pitch_and_voicing_agree_with_praat() {
         for (k, cell) in fields[5].split(' ').enumerate() {
             let theirs: f64 = cell.parse().unwrap();
             let from_s = k as f64 * 0.5;
-            let mut ours: Vec<f64> = frames
-                .iter()
-                .filter(|f| f.voiced && f.t_s >= from_s && f.t_s < from_s + 0.5)
-                .map(|f| f.f0_hz)
-                .collect();
+            let mut ours: Vec<f64> =
+                frames.iter().filter(|f| f.voiced && f.t_s >= from_s && f.t_s < from_s + 0.5).map(|f| f.f0_hz).collect();
             if theirs > 0.0 && ours.len() > 25 {
                 cells.push((1200.0 * (median(&mut ours) / theirs).log2()).abs());
             }
@@ -65,7 +61,11 @@ fn pitch_and_voicing_agree_with_praat() {
     let gross = cells.iter().filter(|c| **c > 50.0).count() as f64 / cells.len() as f64;
     println!(
         "files: median F0 differs by {:.1} cents (median), {:.1} (90 %); half seconds {:.1} (median), {:.1} % over 50 cents; voiced time differs by {:.2} s (median)",
-        median(&mut medians), quantile(&mut medians, 0.9), median(&mut cells), 100.0 * gross, median(&mut voiced)
+        median(&mut medians),
+        quantile(&mut medians, 0.9),
+        median(&mut cells),
+        100.0 * gross,
+        median(&mut voiced)
     );
     assert!(median(&mut medians) < 3.0 && quantile(&mut medians, 0.9) < 20.0);
     // In one half second of 25 the two methods take different octaves of voices whose every second period differs.

@@ -32,11 +32,19 @@ fn figures_agree_with_praat() {
         let begin = ((from_s - AROUND_S).max(0.0) * 100.0).floor() / 100.0;
         let end = (((to_s + AROUND_S) * rate_hz) as usize).min(sound.samples.len());
         let (frames, _) = analyse_voice(&sound.samples[(begin * rate_hz).round() as usize..end], sound.rate_hz);
-        let track = frames.iter().filter(|f| f.voiced).map(|f| (f.t_s + begin, f.f0_hz)).filter(|f| f.0 >= from_s - 0.2 && f.0 <= to_s + 0.2);
+        let track =
+            frames.iter().filter(|f| f.voiced).map(|f| (f.t_s + begin, f.f0_hz)).filter(|f| f.0 >= from_s - 0.2 && f.0 <= to_s + 0.2);
         let q = SteadyPart::of_recording(&sound.samples, rate_hz, from_s, to_s, track.collect()).quality();
         let ours = [
-            q.jitter_local_pct, q.jitter_rap_pct, q.jitter_ppq5_pct, q.shimmer_local_pct, q.shimmer_local_db, q.shimmer_apq3_pct,
-            q.shimmer_apq11_pct, q.hnr_db, q.cpps_db,
+            q.jitter_local_pct,
+            q.jitter_rap_pct,
+            q.jitter_ppq5_pct,
+            q.shimmer_local_pct,
+            q.shimmer_local_db,
+            q.shimmer_apq3_pct,
+            q.shimmer_apq11_pct,
+            q.hnr_db,
+            q.cpps_db,
         ];
         for (k, ours) in ours.into_iter().enumerate() {
             let theirs = number(3 + k);

@@ -11,7 +11,8 @@ const RATE: u32 = 16_000;
 #[test]
 fn a_trembling_voice_is_a_hold() {
     // 5 Hz, F0 up and down by 10 %, level by 6 dB.
-    for f0_hz in [(|t: f64| 110.0 * (1.0 + 0.1 * (TAU * 5.0 * t).sin())) as fn(f64) -> f64, |t| 230.0 * (1.0 + 0.1 * (TAU * 5.0 * t).sin())] {
+    for f0_hz in [(|t: f64| 110.0 * (1.0 + 0.1 * (TAU * 5.0 * t).sin())) as fn(f64) -> f64, |t| 230.0 * (1.0 + 0.1 * (TAU * 5.0 * t).sin())]
+    {
         let vowel = Vowel { f0_hz, offset_s: 3.7, total_s: 4.5, ..Vowel::default() };
         let mut sound = vowel.sound(RATE);
         for (k, x) in sound.iter_mut().enumerate() {
@@ -144,7 +145,8 @@ fn a_loud_room_is_told_within_moments_and_marks_the_hold() {
     let told = told_of_room(&mut ear, &room(5.0, -60.0, 3));
     assert!(matches!(told[..], [(at_s, false)] if at_s < 9.0 + 3.2), "{told:?}");
     // A vowel 5 dB over the room is measured and says so.
-    let (_, holds) = analyse_voice(&Vowel { room_db: -32.0, onset_s: 2.0, offset_s: 5.0, total_s: 6.0, ..Vowel::default() }.sound(RATE), RATE);
+    let (_, holds) =
+        analyse_voice(&Vowel { room_db: -32.0, onset_s: 2.0, offset_s: 5.0, total_s: 6.0, ..Vowel::default() }.sound(RATE), RATE);
     assert_eq!(holds.len(), 1, "{holds:?}");
     assert!(holds[0].over_room_db < crate::hear::LOUD_ROOM_DB, "{:?}", holds[0]);
 }

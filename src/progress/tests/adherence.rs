@@ -28,7 +28,12 @@ fn window(from: &str, to: &str) -> Window {
 }
 
 fn figures(found: &Adherence) -> Vec<(String, u32, u32, u32)> {
-    found.days.iter().filter(|day| day.prescribed + day.extra > 0).map(|day| (day.day.to_string(), day.done, day.prescribed, day.extra)).collect()
+    found
+        .days
+        .iter()
+        .filter(|day| day.prescribed + day.extra > 0)
+        .map(|day| (day.day.to_string(), day.done, day.prescribed, day.extra))
+        .collect()
 }
 
 #[test]
@@ -37,9 +42,19 @@ fn a_planned_day_without_practice_counts_as_nothing_done() {
     let all = practised(vec![evening(1, "2026-03-02", 3, 6), evening(2, "2026-03-10", 3, 6), evening(3, "2026-03-11", 3, 2)], Vec::new());
     let found = adherence(&all, window("2026-02-23", "2026-03-15"));
     let row = |day: &str, done, prescribed, extra| (day.to_owned(), done, prescribed, extra);
-    let days = [row("2026-03-02", 9, 9, 0), row("2026-03-04", 0, 9, 0), row("2026-03-09", 0, 9, 0), row("2026-03-10", 0, 0, 9), row("2026-03-11", 5, 9, 0)];
+    let days = [
+        row("2026-03-02", 9, 9, 0),
+        row("2026-03-04", 0, 9, 0),
+        row("2026-03-09", 0, 9, 0),
+        row("2026-03-10", 0, 0, 9),
+        row("2026-03-11", 5, 9, 0),
+    ];
     assert_eq!(figures(&found), days, "rests are not counted, and a practice on a rest day is extra");
-    let weeks: Vec<_> = found.weeks.iter().map(|week| (week.monday, week.done, week.prescribed, week.extra, week.days_practised, week.days_planned)).collect();
+    let weeks: Vec<_> = found
+        .weeks
+        .iter()
+        .map(|week| (week.monday, week.done, week.prescribed, week.extra, week.days_practised, week.days_planned))
+        .collect();
     assert_eq!(weeks, [(day("2026-03-02"), 9, 18, 0, 1, 2), (day("2026-03-09"), 5, 18, 9, 1, 2)]);
     assert_eq!((found.done, found.prescribed, found.share()), (14, 36, Some(14.0 / 36.0)));
     assert_eq!(found.days.first().map(|first| first.day), Some(day("2026-03-02")), "before the first practice nothing was missed");
@@ -49,7 +64,10 @@ fn a_planned_day_without_practice_counts_as_nothing_done() {
 fn more_than_prescribed_is_told_and_makes_no_more_than_all() {
     let all = practised(vec![evening(1, "2026-03-02", 3, 6), evening(2, "2026-03-02", 3, 1), evening(3, "2026-03-04", 9, 0)], Vec::new());
     let found = adherence(&all, window("2026-03-02", "2026-03-04"));
-    assert_eq!(figures(&found).iter().map(|(_, done, prescribed, extra)| (*done, *prescribed, *extra)).collect::<Vec<_>>(), [(9, 9, 4), (3, 9, 6)]);
+    assert_eq!(
+        figures(&found).iter().map(|(_, done, prescribed, extra)| (*done, *prescribed, *extra)).collect::<Vec<_>>(),
+        [(9, 9, 4), (3, 9, 6)]
+    );
     assert!(found.days.iter().filter_map(DayAdherence::share).all(|share| share <= 1.0));
 }
 
@@ -80,13 +98,17 @@ fn a_new_text_counts_from_its_first_practice_on() {
     second.routine_text = more;
     let all = practised(vec![evening(1, "2026-03-02", 3, 6), second], Vec::new());
     let found = adherence(&all, window("2026-03-02", "2026-03-15"));
-    assert_eq!(figures(&found).iter().map(|(day, _, prescribed, _)| (day.as_str(), *prescribed)).collect::<Vec<_>>(), [("2026-03-02", 9), ("2026-03-04", 9), ("2026-03-09", 11), ("2026-03-13", 11)]);
+    assert_eq!(
+        figures(&found).iter().map(|(day, _, prescribed, _)| (day.as_str(), *prescribed)).collect::<Vec<_>>(),
+        [("2026-03-02", 9), ("2026-03-04", 9), ("2026-03-09", 11), ("2026-03-13", 11)]
+    );
 }
 
 #[test]
 fn a_routine_that_took_anothers_place_leaves_nothing_missed() {
     let other = TEXT.replace("Evening routine", "Spring routine");
-    let spring = |session, date: &str| practice(session, day(date), "Spring routine", &other, &[(1, "long-ah", 3, 3), (3, "high-ee", 6, 6)]);
+    let spring =
+        |session, date: &str| practice(session, day(date), "Spring routine", &other, &[(1, "long-ah", 3, 3), (3, "high-ee", 6, 6)]);
     let all = practised(vec![evening(1, "2026-03-02", 3, 6), spring(2, "2026-03-09"), spring(3, "2026-03-11")], Vec::new());
     let found = adherence(&all, window("2026-03-09", "2026-03-15"));
     assert_eq!((found.done, found.prescribed), (18, 18));
@@ -115,7 +137,8 @@ stages = [{ repetitions = 2 }, { repetitions = 5 }]
         practice.steps[0].ramp_stage = Some(stage);
         practice
     };
-    let all = practised(vec![at_stage(1, "2026-03-02", 1, 2), at_stage(2, "2026-03-03", 1, 2), at_stage(3, "2026-03-04", 2, 5)], Vec::new());
+    let all =
+        practised(vec![at_stage(1, "2026-03-02", 1, 2), at_stage(2, "2026-03-03", 1, 2), at_stage(3, "2026-03-04", 2, 5)], Vec::new());
     let found = adherence(&all, window("2026-03-02", "2026-03-05"));
     assert_eq!(found.days.iter().map(|day| (day.done, day.prescribed)).collect::<Vec<_>>(), [(2, 2), (2, 2), (5, 5), (0, 5)]);
     let changes = crate::progress::changes(&all, window("2026-03-02", "2026-03-05"));

@@ -23,7 +23,10 @@ fn a_clock_that_jumped_back_or_ahead_is_found() {
 
 #[test]
 fn where_all_is_out_of_order_the_order_is_wrong() {
-    assert_eq!(wrong(&["2026-03-10T18:30", "2026-03-08T18:30", "2026-03-06T18:30", "2026-03-04T18:30", "2026-03-02T18:30"]).0, Vec::<usize>::new());
+    assert_eq!(
+        wrong(&["2026-03-10T18:30", "2026-03-08T18:30", "2026-03-06T18:30", "2026-03-04T18:30", "2026-03-02T18:30"]).0,
+        Vec::<usize>::new()
+    );
     let mut received = led(&["2026-03-10T18:30", "2026-03-02T18:30"]);
     received[1].here = false;
     assert_eq!(misdated(&received, Date::constant(2026, 3, 20)), (vec![false, false], vec![]), "received ones come when they come");

@@ -50,7 +50,9 @@ fn what_changed_between_two_texts_is_told_field_by_field() {
     has(ProgrammeItem::OrderChanged);
     has(ProgrammeItem::PlanChanged { from: "mon wed 18:30".into(), to: "daily 08:00".into() });
     has(ProgrammeItem::SettingChanged { field: "cue_words".into(), from: String::new(), to: "big voice".into() });
-    assert!(changed.items.iter().any(|item| matches!(item, ProgrammeItem::ExerciseAdded { exercise, .. } if exercise == "syllable-repetition")));
+    assert!(
+        changed.items.iter().any(|item| matches!(item, ProgrammeItem::ExerciseAdded { exercise, .. } if exercise == "syllable-repetition"))
+    );
     assert_eq!(changed.items.len(), 7, "{:#?}", changed.items);
     assert_eq!(changes(&all, Window { from: day("2026-03-10"), to: day("2026-03-31") }), []);
 }

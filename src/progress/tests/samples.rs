@@ -22,7 +22,11 @@ pub fn microphone(name: &str) -> Microphone {
 /// A whole trial with these values, judged.
 pub fn trial(day: Date, session: i64, seq: i64, exercise: &str, values: &[(Measure, f64)], conditions: Conditions) -> Trial {
     let duration_s = values.first().map_or(1.0, |(_, value)| *value);
-    let value = |(measure, value): &(Measure, f64)| Value { measure: *measure, value: *value, discard: Discard::of(*measure, &conditions, true, duration_s) };
+    let value = |(measure, value): &(Measure, f64)| Value {
+        measure: *measure,
+        value: *value,
+        discard: Discard::of(*measure, &conditions, true, duration_s),
+    };
     let values = values.iter().map(value).collect();
     let exercise = exercise.to_owned();
     Trial { when: at(day), day, session, seq, exercise, position: None, values, conditions, complete: true, duration_s, misdated: false }

@@ -44,9 +44,14 @@ fn tables() -> Vec<Table> {
 fn analyses_of_variance_are_those_of_statsmodels() {
     for case in tables() {
         let found = two_way(&case.rows).expect("an analysis");
-        let same = near(found.ms_subjects, case.ms_subjects) && near(found.ms_trials, case.ms_trials) && near(found.ms_error, case.ms_error);
+        let same =
+            near(found.ms_subjects, case.ms_subjects) && near(found.ms_trials, case.ms_trials) && near(found.ms_error, case.ms_error);
         assert!(same, "{}: {found:?}", case.name);
-        assert!(near(found.icc_2_1().expect("a ratio"), case.icc_2_1) && near(found.icc_3_1().expect("a ratio"), case.icc_3_1), "{}", case.name);
+        assert!(
+            near(found.icc_2_1().expect("a ratio"), case.icc_2_1) && near(found.icc_3_1().expect("a ratio"), case.icc_3_1),
+            "{}",
+            case.name
+        );
     }
 }
 
@@ -95,7 +100,11 @@ fn scatter_within_days_is_that_of_statsmodels() {
 fn days(values: &[&[f64]]) -> Vec<DayValue> {
     let first = date(2026, 3, 2);
     let day = |index: usize| first.checked_add(jiff::Span::new().days(i64::try_from(index).unwrap_or(0))).expect("a day");
-    values.iter().enumerate().map(|(index, trials)| DayValue { day: day(index), trials: trials.to_vec(), median: median(trials).expect("trials") }).collect()
+    values
+        .iter()
+        .enumerate()
+        .map(|(index, trials)| DayValue { day: day(index), trials: trials.to_vec(), median: median(trials).expect("trials") })
+        .collect()
 }
 
 fn worked(values: &[&[f64]]) -> Option<Change> {
@@ -106,7 +115,9 @@ fn worked(values: &[&[f64]]) -> Option<Change> {
 #[test]
 fn the_larger_scatter_counts() {
     // Within a day nearly alike, from day to day not at all: three good trials on one good day are no change.
-    let found = worked(&[&[10.0, 10.1], &[12.0, 12.1], &[9.0, 9.1], &[13.0, 13.1], &[11.0, 11.1], &[13.5, 13.6], &[12.9, 13.0], &[13.2, 13.3]]).expect("a change");
+    let found =
+        worked(&[&[10.0, 10.1], &[12.0, 12.1], &[9.0, 9.1], &[13.0, 13.1], &[11.0, 11.1], &[13.5, 13.6], &[12.9, 13.0], &[13.2, 13.3]])
+            .expect("a change");
     assert_eq!(found.basis, ScatterBasis::BetweenDays);
     assert!(found.mdc95 > 10.0 * found.mdc95_trials.expect("repeated trials"), "{found:?}");
     assert_eq!(found.exceeds_95, Some(false), "{found:?}");
@@ -123,7 +134,10 @@ fn where_nothing_is_known_nothing_is_said() {
     assert_eq!(worked(&[]), None);
     assert_eq!(worked(&[&[1.0, 2.0], &[1.0, 3.0]]), None, "two days");
     assert_eq!(worked(&[&[1.0], &[2.0], &[3.0]]), None, "no repeated trials and few days");
-    assert_eq!(worked(&[&[5.0, 5.0], &[5.0, 5.0], &[5.0, 5.0], &[5.0, 5.0], &[5.0, 5.0], &[6.0, 6.0]]).map(|found| found.sem > 0.0), Some(true));
+    assert_eq!(
+        worked(&[&[5.0, 5.0], &[5.0, 5.0], &[5.0, 5.0], &[5.0, 5.0], &[5.0, 5.0], &[6.0, 6.0]]).map(|found| found.sem > 0.0),
+        Some(true)
+    );
     assert_eq!(worked(&[&[5.0, 5.0], &[5.0, 5.0], &[5.0, 5.0]]), None, "trials that do not scatter at all say nothing about scatter");
     assert_eq!(two_way(&[]), None);
     assert_eq!(two_way(&[vec![1.0, 2.0], vec![1.0]]), None, "a gap");

@@ -13,7 +13,14 @@ fn mic(name: &str) -> Conditions {
 }
 
 fn hold(days: i64, seq: i64, seconds: f64, conditions: Conditions) -> Trial {
-    trial(after(day(FIRST), days), days, seq, "long-ah", &[(Measure::HoldS, seconds), (Measure::LevelDb, 70.0 + seconds / 10.0)], conditions)
+    trial(
+        after(day(FIRST), days),
+        days,
+        seq,
+        "long-ah",
+        &[(Measure::HoldS, seconds), (Measure::LevelDb, 70.0 + seconds / 10.0)],
+        conditions,
+    )
 }
 
 fn holds(trials: Vec<Trial>) -> Series {
@@ -34,7 +41,14 @@ fn a_day_is_the_median_of_its_trials() {
 
 #[test]
 fn another_microphone_breaks_every_series_and_is_told() {
-    let trials = || vec![hold(0, 1, 9.0, mic("laptop")), hold(1, 1, 9.0, mic("laptop")), hold(1, 2, 12.0, mic("headset")), hold(2, 1, 12.0, mic("headset"))];
+    let trials = || {
+        vec![
+            hold(0, 1, 9.0, mic("laptop")),
+            hold(1, 1, 9.0, mic("laptop")),
+            hold(1, 2, 12.0, mic("headset")),
+            hold(2, 1, 12.0, mic("headset")),
+        ]
+    };
     for found in [holds(trials()), levels(trials())] {
         let [_, second] = &found.segments[..] else { panic!("two segments: {found:?}") };
         let broken = second.broken_by.as_ref().expect("a break");
@@ -55,21 +69,34 @@ fn a_gap_is_longer_than_a_week_and_than_this_persons_rhythm() {
     let broken = daily(8);
     let [_, second] = &broken.segments[..] else { panic!("two segments") };
     assert_eq!(second.broken_by.as_ref().expect("a break").reasons, [BreakReason::Gap { days: 7 }]);
-    let weekly = |pause: i64| holds((0..6).map(|week| 7 * week).chain((0..3).map(|week| 35 + pause + 7 * week)).map(|days| hold(days, 1, 9.0, mic("a"))).collect());
+    let weekly = |pause: i64| {
+        holds(
+            (0..6).map(|week| 7 * week).chain((0..3).map(|week| 35 + pause + 7 * week)).map(|days| hold(days, 1, 9.0, mic("a"))).collect(),
+        )
+    };
     assert_eq!(weekly(21).segments.len(), 1);
     assert_eq!(weekly(22).segments.len(), 2);
 }
 
 #[test]
 fn a_level_breaks_with_its_scale_and_a_hold_does_not() {
-    let calibrated = |note: &str| Conditions { calibration: LevelCalibration::Meter, calibration_note: Some(note.into()), distance_cm: Some(30.0), ..mic("a") };
+    let calibrated = |note: &str| Conditions {
+        calibration: LevelCalibration::Meter,
+        calibration_note: Some(note.into()),
+        distance_cm: Some(30.0),
+        ..mic("a")
+    };
     let louder = |gain: &str| Conditions { microphone: Some(Microphone { gain: gain.into(), ..microphone("a") }), ..Conditions::default() };
     let cases = [
         (mic("a"), calibrated("x"), "Calibration"),
         (calibrated("of May"), calibrated("of June"), "Calibration"),
         (louder("60 %"), louder("80 %"), "Gain"),
         (Conditions { distance_cm: Some(30.0), ..mic("a") }, Conditions { distance_cm: Some(60.0), ..mic("a") }, "Distance"),
-        (Conditions { level_weighting: Some("A".into()), ..mic("a") }, Conditions { level_weighting: Some("C".into()), ..mic("a") }, "Weighting"),
+        (
+            Conditions { level_weighting: Some("A".into()), ..mic("a") },
+            Conditions { level_weighting: Some("C".into()), ..mic("a") },
+            "Weighting",
+        ),
     ];
     for (before, after, reason) in cases {
         let trials = || vec![hold(0, 1, 9.0, before.clone()), hold(1, 1, 9.0, after.clone())];
@@ -88,7 +115,14 @@ fn what_is_doubtful_counts_nowhere_and_is_told() {
     let noisy = Conditions { in_noise: true, ..mic("a") };
     let clipped = Conditions { clipped_s: 0.2, ..mic("a") };
     let gained = Conditions { auto_gain: true, ..mic("a") };
-    let trials = || vec![hold(0, 1, 9.0, mic("a")), hold(0, 2, 30.0, noisy.clone()), hold(0, 3, 10.0, clipped.clone()), hold(0, 4, 11.0, gained.clone())];
+    let trials = || {
+        vec![
+            hold(0, 1, 9.0, mic("a")),
+            hold(0, 2, 30.0, noisy.clone()),
+            hold(0, 3, 10.0, clipped.clone()),
+            hold(0, 4, 11.0, gained.clone()),
+        ]
+    };
     let (holds, levels) = (holds(trials()), levels(trials()));
     assert_eq!((holds.counted, &holds.discarded[..]), (3, &[(Discard::InNoise, 1)][..]));
     assert_eq!((levels.counted, &levels.discarded[..]), (1, &[(Discard::InNoise, 1), (Discard::AutoGain, 1), (Discard::Clipped, 1)][..]));
@@ -97,7 +131,8 @@ fn what_is_doubtful_counts_nowhere_and_is_told() {
 
 #[test]
 fn the_baseline_may_lie_before_the_window_and_weeks_may_not() {
-    let trials: Vec<Trial> = (0..56).flat_map(|days| (1..4).map(move |seq| hold(days, seq, 10.0 + (days % 3) as f64 + seq as f64 * 0.2, mic("a")))).collect();
+    let trials: Vec<Trial> =
+        (0..56).flat_map(|days| (1..4).map(move |seq| hold(days, seq, 10.0 + (days % 3) as f64 + seq as f64 * 0.2, mic("a")))).collect();
     let window = Window::weeks(after(day(FIRST), 55), 2);
     assert_eq!((window.from, window.to), (day("2026-04-13"), day("2026-04-26")));
     let found = series(&practised(Vec::new(), trials), window);
@@ -106,7 +141,10 @@ fn the_baseline_may_lie_before_the_window_and_weeks_may_not() {
     assert_eq!((baseline.from, baseline.to, baseline.days, baseline.trials), (day(FIRST), day("2026-03-06"), 5, 15));
     // Days' medians 10.4, 11.4, 12.4, 10.4, 11.4: five of them cover 15/16.
     assert_eq!((baseline.median, baseline.interval), (11.4, Some(Interval { low: 10.4, high: 12.4, wanted: 0.95, covers: 0.9375 })));
-    assert_eq!(segment.weeks.iter().map(|week| (week.monday, week.days, week.trials)).collect::<Vec<_>>(), [(day("2026-04-13"), 7, 21), (day("2026-04-20"), 7, 21)]);
+    assert_eq!(
+        segment.weeks.iter().map(|week| (week.monday, week.days, week.trials)).collect::<Vec<_>>(),
+        [(day("2026-04-13"), 7, 21), (day("2026-04-20"), 7, 21)]
+    );
     assert!(segment.weeks.iter().all(|week| week.interval.is_some_and(|interval| interval.reaches())));
     assert!(segment.slope.is_none(), "13 days are no fortnight");
     let change = segment.change.expect("a change");
@@ -135,7 +173,13 @@ fn nothing_gives_an_empty_picture() {
 
 #[test]
 fn the_best_of_three_is_of_three_however_many_there_were() {
-    let trials = vec![hold(0, 1, 9.0, mic("a")), hold(0, 2, 12.0, mic("a")), hold(0, 3, 10.0, mic("a")), hold(0, 4, 19.0, mic("a")), hold(1, 1, 8.0, mic("a"))];
+    let trials = vec![
+        hold(0, 1, 9.0, mic("a")),
+        hold(0, 2, 12.0, mic("a")),
+        hold(0, 3, 10.0, mic("a")),
+        hold(0, 4, 19.0, mic("a")),
+        hold(1, 1, 8.0, mic("a")),
+    ];
     let bests = crate::progress::best_of_three(&practised(Vec::new(), trials));
     let seen: Vec<_> = bests.iter().map(|best| (best.trials.clone(), best.best, best.best_index, best.of)).collect();
     assert_eq!(seen, [(vec![9.0, 12.0, 10.0], 12.0, 2, 4), (vec![8.0], 8.0, 1, 1)]);

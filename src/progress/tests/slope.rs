@@ -30,7 +30,8 @@ fn slopes_are_those_of_scipy() {
     assert!(cases.cases.len() > 70);
     for case in cases.cases {
         let line = theil_sen(&case.x, &case.y, case.z, 1.0).unwrap_or_else(|| panic!("{}: no line", case.name));
-        let same = near(line.slope, case.slope) && near(line.intercept, case.intercept) && near(line.low, case.low) && near(line.high, case.high);
+        let same =
+            near(line.slope, case.slope) && near(line.intercept, case.intercept) && near(line.low, case.low) && near(line.high, case.high);
         assert!(same, "{}: {line:?}, SciPy {} {} to {} at {}", case.name, case.slope, case.low, case.high, case.intercept);
     }
 }
@@ -39,7 +40,8 @@ fn slopes_are_those_of_scipy() {
 /// 26/7 to 35/8.
 #[test]
 fn the_example_of_sen_comes_out() {
-    let line = theil_sen(&[1.0, 2.0, 3.0, 4.0, 10.0, 12.0, 18.0], &[9.0, 15.0, 19.0, 20.0, 45.0, 55.0, 78.0], 1.811_910_673, 1.0).expect("a line");
+    let line =
+        theil_sen(&[1.0, 2.0, 3.0, 4.0, 10.0, 12.0, 18.0], &[9.0, 15.0, 19.0, 20.0, 45.0, 55.0, 78.0], 1.811_910_673, 1.0).expect("a line");
     assert!(near(line.slope, 4.0) && near(line.low, 26.0 / 7.0) && near(line.high, 35.0 / 8.0), "{line:?}");
 }
 

@@ -16,7 +16,10 @@ fn what_goes_along_and_what_does_not_is_told() {
         std::fs::create_dir_all(path.parent().expect("a folder")).expect("makes");
         std::fs::write(path, text).expect("writes");
     };
-    put("household.toml", "[[person]]\nname = \"grandpa\"\n[[person.routine]]\nfile = \"evening.toml\"\n[[person.routine]]\nfile = \"../far/morning.toml\"\n");
+    put(
+        "household.toml",
+        "[[person]]\nname = \"grandpa\"\n[[person.routine]]\nfile = \"evening.toml\"\n[[person.routine]]\nfile = \"../far/morning.toml\"\n",
+    );
     put("evening.toml", "title = \"Evening\"\n");
     put("clients/grandpa/package/settings.toml", "x = 1\n");
     put("voice-cache/0123.wav", "RIFF");
@@ -28,8 +31,18 @@ fn what_goes_along_and_what_does_not_is_told() {
     assert_eq!((made.practices, made.clients, made.files.files, made.sounds.files), (11, 2, 3, 1));
     assert_eq!(made.left_out, ["../far/morning.toml (a routine of the household, outside the data folder)"]);
     let db = Connection::open(&to).expect("opens");
-    let names: Vec<String> = db.prepare("SELECT path FROM backup_file ORDER BY path").expect("a query").query_map([], |row| row.get(0)).expect("reads").map(|name| name.expect("a name")).collect();
-    assert!(names.starts_with(&["clients/grandpa/package/settings.toml".into(), "evening.toml".into(), "household.toml".into()]) && names.len() == 4, "{names:?}");
+    let names: Vec<String> = db
+        .prepare("SELECT path FROM backup_file ORDER BY path")
+        .expect("a query")
+        .query_map([], |row| row.get(0))
+        .expect("reads")
+        .map(|name| name.expect("a name"))
+        .collect();
+    assert!(
+        names.starts_with(&["clients/grandpa/package/settings.toml".into(), "evening.toml".into(), "household.toml".into()])
+            && names.len() == 4,
+        "{names:?}"
+    );
     let without = store.backup(&away.path().join("small.backup"), false, &now()).expect("backs up");
     assert_eq!((without.sounds.files, without.left_out.first().map(String::as_str)), (0, Some("stored sound")));
     // Nothing but the two files is left there.

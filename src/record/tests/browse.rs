@@ -12,7 +12,9 @@ fn the_history_comes_a_page_at_a_time_newest_first() {
             keep(&mut store, client, Source::Live, &format!("2026-11-0{day}T19:00:00+01:00[Europe/Berlin]"), &[begun(), ended(60.0)])
         })
         .collect();
-    let page = |client: Option<&str>, skip| -> Vec<SessionId> { store.history_page(client, skip, 2).expect("lists").iter().map(|row| row.id).collect() };
+    let page = |client: Option<&str>, skip| -> Vec<SessionId> {
+        store.history_page(client, skip, 2).expect("lists").iter().map(|row| row.id).collect()
+    };
     assert_eq!(page(None, 0), [ids[4], ids[3]]);
     assert_eq!(page(None, 4), [ids[0]]);
     assert!(page(None, 5).is_empty());

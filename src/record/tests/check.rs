@@ -30,9 +30,18 @@ fn each_fault_is_found_and_told_with_a_remedy() {
         assert!(checked.faults.iter().any(|fault| fault.contains(word)), "{sql}: {:?}", checked.faults);
     };
     faulty("DROP TRIGGER entry_is_never_removed", "entry_is_never_removed is missing");
-    faulty("DROP TABLE stored_sound; CREATE TABLE stored_sound AS SELECT 1 AS id, 1 AS session, 1 AS part, 'a' AS file, 0.0 AS from_s, 0 AS samples, 0 AS bytes, 1 AS rate_hz, 'a' AS made_at, 'b' AS expires_at WHERE 0", "stored_sound_by_session is missing");
-    faulty("PRAGMA foreign_keys = OFF; DROP TRIGGER entry_is_never_removed; DELETE FROM client WHERE name = 'grandpa'", "rows lead to rows that are missing");
-    faulty("DROP TRIGGER entry_is_never_changed; UPDATE entry SET json = '{\"kind\":\"from_the_future\"}' WHERE seq = 2 AND session = 1", "practice 1, entry 2 cannot be understood");
+    faulty(
+        "DROP TABLE stored_sound; CREATE TABLE stored_sound AS SELECT 1 AS id, 1 AS session, 1 AS part, 'a' AS file, 0.0 AS from_s, 0 AS samples, 0 AS bytes, 1 AS rate_hz, 'a' AS made_at, 'b' AS expires_at WHERE 0",
+        "stored_sound_by_session is missing",
+    );
+    faulty(
+        "PRAGMA foreign_keys = OFF; DROP TRIGGER entry_is_never_removed; DELETE FROM client WHERE name = 'grandpa'",
+        "rows lead to rows that are missing",
+    );
+    faulty(
+        "DROP TRIGGER entry_is_never_changed; UPDATE entry SET json = '{\"kind\":\"from_the_future\"}' WHERE seq = 2 AND session = 1",
+        "practice 1, entry 2 cannot be understood",
+    );
 }
 
 #[test]
@@ -45,6 +54,9 @@ fn sound_that_is_gone_cut_or_nobodys_is_told() {
     std::fs::write(folder.join("stranger.flac"), "fLaC").expect("writes");
     let checked = check(dir.path());
     assert!(checked.faults.iter().any(|fault| fault.contains(&cut.file)), "{checked:?}");
-    assert!(checked.notes.iter().any(|note| note.contains(&gone.file)) && checked.notes.iter().any(|note| note.contains("stranger.flac")), "{checked:?}");
+    assert!(
+        checked.notes.iter().any(|note| note.contains(&gone.file)) && checked.notes.iter().any(|note| note.contains("stranger.flac")),
+        "{checked:?}"
+    );
     assert!(folder.join("stranger.flac").exists(), "nothing is thrown away that nobody knows");
 }

@@ -1,5 +1,5 @@
 use super::*;
-use crate::record::samples::{begin, begun, ended, entry, keep, routine, time, ROUTINE_TEXT, at, hold};
+use crate::record::samples::{ROUTINE_TEXT, at, begin, begun, ended, entry, hold, keep, routine, time};
 use crate::record::{Source, Unfinished};
 use crate::session::Fact;
 
@@ -25,7 +25,9 @@ fn a_clock_that_jumped_is_told_with_both_times_and_a_right_one_is_not() {
 #[test]
 fn practices_keep_their_order_and_lengths_whatever_the_clock_says() {
     let (_dir, mut store) = store();
-    let day = |store: &mut Store, started: &str| keep(store, "Client", Source::Live, started, &[begun(), hold(20.0, at(1, 1, 1), "long-ah", 5.0, true), ended(600.0)]);
+    let day = |store: &mut Store, started: &str| {
+        keep(store, "Client", Source::Live, started, &[begun(), hold(20.0, at(1, 1, 1), "long-ah", 5.0, true), ended(600.0)])
+    };
     let ids = [
         day(&mut store, "2026-11-24T19:00:00+01:00[Europe/Berlin]"),
         day(&mut store, "1970-01-01T00:01:00+00:00[UTC]"),
@@ -36,7 +38,11 @@ fn practices_keep_their_order_and_lengths_whatever_the_clock_says() {
     assert_eq!(history.iter().map(|one| one.id).collect::<Vec<_>>(), ids.iter().rev().copied().collect::<Vec<_>>());
     assert!(history.iter().all(|one| (one.minutes - 10.0).abs() < 1e-9));
     let now = time("2026-11-26T19:00:00+01:00[Europe/Berlin]");
-    assert_eq!(store.practice_week(&"Client".to_owned(), &now).expect("asks"), 0, "counted from the first practice, not from the earliest time");
+    assert_eq!(
+        store.practice_week(&"Client".to_owned(), &now).expect("asks"),
+        0,
+        "counted from the first practice, not from the earliest time"
+    );
     let past = store.past("Client", &now, None).expect("reads");
     assert_eq!(past.by_exercise.get("long-ah").map(|one| one.sessions), Some(4));
 }
@@ -51,7 +57,8 @@ fn an_interrupted_practice_is_offered_also_when_the_clock_was_set_back_meanwhile
     drop(store);
     let store = Store::open(&folder).expect("opens");
     for now in ["2026-11-24T18:00:00+01:00[Europe/Berlin]", "1970-01-01T00:01:00+00:00[UTC]"] {
-        let found = store.unfinished("Client", &routine(), ROUTINE_TEXT, Source::Live, &time(now), Unfinished::OFFERED_WITHIN).expect("asks");
+        let found =
+            store.unfinished("Client", &routine(), ROUTINE_TEXT, Source::Live, &time(now), Unfinished::OFFERED_WITHIN).expect("asks");
         assert_eq!(found.map(|found| found.position), at(1, 1, 2), "{now}");
     }
 }
@@ -62,7 +69,8 @@ fn daylight_saving_and_a_journey_change_no_length() {
     let (_dir, mut store) = store();
     // Begins at 02:50 summer time; twenty minutes later the wall says 02:10 again.
     let over_the_end = keep(&mut store, "Client", Source::Live, "2026-10-25T02:50:00+02:00[Europe/Berlin]", &[begun(), ended(1200.0)]);
-    let end: String = store.connection.query_row("SELECT ended_at FROM session WHERE id = ?1", [over_the_end.0], |row| row.get(0)).expect("asks");
+    let end: String =
+        store.connection.query_row("SELECT ended_at FROM session WHERE id = ?1", [over_the_end.0], |row| row.get(0)).expect("asks");
     assert_eq!(end, "2026-10-25T02:10:00+01:00[Europe/Berlin]");
     assert!((store.history_of(over_the_end).expect("reads").minutes - 20.0).abs() < 1e-9);
 
@@ -75,12 +83,16 @@ fn daylight_saving_and_a_journey_change_no_length() {
     drop(store);
     let mut store = Store::open(&folder).expect("opens");
     let now = time("2026-11-24T18:30:00-05:00[America/New_York]");
-    let found = store.unfinished("Client", &routine(), ROUTINE_TEXT, Source::Live, &now, Unfinished::OFFERED_WITHIN).expect("asks").expect("is offered");
+    let found = store
+        .unfinished("Client", &routine(), ROUTINE_TEXT, Source::Live, &now, Unfinished::OFFERED_WITHIN)
+        .expect("asks")
+        .expect("is offered");
     assert_eq!(found.age.as_mins(), 5 * 60 + 20);
     store.resume(found.session, &now).expect("goes on");
     store.append(travelled, &ended(900.0)).expect("keeps");
     let whole = store.history_of(travelled).expect("reads");
     assert!((whole.minutes - 25.0).abs() < 1e-9, "ten minutes there and fifteen here: {}", whole.minutes);
-    let end: String = store.connection.query_row("SELECT ended_at FROM session WHERE id = ?1", [travelled.0], |row| row.get(0)).expect("asks");
+    let end: String =
+        store.connection.query_row("SELECT ended_at FROM session WHERE id = ?1", [travelled.0], |row| row.get(0)).expect("asks");
     assert_eq!(end, "2026-11-24T18:45:00-05:00[America/New_York]");
 }

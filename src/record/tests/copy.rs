@@ -23,7 +23,13 @@ fn a_copy_is_of_one_instant_while_another_program_writes() {
         scope.spawn(move || {
             let mut store = Store::open(folder).expect("opens");
             while !done.load(std::sync::atomic::Ordering::Relaxed) {
-                crate::record::samples::keep(&mut store, "grandpa", crate::record::Source::Replay, "2026-11-24T19:00:00+01:00[Europe/Berlin]", &[crate::record::samples::begun()]);
+                crate::record::samples::keep(
+                    &mut store,
+                    "grandpa",
+                    crate::record::Source::Replay,
+                    "2026-11-24T19:00:00+01:00[Europe/Berlin]",
+                    &[crate::record::samples::begun()],
+                );
             }
         });
         let store = Store::open(folder).expect("opens");
@@ -36,7 +42,9 @@ fn a_copy_is_of_one_instant_while_another_program_writes() {
             made.expect("copies");
             // Every session in it has its entry but the one whose begin was the last thing seen.
             let db = Connection::open(&to).expect("opens");
-            let torn: i64 = db.query_row("SELECT count(*) FROM session WHERE id NOT IN (SELECT session FROM entry)", [], |row| row.get(0)).expect("counts");
+            let torn: i64 = db
+                .query_row("SELECT count(*) FROM session WHERE id NOT IN (SELECT session FROM entry)", [], |row| row.get(0))
+                .expect("counts");
             assert!(torn <= 1, "{torn}");
         }
     });

@@ -1,7 +1,7 @@
 use super::*;
 use crate::record::samples::{begun, ended, keep};
-use crate::record::{Source, Store};
 use crate::record::store::DATABASE_NAME;
+use crate::record::{Source, Store};
 
 /// Opens a folder with this file in it, and gives the error; the file must be left byte for byte.
 fn refusal(bytes: &[u8]) -> RecordError {
@@ -91,7 +91,8 @@ fn what_was_half_written_is_taken_back() {
         let db = &store.connection;
         db.pragma_update_and_check(None, "journal_mode", "delete", |row| row.get::<_, String>(0)).expect("one file");
         // So small a cache spills into the file before the end.
-        db.execute_batch("PRAGMA cache_size = 1; BEGIN IMMEDIATE; DROP TRIGGER entry_is_never_removed; CREATE TABLE filler (x BLOB);").expect("begins");
+        db.execute_batch("PRAGMA cache_size = 1; BEGIN IMMEDIATE; DROP TRIGGER entry_is_never_removed; CREATE TABLE filler (x BLOB);")
+            .expect("begins");
         for _ in 0..50 {
             db.execute("INSERT INTO filler VALUES (zeroblob(4000))", []).expect("writes");
         }

@@ -1,5 +1,5 @@
 use super::*;
-use crate::record::samples::{begin, begun, ended, hold, keep, at};
+use crate::record::samples::{at, begin, begun, ended, hold, keep};
 use crate::record::{Source, StoredWord};
 use rusqlite::Connection;
 
@@ -14,15 +14,34 @@ pub(crate) fn filled(folder: &Path) {
     let mut store = Store::open(folder).expect("opens");
     for client in ["grandpa", "grandma"] {
         for _ in 0..5 {
-            keep(&mut store, client, Source::Live, START, &[begun(), crate::record::samples::agreement(true), hold(9.0, at(1, 1, 1), "long-ah", 4.0, true), ended(600.0)]);
+            keep(
+                &mut store,
+                client,
+                Source::Live,
+                START,
+                &[begun(), crate::record::samples::agreement(true), hold(9.0, at(1, 1, 1), "long-ah", 4.0, true), ended(600.0)],
+            );
         }
-        let word = StoredWord { command: "ready".into(), wording: "ready".into(), agreed_at: START.into(), said_at: START.into(), takes: vec![vec![7; 2000]; 3] };
+        let word = StoredWord {
+            command: "ready".into(),
+            wording: "ready".into(),
+            agreed_at: START.into(),
+            said_at: START.into(),
+            takes: vec![vec![7; 2000]; 3],
+        };
         store.keep_own_word(client, &word, Source::Live).expect("keeps");
     }
 }
 
 fn lines(store: &Store) -> Vec<String> {
-    let ids: Vec<i64> = store.connection.prepare("SELECT id FROM session ORDER BY id").expect("a query").query_map([], |row| row.get(0)).expect("reads").map(|id| id.expect("a number")).collect();
+    let ids: Vec<i64> = store
+        .connection
+        .prepare("SELECT id FROM session ORDER BY id")
+        .expect("a query")
+        .query_map([], |row| row.get(0))
+        .expect("reads")
+        .map(|id| id.expect("a number"))
+        .collect();
     ids.into_iter().flat_map(|id| store.lines(crate::record::SessionId(id)).expect("reads")).collect()
 }
 
@@ -49,7 +68,9 @@ fn set_change_and_remove_keep_every_line_and_leave_no_copy() {
     filled(dir.path());
     let before = lines(&Store::open(dir.path()).expect("opens"));
     assert!(before.len() == 40 && raw(dir.path()).iter().any(|(_, bytes)| contains(bytes, "grandpa")));
-    for (new, encrypted) in [(Some("first four words"), true), (Some("another four words"), true), (None, false), (Some("third four words"), true)] {
+    for (new, encrypted) in
+        [(Some("first four words"), true), (Some("another four words"), true), (None, false), (Some("third four words"), true)]
+    {
         Store::set_passphrase(dir.path(), new.map(phrase).as_ref()).expect("works");
         let store = Store::open(dir.path()).expect("opens with what is remembered");
         assert_eq!((store.is_encrypted(), Store::encrypted(dir.path()).expect("asks")), (encrypted, Some(encrypted)));
@@ -57,7 +78,10 @@ fn set_change_and_remove_keep_every_line_and_leave_no_copy() {
         assert_eq!(store.own_words("grandpa").expect("reads").len(), 1);
         assert!(store.connection.execute("DELETE FROM entry", []).is_err(), "the journal is append-only still");
         for (name, bytes) in raw(dir.path()) {
-            assert!(!encrypted || !(contains(&bytes, "grandpa") || contains(&bytes, "hold_measured") || bytes.starts_with(b"SQLite")), "{name}");
+            assert!(
+                !encrypted || !(contains(&bytes, "grandpa") || contains(&bytes, "hold_measured") || bytes.starts_with(b"SQLite")),
+                "{name}"
+            );
         }
         drop(store);
         assert!(!dir.path().join("practice.sqlite.new").exists());

@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::samples::{ROUTINE_TEXT, at, begun, ended, entry, hold, keep, routine, time};
 use crate::record::TakenPackage;
+use crate::record::samples::{ROUTINE_TEXT, at, begun, ended, entry, hold, keep, routine, time};
 use crate::session::Fact;
 use jiff::SignedDuration;
 
@@ -16,7 +16,11 @@ fn open(dir: &tempfile::TempDir) -> Store {
 }
 
 fn some_entries() -> Vec<Entry> {
-    vec![begun(), entry(2.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into(), ramp_stage: None }), hold(9.0, at(1, 1, 1), "long-ah", 6.0, true)]
+    vec![
+        begun(),
+        entry(2.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into(), ramp_stage: None }),
+        hold(9.0, at(1, 1, 1), "long-ah", 6.0, true),
+    ]
 }
 
 fn led_home(store: &mut Store) {
@@ -39,7 +43,10 @@ fn a_practice_arrives_byte_for_byte_and_counts_in_the_history() {
     let here = from.history(Some("grandpa"), 9).expect("reads");
     let here = here.iter().find(|one| one.source == Source::Live).expect("the live one");
     assert_eq!(there.len(), 1);
-    assert_eq!((&there[0].started_at, &there[0].best_holds, there[0].minutes, &there[0].end_reason), (&here.started_at, &here.best_holds, here.minutes, &here.end_reason));
+    assert_eq!(
+        (&there[0].started_at, &there[0].best_holds, there[0].minutes, &there[0].end_reason),
+        (&here.started_at, &here.best_holds, here.minutes, &here.end_reason)
+    );
     assert_eq!(to.lines(there[0].id).expect("reads"), from.lines(here.id).expect("reads"));
     assert!(to.whole_sessions("client 7", None).expect("reads").is_empty(), "what was received is not handed on");
 }
@@ -57,7 +64,10 @@ fn the_same_twice_adds_nothing_and_a_later_file_only_what_is_new() {
     }
     // An interrupted practice of elsewhere is not offered here to be gone on with.
     let now = time(EVENING);
-    assert_eq!(to.unfinished("grandpa", &routine(), ROUTINE_TEXT, Source::Live, &now, SignedDuration::from_hours(24)).expect("reads"), None);
+    assert_eq!(
+        to.unfinished("grandpa", &routine(), ROUTINE_TEXT, Source::Live, &now, SignedDuration::from_hours(24)).expect("reads"),
+        None
+    );
 
     from.resume(id, &time(MORNING)).expect("goes on");
     assert!(from.whole_sessions("grandpa", None).expect("reads").is_empty(), "it is under way");

@@ -7,7 +7,9 @@ use symphonia::core::meta::MetadataOptions;
 /// Samples of a FLAC file as an independent decoder (symphonia) gives them, 16 bits.
 pub(crate) fn decoded(bytes: Vec<u8>) -> (u32, Vec<i16>) {
     let stream = MediaSourceStream::new(Box::new(std::io::Cursor::new(bytes)), Default::default());
-    let mut format = symphonia::default::get_probe().probe(&Default::default(), stream, FormatOptions::default(), MetadataOptions::default()).expect("is FLAC");
+    let mut format = symphonia::default::get_probe()
+        .probe(&Default::default(), stream, FormatOptions::default(), MetadataOptions::default())
+        .expect("is FLAC");
     let track = format.tracks().first().expect("a track").clone();
     let params = track.codec_params.as_ref().and_then(|params| params.audio()).expect("audio").clone();
     let options = AudioDecoderOptions::default().verify(true);
@@ -48,7 +50,8 @@ fn sound(samples: usize) -> Vec<f32> {
 
 #[test]
 fn what_is_encoded_comes_back_to_the_sample_in_blocks_of_any_size() {
-    for (rate_hz, samples, block) in [(48_000, 30_000, 480), (44_100, 4096, 441), (16_000, 4097, 160), (8_000, 3, 80), (96_000, 8192, 5000)] {
+    for (rate_hz, samples, block) in [(48_000, 30_000, 480), (44_100, 4096, 441), (16_000, 4097, 160), (8_000, 3, 80), (96_000, 8192, 5000)]
+    {
         let sound = sound(samples);
         let (rate, back) = decoded(encoded(rate_hz, &sound, block));
         let wanted: Vec<i16> = sound.iter().map(|x| (x * 32_768.0) as i16).collect();

@@ -18,12 +18,26 @@ fn scene() -> tempfile::TempDir {
     let mut store = Store::open(dir.path()).expect("opens");
     for client in ["grandpa", "grandma"] {
         let text = if client == "grandpa" { UNIQUE } else { "hers" };
-        keep(&mut store, client, Source::Live, START, &[begun(), entry(3.0, None, Fact::SafetyStop { exercise: None, reason: text.into() })]);
+        keep(
+            &mut store,
+            client,
+            Source::Live,
+            START,
+            &[begun(), entry(3.0, None, Fact::SafetyStop { exercise: None, reason: text.into() })],
+        );
         store.sound_wish(client, 30, &time(START)).expect("wishes");
         store.agree_by_page(client, &["head-lift".to_owned()], text, &time(START)).expect("agrees");
         let at = time(START).timestamp();
-        store.note_made(&MadePackage { id: format!("made-{client}"), client: client.into(), made_at: at, reply_key: format!("key-{client}") }).expect("notes");
-        let taken = TakenPackage { id: format!("taken-{client}"), client: client.into(), made_at: at, taken_at: at, clinician_key: "00".into() };
+        store
+            .note_made(&MadePackage {
+                id: format!("made-{client}"),
+                client: client.into(),
+                made_at: at,
+                reply_key: format!("key-{client}"),
+            })
+            .expect("notes");
+        let taken =
+            TakenPackage { id: format!("taken-{client}"), client: client.into(), made_at: at, taken_at: at, clinician_key: "00".into() };
         let agreed = [PackageAgreement { exercise: "head-lift".into(), agreed_at: at, by: "11".into() }];
         store.take_package::<()>(&taken, &agreed, || Ok(())).expect("takes").expect("places");
         let whole = store.whole_sessions(client, None).expect("reads");
@@ -46,14 +60,22 @@ fn scene() -> tempfile::TempDir {
 
 fn counts(store: &Store) -> Vec<(String, i64)> {
     let names = tables(&store.connection, "main").expect("lists");
-    names.into_iter().map(|name| {
-        let count = store.connection.query_row(&format!("SELECT count(*) FROM {}", quoted(&name)), [], |row| row.get(0)).expect("counts");
-        (name, count)
-    }).collect()
+    names
+        .into_iter()
+        .map(|name| {
+            let count =
+                store.connection.query_row(&format!("SELECT count(*) FROM {}", quoted(&name)), [], |row| row.get(0)).expect("counts");
+            (name, count)
+        })
+        .collect()
 }
 
 fn holds(folder: &Path, text: &str) -> Vec<String> {
-    raw(folder).into_iter().filter(|(_, bytes)| bytes.windows(text.len()).any(|at| at.eq_ignore_ascii_case(text.as_bytes()))).map(|(name, _)| name).collect()
+    raw(folder)
+        .into_iter()
+        .filter(|(_, bytes)| bytes.windows(text.len()).any(|at| at.eq_ignore_ascii_case(text.as_bytes())))
+        .map(|(name, _)| name)
+        .collect()
 }
 
 #[test]
@@ -91,7 +113,10 @@ fn somebody_is_forgotten_in_an_encrypted_record_too() {
     Store::set_passphrase(dir.path(), Some(&Passphrase::new("first four words").expect("long"))).expect("encrypts");
     Store::forget(dir.path(), "grandpa").expect("forgets");
     let store = Store::open(dir.path()).expect("opens");
-    assert_eq!((store.history(Some("grandpa"), 100).expect("reads").len(), store.history(Some("grandma"), 100).expect("reads").len()), (0, 8));
+    assert_eq!(
+        (store.history(Some("grandpa"), 100).expect("reads").len(), store.history(Some("grandma"), 100).expect("reads").len()),
+        (0, 8)
+    );
     assert_eq!(std::fs::read_dir(dir.path().join("sound")).expect("lists").count(), 1);
 }
 

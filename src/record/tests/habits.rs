@@ -8,7 +8,14 @@ fn timed(after_s: f64) -> Entry {
 }
 
 fn asked(clue: &str) -> Entry {
-    let fact = Fact::QuestionAnswered { exercise: "word-questions".into(), clue: clue.into(), answer: None, correct: false, hint_given: false, duration_s: 9.0 };
+    let fact = Fact::QuestionAnswered {
+        exercise: "word-questions".into(),
+        clue: clue.into(),
+        answer: None,
+        correct: false,
+        hint_given: false,
+        duration_s: 9.0,
+    };
     entry(9.0, at(1, 1, 1), fact)
 }
 
@@ -16,7 +23,9 @@ fn asked(clue: &str) -> Entry {
 fn habits_are_the_clients_own_live_responses_in_their_order() {
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
-    let mut save = |client, source, day, entries: &[Entry]| keep(&mut store, client, source, &format!("2026-11-{day}T19:00:00+01:00[Europe/Berlin]"), entries);
+    let mut save = |client, source, day, entries: &[Entry]| {
+        keep(&mut store, client, source, &format!("2026-11-{day}T19:00:00+01:00[Europe/Berlin]"), entries)
+    };
     // Twenty slow responses of long ago, then twenty quick ones: the newest twenty tell.
     save("client", Source::Live, "10", &vec![timed(20.0); 20]);
     save("client", Source::Live, "12", &vec![timed(2.0); 20]);

@@ -5,9 +5,8 @@ use crate::record::samples::{at, begun, ended, entry, hold, keep};
 fn the_history_tells_what_was_done_newest_first() {
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
-    let done = |step| {
-        entry(100.0, at(step, 2, 3), Fact::StepDone { exercise: "long-ah".into(), repetitions_done: 6, repetitions_prescribed: 6 })
-    };
+    let done =
+        |step| entry(100.0, at(step, 2, 3), Fact::StepDone { exercise: "long-ah".into(), repetitions_done: 6, repetitions_prescribed: 6 });
     let first = [
         begun(),
         hold(30.0, at(1, 1, 1), "long-ah", 11.0, true),

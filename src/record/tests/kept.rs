@@ -6,7 +6,13 @@ use std::sync::Arc;
 fn whole_practices_come_back_in_the_order_in_which_they_began() {
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
-    let late = keep(&mut store, "grandpa", Source::Live, "2026-03-02T18:30:00+01:00[Europe/Berlin]", &[begun(), hold(20.0, at(1, 1, 1), "long-ah", 8.0, true), ended(40.0)]);
+    let late = keep(
+        &mut store,
+        "grandpa",
+        Source::Live,
+        "2026-03-02T18:30:00+01:00[Europe/Berlin]",
+        &[begun(), hold(20.0, at(1, 1, 1), "long-ah", 8.0, true), ended(40.0)],
+    );
     let early = keep(&mut store, "grandpa", Source::Replay, "2026-03-01T18:30:00+01:00[Europe/Berlin]", &[begun()]);
     keep(&mut store, "grandma", Source::Live, "2026-03-01T09:00:00+01:00[Europe/Berlin]", &[begun()]);
     begin(&mut store, "nobody", Source::Live, "2026-03-01T09:00:00+01:00[Europe/Berlin]").expect("begins");

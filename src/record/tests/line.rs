@@ -49,7 +49,9 @@ fn the_schema_refuses_what_is_not_a_journal_line() {
     };
     let mut half_place = good.clone();
     half_place.as_object_mut().expect("an object").shift_remove("set");
-    for bad in [with("kind", "rest".into()), with("duration_s", Value::Null), with("durations", 1.into()), with("at_s", "1".into()), half_place] {
+    for bad in
+        [with("kind", "rest".into()), with("duration_s", Value::Null), with("durations", 1.into()), with("at_s", "1".into()), half_place]
+    {
         assert!(!validator.is_valid(&bad), "{bad}");
     }
 }

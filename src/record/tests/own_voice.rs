@@ -2,7 +2,13 @@ use super::*;
 
 fn word(command: &str, takes: &[&[u8]]) -> StoredWord {
     let at = "2030-01-02T03:04:05+00:00[UTC]";
-    StoredWord { command: command.into(), wording: command.into(), agreed_at: at.into(), said_at: at.into(), takes: takes.iter().map(|t| t.to_vec()).collect() }
+    StoredWord {
+        command: command.into(),
+        wording: command.into(),
+        agreed_at: at.into(),
+        said_at: at.into(),
+        takes: takes.iter().map(|t| t.to_vec()).collect(),
+    }
 }
 
 #[test]

@@ -1,10 +1,16 @@
 use super::*;
-use crate::record::samples::{agreement, begin, begun, ended, keep, time as at};
 use crate::record::Source;
+use crate::record::samples::{agreement, begin, begun, ended, keep, time as at};
 
 fn package(id: &str, taken_at: &str) -> TakenPackage {
     let time = |text: &str| text.parse::<Timestamp>().expect("a time");
-    TakenPackage { id: id.into(), client: "grandpa".into(), made_at: time("2026-03-01T08:00:00Z"), taken_at: time(taken_at), clinician_key: "aa".into() }
+    TakenPackage {
+        id: id.into(),
+        client: "grandpa".into(),
+        made_at: time("2026-03-01T08:00:00Z"),
+        taken_at: time(taken_at),
+        clinician_key: "aa".into(),
+    }
 }
 
 fn agrees(exercise: &str) -> PackageAgreement {
@@ -46,7 +52,12 @@ fn what_was_taken_and_agreed_cannot_be_changed() {
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
     take(&mut store, &package("1", "2026-03-02T08:00:00Z"), &[agrees("chin-tuck")]);
-    for sql in ["DELETE FROM package_taken", "UPDATE package_taken SET id = '2'", "DELETE FROM package_agreement", "UPDATE package_agreement SET exercise = 'head-lift'"] {
+    for sql in [
+        "DELETE FROM package_taken",
+        "UPDATE package_taken SET id = '2'",
+        "DELETE FROM package_agreement",
+        "UPDATE package_agreement SET exercise = 'head-lift'",
+    ] {
         assert!(store.connection.execute(sql, []).is_err(), "{sql}");
     }
 }
@@ -55,7 +66,12 @@ fn what_was_taken_and_agreed_cannot_be_changed() {
 fn results_are_known_by_the_reply_key_of_a_package_made_here() {
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
-    let made = MadePackage { id: "1".into(), client: "grandpa".into(), made_at: "2026-03-01T08:00:00Z".parse().expect("a time"), reply_key: "bb".into() };
+    let made = MadePackage {
+        id: "1".into(),
+        client: "grandpa".into(),
+        made_at: "2026-03-01T08:00:00Z".parse().expect("a time"),
+        reply_key: "bb".into(),
+    };
     store.note_made(&made).expect("notes");
     assert_eq!(store.made_for_reply_key("bb").expect("reads"), Some(made.clone()));
     assert_eq!(store.made_for_reply_key("cc").expect("reads"), None);
@@ -67,7 +83,11 @@ fn a_record_of_an_earlier_form_is_brought_to_the_present_one() {
     let dir = tempfile::tempdir().expect("a folder");
     let path = dir.path().join(crate::record::DATABASE_NAME);
     let old = rusqlite::Connection::open(&path).expect("opens");
-    for sql in [include_str!("../migration_1.sql"), include_str!("../migration_2.sql"), "PRAGMA user_version = 2; PRAGMA application_id = 0x54494445;"] {
+    for sql in [
+        include_str!("../migration_1.sql"),
+        include_str!("../migration_2.sql"),
+        "PRAGMA user_version = 2; PRAGMA application_id = 0x54494445;",
+    ] {
         old.execute_batch(sql).expect("the earlier form");
     }
     drop(old);

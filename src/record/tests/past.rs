@@ -3,7 +3,11 @@ use crate::record::Source;
 use crate::record::samples::{at, hold, keep, time};
 
 fn holds(durations_s: &[f64]) -> Vec<crate::session::Entry> {
-    durations_s.iter().enumerate().map(|(n, duration_s)| hold(30.0 * (n + 1) as f64, at(1, 1, n as u32 + 1), "long-ah", *duration_s, true)).collect()
+    durations_s
+        .iter()
+        .enumerate()
+        .map(|(n, duration_s)| hold(30.0 * (n + 1) as f64, at(1, 1, n as u32 + 1), "long-ah", *duration_s, true))
+        .collect()
 }
 
 #[test]

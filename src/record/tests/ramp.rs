@@ -10,7 +10,10 @@ fn text(stages: &str) -> String {
 }
 
 fn ramp(text: &str) -> Ramp {
-    check_text("x", text, Hearing { commands: &[], knows_word: None, ..Hearing::default() }).unwrap_or_else(|faults| panic!("{faults}")).ramps.remove(0)
+    check_text("x", text, Hearing { commands: &[], knows_word: None, ..Hearing::default() })
+        .unwrap_or_else(|faults| panic!("{faults}"))
+        .ramps
+        .remove(0)
 }
 
 fn begun(stage: u32) -> Entry {
@@ -29,7 +32,8 @@ fn lifts(stage: u32, complete: [bool; 3]) -> Vec<Entry> {
 
 fn keep(store: &mut Store, source: Source, started: &str, routine_text: &str, entries: &[Entry]) -> crate::record::SessionId {
     let started_at = &time(started);
-    let session = store.begin(&NewSession { client: "Client", routine_title: "x", routine_text, source, software: "tidecount", started_at });
+    let session =
+        store.begin(&NewSession { client: "Client", routine_title: "x", routine_text, source, software: "tidecount", started_at });
     let session = session.expect("begins");
     for entry in entries {
         store.append(session, entry).expect("keeps");

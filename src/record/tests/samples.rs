@@ -135,11 +135,22 @@ fn fact() -> impl Strategy<Value = Fact> {
                 complete,
             }
         ),
-        (text(), seconds(), measured(), measured(), any::<u32>()).prop_map(|(exercise, duration_s, rate_hz, irregularity_pct, syllables)| {
-            Fact::SyllablesCounted { exercise, syllables, duration_s, rate_hz, irregularity_pct }
-        }),
+        (text(), seconds(), measured(), measured(), any::<u32>()).prop_map(
+            |(exercise, duration_s, rate_hz, irregularity_pct, syllables)| {
+                Fact::SyllablesCounted { exercise, syllables, duration_s, rate_hz, irregularity_pct }
+            }
+        ),
         (text(), text(), seconds(), measured(), measured()).prop_map(|(exercise, phrase, duration_s, level_mean_db, f0_median_hz)| {
-            Fact::PhraseRead { exercise, phrase, duration_s, level_mean_db, f0_median_hz, level_weighting: "A".into(), level_calibrated: false, level_terms: None }
+            Fact::PhraseRead {
+                exercise,
+                phrase,
+                duration_s,
+                level_mean_db,
+                f0_median_hz,
+                level_weighting: "A".into(),
+                level_calibrated: false,
+                level_terms: None,
+            }
         }),
         (text(), proptest::option::of(text()), any::<bool>(), seconds()).prop_map(|(clue, answer, correct, duration_s)| {
             Fact::QuestionAnswered { exercise: "word-questions".into(), clue, answer, correct, hint_given: false, duration_s }

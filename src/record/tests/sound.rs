@@ -51,7 +51,8 @@ fn what_a_killed_practice_had_stored_can_be_read_and_what_is_cut_off_is_told() {
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
     let session = begin(&mut store, "Client", Source::Live, START).expect("begins");
-    let mut recorder = SoundRecorder::begin(Store::open(dir.path()).expect("opens"), session, 0.0, 16_000, 30, &time(START)).expect("begins");
+    let mut recorder =
+        SoundRecorder::begin(Store::open(dir.path()).expect("opens"), session, 0.0, 16_000, 30, &time(START)).expect("begins");
     let samples = ramp(400_000);
     recorder.push(&samples).expect("keeps");
     recorder.push(&samples).expect("keeps");

@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::samples::{begin, begun, entry, keep, time};
 use crate::record::Source;
+use crate::record::samples::{begin, begun, entry, keep, time};
 use crate::session::Fact;
 
 const DAY_1: &str = "2026-11-24T10:00:00+01:00[Europe/Berlin]";
@@ -27,7 +27,10 @@ fn after_thirty_days_the_voice_is_asked_again_and_can_take_it_back() {
     assert_eq!(store.sound_to_ask("Client", &later("2026-12-23")).expect("asks"), None);
     assert_eq!(store.sound_to_ask("Client", &later("2026-12-25")).expect("asks"), Some(SoundQuestion { days: 90, again: true }));
     store.sound_consent_by_voice("Client", true, 90, &later("2026-12-25")).expect("answers");
-    assert_eq!((store.sound_to_ask("Client", &later("2027-01-20")).expect("asks"), store.sound_allowed("Client").expect("asks")), (None, Some(90)));
+    assert_eq!(
+        (store.sound_to_ask("Client", &later("2027-01-20")).expect("asks"), store.sound_allowed("Client").expect("asks")),
+        (None, Some(90))
+    );
     let state = store.sound_consent_by_voice("Client", false, 90, &later("2027-02-01")).expect("answers");
     assert_eq!(state, SoundConsent::Withdrawn { at: later("2027-02-01").to_string(), by: SoundSide::Voice });
 }

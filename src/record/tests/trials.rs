@@ -48,14 +48,23 @@ fn every_trial_is_read_with_its_conditions() {
     assert_eq!(holds, [9.0, 12.0, 10.0]);
     let trial = &found.trials[1];
     assert_eq!((trial.day, trial.when.to_string()), (date(2026, 3, 2), "2026-03-02T18:32:00+01:00[Europe/Berlin]".to_owned()));
-    assert_eq!(trial.conditions.microphone.as_ref().map(|microphone| (microphone.name.as_str(), microphone.rate_hz)), Some(("laptop", 48_000)));
+    assert_eq!(
+        trial.conditions.microphone.as_ref().map(|microphone| (microphone.name.as_str(), microphone.rate_hz)),
+        Some(("laptop", 48_000))
+    );
     assert_eq!((trial.conditions.level_weighting.as_deref(), trial.conditions.calibration), (Some("A"), LevelCalibration::None));
     let practice = &found.practices[0];
-    assert_eq!((practice.parts, practice.steps_done, practice.steps_prescribed, practice.end_reason.as_deref()), (1, 1, 2, Some("finished")));
+    assert_eq!(
+        (practice.parts, practice.steps_done, practice.steps_prescribed, practice.end_reason.as_deref()),
+        (1, 1, 2, Some("finished"))
+    );
     assert!((practice.minutes - 310.0 / 60.0).abs() < 1e-9);
     assert_eq!((practice.steps[0].done, practice.steps[0].prescribed), (3, Some(3)));
     let best = Picture::of(&found, Window::all(&found, today())).best_of_three;
-    assert_eq!(best.iter().map(|best| (best.trials.clone(), best.best, best.best_index)).collect::<Vec<_>>(), [(vec![9.0, 12.0, 10.0], 12.0, 2)]);
+    assert_eq!(
+        best.iter().map(|best| (best.trials.clone(), best.best, best.best_index)).collect::<Vec<_>>(),
+        [(vec![9.0, 12.0, 10.0], 12.0, 2)]
+    );
     assert_eq!(store.practised("nobody", today()).expect("reads").practices, []);
 }
 
@@ -64,7 +73,14 @@ fn doubtful_trials_are_kept_with_the_reason() {
     let (_folder, mut store) = store();
     let noisy = entry(61.0, at(1, 1, 1), Fact::HoldInNoise { exercise: "long-ah".into(), over_room_db: 6.5 });
     let cut = hold(120.0, at(1, 1, 2), "long-ah", 4.0, false);
-    let entries = [begun(), step_begun(10.0), hold(60.0, at(1, 1, 1), "long-ah", 9.0, true), noisy, cut, hold(180.0, at(1, 1, 2), "long-ah", 8.0, true)];
+    let entries = [
+        begun(),
+        step_begun(10.0),
+        hold(60.0, at(1, 1, 1), "long-ah", 9.0, true),
+        noisy,
+        cut,
+        hold(180.0, at(1, 1, 2), "long-ah", 8.0, true),
+    ];
     keep(&mut store, "anna", Source::Live, "2026-03-02T18:30:00+01:00[Europe/Berlin]", &entries);
     let found = store.practised("anna", today()).expect("reads");
     let why: Vec<Option<Discard>> = found.trials.iter().map(|trial| trial.value(Measure::HoldS).and_then(|value| value.discard)).collect();
@@ -87,16 +103,26 @@ fn stops_notes_and_what_was_left_out_are_told() {
         entry(20.0, None, Fact::Troubled { trouble: Trouble::RoomTalks }),
         entry(25.0, None, Fact::MicrophoneNoted { what: "calibration-void".into(), text: "its gain changed".into() }),
         entry(30.0, at(1, 1, 1), Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "dizzy".into() }),
-        entry(30.0, at(1, 1, 1), Fact::StepStopped { exercise: "long-ah".into(), reason: "dizzy".into(), repetitions_done: 0, repetitions_prescribed: 3 }),
+        entry(
+            30.0,
+            at(1, 1, 1),
+            Fact::StepStopped { exercise: "long-ah".into(), reason: "dizzy".into(), repetitions_done: 0, repetitions_prescribed: 3 },
+        ),
         ended(40.0),
     ];
     keep(&mut store, "anna", Source::Live, "2026-03-02T18:30:00+01:00[Europe/Berlin]", &entries);
     let found = store.practised("anna", today()).expect("reads");
     let left: Vec<_> = found.left_out.iter().map(|step| (step.exercise.as_str(), step.reason.as_str())).collect();
     assert_eq!(left, [("head-lift", "no spoken agreement"), ("long-ah", "dizzy")]);
-    assert_eq!(found.safety_stops.iter().map(|stop| (stop.reason.as_str(), stop.exercise.as_deref())).collect::<Vec<_>>(), [("dizzy", Some("long-ah"))]);
+    assert_eq!(
+        found.safety_stops.iter().map(|stop| (stop.reason.as_str(), stop.exercise.as_deref())).collect::<Vec<_>>(),
+        [("dizzy", Some("long-ah"))]
+    );
     let notes: Vec<_> = found.notes.iter().map(|note| (note.kind, note.text.as_str())).collect();
-    assert_eq!(notes, [(NoteKind::Trouble, "room-talks"), (NoteKind::CalibrationVoid, "its gain changed"), (NoteKind::EndedEarly, "finished")]);
+    assert_eq!(
+        notes,
+        [(NoteKind::Trouble, "room-talks"), (NoteKind::CalibrationVoid, "its gain changed"), (NoteKind::EndedEarly, "finished")]
+    );
 }
 
 #[test]
@@ -126,7 +152,9 @@ fn a_practice_over_midnight_and_over_parts_stays_one() {
 #[test]
 fn a_wrong_clock_spoils_no_figure() {
     let (_folder, mut store) = store();
-    for started in ["2026-03-02T18:30:00+01:00[Europe/Berlin]", "1970-01-01T01:00:00+01:00[Europe/Berlin]", "2026-03-03T18:30:00+01:00[Europe/Berlin]"] {
+    for started in
+        ["2026-03-02T18:30:00+01:00[Europe/Berlin]", "1970-01-01T01:00:00+01:00[Europe/Berlin]", "2026-03-03T18:30:00+01:00[Europe/Berlin]"]
+    {
         keep(&mut store, "anna", Source::Live, started, &whole(&[9.0]));
     }
     let found = store.practised("anna", today()).expect("reads");
@@ -161,7 +189,8 @@ fn a_line_that_cannot_be_read_is_named() {
 fn received_practices_count_with_their_package() {
     let (_folder, mut store) = store();
     let lines = journal_text(&whole(&[9.0, 12.0, 10.0])).expect("lines");
-    let part = WholePart { started_at: "2026-03-02T18:30:00-05:00[America/New_York]".into(), lines: lines.lines().map(str::to_owned).collect() };
+    let part =
+        WholePart { started_at: "2026-03-02T18:30:00-05:00[America/New_York]".into(), lines: lines.lines().map(str::to_owned).collect() };
     let session = WholeSession {
         number: 7,
         package: Some("p1".into()),

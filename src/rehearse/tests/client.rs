@@ -46,9 +46,16 @@ fn it_answers_after_its_reaction_time_and_the_log_tells_when() {
 
 #[test]
 fn the_nth_time_counts_and_the_count_starts_anew() {
-    let rules = "[[rule]]\non = \"ask*\"\nnth = [1]\nsince = \"step\"\ndoes = [\"nothing\"]\n[[rule]]\non = \"ask*\"\ndoes = [{ say = \"yes\" }]";
+    let rules =
+        "[[rule]]\non = \"ask*\"\nnth = [1]\nsince = \"step\"\ndoes = [\"nothing\"]\n[[rule]]\non = \"ask*\"\ndoes = [{ say = \"yes\" }]";
     let mut c = client(rules);
-    let times = [(0.0, 0.5, line("ask-a")), (4.0, 4.5, line("ask-b")), (8.0, 8.5, line("step")), (9.0, 9.5, line("ask-a")), (13.0, 13.5, line("ask-a"))];
+    let times = [
+        (0.0, 0.5, line("ask-a")),
+        (4.0, 4.5, line("ask-b")),
+        (8.0, 8.5, line("step")),
+        (9.0, 9.5, line("ask-a")),
+        (13.0, 13.5, line("ask-a")),
+    ];
     run(&mut c, 17.0, &times, 160);
     let kinds: Vec<Did> = c.log().iter().map(|e| e.kind).collect();
     assert_eq!(kinds, [Did::Nothing, Did::Said, Did::Nothing, Did::Said]);
@@ -99,7 +106,9 @@ fn it_reads_and_answers_from_the_line_it_heard() {
 
 #[test]
 fn it_can_go_by_what_was_said_and_raise_its_voice() {
-    let mut c = client("[[rule]]\non = \"hint\"\nhears = \"ticks\"\nreaction_s = [0.0, 0.0]\ndoes = [{ call = \"watch\" }, { mumble = \"watch\" }]");
+    let mut c = client(
+        "[[rule]]\non = \"hint\"\nhears = \"ticks\"\nreaction_s = [0.0, 0.0]\ndoes = [{ call = \"watch\" }, { mumble = \"watch\" }]",
+    );
     for (at_s, text) in [(0.0, "It flows."), (3.0, "It TICKS.")] {
         c.hears(at_s, Heard::Ended { line: &line("hint"), text });
         let mut voice = vec![0.0; 3 * RATE as usize];
@@ -137,7 +146,8 @@ fn faults_in_a_script_come_with_file_line_and_remedy() {
     let said = |rules: &str| Script::parse("c.toml", &format!("{head}{rules}")).unwrap_err().0;
     let unknown = said("[[rule]]\non = \"x\"\ndoes = [{ sing = \"la\" }]");
     assert!(unknown.starts_with("c.toml:5:") && unknown.contains("sing"), "{unknown}");
-    let many = said("[[rule]]\non = \"x\"\ndoes = [{ hold = { f0_hz = 20.0, length_s = 1.0 } }]\n[[rule]]\non = \"y\"\nnth = [0]\ndoes = []");
+    let many =
+        said("[[rule]]\non = \"x\"\ndoes = [{ hold = { f0_hz = 20.0, length_s = 1.0 } }]\n[[rule]]\non = \"y\"\nnth = [0]\ndoes = []");
     assert_eq!(many.lines().count(), 3, "{many}");
     assert!(many.contains("c.toml:3:") && many.contains("60 to 800") && many.contains("c.toml:6:"), "{many}");
 }

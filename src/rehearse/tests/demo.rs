@@ -1,7 +1,7 @@
 //! The client of the demo fits the demo's routine, the message catalogue and the recogniser's words.
 
-use crate::rehearse::{Act, Client, Script};
 use crate::rehearse::script::OneOrMany;
+use crate::rehearse::{Act, Client, Script};
 use std::path::Path;
 
 const CLIENT: &str = include_str!("../../../demo/client.toml");

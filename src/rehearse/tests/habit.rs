@@ -34,7 +34,9 @@ fn lead(script: &str, keys: &[&str], each_s: f64, tool_db: f64) -> Vec<LogEntry>
 
 #[test]
 fn a_rule_of_chance_fits_as_often_as_it_says_and_the_same_each_time() {
-    let script = format!("{HEAD}{VOICE}[[rule]]\non = \"ask\"\nchance = 0.33\ndoes = [\"nothing\"]\n[[rule]]\non = \"ask\"\ndoes = [{{ swallow = 0.1 }}]");
+    let script = format!(
+        "{HEAD}{VOICE}[[rule]]\non = \"ask\"\nchance = 0.33\ndoes = [\"nothing\"]\n[[rule]]\non = \"ask\"\ndoes = [{{ swallow = 0.1 }}]"
+    );
     let log = lead(&script, &["ask"; 300], 0.6, -20.0);
     let missed = log.iter().filter(|did| did.kind == Did::Nothing).count();
     // 99 of 300 are to be expected, SD 8.
@@ -55,7 +57,8 @@ fn every_second_line_and_only_under_this_cue() {
 #[test]
 fn what_was_meant_can_stand_when_it_is_reminded() {
     let script = format!("{VOICE}seed = 5\nreaction_s = [2.0, 2.0]\n").replace(VOICE, "");
-    let script = format!("{script}{VOICE}[[rule]]\non = \"ask\"\ndoes = [{{ swallow = 0.5 }}]\n[[rule]]\non = \"again\"\ndoes = [\"as-meant\"]");
+    let script =
+        format!("{script}{VOICE}[[rule]]\non = \"ask\"\ndoes = [{{ swallow = 0.5 }}]\n[[rule]]\non = \"again\"\ndoes = [\"as-meant\"]");
     let log = lead(&script, &["ask", "again", "x", "x"], 1.0, -20.0);
     // The line ended at 0.2 s.
     assert_eq!(log.len(), 1);
@@ -101,7 +104,8 @@ fn a_soft_line_is_not_understood_and_only_its_own_rules_fit() {
 
 #[test]
 fn trials_shrink_and_soften_and_a_rest_makes_up_for_some() {
-    let script = format!("{HEAD}{VOICE}tires = {{ per_trial = 0.88, level_db_per_trial = -0.8, rest_on = \"resting\", rest_trials = 2 }}\n{HOLD}");
+    let script =
+        format!("{HEAD}{VOICE}tires = {{ per_trial = 0.88, level_db_per_trial = -0.8, rest_on = \"resting\", rest_trials = 2 }}\n{HOLD}");
     let log = lead(&script, &["cue", "cue", "cue", "resting", "cue"], 2.0, -20.0);
     let lengths: Vec<f64> = log.iter().map(|did| did.offset_s - did.onset_s).collect();
     // Three trials are behind; the rest takes off two.
@@ -116,7 +120,11 @@ fn a_client_is_like_another_but_for_what_it_says_itself() {
     let folder = tempfile::tempdir().unwrap();
     let file = |name: &str| folder.path().join(name);
     std::fs::write(file("plain.toml"), format!("{HEAD}{VOICE}{HOLD}[answers]\n\"a\" = \"x\"\n\"b\" = \"y\"")).unwrap();
-    std::fs::write(file("slow.toml"), "like = \"plain.toml\"\nreaction_s = [8.0, 20.0]\n[answers]\n\"a\" = \"z\"\n[[rule]]\non = \"ask\"\ndoes = [\"nothing\"]").unwrap();
+    std::fs::write(
+        file("slow.toml"),
+        "like = \"plain.toml\"\nreaction_s = [8.0, 20.0]\n[answers]\n\"a\" = \"z\"\n[[rule]]\non = \"ask\"\ndoes = [\"nothing\"]",
+    )
+    .unwrap();
     let slow = Script::open(&file("slow.toml")).unwrap();
     assert_eq!((slow.seed, slow.reaction_s, slow.rules.len()), (5, [8.0, 20.0], 2));
     assert!(slow.rules[0].get_ref().on.fits("ask") && slow.rules[1].get_ref().on.fits("cue"));
@@ -145,7 +153,10 @@ fn habits_out_of_range_are_named() {
         let said = Script::parse("c.toml", &format!("{HEAD}{VOICE}{habit}\n{HOLD}")).unwrap_err().0;
         assert!(said.contains(named), "{habit}: {said}");
     }
-    let said = Script::parse("c.toml", &format!("{HEAD}{VOICE}[[rule]]\non = \"x\"\nchance = 2.0\nevery = 0\ndoes = [\"nothing\", \"as-meant\"]")).unwrap_err().0;
+    let said =
+        Script::parse("c.toml", &format!("{HEAD}{VOICE}[[rule]]\non = \"x\"\nchance = 2.0\nevery = 0\ndoes = [\"nothing\", \"as-meant\"]"))
+            .unwrap_err()
+            .0;
     assert_eq!(said.lines().count(), 3, "{said}");
 }
 

@@ -6,7 +6,8 @@ use crate::rehearse::{Did, Household, RoomSpec, Script, ScriptRoom};
 const RATE: u32 = 16_000;
 
 fn room(text: &str) -> ScriptRoom {
-    let head = "reaction_s = [1.0, 2.0]\nvoice = { name = \"slt\", speed = 1.0, level_db = -30.0 }\n[[rule]]\non = \"x\"\ndoes = [\"nothing\"]\n";
+    let head =
+        "reaction_s = [1.0, 2.0]\nvoice = { name = \"slt\", speed = 1.0, level_db = -30.0 }\n[[rule]]\non = \"x\"\ndoes = [\"nothing\"]\n";
     Script::parse("c.toml", &format!("{head}{text}")).unwrap().room
 }
 
@@ -62,7 +63,8 @@ fn music_has_its_level() {
 
 #[test]
 fn music_comes_and_goes() {
-    let (mic, household) = hear(&room("[room.television]\nmusic_db = -45.0\nmusic_s = [10.0, 20.0]\ngap_s = [2.0, 4.0]\n"), 8, 90.0, |_| false);
+    let (mic, household) =
+        hear(&room("[room.television]\nmusic_db = -45.0\nmusic_s = [10.0, 20.0]\ngap_s = [2.0, 4.0]\n"), 8, 90.0, |_| false);
     let pieces: Vec<_> = household.log().iter().filter(|entry| entry.kind == Did::Music && entry.offset_s < 90.0).collect();
     assert!(pieces.len() >= 3, "{pieces:?}");
     let playing: Vec<f32> = pieces.iter().flat_map(|p| part(&mic, RATE, p.onset_s, p.offset_s).to_vec()).collect();

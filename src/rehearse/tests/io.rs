@@ -79,7 +79,8 @@ fn a_wav_that_cannot_be_written_is_named() {
 #[test]
 fn a_loudspeaker_at_another_rate_is_refused() {
     let (mut io, _) = rehearsed(0.0);
-    let script = "reaction_s = [0.5, 0.5]\nvoice = { name = \"slt\", speed = 1.0, level_db = -30.0 }\n[[rule]]\non = \"cue\"\ndoes = [\"nothing\"]";
+    let script =
+        "reaction_s = [0.5, 0.5]\nvoice = { name = \"slt\", speed = 1.0, level_db = -30.0 }\n[[rule]]\non = \"cue\"\ndoes = [\"nothing\"]";
     let client = Client::new(Script::parse("c.toml", script).unwrap(), 48_000).unwrap();
     let (other, _) = RehearsedIo::new(client, &RoomSpec::living_room(48_000), 0.0).unwrap();
     assert!(io.aloud(Box::new(other)).unwrap_err().to_string().contains("48000"));

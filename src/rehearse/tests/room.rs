@@ -25,7 +25,14 @@ fn impulse(len: usize) -> Vec<f32> {
 /// T20 after ISO 3382-1: backward-integrated energy (Schroeder 1965), slope from -5 to -25 dB, extrapolated to 60 dB; s.
 fn t20(x: &[f32], rate_hz: u32) -> f64 {
     let mut left = 0.0;
-    let mut curve: Vec<f64> = x.iter().rev().map(|v| { left += f64::from(*v) * f64::from(*v); left }).collect();
+    let mut curve: Vec<f64> = x
+        .iter()
+        .rev()
+        .map(|v| {
+            left += f64::from(*v) * f64::from(*v);
+            left
+        })
+        .collect();
     curve.reverse();
     let start = curve[0];
     let points: Vec<(f64, f64)> = curve
@@ -75,7 +82,9 @@ fn echo_comes_when_and_as_loud_as_asked() {
         let tones: Vec<f32> = (0..len)
             .map(|i| {
                 let t = i as f64 / f64::from(rate);
-                (0..60).map(|k| (2.0 * std::f64::consts::PI * (600.0 + 61.7 * f64::from(k)) * t + f64::from(k * k)).sin()).sum::<f64>() as f32 * 0.005
+                (0..60).map(|k| (2.0 * std::f64::consts::PI * (600.0 + 61.7 * f64::from(k)) * t + f64::from(k * k)).sin()).sum::<f64>()
+                    as f32
+                    * 0.005
             })
             .collect();
         let heard = hear(&spec, &tones, &vec![0.0; len]);
@@ -86,10 +95,16 @@ fn echo_comes_when_and_as_loud_as_asked() {
 
 #[test]
 fn a_small_loudspeaker_is_thin_and_gives_in_when_driven_hard() {
-    let tone = |f: f64, a: f64| -> Vec<f32> { (0..16_000).map(|i| (a * (2.0 * std::f64::consts::PI * f * f64::from(i) / 16_000.0).sin()) as f32).collect() };
+    let tone = |f: f64, a: f64| -> Vec<f32> {
+        (0..16_000).map(|i| (a * (2.0 * std::f64::consts::PI * f * f64::from(i) / 16_000.0).sin()) as f32).collect()
+    };
     let echo = Echo { delay_s: 0.01, level_db: 0.0, low_hz: 300.0, high_hz: 7_000.0, drive: 1.0 };
     let heard = |x: &[f32]| {
-        let y = hear(&RoomSpec { echo: Some(echo), rt60_s: 0.05, direct_to_reverberant_db: 40.0, ..silent_room(16_000) }, x, &vec![0.0; 16_000]);
+        let y = hear(
+            &RoomSpec { echo: Some(echo), rt60_s: 0.05, direct_to_reverberant_db: 40.0, ..silent_room(16_000) },
+            x,
+            &vec![0.0; 16_000],
+        );
         level_db(part(&y, 16_000, 0.5, 1.0))
     };
     let bass = heard(&tone(75.0, 0.05)) - heard(&tone(1_000.0, 0.05));

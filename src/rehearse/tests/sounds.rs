@@ -22,7 +22,8 @@ fn syllables_come_at_the_asked_rate() {
 
 #[test]
 fn unknown_consonants_are_refused() {
-    let spec = SyllableSpec { consonants: "b".into(), rate_hz: 5.0, count: 3, irregularity_pct: 0.0, f0_hz: 120.0, level_db: -26.0, seed: 4 };
+    let spec =
+        SyllableSpec { consonants: "b".into(), rate_hz: 5.0, count: 3, irregularity_pct: 0.0, f0_hz: 120.0, level_db: -26.0, seed: 4 };
     assert!(spec.render(16_000).unwrap_err().0.contains("p, t and k"));
 }
 

@@ -5,9 +5,9 @@ use serde::Serialize;
 
 use super::panels;
 use super::terms::{Terms, Verdict, verdict};
+use crate::progress::{BreakReason, Measure, Picture, ProgrammeItem, Series};
 use crate::report::circles::circles;
 use crate::report::typeset::ReportError;
-use crate::progress::{BreakReason, Measure, Picture, ProgrammeItem, Series};
 
 /// Weeks that are shown as circles.
 const WEEKS: usize = 4;
@@ -42,7 +42,9 @@ pub(super) fn page(picture: &Picture, terms: &Terms<'_>) -> Result<ClientPage, R
     let practised = match (picture.practices.is_empty(), counts.planned_days) {
         (true, _) => terms.plain("report-client-nothing-shown"),
         (false, 0) => terms.text("report-client-days-shown", &[("days", counts.all_days.into())]),
-        (false, planned) => terms.text("report-client-days-planned-shown", &[("days", counts.all_days.into()), ("planned", planned.into())]),
+        (false, planned) => {
+            terms.text("report-client-days-planned-shown", &[("days", counts.all_days.into()), ("planned", planned.into())])
+        }
     };
     let weeks = weeks(picture, terms);
     let described = |(name, days): &Week| {
@@ -90,7 +92,9 @@ fn voice(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let chosen = panels::chosen(picture);
     let mut lines: Vec<String> = chosen.iter().filter_map(|series| sentence(series, terms)).take(3).collect();
     let breaks = chosen.iter().filter_map(|series| series.segments.last()?.broken_by.as_ref());
-    let changed = breaks.filter(|broken| picture.window.has(broken.after) && broken.reasons.iter().any(|reason| !matches!(reason, BreakReason::Gap { .. })));
+    let changed = breaks.filter(|broken| {
+        picture.window.has(broken.after) && broken.reasons.iter().any(|reason| !matches!(reason, BreakReason::Gap { .. }))
+    });
     if let Some(day) = changed.map(|broken| broken.after).max().filter(|_| !lines.is_empty()) {
         lines.push(terms.text("report-client-microphone-shown", &[("date", terms.date(day).into())]));
     }

@@ -92,11 +92,21 @@ fn discarded(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
             exercises.push(&trial.exercise);
         }
     }
-    let name = |why: Discard| serde_json::to_value(why).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_else(|| why.words().to_owned());
+    let name = |why: Discard| {
+        serde_json::to_value(why).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_else(|| why.words().to_owned())
+    };
     let line = |exercise: &str| {
-        let of = |why: Discard| picture.trials.iter().filter(|trial| trial.exercise == exercise && trial.values.iter().any(|value| value.discard == Some(why))).count();
+        let of = |why: Discard| {
+            picture
+                .trials
+                .iter()
+                .filter(|trial| trial.exercise == exercise && trial.values.iter().any(|value| value.discard == Some(why)))
+                .count()
+        };
         let counted = Discard::ALL.into_iter().map(|why| (why, of(why))).filter(|(_, n)| *n > 0);
-        let list: Vec<String> = counted.map(|(why, n)| terms.text("report-counted-shown", &[("what", terms.why(&name(why)).into()), ("n", n.into())])).collect();
+        let list: Vec<String> = counted
+            .map(|(why, n)| terms.text("report-counted-shown", &[("what", terms.why(&name(why)).into()), ("n", n.into())]))
+            .collect();
         let given = [("exercise", terms.exercise(exercise).into()), ("list", list.join(", ").into())];
         (!list.is_empty()).then(|| terms.text("report-condition-discarded-value-shown", &given))
     };
@@ -136,7 +146,14 @@ fn microphones(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
         match parts[..] {
             [name, system, rate, gain] => terms.text(
                 "report-condition-microphone-value-shown",
-                &[("name", printable(name).into()), ("system", printable(system).into()), ("rate", rate.into()), ("gain", printable(gain).into()), span, n],
+                &[
+                    ("name", printable(name).into()),
+                    ("system", printable(system).into()),
+                    ("rate", rate.into()),
+                    ("gain", printable(gain).into()),
+                    span,
+                    n,
+                ],
             ),
             _ => terms.text("report-condition-microphone-unknown-shown", &[span, n]),
         }
@@ -177,7 +194,14 @@ fn levels(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
 }
 
 fn same_terms(one: &Conditions, other: &Conditions) -> bool {
-    let of = |conditions: &Conditions| (conditions.level_weighting.clone(), conditions.time_weighting.clone(), conditions.distance_cm.map(f64::to_bits), conditions.calibration);
+    let of = |conditions: &Conditions| {
+        (
+            conditions.level_weighting.clone(),
+            conditions.time_weighting.clone(),
+            conditions.distance_cm.map(f64::to_bits),
+            conditions.calibration,
+        )
+    };
     of(one) == of(other)
 }
 

@@ -53,11 +53,17 @@ pub struct Sign {
 
 /// The signs as the charts draw them.
 const SIGNS: [(&str, &str); 6] = [
-    ("trial", r##"<circle cx="3" cy="5" r="1.3" fill="none" stroke="#767676" stroke-width="0.6"/><circle cx="8" cy="3" r="1.3" fill="none" stroke="#767676" stroke-width="0.6"/>"##),
+    (
+        "trial",
+        r##"<circle cx="3" cy="5" r="1.3" fill="none" stroke="#767676" stroke-width="0.6"/><circle cx="8" cy="3" r="1.3" fill="none" stroke="#767676" stroke-width="0.6"/>"##,
+    ),
     ("median", r##"<path d="M6 0.5V7.5M4.6 0.5h2.8M4.6 7.5h2.8" stroke="#000" stroke-width="1"/><path d="M6 1.2L8.8 4L6 6.8L3.2 4z"/>"##),
     ("baseline", r##"<rect x="0" y="1.5" width="12" height="5" fill="#cdcdcd"/><path d="M0 4h12" stroke="#767676" stroke-width="0.8"/>"##),
     ("mdc", r##"<path d="M0 4h12" stroke="#404040" stroke-width="0.9" stroke-dasharray="3.2 1.2"/>"##),
-    ("gap", r##"<rect x="2" y="0" width="8" height="8" fill="#e8e8e8"/><path d="M2 0v8M10 0v8" stroke="#404040" stroke-width="0.8" stroke-dasharray="1.6 1.6"/>"##),
+    (
+        "gap",
+        r##"<rect x="2" y="0" width="8" height="8" fill="#e8e8e8"/><path d="M2 0v8M10 0v8" stroke="#404040" stroke-width="0.8" stroke-dasharray="1.6 1.6"/>"##,
+    ),
     ("break", r##"<path d="M5 0v8M7 0v8" stroke="#000" stroke-width="0.8"/>"##),
 ];
 
@@ -183,7 +189,10 @@ fn measured(chosen: &[&Series], terms: &Terms<'_>) -> Vec<String> {
         }
     }
     let line = |key: &str, names: Vec<String>| (!names.is_empty()).then(|| terms.text(key, &[("list", names.join("; ").into())]));
-    [line("report-glance-beyond-shown", beyond), line("report-glance-within-shown", within), line("report-glance-early-shown", early)].into_iter().flatten().collect()
+    [line("report-glance-beyond-shown", beyond), line("report-glance-within-shown", within), line("report-glance-early-shown", early)]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// What the levels stand on.

@@ -48,7 +48,11 @@ pub(super) fn done(picture: &Picture) -> Done {
     let planned = |day: &DayAdherence| day.basis == PlanBasis::Planned && day.planned > 0 && !(day.open && day.practices == 0);
     let planned_days = count(&planned);
     let all_days = count(&|day| day.practices > 0);
-    Done { planned_days, practised_days: if planned_days > 0 { count(&|day| planned(day) && day.practices > 0) } else { all_days }, all_days }
+    Done {
+        planned_days,
+        practised_days: if planned_days > 0 { count(&|day| planned(day) && day.practices > 0) } else { all_days },
+        all_days,
+    }
 }
 
 /// The adherence calendar.
@@ -68,13 +72,20 @@ pub(super) fn adherence(picture: &Picture, axis: Axis, terms: &Terms<'_>) -> Res
     let key = if counts.planned_days > 0 { "report-calendar-described-planned-shown" } else { "report-calendar-described-unplanned-shown" };
     let described = terms.text(
         key,
-        &[("span", span.into()), given("days", counts.practised_days), given("planned", counts.planned_days), given("done", whole.done), given("prescribed", whole.prescribed)],
+        &[
+            ("span", span.into()),
+            given("days", counts.practised_days),
+            given("planned", counts.planned_days),
+            given("done", whole.done),
+            given("prescribed", whole.prescribed),
+        ],
     );
     let figure = |label: &str, value: String| KeyFigure { label: terms.plain(&format!("report-figure-{label}-shown")), value };
     let pct = percent(whole.done, whole.prescribed);
     let mut figures = Vec::new();
     if whole.prescribed > 0 {
-        let value = terms.text("report-figure-done-value-shown", &[given("done", whole.done), given("prescribed", whole.prescribed), given("pct", pct)]);
+        let value = terms
+            .text("report-figure-done-value-shown", &[given("done", whole.done), given("prescribed", whole.prescribed), given("pct", pct)]);
         figures.push(figure("done", value));
     }
     figures.push(figure(
@@ -113,7 +124,9 @@ fn longest_gap(picture: &Picture) -> u32 {
 pub(super) fn chosen(picture: &Picture) -> Vec<&Series> {
     let shown = |series: &&Series| series.segments.iter().any(|segment| segment.days.iter().any(|day| picture.window.has(day.day)));
     let is_glide = |series: &Series| find(&series.exercise).is_some_and(|entry| entry.glide);
-    let most = |keep: &dyn Fn(&Series) -> bool| picture.series.iter().filter(shown).filter(|series| keep(series)).max_by_key(|series| series.counted);
+    let most = |keep: &dyn Fn(&Series) -> bool| {
+        picture.series.iter().filter(shown).filter(|series| keep(series)).max_by_key(|series| series.counted)
+    };
     // A glide is as long as it is; how long a vowel is held is the measure.
     let hold = most(&|series| series.measure == Measure::HoldS && !is_glide(series));
     let level = hold.and_then(|hold| most(&|series| series.measure == Measure::LevelDb && series.exercise == hold.exercise));
@@ -133,7 +146,13 @@ pub(super) fn chosen(picture: &Picture) -> Vec<&Series> {
 }
 
 /// The charts of these series.
-pub(super) fn charts(picture: &Picture, series: &[&Series], breaks: &Breaks<'_>, axis: Axis, terms: &Terms<'_>) -> Result<Vec<Panel>, ReportError> {
+pub(super) fn charts(
+    picture: &Picture,
+    series: &[&Series],
+    breaks: &Breaks<'_>,
+    axis: Axis,
+    terms: &Terms<'_>,
+) -> Result<Vec<Panel>, ReportError> {
     let height = HEIGHTS.get(series.len().saturating_sub(1)).copied().unwrap_or(300);
     let mut panels = Vec::new();
     for series in series {
@@ -159,7 +178,14 @@ fn title(series: &Series, terms: &Terms<'_>) -> String {
         unit = format!("{unit}, {}", terms.level_terms(&last.conditions));
     }
     let names = |key: &str| {
-        terms.text(key, &[("exercise", terms.exercise(&series.exercise).into()), ("measure", terms.measure(series.measure).into()), ("unit", unit.clone().into())])
+        terms.text(
+            key,
+            &[
+                ("exercise", terms.exercise(&series.exercise).into()),
+                ("measure", terms.measure(series.measure).into()),
+                ("unit", unit.clone().into()),
+            ],
+        )
     };
     names(if unit.is_empty() { "report-panel-bare-shown" } else { "report-panel-shown" })
 }
@@ -174,7 +200,9 @@ fn told(picture: &Picture, series: &Series, terms: &Terms<'_>) -> (Vec<KeyFigure
     let first = last.baseline.as_ref().map(|baseline| {
         let value = terms.value(measure, baseline.median);
         match baseline.interval {
-            Some(interval) => terms.text("report-cell-median-shown", &[("value", value.into()), ("interval", terms.interval(interval, decimals).into())]),
+            Some(interval) => {
+                terms.text("report-cell-median-shown", &[("value", value.into()), ("interval", terms.interval(interval, decimals).into())])
+            }
             None => value,
         }
     });
@@ -185,8 +213,12 @@ fn told(picture: &Picture, series: &Series, terms: &Terms<'_>) -> (Vec<KeyFigure
         Verdict::Early => (few(), String::new()),
         Verdict::Within(by) | Verdict::Beyond(by) => {
             let change = terms.change(measure, by);
-            let key = if matches!(verdict(last), Verdict::Beyond(_)) { "report-verdict-beyond-shown" } else { "report-verdict-within-shown" };
-            let described = terms.text("report-described-verdict-shown", &[("change", change.clone().into()), ("mdc", mdc.clone().unwrap_or_default().into())]);
+            let key =
+                if matches!(verdict(last), Verdict::Beyond(_)) { "report-verdict-beyond-shown" } else { "report-verdict-within-shown" };
+            let described = terms.text(
+                "report-described-verdict-shown",
+                &[("change", change.clone().into()), ("mdc", mdc.clone().unwrap_or_default().into())],
+            );
             (terms.text(key, &[("change", change.into())]), described)
         }
     };
@@ -198,8 +230,15 @@ fn told(picture: &Picture, series: &Series, terms: &Terms<'_>) -> (Vec<KeyFigure
         terms.text("report-figure-trials-value-shown", &[("n", series.counted.into())])
     };
     let described = {
-        let part = |key: &str, value: &Option<String>| value.as_ref().map(|value| terms.text(key, &[("value", value.clone().into())])).unwrap_or_default();
-        let broken = series.segments.iter().filter_map(|segment| segment.broken_by.as_ref()).filter(|broken| picture.window.has(broken.after)).count();
+        let part = |key: &str, value: &Option<String>| {
+            value.as_ref().map(|value| terms.text(key, &[("value", value.clone().into())])).unwrap_or_default()
+        };
+        let broken = series
+            .segments
+            .iter()
+            .filter_map(|segment| segment.broken_by.as_ref())
+            .filter(|broken| picture.window.has(broken.after))
+            .count();
         let parted = if broken > 0 { terms.text("report-described-parted-shown", &[("n", broken.into())]) } else { String::new() };
         terms.text(
             "report-chart-described-shown",
@@ -214,7 +253,8 @@ fn told(picture: &Picture, series: &Series, terms: &Terms<'_>) -> (Vec<KeyFigure
         )
     };
     // Figures of a broken series are those of its last stretch, which is told.
-    let since = last.broken_by.as_ref().filter(|broken| picture.window.has(broken.after)).map(|broken| figure("since", terms.date(broken.after)));
+    let since =
+        last.broken_by.as_ref().filter(|broken| picture.window.has(broken.after)).map(|broken| figure("since", terms.date(broken.after)));
     let figures = vec![
         figure("first", first.unwrap_or_else(few)),
         figure("now", now.unwrap_or_else(few)),

@@ -39,7 +39,11 @@ pub(super) fn tables(picture: &Picture, terms: &Terms<'_>) -> Tables {
         .zip(["report-all-left-out-shown", "report-all-events-shown", "report-all-programme-shown"])
         .map(|(column, key)| Column { title: terms.plain(key), ..column })
         .collect();
-    lists.push(Column { title: terms.plain("report-all-breaks-shown"), items: Breaks::of(picture, &chosen).lines(terms), none: String::new() });
+    lists.push(Column {
+        title: terms.plain("report-all-breaks-shown"),
+        items: Breaks::of(picture, &chosen).lines(terms),
+        none: String::new(),
+    });
     Tables {
         title: terms.plain("report-tables-title-shown"),
         tables: tables.into_iter().flatten().collect(),
@@ -59,7 +63,8 @@ fn measures(chosen: &[&Series], picture: &Picture, terms: &Terms<'_>) -> Option<
     let (quality, voice): (Vec<&Series>, Vec<&Series>) = picture.series.iter().partition(|series| series.measure.is_quality());
     let mut rows = Vec::new();
     for series in voice.iter().chain(&quality) {
-        let shown: Vec<&Segment> = series.segments.iter().filter(|segment| segment.days.iter().any(|day| picture.window.has(day.day))).collect();
+        let shown: Vec<&Segment> =
+            series.segments.iter().filter(|segment| segment.days.iter().any(|day| picture.window.has(day.day))).collect();
         let last = shown.len().saturating_sub(1);
         // What is in a chart is told for every stretch; of the rest the last one is enough for a page, exports hold all.
         let from = if chosen.iter().any(|chosen| std::ptr::eq(*chosen, *series)) { 0 } else { last };
@@ -81,13 +86,18 @@ fn measures(chosen: &[&Series], picture: &Picture, terms: &Terms<'_>) -> Option<
 fn measure_row(series: &Series, segment: &Segment, is_last: bool, picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let (measure, decimals) = (series.measure, series.measure.decimals());
     let unit = terms.unit(measure, segment.conditions.calibration);
-    let names = [("exercise", terms.exercise(&series.exercise).into()), ("measure", terms.measure(measure).into()), ("unit", unit.clone().into())];
+    let names =
+        [("exercise", terms.exercise(&series.exercise).into()), ("measure", terms.measure(measure).into()), ("unit", unit.clone().into())];
     let name = terms.text(if unit.is_empty() { "report-panel-bare-shown" } else { "report-panel-shown" }, &names);
     let bare = |value: f64| super::terms::number(value, decimals);
     let days: Vec<_> = segment.days.iter().filter(|day| picture.window.has(day.day)).collect();
-    let stretch = days.first().zip(days.last()).map_or_else(String::new, |(first, last)| terms.span_within(first.day, last.day, picture.window));
+    let stretch =
+        days.first().zip(days.last()).map_or_else(String::new, |(first, last)| terms.span_within(first.day, last.day, picture.window));
     let first = segment.baseline.as_ref().map(|baseline| match baseline.interval {
-        Some(interval) => terms.text("report-cell-median-shown", &[("value", bare(baseline.median).into()), ("interval", terms.interval(interval, decimals).into())]),
+        Some(interval) => terms.text(
+            "report-cell-median-shown",
+            &[("value", bare(baseline.median).into()), ("interval", terms.interval(interval, decimals).into())],
+        ),
         None => bare(baseline.median),
     });
     let latest = segment.change.and_then(|change| change.latest).or_else(|| segment.weeks.last().map(|week| week.median)).map(bare);
@@ -107,7 +117,11 @@ fn measure_row(series: &Series, segment: &Segment, is_last: bool, picture: &Pict
         change.unwrap_or_else(|| none(terms)),
         segment.change.map_or_else(|| none(terms), |change| bare(change.mdc95)),
         segment.slope.map_or_else(|| none(terms), |slope| terms.slope(measure, &slope, false)),
-        if is_last && left > 0 { terms.text("report-cell-trials-shown", &[("n", trials.into()), ("left", left.into())]) } else { trials.to_string() },
+        if is_last && left > 0 {
+            terms.text("report-cell-trials-shown", &[("n", trials.into()), ("left", left.into())])
+        } else {
+            trials.to_string()
+        },
     ]
 }
 
@@ -116,7 +130,11 @@ fn weeks(picture: &Picture, chosen: &[&Series], terms: &Terms<'_>) -> Option<Tab
     let mut head: Vec<String> = ["week", "days", "done"].map(|head| terms.plain(&format!("report-head-{head}-shown"))).to_vec();
     head.extend(chosen.iter().map(|series| {
         let unit = series.measure.unit();
-        let names = [("exercise", terms.exercise(&series.exercise).into()), ("measure", terms.measure(series.measure).into()), ("unit", unit.into())];
+        let names = [
+            ("exercise", terms.exercise(&series.exercise).into()),
+            ("measure", terms.measure(series.measure).into()),
+            ("unit", unit.into()),
+        ];
         terms.text(if unit.is_empty() { "report-panel-bare-shown" } else { "report-panel-shown" }, &names)
     }));
     let mut rows = Vec::new();
@@ -140,11 +158,19 @@ fn weeks(picture: &Picture, chosen: &[&Series], terms: &Terms<'_>) -> Option<Tab
             } else {
                 row.extend([String::new(), String::new()]);
             }
-            row.extend(medians.iter().map(|cells| cells.get(line).cloned().unwrap_or_else(|| if line == 0 { none(terms) } else { String::new() })));
+            row.extend(
+                medians.iter().map(|cells| cells.get(line).cloned().unwrap_or_else(|| if line == 0 { none(terms) } else { String::new() })),
+            );
             rows.push(row);
         }
     }
-    (!rows.is_empty()).then(|| Table { title: terms.plain("report-table-weeks-shown"), note: terms.plain("report-table-weeks-note-shown"), grows: (0..head.len()).map(|n| n >= 3).collect(), head, rows })
+    (!rows.is_empty()).then(|| Table {
+        title: terms.plain("report-table-weeks-shown"),
+        note: terms.plain("report-table-weeks-note-shown"),
+        grows: (0..head.len()).map(|n| n >= 3).collect(),
+        head,
+        rows,
+    })
 }
 
 /// The week's medians, one for each stretch that reaches into it.
@@ -154,7 +180,9 @@ fn week_medians(series: &Series, monday: jiff::civil::Date, terms: &Terms<'_>) -
     let cell = |week: &crate::progress::WeekMedian| {
         let value = super::terms::number(week.median, decimals);
         match week.interval {
-            Some(interval) => terms.text("report-cell-median-shown", &[("value", value.into()), ("interval", terms.interval(interval, decimals).into())]),
+            Some(interval) => {
+                terms.text("report-cell-median-shown", &[("value", value.into()), ("interval", terms.interval(interval, decimals).into())])
+            }
             None => value,
         }
     };

@@ -64,7 +64,10 @@ impl Terms<'_> {
 
     /// "3 Sep 2026".
     pub fn date(&self, day: Date) -> String {
-        self.text("report-date-shown", &[("day", day.day().to_string().into()), ("month", self.month(day).into()), ("year", day.year().to_string().into())])
+        self.text(
+            "report-date-shown",
+            &[("day", day.day().to_string().into()), ("month", self.month(day).into()), ("year", day.year().to_string().into())],
+        )
     }
 
     /// "3 Sep".
@@ -121,7 +124,9 @@ impl Terms<'_> {
         if let Some(end) = reason.strip_prefix("not reached: ") {
             return self.text("report-why-not-reached-shown", &[("why", self.why(end).into())]);
         }
-        Some(self.plain(&format!("report-why-{}-shown", slug(reason)))).filter(|words| !words.is_empty()).unwrap_or_else(|| printable(reason))
+        Some(self.plain(&format!("report-why-{}-shown", slug(reason))))
+            .filter(|words| !words.is_empty())
+            .unwrap_or_else(|| printable(reason))
     }
 
     /// What a level stands on, by its short name in the record; none where it is told at length.
@@ -137,7 +142,10 @@ impl Terms<'_> {
 
     /// "Long ah, hold time".
     pub fn series(&self, series: &Series) -> String {
-        self.text("report-series-shown", &[("exercise", self.exercise(&series.exercise).into()), ("measure", self.measure(series.measure).into())])
+        self.text(
+            "report-series-shown",
+            &[("exercise", self.exercise(&series.exercise).into()), ("measure", self.measure(series.measure).into())],
+        )
     }
 
     /// The unit of a stretch, "dB SPL", "dB, relative", "s".
@@ -163,7 +171,10 @@ impl Terms<'_> {
 
     /// "A-weighted, 30 cm": what a level refers to.
     pub fn level_terms(&self, conditions: &Conditions) -> String {
-        let weighting = conditions.level_weighting.as_ref().map(|weighting| self.text("report-weighted-shown", &[("weighting", printable(weighting).into())]));
+        let weighting = conditions
+            .level_weighting
+            .as_ref()
+            .map(|weighting| self.text("report-weighted-shown", &[("weighting", printable(weighting).into())]));
         let distance = match conditions.distance_cm {
             Some(cm) => self.text("report-at-cm-shown", &[("cm", number(cm, usize::from(cm.fract() != 0.0)).into())]),
             None => self.plain("report-distance-unknown-shown"),
@@ -201,7 +212,10 @@ impl Terms<'_> {
 
     /// "11.8 to 13.1"; marked where it covers less than was wanted.
     pub fn interval(&self, interval: Interval, decimals: usize) -> String {
-        let plain = self.text("report-interval-shown", &[("low", number(interval.low, decimals).into()), ("high", number(interval.high, decimals).into())]);
+        let plain = self.text(
+            "report-interval-shown",
+            &[("low", number(interval.low, decimals).into()), ("high", number(interval.high, decimals).into())],
+        );
         if interval.reaches() { plain } else { self.text("report-cell-loose-shown", &[("interval", plain.into())]) }
     }
 

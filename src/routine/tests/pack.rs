@@ -10,7 +10,10 @@ const HEAD: &str = "title = \"Garden\"\nkind = \"definition\"\n";
 
 #[test]
 fn a_whole_item_is_taken() {
-    let pack = check(&format!("{HEAD}[[item]]\nclue = \"You dig with it.\"\nanswers = [\"spade\", \"a spade\"]\nnear = [\"shovel\"]\nhint = \"Also a card.\"\n")).expect("well");
+    let pack = check(&format!(
+        "{HEAD}[[item]]\nclue = \"You dig with it.\"\nanswers = [\"spade\", \"a spade\"]\nnear = [\"shovel\"]\nhint = \"Also a card.\"\n"
+    ))
+    .expect("well");
     assert_eq!((pack.kind, pack.questions.len()), (PackKind::Definition, 1));
     assert_eq!(pack.questions[0].near, ["shovel"]);
 }
@@ -29,14 +32,20 @@ fn every_fault_is_named_with_its_line() {
 
 #[test]
 fn an_odd_one_out_stands_in_its_clue() {
-    let item = |clue: &str| format!("title = \"Odd\"\nkind = \"odd-one-out\"\n[[item]]\nclue = \"{clue}\"\nanswers = [\"spade\"]\nhint = \"A tool.\"\n");
+    let item = |clue: &str| {
+        format!("title = \"Odd\"\nkind = \"odd-one-out\"\n[[item]]\nclue = \"{clue}\"\nanswers = [\"spade\"]\nhint = \"A tool.\"\n")
+    };
     assert!(check(&item("Rose, lily, spade or tulip?")).is_ok());
     assert!(check(&item("Rose, lily or tulip?")).expect_err("not named").to_string().contains("does not name the answer"));
 }
 
 #[test]
 fn a_category_counts_each_member_once() {
-    let text = |members: &str| format!("title = \"Names\"\nkind = \"category\"\n[[item]]\nclue = \"Name flowers.\"\ncategory = \"flowers\"\nmembers = [{members}]\n");
+    let text = |members: &str| {
+        format!(
+            "title = \"Names\"\nkind = \"category\"\n[[item]]\nclue = \"Name flowers.\"\ncategory = \"flowers\"\nmembers = [{members}]\n"
+        )
+    };
     assert_eq!(check(&text("\"rose | roses\", \"tulip\"")).expect("well").categories[0].members.len(), 2);
     assert!(check(&text("\"rose | roses\", \"Roses\"")).expect_err("twice").to_string().contains("stands twice"));
 }

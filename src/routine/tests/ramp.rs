@@ -9,7 +9,8 @@ fn ramp(days: u32) -> Ramp {
     let text = format!(
         "title = \"x\"\n[[step]]\nexercise = \"rest\"\n[[step]]\nexercise = \"head-lift-sustained\"\ncautions_acknowledged = true\nramp = {{ days = {days}, stages = [{stages}] }}\n"
     );
-    let mut read = check_text("x", &text, Hearing { commands: &[], knows_word: None, ..Hearing::default() }).unwrap_or_else(|faults| panic!("{faults}"));
+    let mut read = check_text("x", &text, Hearing { commands: &[], knows_word: None, ..Hearing::default() })
+        .unwrap_or_else(|faults| panic!("{faults}"));
     read.ramps.remove(0)
 }
 

@@ -85,7 +85,9 @@ fn emulate(text: &str, columns: usize, rows: usize) -> Vec<String> {
                         grid[row + 1..].iter_mut().for_each(|line| line.fill(' '));
                     }
                     "[1m" | "[2m" | "[0m" | "[?25l" | "[?25h" => {}
-                    up => row = row.saturating_sub(up.trim_start_matches('[').trim_end_matches('A').parse::<usize>().expect("a known code")),
+                    up => {
+                        row = row.saturating_sub(up.trim_start_matches('[').trim_end_matches('A').parse::<usize>().expect("a known code"))
+                    }
                 }
             }
             other => {

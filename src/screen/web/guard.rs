@@ -106,7 +106,9 @@ impl Guard {
     fn bears_key(&self, headers: &HeaderMap) -> bool {
         let cookies = headers.get_all(header::COOKIE).iter().filter_map(|value| value.to_str().ok());
         let name = self.cookie();
-        cookies.flat_map(|line| line.split(';')).any(|pair| pair.trim().split_once('=').is_some_and(|(own, key)| own == name && self.is_key(key)))
+        cookies
+            .flat_map(|line| line.split(';'))
+            .any(|pair| pair.trim().split_once('=').is_some_and(|(own, key)| own == name && self.is_key(key)))
     }
 
     /// In a time that does not depend on where the first difference is.

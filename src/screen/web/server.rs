@@ -10,13 +10,15 @@ use axum::http::StatusCode;
 use axum::routing::get;
 use tokio::sync::oneshot;
 
-use super::guard::{BODY_LIMIT_BYTES, Guard, guard};
 use super::assets;
+use super::guard::{BODY_LIMIT_BYTES, Guard, guard};
 
 /// Why there are no pages.
 #[derive(Debug, thiserror::Error)]
 pub enum WebError {
-    #[error("the pages cannot be served on port {port}: {cause}. Close the program that uses it, or leave --screen-port out to use any free port")]
+    #[error(
+        "the pages cannot be served on port {port}: {cause}. Close the program that uses it, or leave --screen-port out to use any free port"
+    )]
     Bind { port: u16, cause: std::io::Error },
     #[error("the pages cannot be served: {cause}. Close other programs and try again, or go on without --screen")]
     Start { cause: String },

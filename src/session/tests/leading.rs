@@ -276,7 +276,9 @@ fn a_class_is_counted_for_and_nobody_is_measured_or_hurried() {
     assert!(rig.volume_db > 0.0 && rig.slower > 1.0);
     let mut moves = 0;
     while !rig.finished && moves < 200 {
-        assert!(rig.listening.as_ref().is_none_or(|listening| listening.voice == crate::hear::VoiceTask::Idle && listening.answers.is_empty()));
+        assert!(
+            rig.listening.as_ref().is_none_or(|listening| listening.voice == crate::hear::VoiceTask::Idle && listening.answers.is_empty())
+        );
         // Voices of the class are no commands.
         rig.event(Event::Onset { at_s: rig.now_s(), onset_s: rig.now_s() });
         rig.event(Event::Command { at_s: rig.now_s(), command: Command::Skip, confidence: 0.7, text: "skip".into() });
@@ -393,7 +395,11 @@ fn further_sets_ask_further_questions() {
         rig.event(Event::Answer { at_s: rig.now_s(), text: "bank".into(), confidence: 0.9 });
         rig.run_s(1.0);
     }
-    let clues: Vec<String> = rig.facts.iter().filter_map(|entry| if let Fact::QuestionAnswered { clue, .. } = &entry.fact { Some(clue.clone()) } else { None }).collect();
+    let clues: Vec<String> = rig
+        .facts
+        .iter()
+        .filter_map(|entry| if let Fact::QuestionAnswered { clue, .. } = &entry.fact { Some(clue.clone()) } else { None })
+        .collect();
     assert_eq!(clues, ["one", "two"]);
 }
 

@@ -282,7 +282,8 @@ pub fn rapid() -> Step {
 
 pub fn question() -> Step {
     let item = QuestionItem {
-        kind: None, clue: "It holds money and has a river beside it.".into(),
+        kind: None,
+        clue: "It holds money and has a river beside it.".into(),
         answers: vec!["bank".into()],
         near: vec!["purse".into()],
         hint: Some("It begins with b.".into()),

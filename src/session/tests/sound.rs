@@ -8,7 +8,10 @@ fn start() -> Start {
 }
 
 fn answers(rig: &Rig) -> Vec<(Option<bool>, u32)> {
-    rig.facts.iter().filter_map(|entry| if let Fact::SoundConsent { given, days } = entry.fact { Some((given, days)) } else { None }).collect()
+    rig.facts
+        .iter()
+        .filter_map(|entry| if let Fact::SoundConsent { given, days } = entry.fact { Some((given, days)) } else { None })
+        .collect()
 }
 
 #[test]

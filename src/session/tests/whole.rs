@@ -55,7 +55,8 @@ fn counts_stand_on_the_beat_over_minutes() {
     let mut rig = Rig::new(vec![paced(40)], Start::default());
     rig.begin();
     rig.until_said("summary-all", 600.0);
-    let beats: Vec<f64> = rig.said.iter().filter(|s| s.1.starts_with("paced-in") || s.1 == "count" || s.1 == "paced-out").filter_map(|s| s.2).collect();
+    let beats: Vec<f64> =
+        rig.said.iter().filter(|s| s.1.starts_with("paced-in") || s.1 == "count" || s.1 == "paced-out").filter_map(|s| s.2).collect();
     assert_eq!(beats.len(), 40 * 11);
     let first_s = beats[0];
     for (index, beat_s) in beats.iter().enumerate().take(39 * 11) {

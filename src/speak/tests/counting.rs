@@ -1,9 +1,7 @@
 //! Counts of the real default voice on the beat, over minutes.
 
 use crate::session::{Arg, Line, LineId};
-use crate::speak::{
-    EspeakOptions, EspeakVoice, LineCache, MixEvent, Mixer, Pcm, Words, active_level_dbfs,
-};
+use crate::speak::{EspeakOptions, EspeakVoice, LineCache, MixEvent, Mixer, Pcm, Words, active_level_dbfs};
 
 const RATE_HZ: u32 = 48_000;
 

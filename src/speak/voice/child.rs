@@ -23,12 +23,7 @@ pub(super) enum ChildError {
 }
 
 /// Writes `input` to the program, reads all it writes to standard output.
-pub(super) fn run<A: AsRef<OsStr>>(
-    program: &OsStr,
-    arguments: &[A],
-    input: &str,
-    limit: Duration,
-) -> Result<Vec<u8>, ChildError> {
+pub(super) fn run<A: AsRef<OsStr>>(program: &OsStr, arguments: &[A], input: &str, limit: Duration) -> Result<Vec<u8>, ChildError> {
     let deadline = Instant::now() + limit;
     let mut child = Command::new(program)
         .args(arguments)

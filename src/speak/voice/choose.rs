@@ -41,9 +41,9 @@ pub fn choose_voice(name: Option<&str>) -> Result<Box<dyn Voice>, SpeakError> {
             })?;
             Ok(Box::new(PiperVoice::new(&file)?))
         }
-        SYSTEM_VOICE => Err(SpeakError(
-            "the system's voice speaks by itself and gives no samples; it cannot be used where samples are needed".into(),
-        )),
+        SYSTEM_VOICE => {
+            Err(SpeakError("the system's voice speaks by itself and gives no samples; it cannot be used where samples are needed".into()))
+        }
         _ => Err(SpeakError(format!(
             "there is no voice {name:?}; there are \"espeak-ng\", \"espeak-ng:VOICE\" (such as en-us or en-gb+f3), {}\"{SYSTEM_VOICE}\"",
             PiperVoice::installed().iter().map(|file| format!("\"piper:{}\", ", file.display())).collect::<String>()

@@ -43,9 +43,9 @@ pub struct EspeakVoice {
 
 fn fault(why: &ChildError) -> SpeakError {
     SpeakError(match why {
-        ChildError::NotFound => format!(
-            "there is no voice: the program {PROGRAM} is not installed; run ./setup.sh, or install the package {PROGRAM}"
-        ),
+        ChildError::NotFound => {
+            format!("there is no voice: the program {PROGRAM} is not installed; run ./setup.sh, or install the package {PROGRAM}")
+        }
         why => format!("the voice {PROGRAM} does not work: {why}"),
     })
 }
@@ -67,16 +67,15 @@ impl EspeakVoice {
                 options.words_per_minute, options.pitch
             )));
         }
-        let version = ask(&["--version"])?.split_whitespace().find(|word| word.starts_with(|c: char| c.is_ascii_digit()))
-            .unwrap_or("unknown").to_owned();
-        let (language, variant) =
-            options.voice.split_once('+').map_or((options.voice.as_str(), None), |(l, v)| (l, Some(v)));
+        let version = ask(&["--version"])?
+            .split_whitespace()
+            .find(|word| word.starts_with(|c: char| c.is_ascii_digit()))
+            .unwrap_or("unknown")
+            .to_owned();
+        let (language, variant) = options.voice.split_once('+').map_or((options.voice.as_str(), None), |(l, v)| (l, Some(v)));
         let english = Self::listed("--voices=en", 1)?;
         if !english.iter().any(|name| name == language) {
-            return Err(SpeakError(format!(
-                "{PROGRAM} has no English voice {language:?}; it has {}",
-                english.join(", ")
-            )));
+            return Err(SpeakError(format!("{PROGRAM} has no English voice {language:?}; it has {}", english.join(", "))));
         }
         if let Some(variant) = variant {
             let variants = Self::listed("--voices=variant", 4)?;
@@ -112,8 +111,7 @@ impl Voice for EspeakVoice {
     fn render(&mut self, text: &str) -> Result<Pcm, SpeakError> {
         let (speed, pitch) = (self.options.words_per_minute.to_string(), self.options.pitch.to_string());
         // The text goes through standard input: as an argument one that begins with a dash would be an option.
-        let arguments =
-            ["-v", &self.options.voice, "-s", &speed, "-p", &pitch, "-b", "1", "-z", "--stdin", "--stdout"];
+        let arguments = ["-v", &self.options.voice, "-s", &speed, "-p", &pitch, "-b", "1", "-z", "--stdin", "--stdout"];
         let bytes = child::run(OsStr::new(PROGRAM), &arguments, text, LIMIT).map_err(|why| fault(&why))?;
         let raw = sound::from_wav(&bytes).map_err(|why| SpeakError(format!("the voice {PROGRAM} does not work: {why}")))?;
         finish(&raw).ok_or_else(|| SpeakError(format!("the voice {PROGRAM} gives no sound for {text:?}")))

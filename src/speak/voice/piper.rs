@@ -79,9 +79,8 @@ impl PiperVoice {
 }
 
 fn onnx_files(folder: &Path) -> Vec<PathBuf> {
-    let mut files: Vec<PathBuf> = std::fs::read_dir(folder)
-        .map(|entries| entries.flatten().map(|entry| entry.path()).collect())
-        .unwrap_or_default();
+    let mut files: Vec<PathBuf> =
+        std::fs::read_dir(folder).map(|entries| entries.flatten().map(|entry| entry.path()).collect()).unwrap_or_default();
     files.retain(|path| path.extension().is_some_and(|e| e == "onnx"));
     files.sort();
     files
@@ -120,9 +119,8 @@ impl Voice for PiperVoice {
             OsStr::new("--noise_w"),
             OsStr::new("0"),
         ];
-        let bytes = child::run(&self.program, &arguments, &(one_line + "\n"), LIMIT).map_err(|why: ChildError| {
-            SpeakError(format!("the voice {PROGRAM} does not work: {why}; use --voice espeak-ng meanwhile"))
-        })?;
+        let bytes = child::run(&self.program, &arguments, &(one_line + "\n"), LIMIT)
+            .map_err(|why: ChildError| SpeakError(format!("the voice {PROGRAM} does not work: {why}; use --voice espeak-ng meanwhile")))?;
         finish(&sound::from_s16le(&bytes, self.rate_hz))
             .ok_or_else(|| SpeakError(format!("the voice {PROGRAM} gives no sound for {text:?}")))
     }

@@ -96,13 +96,7 @@ impl Words {
         for (line, key) in keys_of(text) {
             let place = Place { file: file.into(), line };
             if let Some(first) = self.places.insert(key.into(), place) {
-                return Err(WordsError::Twice {
-                    key: key.into(),
-                    first_file: first.file,
-                    first_line: first.line,
-                    file: file.into(),
-                    line,
-                });
+                return Err(WordsError::Twice { key: key.into(), first_file: first.file, first_line: first.line, file: file.into(), line });
             }
         }
         let resource = parse(file, text)?;
@@ -148,9 +142,9 @@ impl Words {
     /// How many wordings a message has; 0 where there is no such message.
     #[must_use]
     pub fn variants(&self, key: &str) -> usize {
-        self.bundle.get_message(key).map_or(0, |message| {
-            usize::from(message.value().is_some()) + message.attributes().filter(|a| is_variant(a.id())).count()
-        })
+        self.bundle
+            .get_message(key)
+            .map_or(0, |message| usize::from(message.value().is_some()) + message.attributes().filter(|a| is_variant(a.id())).count())
     }
 
     /// What can be said for a command, in lower case, the shown one first; empty only if the catalogue lacks it.
@@ -189,10 +183,8 @@ impl Words {
                 Arg::Message(key) => messages.push((*name, key)),
             }
         }
-        let resolved: Vec<(&str, String)> = messages
-            .into_iter()
-            .map(|(name, key)| Ok((name, self.format(key, 0, &args)?)))
-            .collect::<Result<_, WordsError>>()?;
+        let resolved: Vec<(&str, String)> =
+            messages.into_iter().map(|(name, key)| Ok((name, self.format(key, 0, &args)?))).collect::<Result<_, WordsError>>()?;
         for (name, text) in resolved {
             args.set(name, text);
         }

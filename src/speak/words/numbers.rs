@@ -75,10 +75,7 @@ impl Numbers {
         match n {
             0..=20 => plain(n),
             21..=99 if n.is_multiple_of(10) => plain(n),
-            21..=99 => self.message(
-                "number-tens",
-                &[("tens", plain(n - n % 10)?.into()), ("ones", plain(n % 10)?.into())],
-            ),
+            21..=99 => self.message("number-tens", &[("tens", plain(n - n % 10)?.into()), ("ones", plain(n % 10)?.into())]),
             _ => {
                 let hundreds = plain(n / 100)?;
                 if n.is_multiple_of(100) {
@@ -100,8 +97,7 @@ impl Numbers {
             return self.seconds(total);
         }
         let minutes = if total < WHOLE_MINUTES_FROM_S { (total / 60.0).floor() } else { (total / 60.0).round() };
-        let spoken =
-            self.message("spoken-minutes", &[("count", minutes.into()), ("number", self.spoken(minutes)?.into())])?;
+        let spoken = self.message("spoken-minutes", &[("count", minutes.into()), ("number", self.spoken(minutes)?.into())])?;
         let rest = total - 60.0 * minutes;
         if total >= WHOLE_MINUTES_FROM_S || rest == 0.0 {
             return Some(spoken);

@@ -86,6 +86,7 @@ fn a_microphone_that_goes_is_told_aloud_and_kept_and_so_is_its_return() {
     assert!(at("the microphone went away") <= at("attend-deaf-gone") && at("attend-deaf-gone") < at("attend-hears-again"), "{lines:?}");
     assert!(at("there is no microphone") < at("attend-hears-again"));
     let kept = std::fs::read_to_string(folder.path().join("notices.jsonl")).unwrap();
-    let what: Vec<_> = kept.lines().map(|line| serde_json::from_str::<serde_json::Value>(line).unwrap()["what"].as_str().unwrap().to_owned()).collect();
+    let what: Vec<_> =
+        kept.lines().map(|line| serde_json::from_str::<serde_json::Value>(line).unwrap()["what"].as_str().unwrap().to_owned()).collect();
     assert_eq!(what, ["said", "over"], "{kept}");
 }

@@ -2,10 +2,10 @@
 
 use super::stretch::stretched;
 use crate::app::error::AppError;
+use crate::audio::convolve::Convolver;
 use crate::audio::decode::decode;
 use crate::audio::resample::resample_all;
 use crate::hear::commands::RATE_HZ;
-use crate::audio::convolve::Convolver;
 use std::path::{Path, PathBuf};
 
 /// Samples per second of all sound here, Hz.
@@ -103,7 +103,8 @@ pub fn load(path: &Path) -> Result<Vec<f32>, AppError> {
 
 /// A sound, or those of a folder in order of their names.
 fn sounds(path: &Path) -> Result<Vec<Vec<f32>>, AppError> {
-    let unread = |why: std::io::Error| AppError::Usage(format!("{}: cannot be read ({why}); name a recording or a folder of them", path.display()));
+    let unread =
+        |why: std::io::Error| AppError::Usage(format!("{}: cannot be read ({why}); name a recording or a folder of them", path.display()));
     let mut files = vec![path.to_owned()];
     if path.is_dir() {
         let entries = std::fs::read_dir(path).and_then(Iterator::collect::<Result<Vec<_>, _>>).map_err(unread)?;

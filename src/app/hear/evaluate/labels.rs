@@ -88,7 +88,8 @@ mod tests {
 
     #[test]
     fn lines_become_recordings_in_two_halves() {
-        let text = "path\tlabel\tgroup\na/1.flac\tStop\tpeople\n# a word\n\na/2.flac\tstop\tpeople\r\n/abs/3.wav\t\ttalk\nb.wav\tgo  back\n";
+        let text =
+            "path\tlabel\tgroup\na/1.flac\tStop\tpeople\n# a word\n\na/2.flac\tstop\tpeople\r\n/abs/3.wav\t\ttalk\nb.wav\tgo  back\n";
         let all = parse(text, Path::new("lists")).unwrap();
         let seen: Vec<_> = all.iter().map(|l| (l.path.to_str().unwrap(), l.label.as_str(), l.group.as_str(), l.half)).collect();
         assert_eq!(

@@ -6,10 +6,10 @@ mod report;
 mod score;
 mod stretch;
 
-use crate::app::error::AppError;
 use super::command::{reader_left, unwritten};
 use super::lines::rounded;
 use super::phrases::PhraseEar;
+use crate::app::error::AppError;
 use crate::hear::commands::{ACT_CONFIDENCE, HeardPhrase, Mode, RATE_HZ};
 use crate::session::Command;
 use crate::speak::Words;
@@ -141,7 +141,8 @@ fn costly_wordings() -> Result<Vec<String>, AppError> {
 }
 
 fn condition_name(args: &ConditionArgs) -> String {
-    let name = |path: &Option<PathBuf>| path.as_deref().and_then(Path::file_name).map_or(String::new(), |n| n.to_string_lossy().into_owned());
+    let name =
+        |path: &Option<PathBuf>| path.as_deref().and_then(Path::file_name).map_or(String::new(), |n| n.to_string_lossy().into_owned());
     let mut parts = Vec::new();
     parts.extend(args.snr.map(|db| format!("{db} dB SNR of {}", name(&args.noise))));
     parts.extend(args.room.as_ref().map(|_| format!("room {}", name(&args.room))));

@@ -123,22 +123,35 @@ impl Report {
         writeln!(out, "{}; listening for {}; {:.1} min of sound", self.condition, self.phrases.join(", "), self.heard_s / 60.0)?;
         let said = |tally: &&Tally| tally.said > 0;
         if self.rows.values().any(|tally| said(&tally)) {
-            writeln!(out, "  {:<34} {:>5} {:>5} {:>6} {:>7} {:>7} {:>8} {:>16}  delay s median, 95 %", "said", "of", "hits", "asked", "missed", "other", "hits %", "95 % interval")?;
+            writeln!(
+                out,
+                "  {:<34} {:>5} {:>5} {:>6} {:>7} {:>7} {:>8} {:>16}  delay s median, 95 %",
+                "said", "of", "hits", "asked", "missed", "other", "hits %", "95 % interval"
+            )?;
             for (name, tally) in self.named_rows() {
                 let Some((low, high)) = wilson(tally.hits, tally.said) else { continue };
                 let delay = |share| tally.delay_s(share).map_or(String::new(), |s| format!("{s:.2}"));
                 writeln!(
                     out,
                     "  {name:<34} {:>5} {:>5} {:>6} {:>7} {:>7} {:>8.1} {:>16}  {:>6} {:>6}",
-                    tally.said, tally.hits, tally.asked, tally.missed(), tally.substituted,
+                    tally.said,
+                    tally.hits,
+                    tally.asked,
+                    tally.missed(),
+                    tally.substituted,
                     100.0 * tally.hits as f64 / tally.said as f64,
                     format!("{:.1} to {:.1}", 100.0 * low, 100.0 * high),
-                    delay(0.5), delay(0.95),
+                    delay(0.5),
+                    delay(0.95),
                 )?;
             }
         }
         if self.rows.values().any(|tally| tally.other > 0) {
-            writeln!(out, "  {:<34} {:>5} {:>5} {:>6} {:>7} {:>7} {:>8} {:>16}", "not meant for it", "of", "taken", "false", "asked", "hours", "false/h", "95 % interval")?;
+            writeln!(
+                out,
+                "  {:<34} {:>5} {:>5} {:>6} {:>7} {:>7} {:>8} {:>16}",
+                "not meant for it", "of", "taken", "false", "asked", "hours", "false/h", "95 % interval"
+            )?;
             for (name, tally) in self.named_rows() {
                 if tally.other == 0 {
                     continue;
@@ -148,7 +161,11 @@ impl Report {
                 writeln!(
                     out,
                     "  {name:<34} {:>5} {:>5} {:>6} {:>7} {:>7.2} {:>8.2} {:>16}",
-                    tally.other, tally.other_taken, tally.false_actions, tally.false_questions, hours(&tally),
+                    tally.other,
+                    tally.other_taken,
+                    tally.false_actions,
+                    tally.false_questions,
+                    hours(&tally),
                     per_hour(tally.false_actions as f64),
                     format!("{:.2} to {:.2}", per_hour(low), per_hour(high)),
                 )?;
@@ -198,7 +215,10 @@ mod tests {
         let lines: Vec<serde_json::Value> = String::from_utf8(out).unwrap().lines().map(|l| serde_json::from_str(l).unwrap()).collect();
         assert_eq!(lines.len(), 5);
         let people = &lines[0];
-        assert_eq!((&people["group"], &people["said"], &people["hits"], &people["substituted"]), (&"people".into(), &3.into(), &1.into(), &1.into()));
+        assert_eq!(
+            (&people["group"], &people["said"], &people["hits"], &people["substituted"]),
+            (&"people".into(), &3.into(), &1.into(), &1.into())
+        );
         assert_eq!(people["hit_rate"]["percent"], 33.33);
         assert!(people["false_actions_per_hour"].is_null() && people.get("phrase").is_none());
         let talk = &lines[1];

@@ -13,8 +13,7 @@ pub fn stretched(sound: &[f32], rate_hz: f64, speed: f64) -> Vec<f32> {
     if (speed - 1.0).abs() < 1e-6 || sound.len() < 4 * half || half == 0 {
         return sound.to_vec();
     }
-    let window: Vec<f32> =
-        (0..2 * half).map(|i| (0.5 - 0.5 * (std::f64::consts::PI * i as f64 / half as f64).cos()) as f32).collect();
+    let window: Vec<f32> = (0..2 * half).map(|i| (0.5 - 0.5 * (std::f64::consts::PI * i as f64 / half as f64).cos()) as f32).collect();
     let length = (sound.len() as f64 / speed) as usize;
     let mut out = vec![0.0f32; length + 2 * half];
     // Where the piece before would have gone on by itself.

@@ -104,10 +104,27 @@ fn what_is_changed_is_changed_and_comments_stay() {
         ("step-3-repetitions", "3"),
     ]));
     let text = draft.text();
-    for kept in ["# The evening of an invented household.", "# said aloud", "asks = 4 # patient", "# Loud first.", "repetitions = 5 # three are enough", "# hold on", "# first", "# The end."] {
+    for kept in [
+        "# The evening of an invented household.",
+        "# said aloud",
+        "asks = 4 # patient",
+        "# Loud first.",
+        "repetitions = 5 # three are enough",
+        "# hold on",
+        "# first",
+        "# The end.",
+    ] {
         assert!(text.contains(kept), "{kept}\n{text}");
     }
-    for changed in ["title = \"Night routine\"", "cue_words = \"big voice\"", "length_s = 15", "\"Soup, please.\"", "\"Good night.\"", "packs = [\"opposites\"]", "answers = [\"watch\"]"] {
+    for changed in [
+        "title = \"Night routine\"",
+        "cue_words = \"big voice\"",
+        "length_s = 15",
+        "\"Soup, please.\"",
+        "\"Good night.\"",
+        "packs = [\"opposites\"]",
+        "answers = [\"watch\"]",
+    ] {
         assert!(text.contains(changed), "{changed}\n{text}");
     }
     assert!(!text.contains("target_s") && !text.contains("A cup of tea"), "{text}");
@@ -126,11 +143,18 @@ fn what_is_typed_wrong_is_kept_as_it_is_typed_for_the_check_to_name() {
 fn steps_are_moved_added_and_taken_out_with_their_comments() {
     let mut draft = draft();
     assert!(draft.act("down.0", &Fields::default(), &words));
-    let order = |draft: &RoutineDraft| draft.steps().iter().map(|step| step.get("exercise").and_then(Item::as_str).unwrap_or_default().to_owned()).collect::<Vec<_>>();
+    let order = |draft: &RoutineDraft| {
+        draft.steps().iter().map(|step| step.get("exercise").and_then(Item::as_str).unwrap_or_default().to_owned()).collect::<Vec<_>>()
+    };
     assert_eq!(order(&draft), ["lip-press-smile", "long-ah", "functional-phrases", "word-questions"]);
     let text = draft.text();
     let at = |what: &str| text.find(what).unwrap_or_else(|| panic!("{what}\n{text}"));
-    assert!(at("# Then the face.") < at("lip-press-smile") && at("lip-press-smile") < at("# Loud first.") && at("# Loud first.") < at("long-ah"), "{text}");
+    assert!(
+        at("# Then the face.") < at("lip-press-smile")
+            && at("lip-press-smile") < at("# Loud first.")
+            && at("# Loud first.") < at("long-ah"),
+        "{text}"
+    );
     assert_eq!(order(&RoutineDraft::parse(&text).expect("TOML")), order(&draft), "as it is written, so it is read");
     assert!(draft.act("up.3", &Fields::default(), &words));
     assert!(draft.act("remove.3", &Fields::default(), &words));
@@ -177,7 +201,9 @@ fn a_new_routine_grows_from_nothing() {
 fn published_doses_are_taken_over_and_pass_the_check() {
     // Phrases and questions are the writer's own.
     for entry in crate::routine::catalogue().iter().filter(|entry| !matches!(entry.timing, Timing::ReadAloud | Timing::Question)) {
-        for (number, template) in templates(entry).iter().enumerate().filter(|(_, template)| template.beyond.is_none() && !template.numbers.is_empty()) {
+        for (number, template) in
+            templates(entry).iter().enumerate().filter(|(_, template)| template.beyond.is_none() && !template.numbers.is_empty())
+        {
             let mut draft = RoutineDraft::parse("title = \"New\"\n").expect("TOML");
             draft.act("add-step", &form(&[("add", &entry.id)]), &words);
             draft.act(&format!("dose.0.{number}"), &Fields::default(), &words);
@@ -199,7 +225,10 @@ fn published_doses_are_taken_over_and_pass_the_check() {
 
 #[test]
 fn steps_in_a_list_of_inline_tables_can_be_moved_as_well() {
-    let mut draft = RoutineDraft::parse("title = \"x\"\nstep = [{ exercise = \"long-ah\" }, { exercise = \"rest\", length_s = 5 }]\n[no_answer]\nasks = 1\n").expect("TOML");
+    let mut draft = RoutineDraft::parse(
+        "title = \"x\"\nstep = [{ exercise = \"long-ah\" }, { exercise = \"rest\", length_s = 5 }]\n[no_answer]\nasks = 1\n",
+    )
+    .expect("TOML");
     draft.act("up.1", &Fields::default(), &words);
     let checked = check_text("x", &draft.text(), Hearing::default()).unwrap_or_else(|faults| panic!("{faults}\n{}", draft.text()));
     assert_eq!(checked.routine.steps[0].exercise.id, "rest");

@@ -62,7 +62,8 @@ fn each_trouble_is_found_in_the_sound_itself() {
 
 #[test]
 fn a_device_that_is_not_there_is_told_in_words() {
-    let devices = Devices { mic: "no-such-microphone".into(), speaker: "none".into(), voice: None, data: std::path::PathBuf::from("/nowhere") };
+    let devices =
+        Devices { mic: "no-such-microphone".into(), speaker: "none".into(), voice: None, data: std::path::PathBuf::from("/nowhere") };
     let desk = Desk::default();
     assert!(desk.begin(Task::Listen, Now::default(), move |job| listen(&devices, &Told::default(), job)));
     while desk.job().is_some() {

@@ -19,7 +19,11 @@ fn form(text: &str) -> RoutineForm {
 /// What a browser would send back of a form that was not touched.
 fn as_sent(form: &mut RoutineForm) -> Fields {
     let mut pairs: Vec<(String, String)> = (0..form.steps.len()).map(|index| (format!("step-{index}-here"), "1".to_owned())).collect();
-    pairs.extend(fields_mut(form).filter(|field| field.kind != Kind::Check || field.value == "on").map(|field| (field.id.clone(), field.value.clone())));
+    pairs.extend(
+        fields_mut(form)
+            .filter(|field| field.kind != Kind::Check || field.value == "on")
+            .map(|field| (field.id.clone(), field.value.clone())),
+    );
     Fields(pairs)
 }
 
@@ -43,7 +47,9 @@ fn every_exercise_can_be_shown_and_sent_back_without_a_change() {
 
 #[test]
 fn faults_stand_beside_their_fields_and_the_summary_links_to_them() {
-    let form = form("title = \"\"\n[[step]]\nexercise = \"long-ah\"\nrepetitions = 99\ntarget_s = \"ten\"\n[[step]]\nexercise = \"effortful-swallow\"\n[[step]]\nexercise = \"functional-phrases\"\n");
+    let form = form(
+        "title = \"\"\n[[step]]\nexercise = \"long-ah\"\nrepetitions = 99\ntarget_s = \"ten\"\n[[step]]\nexercise = \"effortful-swallow\"\n[[step]]\nexercise = \"functional-phrases\"\n",
+    );
     let at: Vec<&str> = form.faults.iter().filter_map(|(at, _)| at.as_deref()).collect();
     for field in ["title", "step-0-repetitions", "step-0-target_s", "step-1-cautions_acknowledged", "step-2-phrases"] {
         assert!(at.contains(&field), "{field}: {:?}", form.faults);

@@ -52,8 +52,11 @@ impl Pages {
         .expect("starts");
         let guard = own.lock().expect("one").clone().expect("a guard");
         let path = server.address().split_once(&server.port().to_string()).expect("a port").1.to_owned();
-        let (_, answer) = ask(server.port(), &format!("GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nConnection: close\r\n\r\n", server.port()));
-        let cookie = answer.lines().find_map(|line| line.to_lowercase().starts_with("set-cookie:").then(|| line[11..].trim().split(';').next().unwrap_or_default().to_owned()));
+        let (_, answer) =
+            ask(server.port(), &format!("GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nConnection: close\r\n\r\n", server.port()));
+        let cookie = answer.lines().find_map(|line| {
+            line.to_lowercase().starts_with("set-cookie:").then(|| line[11..].trim().split(';').next().unwrap_or_default().to_owned())
+        });
         Self { server, guard, cookie: cookie.expect("a cookie"), folder }
     }
 
@@ -70,7 +73,12 @@ impl Pages {
         let body: Vec<String> = fields.iter().map(|(name, value)| format!("{}={}", super::encoded(name), super::encoded(value))).collect();
         let body = body.join("&");
         let (head, once, length) = (self.head(), self.guard.once(), body.len());
-        ask(self.server.port(), &format!("POST {path}?once={once} HTTP/1.1\r\n{head}Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {length}\r\n\r\n{body}"))
+        ask(
+            self.server.port(),
+            &format!(
+                "POST {path}?once={once} HTTP/1.1\r\n{head}Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {length}\r\n\r\n{body}"
+            ),
+        )
     }
 
     fn file(&self, name: &str) -> String {
@@ -95,7 +103,13 @@ fn every_page_opens_on_an_empty_household_too() {
     }
     // Looking at them creates nothing.
     assert!(!pages.folder.path().join("record").exists());
-    for path in ["/history/practice?id=1", "/history/practice?id=x", "/routines/view?file=none.toml", "/routines/edit?file=..%2Fx.toml", "/routines/view"] {
+    for path in [
+        "/history/practice?id=1",
+        "/history/practice?id=x",
+        "/routines/view?file=none.toml",
+        "/routines/edit?file=..%2Fx.toml",
+        "/routines/view",
+    ] {
         assert_eq!(pages.get(path).0, 404, "{path}");
     }
 }
@@ -118,8 +132,16 @@ fn a_routine_is_changed_by_form_and_its_comments_stay() {
     let (base, draft) = (hidden(&form, "base"), hidden(&form, "draft"));
     let send = |action: &str, repetitions: &str, base: &str| {
         let fields = [
-            ("file", "evening.toml"), ("base", base), ("draft", draft.as_str()), ("do", action), ("title", "Evening routine"), ("client", "grandpa"),
-            ("step-0-here", "1"), ("step-0-repetitions", repetitions), ("step-1-here", "1"), ("step-1-cautions_acknowledged", "on"),
+            ("file", "evening.toml"),
+            ("base", base),
+            ("draft", draft.as_str()),
+            ("do", action),
+            ("title", "Evening routine"),
+            ("client", "grandpa"),
+            ("step-0-here", "1"),
+            ("step-0-repetitions", repetitions),
+            ("step-1-here", "1"),
+            ("step-1-cautions_acknowledged", "on"),
         ];
         pages.post("/routines/edit", &fields)
     };
@@ -145,9 +167,18 @@ fn the_text_is_checked_as_the_form_is() {
     let pages = Pages::open();
     let (_, form) = pages.get("/routines/edit?file=evening.toml");
     let base = hidden(&form, "base");
-    let (status, answer) = pages.post("/routines/edit", &[("file", "evening.toml"), ("base", &base), ("text", "title = \"x\nstep"), ("do", "save-text")]);
+    let (status, answer) =
+        pages.post("/routines/edit", &[("file", "evening.toml"), ("base", &base), ("text", "title = \"x\nstep"), ("do", "save-text")]);
     assert!(status == 200 && answer.contains("this is not TOML"), "{answer}");
-    let (status, _) = pages.post("/routines/edit", &[("file", "evening.toml"), ("base", &base), ("text", "title = \"By text\"\r\n[[step]]\r\nexercise = \"rest\"\r\n"), ("do", "save-text")]);
+    let (status, _) = pages.post(
+        "/routines/edit",
+        &[
+            ("file", "evening.toml"),
+            ("base", &base),
+            ("text", "title = \"By text\"\r\n[[step]]\r\nexercise = \"rest\"\r\n"),
+            ("do", "save-text"),
+        ],
+    );
     assert_eq!(status, 303);
     assert_eq!(pages.file("evening.toml"), "title = \"By text\"\n[[step]]\nexercise = \"rest\"\n");
     // A file that somebody broke can still be mended here.
@@ -167,12 +198,15 @@ fn a_new_routine_is_made_and_chosen_for_somebody() {
     let common = [("file", "morning.toml"), ("base", ""), ("draft", draft.as_str())];
     let (_, form) = pages.post("/routines/edit", &[&common[..], &[("do", "add-step"), ("add", "long-ah")]].concat());
     let draft = hidden(&form, "draft");
-    let (status, answer) = pages.post("/routines/edit", &[("file", "morning.toml"), ("base", ""), ("draft", &draft), ("do", "save"), ("title", "Morning")]);
+    let (status, answer) =
+        pages.post("/routines/edit", &[("file", "morning.toml"), ("base", ""), ("draft", &draft), ("do", "save"), ("title", "Morning")]);
     assert_eq!(status, 303, "{answer}");
     assert!(pages.file("morning.toml").contains("title = \"Morning\"") && pages.file("morning.toml").contains("# Caution: "));
     let (status, answer) = pages.post("/routines/choose", &[("file", "morning.toml"), ("person", "grandma"), ("do", "choose")]);
     assert_eq!(status, 303, "{answer}");
-    assert!(pages.file("household.toml").contains("name = \"grandma\"") && pages.file("household.toml").contains("file = \"morning.toml\""));
+    assert!(
+        pages.file("household.toml").contains("name = \"grandma\"") && pages.file("household.toml").contains("file = \"morning.toml\"")
+    );
     let (status, answer) = pages.post("/routines/choose", &[("file", "morning.toml"), ("person", "grandma"), ("do", "unchoose")]);
     assert!(status == 400 && answer.contains("Somebody must practise something"), "{answer}");
     assert_eq!(pages.get("/routines/handout.pdf?file=morning.toml").0, 200);
@@ -182,7 +216,10 @@ fn a_new_routine_is_made_and_chosen_for_somebody() {
 fn an_agreement_is_kept_with_who_and_can_be_withdrawn() {
     let pages = Pages::open();
     let (status, answer) = pages.get("/cautions?client=grandpa");
-    assert!(status == 200 && answer.contains("A clinician has agreed to this for grandpa") && answer.contains("irregular heartbeat"), "{answer}");
+    assert!(
+        status == 200 && answer.contains("A clinician has agreed to this for grandpa") && answer.contains("irregular heartbeat"),
+        "{answer}"
+    );
     let agree = |fields: &[(&str, &str)]| pages.post("/cautions", &[&[("client", "grandpa"), ("do", "agree")], fields].concat());
     assert_eq!(agree(&[]).0, 200, "nothing ticked");
     assert_eq!(agree(&[("agree-effortful-swallow", "on")]).0, 200, "nobody named");

@@ -15,11 +15,25 @@ fn scene(source: Source) -> Scene {
     let data = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(data.path()).expect("opens");
     let started_at: ZonedDateTime = START.parse().expect("a time");
-    let new = NewSession { client: "grandpa", routine_title: "Evening", routine_text: "x", source, software: "tidecount", started_at: &started_at };
+    let new = NewSession {
+        client: "grandpa",
+        routine_title: "Evening",
+        routine_text: "x",
+        source,
+        software: "tidecount",
+        started_at: &started_at,
+    };
     let session = store.begin(&new).expect("begins");
     let kept = SharedKept::default();
     lock(&kept).session = Some(session);
-    let facts = SessionFacts { client: "grandpa".into(), routine_title: "Evening".into(), routine_text: "x".into(), source, started_at, lines: None };
+    let facts = SessionFacts {
+        client: "grandpa".into(),
+        routine_title: "Evening".into(),
+        routine_text: "x".into(),
+        source,
+        started_at,
+        lines: None,
+    };
     Scene { data, kept, store, facts }
 }
 
@@ -98,7 +112,14 @@ fn the_screen_says_so_while_it_is_on_and_again_with_each_exercise() {
     scene.wish(Some(true));
     let mut keeper = scene.keeper().expect("follows");
     play(keeper.as_mut(), 1, 0.1);
-    let notice = |keeper: &mut dyn Observer| (0..500).find_map(|_| keeper.notice().or_else(|| { std::thread::sleep(std::time::Duration::from_millis(10)); None }));
+    let notice = |keeper: &mut dyn Observer| {
+        (0..500).find_map(|_| {
+            keeper.notice().or_else(|| {
+                std::thread::sleep(std::time::Duration::from_millis(10));
+                None
+            })
+        })
+    };
     let said = notice(keeper.as_mut()).expect("is told");
     assert!(said.contains("2026-12-24"), "{said}");
     assert_eq!(keeper.notice(), None);

@@ -4,7 +4,8 @@ fn texts(captions: &Captions) -> Vec<&str> {
     captions.rows().into_iter().map(|row| row.text.as_str()).collect()
 }
 
-const LONG: &str = "I am a practice aid. I make no diagnosis. What your own clinician says, and the rules of the house, come before anything I say.";
+const LONG: &str =
+    "I am a practice aid. I make no diagnosis. What your own clinician says, and the rules of the house, come before anything I say.";
 
 #[test]
 fn rows_are_short_and_even_and_nothing_is_lost() {

@@ -39,7 +39,11 @@ fn state(hub: &LiveHub) -> Value {
 
 fn view(follower: &mut WebFollower, exercise: &str, prompt: &str, shown: (&str, &str, &[&str])) {
     let args = vec![("name", Arg::Message(format!("ex-{exercise}-name")))];
-    let view = View { heading: Some(Line { key: "heading-step".into(), args }), prompt: Some(Line { key: prompt.into(), args: Vec::new() }), ..View::default() };
+    let view = View {
+        heading: Some(Line { key: "heading-step".into(), args }),
+        prompt: Some(Line { key: prompt.into(), args: Vec::new() }),
+        ..View::default()
+    };
     follower.viewed(0.0, &view);
     let (prompt, figure, can_say) = shown;
     let can_say = can_say.iter().map(|&word| word.to_owned()).collect();
@@ -74,9 +78,18 @@ fn a_hold_is_shown_with_its_goal_and_bar() {
         follower.voice(&frame, LevelScale::default());
     }
     let held = state(&hub);
-    assert_eq!((&held["stage"]["heading"], &held["stage"]["part"], &held["stage"]["prompt"]), (&"long-ah".into(), &"2 of 3".into(), &"Big voice".into()));
-    assert_eq!((&held["figure"]["text"], &held["figure"]["of"], &held["figure"]["share"]), (&"6".into(), &"of 12 seconds".into(), &0.5.into()));
-    assert_eq!((&held["bar"]["goal"], &held["meter"]["at"], &held["meter"]["words"]), (&0.5.into(), &0.5.into(), &"as loud as usual".into()));
+    assert_eq!(
+        (&held["stage"]["heading"], &held["stage"]["part"], &held["stage"]["prompt"]),
+        (&"long-ah".into(), &"2 of 3".into(), &"Big voice".into())
+    );
+    assert_eq!(
+        (&held["figure"]["text"], &held["figure"]["of"], &held["figure"]["share"]),
+        (&"6".into(), &"of 12 seconds".into(), &0.5.into())
+    );
+    assert_eq!(
+        (&held["bar"]["goal"], &held["meter"]["at"], &held["meter"]["words"]),
+        (&0.5.into(), &0.5.into(), &"as loud as usual".into())
+    );
     assert_eq!(held["mood"]["name"], "holding");
     listen(&mut follower, listening::READY, VoiceTask::Idle);
     assert_eq!((&state(&hub)["bar"]["active"], &state(&hub)["meter"]["at"]), (&false.into(), &Value::Null));

@@ -3,8 +3,8 @@
 use super::super::batch::Batcher;
 use super::super::level::Meter;
 use super::super::listener::seconds;
-use super::take::{Cut, TakeFault};
 use super::Mel;
+use super::take::{Cut, TakeFault};
 
 /// Sound kept from before an utterance, s; as the listener's.
 const BEFORE_S: f64 = 0.36;

@@ -4,9 +4,9 @@
 //! enrolment itself: 1 is as far as its takes lie from each other. What counts is where on that scale an utterance stands, and how
 //! far the second best command is behind: both go into one *likeness*.
 
+use super::mel::BANDS;
 use super::own_voice::OwnVoice;
 use super::pattern::{Point, Transform, Warp, common_floor, floor_of};
-use super::mel::BANDS;
 use super::take::Take;
 
 /// How far takes of one word usually lie apart, where too few are known; the median of people's (see `pattern`).
@@ -71,7 +71,8 @@ impl Matcher {
     /// Measures how the takes lie among each other.
     #[must_use]
     pub fn new(own: &OwnVoice) -> Self {
-        let known = |takes: &[Take]| Known { takes: takes.iter().map(|take| (take.clone(), floor_of(take))).collect(), within: USUAL_WITHIN };
+        let known =
+            |takes: &[Take]| Known { takes: takes.iter().map(|take| (take.clone(), floor_of(take))).collect(), within: USUAL_WITHIN };
         let words = own.words.iter().map(|word| known(&word.takes)).collect();
         let mut matcher = Self { transform: Transform::new(), warp: Warp::default(), words, usual: USUAL_WITHIN };
         let within: Vec<Option<f32>> = (0..matcher.words.len()).map(|word| mean(&matcher.among(word))).collect();

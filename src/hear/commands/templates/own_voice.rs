@@ -45,7 +45,11 @@ impl OwnVoice {
         let mut words = Vec::new();
         while *form == FORM && !rest.is_empty() {
             let wording = String::from_utf8(get(&mut rest)?).ok()?;
-            let costly = *{ let (b, after) = rest.split_first()?; rest = after; b } != 0;
+            let costly = *{
+                let (b, after) = rest.split_first()?;
+                rest = after;
+                b
+            } != 0;
             let count = get_length(&mut rest)?;
             let takes = (0..count).map(|_| Take::from_bytes(&get(&mut rest)?)).collect::<Option<Vec<Take>>>()?;
             words.push(OwnWord { wording, costly, takes });

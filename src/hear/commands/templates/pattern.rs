@@ -155,7 +155,11 @@ impl Warp {
             let middle = i as f32 * m / n;
             let from = (middle - reach).max(0.0) as usize;
             let to = ((middle + reach) as usize).min(b.len().saturating_sub(1));
-            let mut corner = if i == 0 && from == 0 { 0.0 } else { from.checked_sub(1).and_then(|j| self.above.get(j)).copied().unwrap_or(f32::INFINITY) };
+            let mut corner = if i == 0 && from == 0 {
+                0.0
+            } else {
+                from.checked_sub(1).and_then(|j| self.above.get(j)).copied().unwrap_or(f32::INFINITY)
+            };
             let mut left = f32::INFINITY;
             self.row.fill(f32::INFINITY);
             let cells = self.row.iter_mut().zip(&self.above).zip(b).skip(from).take(to + 1 - from.min(to));

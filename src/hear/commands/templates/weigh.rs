@@ -2,10 +2,10 @@
 
 use super::super::decide::{Phrase, PhraseBook};
 use super::super::{ACT_CONFIDENCE, ASK_CONFIDENCE};
+use super::Mel;
 use super::matcher::{Likeness, Matcher, misfit};
 use super::own_voice::OwnVoice;
 use super::take::Cut;
-use super::Mel;
 
 /// From this confidence on a guess of the recogniser is worth a comparison, 0 to 1.
 pub(crate) const GUESS_CONFIDENCE: f64 = 0.15;
@@ -39,7 +39,14 @@ impl Weigher {
 
     /// `guess`: the phrase of the recogniser, however unsure. `over`: the utterance is over, so a likeness may stand alone. `samples` and `levels`
     /// as in [`Cut::of`].
-    pub fn weigh(&mut self, guess: Option<Phrase>, over: bool, samples: &[i16], levels: &[(f64, f64)], book: &PhraseBook) -> Option<Phrase> {
+    pub fn weigh(
+        &mut self,
+        guess: Option<Phrase>,
+        over: bool,
+        samples: &[i16],
+        levels: &[(f64, f64)],
+        book: &PhraseBook,
+    ) -> Option<Phrase> {
         let sure = guess.as_ref().is_some_and(|g| g.confidence >= CONFIRMED && g.text == NEVER_LOWERED);
         if sure || (guess.is_none() && !over) {
             return kept(guess);

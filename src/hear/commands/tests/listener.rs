@@ -179,7 +179,8 @@ fn a_word_at_the_very_beginning_of_a_recording_stands_alone() {
 fn a_list_is_heard_word_by_word_and_a_command_in_it_is_not() {
     let choices = [vec!["stop".to_owned()], vec!["dog".to_owned(), "dogs".to_owned()], vec!["grey cat".to_owned()]];
     let lists = |said: &[(&'static str, f64, f64, f64)]| {
-        let mut listener = Listener::new(Scripted { said: said.to_vec(), from_s: None, taken: 0 }, &choices, Tuning::MAIN).with_lists(Some(1));
+        let mut listener =
+            Listener::new(Scripted { said: said.to_vec(), from_s: None, taken: 0 }, &choices, Tuning::MAIN).with_lists(Some(1));
         let mut heard = Vec::new();
         for i in 0..166 {
             let at_s = f64::from(i) * 0.03;
@@ -190,7 +191,14 @@ fn a_list_is_heard_word_by_word_and_a_command_in_it_is_not() {
         }
         heard
     };
-    assert_eq!(lists(&[("dogs", 0.6, 0.9, 1.0), ("grey", 0.96, 1.2, 0.9), ("cat", 1.2, 1.5, 0.9), ("dog", 1.56, 1.8, 0.8)]), ["dogs", "grey cat", "dog"]);
-    assert_eq!(lists(&[("dogs", 0.6, 0.9, 1.0), ("stop", 0.96, 1.2, 1.0), ("dog", 1.26, 1.5, 0.3)]), ["dogs"], "no command, nothing unsure");
+    assert_eq!(
+        lists(&[("dogs", 0.6, 0.9, 1.0), ("grey", 0.96, 1.2, 0.9), ("cat", 1.2, 1.5, 0.9), ("dog", 1.56, 1.8, 0.8)]),
+        ["dogs", "grey cat", "dog"]
+    );
+    assert_eq!(
+        lists(&[("dogs", 0.6, 0.9, 1.0), ("stop", 0.96, 1.2, 1.0), ("dog", 1.26, 1.5, 0.3)]),
+        ["dogs"],
+        "no command, nothing unsure"
+    );
     assert_eq!(lists(&[("stop", 0.9, 1.2, 1.0)]), ["stop"], "alone it is heard as ever");
 }

@@ -19,18 +19,8 @@ pub enum Section {
 
 impl Section {
     /// Every part.
-    pub const ALL: [Self; 10] = [
-        Self::Stage,
-        Self::Figure,
-        Self::Bar,
-        Self::Meter,
-        Self::Offers,
-        Self::Rows,
-        Self::Said,
-        Self::Mood,
-        Self::Done,
-        Self::Notes,
-    ];
+    pub const ALL: [Self; 10] =
+        [Self::Stage, Self::Figure, Self::Bar, Self::Meter, Self::Offers, Self::Rows, Self::Said, Self::Mood, Self::Done, Self::Notes];
 
     /// As it is called in the events.
     #[must_use]

@@ -70,7 +70,9 @@ impl Scale {
             let trend = stretch.trend.into_iter().flat_map(|(from, to)| [from.1, to.1]);
             points.chain(baseline).chain(trend)
         });
-        let (low, high) = values.filter(|value| value.is_finite()).fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(value), high.max(value)));
+        let (low, high) = values
+            .filter(|value| value.is_finite())
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(value), high.max(value)));
         if low > high {
             return None;
         }
@@ -156,7 +158,8 @@ mod tests {
     #[test]
     fn every_day_is_drawn_within_the_frame_and_nothing_carries_a_style() {
         let points = (0..20).map(|n| SeriesPoint { x: f64::from(n), median: 10.0 + f64::from(n), low: 8.0, high: 40.0 }).collect();
-        let drawn = chart(&Chart { last_x: 19.0, stretches: vec![Stretch { points, ..Stretch::default() }], ..Chart::default() }).into_string();
+        let drawn =
+            chart(&Chart { last_x: 19.0, stretches: vec![Stretch { points, ..Stretch::default() }], ..Chart::default() }).into_string();
         assert_eq!(drawn.matches("<circle").count(), 20);
         assert!(!drawn.contains("style="));
         for attribute in ["cx", "x1", "x2"] {

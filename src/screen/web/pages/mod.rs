@@ -32,7 +32,7 @@ pub use routine_form::{DoseOffer, RoutineForm, StepForm, routine_form, routine_t
 pub use routine_view::{Chooser, RoutineView, StepView, routine_view};
 pub use routines::{RoutineRow, RoutinesView, routines};
 pub use sound::{SoundView, StoredSound, sound};
-pub use start::{StartItem, StartView, Standing, start};
+pub use start::{Standing, StartItem, StartView, start};
 
 use maud::{Markup, html};
 

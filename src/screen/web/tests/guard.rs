@@ -62,7 +62,8 @@ fn another_host_or_origin_is_refused_even_with_the_key() {
         assert!(status == 421 || (host.is_empty() && status == 400), "{host}: {status}");
     }
     let own = inside(&server, &guard);
-    for other in ["Origin: http://example.test\r\n", "Origin: null\r\n", "Sec-Fetch-Site: cross-site\r\n", "Sec-Fetch-Site: same-site\r\n"] {
+    for other in ["Origin: http://example.test\r\n", "Origin: null\r\n", "Sec-Fetch-Site: cross-site\r\n", "Sec-Fetch-Site: same-site\r\n"]
+    {
         assert_eq!(get_with(&server, "/", &format!("{own}{other}")).0, 403, "{other}");
     }
     assert_eq!(get_with(&server, "/", &format!("{own}Sec-Fetch-Site: none\r\n")).0, 200);
@@ -76,7 +77,11 @@ fn what_changes_something_is_good_once_and_from_our_own_page_alone() {
     let post = |headers: &str, number: &str, body: &str| {
         let own = inside(&server, &guard);
         let length = body.len();
-        ask(&server, &format!("POST /do?once={number} HTTP/1.1\r\nConnection: close\r\n{own}{headers}Content-Length: {length}\r\n\r\n{body}")).0
+        ask(
+            &server,
+            &format!("POST /do?once={number} HTTP/1.1\r\nConnection: close\r\n{own}{headers}Content-Length: {length}\r\n\r\n{body}"),
+        )
+        .0
     };
     let origin = format!("Origin: http://127.0.0.1:{}\r\n", server.port());
     let number = guard.once();
