@@ -12,15 +12,15 @@ mod process;
 #[path = "../tests/support/sound_server.rs"]
 mod sound_server;
 
+use audio::decode::decode;
+use audio::resample::resample_all;
 use figure::{figure, no_aim};
+use rehearse::Speaker;
 use sound_server::SoundServer;
 use std::error::Error;
 use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
 use tidecount::app::attend::gate::SpeechGate;
-use tidecount::audio::decode::decode;
-use tidecount::audio::resample::resample_all;
-use tidecount::rehearse::Speaker;
 
 type Done = Result<(), Box<dyn Error>>;
 

@@ -17,16 +17,16 @@ mod figure;
 #[path = "../tests/support/postgres_server.rs"]
 mod postgres_server;
 
+use clinic::{Address, Arriving, ArrivingSession, Clinic, ReasonKind};
 use clinic_world::{Home, MIC, Practice, desk_key, hold};
 use figure::{figure, no_aim};
+use handover::{HandedSession, Kind, SecretKey, open};
 use jiff::ToSpan;
 use jiff::civil::{Date, date};
+use session::Fact;
 use std::error::Error;
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
-use tidecount::clinic::{Address, Arriving, ArrivingSession, Clinic, ReasonKind};
-use tidecount::handover::{HandedSession, Kind, SecretKey, open};
-use tidecount::session::Fact;
 
 /// Trials of one practice, and different clients from which all others are made.
 const TRIALS: u64 = 20;
@@ -115,9 +115,7 @@ fn practice(model: u64, number: u64) -> HandedSession {
 }
 
 fn models(practices: u64) -> Result<Vec<Vec<ArrivingSession>>, Box<dyn Error>> {
-    (0..MODELS)
-        .map(|model| (0..practices).map(|number| tidecount::clinic::arriving(&practice(model, number)).map_err(Into::into)).collect())
-        .collect()
+    (0..MODELS).map(|model| (0..practices).map(|number| clinic::arriving(&practice(model, number)).map_err(Into::into)).collect()).collect()
 }
 
 /// Greatest resident memory of this process so far, MB (10⁶ bytes); NaN where the system does not tell.

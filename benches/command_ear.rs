@@ -11,8 +11,8 @@ mod sound;
 #[path = "command_ear/voices.rs"]
 mod voices;
 
+use command_ear::{ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options};
 use std::path::Path;
-use tidecount::hear::commands::{ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options};
 
 fn main() {
     let arguments: Vec<String> = std::env::args().skip(1).filter(|a| a != "--bench").collect();

@@ -4,9 +4,9 @@
 //! blocks of 10 ms. "Begin" is the first frame of the line, "heard" the first sample above -40 dBFS (20 dB under the
 //! level of a line), both against the beat on the sample clock.
 
+use session::{Arg, Line, LineId};
+use speak::{LineCache, MixEvent, Mixer, Pcm, SpeakError, Words, choose_voice};
 use std::time::Instant;
-use tidecount::session::{Arg, Line, LineId};
-use tidecount::speak::{LineCache, MixEvent, Mixer, Pcm, SpeakError, Words, choose_voice};
 
 const RATE_HZ: u32 = 48_000;
 const LENGTH_S: f64 = 300.0;

@@ -4,8 +4,8 @@
 #[path = "../tests/support/echo_scene.rs"]
 mod echo_scene;
 
+use audio::echo::{AdaptiveCanceller, AutoCanceller, NoCancel};
 use echo_scene::{EchoPath, judge, scene, synthetic_room};
-use tidecount::audio::echo::{AdaptiveCanceller, AutoCanceller, NoCancel};
 
 const SECONDS: usize = 60;
 

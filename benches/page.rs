@@ -10,16 +10,16 @@ use std::collections::BTreeMap;
 use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 use browser::Browser;
+use hear::{HoldSettings, VoiceFrame, VoiceTask};
+use routine::{Hearing, check_text};
+use screen::ShownView;
+use screen::web::Server;
+use screen::web::live::LiveHub;
+use session::{Arg, Line, Listening, View};
+use speak::Words;
 use tidecount::app::observe::{Beginning, Observer};
 use tidecount::app::web;
 use tidecount::app::web::follower::WebFollower;
-use tidecount::hear::{HoldSettings, VoiceFrame, VoiceTask};
-use tidecount::routine::{Hearing, check_text};
-use tidecount::screen::ShownView;
-use tidecount::screen::web::Server;
-use tidecount::screen::web::live::LiveHub;
-use tidecount::session::{Arg, Line, Listening, View};
-use tidecount::speak::Words;
 
 /// Pages that watch at one time.
 const PAGES: [usize; 3] = [1, 4, 8];

@@ -8,8 +8,8 @@ mod two_years;
 use std::error::Error;
 use std::time::Instant;
 
-use tidecount::progress::{Picture, Window};
-use tidecount::record::Store;
+use progress::{Picture, Window};
+use record::Store;
 
 /// Best of so many runs.
 const RUNS: usize = 5;

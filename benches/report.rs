@@ -5,10 +5,10 @@
 mod invented;
 
 use invented::{Life, keep};
+use speak::Words;
 use std::path::{Path, PathBuf};
 use std::time::Instant;
 use tidecount::app::report_command::{Format, ReportArgs, make};
-use tidecount::speak::Words;
 
 /// Every day for two years, but for one pause; the microphone is changed once, the programme once.
 fn two_years() -> Life {

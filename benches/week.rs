@@ -18,10 +18,10 @@ mod table;
 
 use compare::Evening;
 use lead::{Week, lead, read, was_led};
+use rehearse::Script;
 use std::error::Error;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
-use tidecount::rehearse::Script;
 
 const ROOT: &str = env!("CARGO_MANIFEST_DIR");
 /// The client without a habit.

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
+use recogniser::child_main;
 use tidecount::app::attend;
 use tidecount::app::calibrate;
 use tidecount::app::clinic;
@@ -22,7 +23,6 @@ use tidecount::app::record;
 use tidecount::app::report_command;
 use tidecount::app::routine;
 use tidecount::app::texts;
-use tidecount::hear::commands::child::child_main;
 
 /// Leads a voice, breathing and swallow practice hands-free.
 #[derive(Parser)]

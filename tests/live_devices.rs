@@ -165,9 +165,9 @@ fn describe_break(heard: &[f32], said: &[i16], same: usize) -> String {
 #[ignore = "run by a test above, which gives it a sound server"]
 fn child_round_trip() {
     let Some(out) = std::env::var_os(OUT).map(PathBuf::from) else { return };
-    let mut io = tidecount::audio::open("default", "default", false).unwrap();
+    let mut io = audio::open("default", "default", false).unwrap();
     assert_eq!((io.mic_rate_hz(), io.speaker_rate_hz(), io.is_offline()), (48_000, 48_000, false));
-    let devices = tidecount::audio::devices::list().unwrap();
+    let devices = audio::devices::list().unwrap();
     assert!(devices.microphones[0].is_default && devices.loudspeakers[0].is_default, "{devices:?}");
     let block = RATE / 100;
     let mut mic = vec![0.0; block];
@@ -214,7 +214,7 @@ fn devices_that_go_away_and_come_back_cost_time_but_not_the_clock() {
 #[ignore = "run by a test above, which gives it a sound server"]
 fn child_outage() {
     let Some(out) = std::env::var_os(OUT).map(PathBuf::from) else { return };
-    let mut io = tidecount::audio::open("default", "default", false).unwrap();
+    let mut io = audio::open("default", "default", false).unwrap();
     let mut mic = vec![0.0; RATE / 100];
     let (mut frames, mut lost) = (0_u64, 0_u64);
     let mut began = None;
@@ -260,21 +260,21 @@ fn child_devices() {
     if std::env::var_os(OUT).is_none() {
         return;
     }
-    let devices = tidecount::audio::devices::list().unwrap();
-    let names = |list: &[tidecount::audio::devices::Listed]| list.iter().map(|l| l.name.clone()).collect::<Vec<_>>();
+    let devices = audio::devices::list().unwrap();
+    let names = |list: &[audio::devices::Listed]| list.iter().map(|l| l.name.clone()).collect::<Vec<_>>();
     assert_eq!(devices.system, "PulseAudio");
     assert_eq!(names(&devices.loudspeakers), ["speaker", "room"]);
     assert_eq!(names(&devices.microphones), ["mic", "speaker.monitor", "room.monitor"], "monitors come last");
     assert!(devices.microphones[0].is_default && devices.loudspeakers[0].is_default);
-    let heard = tidecount::audio::devices::try_microphone("mic").unwrap();
+    let heard = audio::devices::try_microphone("mic").unwrap();
     // The noise is even between -8,192 and 8,191: a peak of -12.0 dBFS and a mean 4.8 dB below it.
     assert!((heard.peak_dbfs.unwrap() + 12.0).abs() < 0.2, "{heard:?}");
     assert!((heard.rms_dbfs.unwrap() + 16.8).abs() < 1.5, "{heard:?}");
-    let silent = tidecount::audio::devices::try_microphone("speaker.monitor").unwrap();
+    let silent = audio::devices::try_microphone("speaker.monitor").unwrap();
     assert!(silent.problems.iter().any(|p| p.contains("muted")), "{silent:?}");
-    let played = tidecount::audio::devices::try_loudspeaker("speaker").unwrap();
+    let played = audio::devices::try_loudspeaker("speaker").unwrap();
     assert!(played.problems.is_empty(), "{played:?}");
-    let unknown = tidecount::audio::open("cellar", "none", false).err().unwrap().to_string();
+    let unknown = audio::open("cellar", "none", false).err().unwrap().to_string();
     assert!(unknown.contains("\"mic\"") && unknown.contains("--mic"), "{unknown}");
 }
 
@@ -307,11 +307,11 @@ fn child_without_devices() {
     if std::env::var_os(OUT).is_none() {
         return;
     }
-    let devices = tidecount::audio::devices::list().unwrap();
+    let devices = audio::devices::list().unwrap();
     assert!(devices.microphones.is_empty() && devices.loudspeakers.is_empty(), "{devices:?}");
     for (mic, option) in [("default", "--mic"), ("cellar", "--mic")] {
-        let error = tidecount::audio::open(mic, "none", false).err().unwrap();
-        assert!(matches!(error, tidecount::audio::AudioError::NoDevice(_)), "{error:?}");
+        let error = audio::open(mic, "none", false).err().unwrap();
+        assert!(matches!(error, audio::AudioError::NoDevice(_)), "{error:?}");
         println!("{error}");
         assert!(error.to_string().contains(option));
     }

@@ -17,11 +17,11 @@ use axum::middleware::{Next, from_fn_with_state};
 use axum::response::{IntoResponse, Response};
 use browser::{ALL, Browser, FULL_HD, NARROW, TABLET, Viewport, ZOOMED};
 use live_scenes::{SCENES, Scene, offers, rows, said};
+use screen::web::Server;
+use screen::web::live::{Asked, Figure, LiveHub, Section, Who};
 use serde_json::json;
+use speak::Words;
 use tidecount::app::web;
-use tidecount::screen::web::Server;
-use tidecount::screen::web::live::{Asked, Figure, LiveHub, Section, Who};
-use tidecount::speak::Words;
 
 /// A page with a switch that cuts it off, as a computer that sleeps does.
 struct Served {

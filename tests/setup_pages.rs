@@ -13,15 +13,15 @@ use std::sync::{Arc, Mutex};
 
 use browser::picture::Picture;
 use browser::{ALL, Browser, FULL_HD, NARROW};
+use clinic::{Address, Clinic};
 use clinic_world::{Home, MIC, Practice, daily, desk_key};
 use jiff::ZonedDateTime;
+use record::{NewSession, Source, Store};
+use screen::web::{Guard, Server};
+use session::{Entry, Fact, LevelTerms, Position};
+use speak::Words;
 use tidecount::app::pages::alone;
 use tidecount::app::pages::site::{Place, Site};
-use tidecount::clinic::{Address, Clinic};
-use tidecount::record::{NewSession, Source, Store};
-use tidecount::screen::web::{Guard, Server};
-use tidecount::session::{Entry, Fact, LevelTerms, Position};
-use tidecount::speak::Words;
 
 const EVENING: &str = r#"# The evening of an invented household.
 title = "Evening routine"

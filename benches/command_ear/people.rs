@@ -1,9 +1,9 @@
 //! Recordings of people, words, vowels and noise.
 
 use super::{ear, grammar, hear, one_choice, sound};
+use command_ear::{ACT_CONFIDENCE, ASK_CONFIDENCE, CommandRecogniser, HeardPhrase};
 use std::collections::BTreeMap;
 use std::path::Path;
-use tidecount::hear::commands::{ACT_CONFIDENCE, ASK_CONFIDENCE, CommandRecogniser, HeardPhrase};
 
 #[derive(Clone, Copy, PartialEq)]
 pub enum Half {

@@ -1,8 +1,8 @@
 //! Everyday wordings in synthetic voices, each within the grammar of a state.
 
 use super::{ear, grammar, hear, sound};
+use command_ear::{ACT_CONFIDENCE, Choice, CommandRecogniser, Grammar, Lexicon};
 use std::process::Command;
-use tidecount::hear::commands::{ACT_CONFIDENCE, Choice, CommandRecogniser, Grammar, Lexicon};
 
 /// Wordings by command, several for each.
 const WORDINGS: [(&str, &[&str]); 20] = [

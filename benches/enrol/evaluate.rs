@@ -2,11 +2,11 @@
 
 use super::figure::figure;
 use super::sound::{between_pauses, word_end_s};
+use command_ear::templates::{Found, OwnVoice, OwnWord, TakeFinder};
+use command_ear::{ACT_CONFIDENCE, ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, Mode, Options};
+use session::{Command, listening};
+use speak::Words;
 use std::path::Path;
-use tidecount::hear::commands::templates::{Found, OwnVoice, OwnWord, TakeFinder};
-use tidecount::hear::commands::{ACT_CONFIDENCE, ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, Mode, Options};
-use tidecount::session::{Command, listening};
-use tidecount::speak::Words;
 
 /// Takes to enrol on.
 pub const TAKES: usize = 3;

@@ -2,8 +2,8 @@
 
 use super::evaluate::Speaker;
 use super::sound;
+use session::Command;
 use std::path::{Path, PathBuf};
-use tidecount::session::Command;
 
 fn sorted(folder: &Path) -> Vec<PathBuf> {
     let mut all: Vec<PathBuf> = std::fs::read_dir(folder).map(|d| d.filter_map(|e| Some(e.ok()?.path())).collect()).unwrap_or_default();

@@ -2,9 +2,9 @@
 
 use super::evaluate::Speaker;
 use super::sound;
+use session::Command;
 use std::collections::BTreeMap;
 use std::path::Path;
-use tidecount::session::Command;
 
 const COMMANDS: [(&str, Command); 3] = [("stop", Command::Stop), ("yes", Command::Yes), ("no", Command::No)];
 /// Clips of strangers that each speaker is tested beside.

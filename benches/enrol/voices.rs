@@ -2,10 +2,10 @@
 
 use super::evaluate::Speaker;
 use super::sound;
+use session::Command;
+use speak::Words;
 use std::path::Path;
 use std::process::Command as Program;
-use tidecount::session::Command;
-use tidecount::speak::Words;
 
 /// Name, program, voice.
 const VOICES: [(&str, &str, &str); 10] = [

@@ -2,10 +2,10 @@
 
 use crate::data;
 use crate::figure::figure;
+use audio::decode::decode;
+use hear::clipping::ClipFinder;
 use std::error::Error;
 use std::path::PathBuf;
-use tidecount::audio::decode::decode;
-use tidecount::hear::clipping::ClipFinder;
 
 /// Stretches of 10 ms in which clipping was found.
 fn found(samples: impl Iterator<Item = f32>, rate_hz: u32) -> usize {

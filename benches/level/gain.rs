@@ -1,11 +1,11 @@
 //! Simulated automatic gains, and the same sessions without one. No limit was tuned on these sessions.
 
 use crate::figure::{figure, no_aim};
+use audio::decode::decode;
+use hear::VoiceEar;
 use std::collections::BTreeMap;
 use std::error::Error;
 use std::path::Path;
-use tidecount::audio::decode::decode;
-use tidecount::hear::VoiceEar;
 
 /// `folder`: what `benches/level/reference/sessions.py` made.
 pub fn run(folder: &Path) -> Result<(), Box<dyn Error>> {

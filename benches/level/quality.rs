@@ -2,12 +2,12 @@
 
 use crate::data;
 use crate::figure::{Spread, figure, no_aim};
+use audio::decode::decode;
+use hear::{SteadyPart, VoiceFrame, analyse_voice};
 use std::collections::BTreeMap;
 use std::error::Error;
 use std::path::{Path, PathBuf};
 use std::time::Instant;
-use tidecount::audio::decode::decode;
-use tidecount::hear::{SteadyPart, VoiceFrame, analyse_voice};
 
 const REFERENCE: &str = include_str!("reference/quality.tsv");
 

@@ -1,10 +1,10 @@
 //! Distance from the limits of IEC 61672-1, table 3, and from the tonebursts of table 4.
 
 use crate::figure::figure;
+use hear::time_weighting::SoundLevelMeter;
+use hear::weighting::{Weighting, WeightingFilter};
 use std::error::Error;
 use std::f64::consts::PI;
-use tidecount::hear::time_weighting::SoundLevelMeter;
-use tidecount::hear::weighting::{Weighting, WeightingFilter};
 
 const TABLE_3: &str = include_str!("../../tests/checks/iec61672/table3.tsv");
 const TABLE_4: &str = include_str!("../../tests/checks/iec61672/table4.tsv");

@@ -2,6 +2,12 @@
 //! (headphones), so that the same practice can be led again from the recording alone.
 
 use super::ROOT;
+use command_ear::Lexicon;
+use record::Source;
+use rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
+use screen::NoScreen;
+use session::Line;
+use speak::Words;
 use std::error::Error;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -9,12 +15,6 @@ use tidecount::app::follow::SharedScreen;
 use tidecount::app::load;
 use tidecount::app::observe::Observer;
 use tidecount::app::practise::Practice;
-use tidecount::hear::commands::Lexicon;
-use tidecount::record::Source;
-use tidecount::rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
-use tidecount::screen::NoScreen;
-use tidecount::session::Line;
-use tidecount::speak::Words;
 
 /// Rate of the recording, Hz.
 const RATE_HZ: u32 = 16_000;

@@ -7,11 +7,11 @@
 use super::figure::{Spread, figure, no_aim};
 use super::{ROOT, process};
 use serde_json::Value;
+use session::Command;
+use speak::Words;
 use std::error::Error;
 use std::fs;
 use std::path::Path;
-use tidecount::session::Command;
-use tidecount::speak::Words;
 
 /// Voices of flite with their speed.
 const CLIENTS: [(&str, f64); 4] = [("slt", 0.9), ("rms", 1.0), ("awb", 0.9), ("kal16", 1.0)];

@@ -1,9 +1,9 @@
 //! Error of onset and offset on synthetic vowels whose glottal cycles are known.
 
 use super::figure::{Spread, figure, no_aim};
+use hear::analyse_voice;
+use rehearse::{NoiseKind, Room, RoomSpec, Vowel, VowelSpec};
 use std::error::Error;
-use tidecount::hear::analyse_voice;
-use tidecount::rehearse::{NoiseKind, Room, RoomSpec, Vowel, VowelSpec};
 
 const RATE_HZ: u32 = 16_000;
 /// Room alone before and after the vowel, s.

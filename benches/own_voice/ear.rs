@@ -1,10 +1,10 @@
 //! The command path as a practice has it, on a mixed scene.
 
 use super::scene::Mix;
+use audio::ECHO_RATE_HZ;
+use audio::echo::AutoCanceller;
+use command_ear::{ChildRecogniser, Choice, CommandEvent, Grammar, Mode, Options};
 use tidecount::app::command_path::CommandPath;
-use tidecount::audio::ECHO_RATE_HZ;
-use tidecount::audio::echo::AutoCanceller;
-use tidecount::hear::commands::{ChildRecogniser, Choice, CommandEvent, Grammar, Mode, Options};
 
 /// A command that would have been acted upon.
 pub struct Heard {

@@ -1,9 +1,9 @@
 //! Scenes: the tool's talk, its echo through a room, and people's words over or after it.
 
 use super::echo_scene::{RATE, convolve, noise, rms_db, room_from, speech, synthetic_room};
+use audio::decode::decode;
+use audio::resample::resample_all;
 use std::path::{Path, PathBuf};
-use tidecount::audio::decode::decode;
-use tidecount::audio::resample::resample_all;
 
 /// How the loudspeaker is heard.
 pub struct EchoPath {
@@ -95,17 +95,17 @@ pub struct Talk {
 
 impl Talk {
     pub fn new() -> Option<Self> {
-        let words = tidecount::speak::words::Words::english().ok()?;
+        let words = speak::words::Words::english().ok()?;
         let mut texts: Vec<String> = Vec::new();
         let keys: Vec<String> =
             words.keys().filter(|key| key.starts_with("ex-") || key.starts_with("caution-")).map(str::to_owned).collect();
         for key in keys {
-            texts.extend(words.text(&tidecount::session::Line { key, args: Vec::new() }).ok());
+            texts.extend(words.text(&session::Line { key, args: Vec::new() }).ok());
         }
         // Names and cues are too short to teach anything.
         texts.retain(|text| text.split(' ').count() > 4);
         texts.sort();
-        texts.retain(|text| tidecount::speak::words::live_words(text, &["stop", "pause"]).is_none());
+        texts.retain(|text| speak::words::live_words(text, &["stop", "pause"]).is_none());
         let mut sentences = Vec::new();
         for (n, text) in texts.iter().enumerate() {
             let mut sentence = speech(if n % 2 == 0 { "en-gb" } else { "en-us" }, text)?;

@@ -3,12 +3,12 @@
 //! Every seventh day or so is missed; there is a holiday of three weeks, another microphone after a year, a calibration half a
 //! year later, and a programme that grows each quarter. Holds grow by a fifth of a second a month and scatter by more.
 
+use hear::VoiceQuality;
 use jiff::{Span, ZonedDateTime, civil::Date, civil::date};
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
-use tidecount::hear::VoiceQuality;
-use tidecount::record::{RecordError, WholePart, WholeSession, journal_text};
-use tidecount::session::{Command, Entry, Fact, LevelCalibration, LevelTerms, Position, Response};
+use record::{RecordError, WholePart, WholeSession, journal_text};
+use session::{Command, Entry, Fact, LevelCalibration, LevelTerms, Position, Response};
 
 /// Days of two years.
 pub const DAYS: u32 = 730;

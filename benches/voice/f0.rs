@@ -2,9 +2,9 @@
 
 use crate::figure::{Spread, figure, no_aim};
 use crate::set::Set;
+use hear::analyse_voice;
 use std::collections::BTreeMap;
 use std::error::Error;
-use tidecount::hear::analyse_voice;
 
 /// What a method made of some files.
 #[derive(Default)]

@@ -2,11 +2,11 @@
 
 use crate::figure::{figure, no_aim};
 use crate::set::Set;
+use audio::decode::decode;
+use hear::analyse_voice;
 use std::collections::BTreeMap;
 use std::error::Error;
 use std::path::PathBuf;
-use tidecount::audio::decode::decode;
-use tidecount::hear::analyse_voice;
 
 pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
     let mut files: Vec<(String, PathBuf)> = Vec::new();

@@ -2,10 +2,10 @@
 
 use crate::figure::{Spread, figure};
 use crate::set::Set;
+use hear::voice_file::FILE_SETTINGS;
+use hear::{Hold, HoldSettings, analyse_voice_as};
 use std::collections::BTreeMap;
 use std::error::Error;
-use tidecount::hear::voice_file::FILE_SETTINGS;
-use tidecount::hear::{Hold, HoldSettings, analyse_voice_as};
 
 /// As the practice asks for it: a second of voice, breaks of half a second bridged.
 const SETTINGS: HoldSettings = HoldSettings { max_break_s: 0.5, ..FILE_SETTINGS };
@@ -74,7 +74,7 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
                 continue;
             }
             let condition = if fields[6].is_empty() { "quiet".to_owned() } else { format!("{} dB", fields[6]) };
-            let sound = tidecount::audio::decode::decode(&set.data.join(fields[0]))?;
+            let sound = audio::decode::decode(&set.data.join(fields[0]))?;
             one(
                 fields[0],
                 &[condition.clone(), format!("known-duration {condition}")],

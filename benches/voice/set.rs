@@ -1,8 +1,8 @@
 //! The sound files with known truth, and the recordings they were made from.
 
+use audio::decode::decode;
 use std::error::Error;
 use std::path::{Path, PathBuf};
-use tidecount::audio::decode::decode;
 
 pub struct Set {
     /// Where `reference/run.sh` wrote.

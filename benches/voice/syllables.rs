@@ -2,8 +2,8 @@
 
 use crate::figure::{Spread, figure};
 use crate::set::Set;
+use hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 use std::error::Error;
-use tidecount::hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 
 pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
     for noise in ["quiet", "dishes"] {

@@ -2,9 +2,9 @@
 
 use super::lead::{Led, Said};
 use serde_json::Value;
+use session::Command;
+use speak::Words;
 use std::error::Error;
-use tidecount::session::Command;
-use tidecount::speak::Words;
 
 /// A word counts as heard where the tool acted on it within so long of its end, s.
 const WITHIN_S: f64 = 3.0;

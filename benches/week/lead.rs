@@ -1,7 +1,13 @@
 //! One evening, closed loop.
 
+use command_ear::Lexicon;
+use record::Source;
+use rehearse::Script;
+use screen::NoScreen;
 use serde::Deserialize;
 use serde_json::Value;
+use session::Line;
+use speak::Words;
 use std::error::Error;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -12,12 +18,6 @@ use tidecount::app::load;
 use tidecount::app::observe::Observer;
 use tidecount::app::practise::Practice;
 use tidecount::app::rehearsal::{self, ClientsEar, ROOM_HZ};
-use tidecount::hear::commands::Lexicon;
-use tidecount::record::Source;
-use tidecount::rehearse::Script;
-use tidecount::screen::NoScreen;
-use tidecount::session::Line;
-use tidecount::speak::Words;
 
 /// Nobody's evening takes so long; an endless one is broken off, s.
 const LONGEST_S: f64 = 1_200.0;

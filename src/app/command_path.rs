@@ -3,9 +3,9 @@
 
 use super::own_voice_log::OwnVoiceLog;
 use super::residual_gate::ResidualGate;
-use crate::audio::resample::Resampler;
-use crate::audio::{AudioError, ECHO_RATE_HZ, EchoCanceller, OwnVoice};
-use crate::hear::commands::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase};
+use audio::resample::Resampler;
+use audio::{AudioError, ECHO_RATE_HZ, EchoCanceller, OwnVoice};
+use command_ear::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase};
 
 /// The command path. The voice ear has another, without any of this.
 pub struct CommandPath {

@@ -9,13 +9,13 @@ use super::load;
 use super::practise::Practice;
 use super::rehearsal::{self, ClientsEar, ROOM_HZ, write_truth};
 use super::web::server::{self, ScreenArgs};
-use crate::audio;
-use crate::hear::commands::Lexicon;
-use crate::record::Source;
-use crate::rehearse::Script;
-use crate::routine::{Hearing, check_text};
-use crate::screen::TerminalScreen;
-use crate::speak::Words;
+use audio;
+use command_ear::Lexicon;
+use record::Source;
+use rehearse::Script;
+use routine::{Hearing, check_text};
+use screen::TerminalScreen;
+use speak::Words;
 
 /// The invented household.
 const ROUTINE: (&str, &str) = ("demo/evening.toml", include_str!("../../demo/evening.toml"));

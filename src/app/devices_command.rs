@@ -1,7 +1,7 @@
 //! `tidecount devices`: lists microphones and loudspeakers and tries each.
 
-use crate::audio::AudioError;
-use crate::audio::devices::{Listed, Trial, list, try_loudspeaker, try_microphone};
+use audio::AudioError;
+use audio::devices::{Listed, Trial, list, try_loudspeaker, try_microphone};
 use std::process::ExitCode;
 
 /// Lists and tries all devices on standard output. Exit code 1 where there is none or the sound system fails.

@@ -3,12 +3,12 @@
 use std::io::IsTerminal;
 
 use super::routine::command::write_faults;
-use crate::audio::AudioError;
-use crate::hear::commands::CommandEarError;
-use crate::record::RecordError;
-use crate::rehearse::RehearseError;
-use crate::routine::Faults;
-use crate::speak::{SpeakError, WordsError};
+use audio::AudioError;
+use command_ear::CommandEarError;
+use record::RecordError;
+use rehearse::RehearseError;
+use routine::Faults;
+use speak::{SpeakError, WordsError};
 
 /// Why a command stopped. Every kind's text says what is wrong and what to do.
 #[derive(Debug, thiserror::Error)]
@@ -21,6 +21,8 @@ pub enum AppError {
     Commands(#[from] CommandEarError),
     #[error(transparent)]
     Record(#[from] RecordError),
+    #[error(transparent)]
+    Line(#[from] model::LineError),
     #[error(transparent)]
     Rehearse(#[from] RehearseError),
     #[error(transparent)]

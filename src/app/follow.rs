@@ -4,8 +4,8 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use super::levels::in_words;
 use super::observe::Observer;
-use crate::screen::{Screen, ShownView};
-use crate::session::{Entry, Fact, Line};
+use screen::{Screen, ShownView};
+use session::{Entry, Fact, Line};
 
 /// One screen for the sound thread and for whoever reports afterwards.
 #[derive(Clone)]

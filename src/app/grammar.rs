@@ -1,8 +1,8 @@
 //! What the engine wants to hear, as phrases for the recogniser; and what was heard, as what the engine knows.
 
-use crate::hear::commands::{Choice, Grammar};
-use crate::session::{Command, Listening, listening};
-use crate::speak::words::Words;
+use command_ear::{Choice, Grammar};
+use session::{Command, Listening, listening};
+use speak::words::Words;
 
 /// What a heard tag means.
 #[derive(Debug, Clone, PartialEq)]

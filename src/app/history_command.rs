@@ -6,8 +6,8 @@ use std::path::{Path, PathBuf};
 use serde_json::{Map, Value, json};
 
 use super::error::AppError;
-use crate::record::{RecordError, SessionId, SessionSummary, Store, data_folder, journal_text};
-use crate::session::Entry;
+use record::{RecordError, SessionId, SessionSummary, Store, data_folder, journal_text};
+use session::Entry;
 
 /// Arguments of `tidecount history`.
 #[derive(Debug, clap::Args)]
@@ -69,7 +69,7 @@ fn as_text(summary: &SessionSummary) -> String {
         summary.started_at.strftime("%a %Y-%m-%d %H:%M"),
         plain(&summary.client),
         plain(&summary.routine),
-        if summary.source == crate::record::Source::Live { String::new() } else { format!(" ({})", summary.source.as_str()) },
+        if summary.source == record::Source::Live { String::new() } else { format!(" ({})", summary.source.as_str()) },
         summary.steps_done,
         summary.steps_prescribed,
         summary.minutes,

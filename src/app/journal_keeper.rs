@@ -6,8 +6,8 @@ use std::sync::{Arc, Mutex, PoisonError};
 use jiff::ZonedDateTime;
 
 use super::observe::Observer;
-use crate::record::{Journal, JournalWriter, NewSession, RecordError, SessionId, Source, Store, Unfinished};
-use crate::session::Entry;
+use record::{Journal, JournalWriter, NewSession, RecordError, SessionId, Source, Store, Unfinished};
+use session::Entry;
 
 /// What a journal needs to know of a session.
 pub struct SessionFacts {

@@ -14,14 +14,14 @@ use super::observe::{Beginning, Observer};
 use super::pipeline::{Parts, Pipeline};
 use super::practise::{Practice, until_interrupted};
 use super::web::server::{self, ScreenArgs};
-use crate::audio::echo::{AutoCanceller, NoCancel};
-use crate::audio::file::names_file;
-use crate::audio::{self, EchoCanceller};
-use crate::hear::commands::{ChildRecogniser, Mode, Options};
-use crate::record::{Source, data_folder};
-use crate::screen::{Keys, TerminalScreen};
-use crate::session::{Engine, Line, Start};
-use crate::speak::Words;
+use audio::echo::{AutoCanceller, NoCancel};
+use audio::file::names_file;
+use audio::{self, EchoCanceller};
+use command_ear::{ChildRecogniser, Mode, Options};
+use record::{Source, data_folder};
+use screen::{Keys, TerminalScreen};
+use session::{Engine, Line, Start};
+use speak::Words;
 
 /// Leads a class: counts, paces and keeps time while the clinician demonstrates.
 ///
@@ -98,11 +98,11 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, AppError> {
 }
 
 /// The clinician reads the cautions; the class hears one sentence.
-fn print_cautions(words: &Words, routine: &crate::routine::Routine) {
+fn print_cautions(words: &Words, routine: &routine::Routine) {
     let text = |key: String| words.text(&Line { key, args: Vec::new() }).unwrap_or_default();
     println!("Before you begin: who in the class should leave what out?\n");
     for step in &routine.steps {
-        let Some(entry) = crate::routine::find(&step.exercise.id) else { continue };
+        let Some(entry) = routine::find(&step.exercise.id) else { continue };
         if entry.cautions.is_empty() && entry.not_for.is_empty() {
             continue;
         }

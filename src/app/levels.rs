@@ -7,10 +7,10 @@ use std::time::Duration;
 use super::calibrate::store::{Calibration, CalibrationStore, Device};
 use super::error::AppError;
 use super::mic_gain;
-use crate::audio::devices;
-use crate::audio::file::names_file;
-use crate::hear::calibration::{Method, REPORTED_CM};
-use crate::session::{Fact, LevelCalibration, LevelTerms};
+use audio::devices;
+use audio::file::names_file;
+use hear::calibration::{Method, REPORTED_CM};
+use session::{Fact, LevelCalibration, LevelTerms};
 
 /// What the sound system of recordings is called.
 pub const RECORDING: &str = "recording";

@@ -5,10 +5,10 @@ use std::path::{Path, PathBuf};
 use super::error::AppError;
 use super::grammar::spoken_form;
 use super::routine::command::load_routine;
-use crate::hear::commands::Lexicon;
-use crate::routine::{Hearing, Prescription};
-use crate::session::Command;
-use crate::speak::Words;
+use command_ear::Lexicon;
+use routine::{Hearing, Prescription};
+use session::Command;
+use speak::Words;
 
 /// The command wordings of the catalogue, as the checker of routines wants them.
 pub fn command_words(words: &Words) -> Vec<(String, Vec<String>)> {

@@ -1,6 +1,6 @@
 //! The live meter of `tidecount hear`: what is shown of the microphone, as text. Knows no device and no terminal.
 
-use crate::hear::VoiceFrame;
+use hear::VoiceFrame;
 
 /// The bar reaches from here to full scale, dB.
 const BAR_FROM_DB: f64 = -80.0;

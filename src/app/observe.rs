@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 
 use super::levels::LevelScale;
-use crate::hear::VoiceFrame;
-use crate::record::UsualVoice;
-use crate::routine::Routine;
-use crate::screen::ShownView;
-use crate::screen::web::live::Asked;
-use crate::session::{Effect, Entry, Line, Listening, View};
+use hear::VoiceFrame;
+use record::UsualVoice;
+use routine::Routine;
+use screen::ShownView;
+use screen::web::live::Asked;
+use session::{Effect, Entry, Line, Listening, View};
 
 /// What is known when a practice begins.
 #[derive(Debug, Clone, Copy)]
@@ -76,7 +76,7 @@ pub(super) fn pass_on(effect: &Effect, observers: &mut [Box<dyn Observer>]) {
 }
 
 /// Puts a view into words; a message that is missing shows its key rather than nothing.
-pub(super) fn in_words(view: &View, text: impl Fn(&Line) -> String, named: impl Fn(crate::session::Command) -> String) -> ShownView {
+pub(super) fn in_words(view: &View, text: impl Fn(&Line) -> String, named: impl Fn(session::Command) -> String) -> ShownView {
     ShownView {
         heading: view.heading.as_ref().map(&text).unwrap_or_default(),
         prompt: view.prompt.as_ref().map(&text).unwrap_or_default(),

@@ -9,15 +9,15 @@ use super::levels::Levels;
 use super::observe::{Observer, in_words, pass_on};
 use super::quality_desk::QualityDesk;
 use super::talk::{TalkEvent, Talker};
-use crate::audio::gate::{DEFAULT_TAIL_S, Gate};
-use crate::audio::{AudioError, AudioIo, Captured, EchoCanceller};
-use crate::hear::commands::{ACT_CONFIDENCE, CommandEvent, CommandRecogniser, HeardPhrase, Path};
-use crate::hear::voice_ear::{VoiceEar, VoiceOutput};
-use crate::hear::{VoiceEvent, VoiceTask};
-use crate::screen::Keys;
-use crate::screen::web::live::Asked;
-use crate::session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, Trouble, listening};
-use crate::speak::words::{Words, live_words};
+use audio::gate::{DEFAULT_TAIL_S, Gate};
+use audio::{AudioError, AudioIo, Captured, EchoCanceller};
+use command_ear::{ACT_CONFIDENCE, CommandEvent, CommandRecogniser, HeardPhrase, Path};
+use hear::voice_ear::{VoiceEar, VoiceOutput};
+use hear::{VoiceEvent, VoiceTask};
+use screen::Keys;
+use screen::web::live::Asked;
+use session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, Trouble, listening};
+use speak::words::{Words, live_words};
 
 /// A block, s.
 const BLOCK_S: f64 = 0.01;
@@ -491,8 +491,9 @@ fn voice_event(output: VoiceOutput, now_s: f64, desk: &mut QualityDesk) -> Optio
     let VoiceOutput::Event(event) = output else { return None };
     Some(match event {
         VoiceEvent::Onset { onset_s, sure_s } => Event::Onset { at_s: now_s.max(sure_s), onset_s },
-        VoiceEvent::Offset(mut hold) => {
-            desk.work_on(&mut hold);
+        VoiceEvent::Offset(mut held) => {
+            desk.work_on(&mut held);
+            let hold = held.hold;
             Event::Offset { at_s: now_s.max(hold.offset_s), hold }
         }
         VoiceEvent::SpeechBegan { onset_s } => Event::SpeechBegan { at_s: now_s.max(onset_s), onset_s },

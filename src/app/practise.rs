@@ -25,16 +25,16 @@ use super::routine::ramps::stages_and_unfinished;
 use super::summary;
 use super::talk::{PcmTalker, SystemTalker, Talker};
 use super::web::server::{self, ScreenArgs};
-use crate::audio::echo::{AutoCanceller, NoCancel};
-use crate::audio::file::names_file;
-use crate::audio::{self, AudioIo, EchoCanceller};
-use crate::handover::Settings;
-use crate::hear::commands::{ChildRecogniser, Choice, Grammar, Lexicon, Mode, Options};
-use crate::record::{Source, Store, Unfinished, data_folder};
-use crate::routine::{Prescription, Work, fresh_first};
-use crate::screen::{Keys, TerminalScreen, restore_terminal};
-use crate::session::{Arg, Engine, Line, Start, listening};
-use crate::speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
+use audio::echo::{AutoCanceller, NoCancel};
+use audio::file::names_file;
+use audio::{self, AudioIo, EchoCanceller};
+use command_ear::{ChildRecogniser, Choice, Grammar, Lexicon, Mode, Options};
+use handover::Settings;
+use record::{Source, Store, Unfinished, data_folder};
+use routine::{Prescription, Work, fresh_first};
+use screen::{Keys, TerminalScreen, restore_terminal};
+use session::{Arg, Engine, Line, Start, listening};
+use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
 
 /// Leads a routine, hands-free.
 #[derive(Debug, Clone, clap::Args)]
@@ -295,16 +295,11 @@ impl Practice {
 
     /// Every grammar of the session is tried before it begins, so that no state finds a word missing later.
     pub(super) fn try_grammars(&self, commands: &mut ChildRecogniser) -> Result<(), AppError> {
-        use crate::hear::commands::CommandRecogniser;
+        use command_ear::CommandRecogniser;
         for (state, list) in listening::ALL {
             let firm = state.starts_with("class");
-            let listening = crate::session::Listening {
-                commands: list.to_vec(),
-                answers: Vec::new(),
-                voice: crate::hear::VoiceTask::Idle,
-                list: false,
-                firm,
-            };
+            let listening =
+                session::Listening { commands: list.to_vec(), answers: Vec::new(), voice: hear::VoiceTask::Idle, list: false, firm };
             let grammar = grammar::main_grammar(&self.words, &listening);
             if !grammar.choices.is_empty() {
                 commands.listen_for(&grammar)?;
@@ -402,7 +397,7 @@ impl Outcome {
 
     /// Every fact of the session, an interrupted one's that was gone on with included.
     #[must_use]
-    pub fn entries(&self) -> Vec<crate::session::Entry> {
+    pub fn entries(&self) -> Vec<session::Entry> {
         lock(&self.kept).entries.clone()
     }
 

@@ -4,8 +4,8 @@
 use std::collections::VecDeque;
 use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 
-use crate::hear::{Hold, VoiceQuality};
-use crate::session::{Entry, Fact};
+use hear::{Held, VoiceQuality};
+use session::{Entry, Fact};
 
 type Figures = Receiver<VoiceQuality>;
 
@@ -19,7 +19,7 @@ pub(super) struct QualityDesk {
 
 impl QualityDesk {
     /// Takes the sound of a hold's steady part, if it has one, to a thread of its own. Without a thread the hold goes without.
-    pub fn work_on(&mut self, hold: &mut Hold) {
+    pub fn work_on(&mut self, hold: &mut Held) {
         let Some(steady) = hold.steady.take() else { return };
         let (done, figures) = sync_channel(1);
         let work = move || {
@@ -65,7 +65,7 @@ impl QualityDesk {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::hear::voice_file::analyse_voice;
+    use hear::voice_file::analyse_voice;
     use std::f64::consts::PI;
 
     #[test]

@@ -4,8 +4,8 @@ use std::path::Path;
 
 use super::error::AppError;
 use super::observe::Observer;
-use crate::rehearse::{Client, Heard, Household, Rehearsal, RehearsedIo, Script};
-use crate::session::Line;
+use rehearse::{Client, Heard, Household, Rehearsal, RehearsedIo, Script};
+use session::Line;
 
 /// Rate of the rehearsed room, Hz; the recogniser's own, so that the room costs least.
 pub const ROOM_HZ: u32 = 16_000;

@@ -9,12 +9,12 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::error::AppError;
-use crate::progress::{Picture, Practised, Window};
-use crate::record::{Store, data_folder};
-use crate::report::sheet::{About, Sheet, sheet, to_pdf};
-use crate::report::to_html;
-use crate::session::{Arg, Line};
-use crate::speak::Words;
+use progress::{Picture, Practised, Window};
+use record::{Store, data_folder};
+use report::sheet::{About, Sheet, sheet};
+use report::to_html;
+use session::{Arg, Line};
+use speak::Words;
 
 /// More weeks than this make no page: two years and a little.
 const MOST_WEEKS: i64 = 106;
@@ -104,7 +104,7 @@ pub fn make(args: &ReportArgs, today: Date, words: &Words) -> Result<(String, Ve
     let practised = store.practised(&client, today)?;
     let page = gather(&practised, args.weeks, today, words)?;
     let bytes = match args.format {
-        Format::Pdf => to_pdf(&page).map_err(|why| AppError::Usage(why.to_string()))?,
+        Format::Pdf => print::report_pdf(&page).map_err(|why| AppError::Usage(why.to_string()))?,
         Format::Html => to_html(&page).into_bytes(),
     };
     Ok((client, bytes))

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use unicode_width::UnicodeWidthStr;
 
-use crate::session::{Entry, Fact, LevelCalibration, LevelTerms};
+use session::{Entry, Fact, LevelCalibration, LevelTerms};
 
 /// Cells of the widest row.
 const WIDTH: usize = 80;

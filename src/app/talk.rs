@@ -1,7 +1,7 @@
 //! The voice joined to the loudspeaker: lines in, blocks of sound and their begins and ends out.
 
-use crate::session::LineId;
-use crate::speak::{MixEvent, Mixer, Renderer, SpeakError, SystemEvent, SystemSpeaker};
+use session::LineId;
+use speak::{MixEvent, Mixer, Renderer, SpeakError, SystemEvent, SystemSpeaker};
 
 /// What became of a line. Times are seconds on the sample clock.
 #[derive(Debug)]

@@ -10,10 +10,10 @@ use super::load;
 use super::routine;
 use super::routine::command::{ExercisesArgs, RoutineArgs, RoutineCommand, run_exercises, run_routine};
 use super::routine::pack::{PackArgs, run_pack};
-use crate::hear::commands::Lexicon;
-use crate::routine::Hearing;
-use crate::session::Line;
-use crate::speak::Words;
+use ::routine::Hearing;
+use command_ear::Lexicon;
+use session::Line;
+use speak::Words;
 
 /// `tidecount routine …`.
 ///

@@ -6,7 +6,7 @@ use super::event::Said;
 use super::household::{Household, with_article};
 use super::invite;
 use super::told::Practised;
-use crate::session::{Arg, Line};
+use session::{Arg, Line};
 
 impl Attendant {
     pub(super) fn ask(&mut self, ask: Ask, key: &str, args: Vec<(&'static str, Arg)>) {

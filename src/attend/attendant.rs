@@ -6,7 +6,7 @@ use super::household::Household;
 use super::invite::{self, Invitations};
 use super::notice::{self, About, Notice};
 use super::told::{Practised, Today};
-use crate::session::{Arg, Line, LineId};
+use session::{Arg, Line, LineId};
 use std::collections::BTreeSet;
 
 /// Silence after which a question is asked once more, and then dropped, s.

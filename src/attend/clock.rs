@@ -1,7 +1,7 @@
 //! The time of day, as it is compared and as it is said.
 
-use crate::routine::Weekday;
-use crate::session::Arg;
+use routine::Weekday;
+use session::Arg;
 
 /// A local day and time of day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

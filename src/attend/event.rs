@@ -2,7 +2,7 @@
 
 use super::clock::Moment;
 use super::told::{Practised, Today};
-use crate::session::{Line, LineId};
+use session::{Line, LineId};
 
 /// What can be said to it. Persons are numbered as in the household.
 #[derive(Debug, Clone, PartialEq, Eq)]

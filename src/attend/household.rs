@@ -1,13 +1,13 @@
 //! The household file: who practises here and what.
 
 use super::event::Said;
-use crate::routine::fault::{FaultKind, Faults, Finder, suggestion};
-use crate::routine::file::At;
-use crate::routine::text::{self, SaidBy};
-use crate::routine::{Hearing, PlannedTime, Prescription, read, schema};
-use crate::session::Arg;
+use routine::fault::{FaultKind, Faults, Finder, suggestion};
+use routine::file::At;
+use routine::text::{self, SaidBy};
+use routine::{Hearing, PlannedTime, Prescription, read, schema};
 use schemars::JsonSchema;
 use serde::Deserialize;
+use session::Arg;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
@@ -108,7 +108,7 @@ const MAX_PERSONS: usize = 10;
 /// # Errors
 /// All faults of the file and of the routines that it names.
 pub fn check_bytes(name: &str, bytes: &[u8], checks: Checks<'_>) -> Result<Household, Faults> {
-    if bytes.len() > crate::routine::MAX_FILE_BYTES {
+    if bytes.len() > routine::MAX_FILE_BYTES {
         return Err(Faults::of_file(name, "the file is too large for a household", "Check that it is the right file."));
     }
     let (text, broken) = read::text_of(bytes);
@@ -153,7 +153,7 @@ fn build_person(file: &PersonFile, at: &std::ops::Range<usize>, checks: Checks<'
         Some(("he", _)) => Pronoun::He,
         Some(("she", _)) => Pronoun::She,
         Some((other, at)) => {
-            let what = format!("`pronoun` cannot be \"{}\"", crate::routine::shape::printable(other));
+            let what = format!("`pronoun` cannot be \"{}\"", routine::shape::printable(other));
             faults.add(FaultKind::UnknownName, at.span.clone(), what, suggestion(other, ["he", "she", "they"].into_iter()));
             Pronoun::They
         }

@@ -5,7 +5,7 @@ use super::clock::Moment;
 use super::event::{Effect, Said, View};
 use super::invite;
 use super::notice::{self, About};
-use crate::session::{Arg, Line};
+use session::{Arg, Line};
 
 /// So many wordings are shown at once; a page tells the others on demand.
 const FEW: usize = 4;

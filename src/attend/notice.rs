@@ -3,7 +3,7 @@
 use super::event::Hearing;
 use super::household::Household;
 use super::told::{End, Practised};
-use crate::session::{Arg, Line};
+use session::{Arg, Line};
 
 /// What a notice is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

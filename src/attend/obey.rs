@@ -3,7 +3,7 @@
 use super::attendant::{Ask, Attendant, State};
 use super::event::Said;
 use super::invite::{self, Postponed};
-use crate::session::Arg;
+use session::Arg;
 
 /// From this confidence on what was heard is acted on; below, it is asked about (model card: advised threshold 0.8).
 const SURE: f64 = 0.8;

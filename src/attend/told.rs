@@ -1,7 +1,7 @@
 //! What came of a practice, and how it is told to somebody who was not there.
 
 use super::household::Household;
-use crate::session::{Arg, Entry, Fact, Line, Position};
+use session::{Arg, Entry, Fact, Line, Position};
 use std::collections::BTreeSet;
 
 /// How a practice ended.

@@ -136,7 +136,7 @@ where
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::counting::heap_calls;
+    use foreign::counting::heap_calls;
     use ringbuf::HeapRb;
     use ringbuf::traits::{Observer, Split};
 

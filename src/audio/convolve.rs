@@ -32,7 +32,7 @@ impl Split {
 }
 
 /// One response, one stream. Silent stretches of the input cost next to nothing. Takes no memory after [`Convolver::new`].
-pub(crate) struct Convolver {
+pub struct Convolver {
     block: usize,
     forward: Arc<dyn RealToComplex<f32>>,
     backward: Arc<dyn ComplexToReal<f32>>,
@@ -51,7 +51,7 @@ pub(crate) struct Convolver {
 
 impl Convolver {
     /// `block`: frames of each later [`Convolver::add`].
-    pub(crate) fn new(response: &[f32], block: usize) -> Self {
+    pub fn new(response: &[f32], block: usize) -> Self {
         let mut planner = RealFftPlanner::<f32>::new();
         let forward = planner.plan_fft_forward(2 * block);
         let backward = planner.plan_fft_inverse(2 * block);
@@ -77,7 +77,7 @@ impl Convolver {
     }
 
     /// Another response from now on; of one longer than the first the end is left out.
-    pub(crate) fn set_response(&mut self, response: &[f32]) {
+    pub fn set_response(&mut self, response: &[f32]) {
         let scale = 1.0 / (2 * self.block) as f32;
         let mut pieces = response.chunks(self.block);
         for part in &mut self.parts {
@@ -90,7 +90,7 @@ impl Convolver {
     }
 
     /// Adds the response to `input` to `out`; both are one block long.
-    pub(crate) fn add(&mut self, input: &[f32], out: &mut [f32]) {
+    pub fn add(&mut self, input: &[f32], out: &mut [f32]) {
         debug_assert!(input.len() == self.block && out.len() == self.block);
         let count = self.parts.len();
         if count == 0 {

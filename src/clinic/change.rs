@@ -1,8 +1,8 @@
 //! Measured change beyond a person's own scatter: which way, and whether it asks for a look. Pure; the arithmetic is that of
 //! `progress`.
 
-use crate::progress::{Measure, Series};
 use jiff::civil::Date;
+use progress::{Measure, Series};
 
 /// What can be said of one measure of one exercise.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

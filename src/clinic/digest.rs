@@ -5,11 +5,11 @@ use super::change::{Change, Verdict};
 use super::engine::{Engine, list, one};
 use super::value::values;
 use super::{ClinicError, Row, Value};
-use crate::progress::{self, Conditions, Discard, Led, Measure, PlanBasis, Practice, Practised, StepResult, Trial, Window, misdated};
-use crate::routine::{PlannedTime, Weekday, doses_of};
-use crate::session::LevelCalibration;
 use jiff::civil::Date;
 use jiff::{Span, Timestamp, ToSpan, ZonedDateTime};
+use model::LevelCalibration;
+use progress::{self, Conditions, Discard, Led, Measure, PlanBasis, Practice, Practised, StepResult, Trial, Window, misdated};
+use routine::{PlannedTime, Weekday, doses_of};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 /// A programme that is older asks for a look, weeks (common practice, no source). Packages themselves do not expire.

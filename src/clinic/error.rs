@@ -1,6 +1,6 @@
 //! What can go wrong with the clinic database, each with its remedy.
 
-use crate::handover::HandoverError;
+use handover::HandoverError;
 
 /// Why the clinic database cannot be used, or a file is not taken in. `place` is a file, or an address without its password.
 #[derive(Debug, thiserror::Error)]

@@ -1,10 +1,10 @@
 //! One practice of a results file as the rows that are kept of it. Pure.
 
-use crate::handover::HandedSession;
-use crate::progress::{Conditions, Discard, Measure, Microphone, StepResult};
-use crate::session::{Entry, Fact, LevelTerms, Position};
+use handover::HandedSession;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
+use progress::{Conditions, Discard, Measure, Microphone, StepResult};
+use session::{Entry, Fact, LevelTerms, Position};
 use sha2::{Digest as _, Sha256};
 use std::collections::BTreeMap;
 
@@ -343,7 +343,7 @@ impl Reader {
                 complete,
                 ..
             } => {
-                let figure = |of: fn(&crate::hear::VoiceQuality) -> f64| quality.as_ref().and_then(|quality| finite(of(quality)));
+                let figure = |of: fn(&model::VoiceQuality) -> f64| quality.as_ref().and_then(|quality| finite(of(quality)));
                 let mut conditions = self.conditions(Some(level_weighting), level_terms.as_ref());
                 (conditions.masked_s, conditions.breaks) = (*masked_s, *breaks);
                 Trial {

@@ -4,8 +4,8 @@ use super::engine::{Engine, one};
 use super::facts::{ArrivingSession, Event, Trial};
 use super::value::values;
 use super::{ClinicError, Value};
-use crate::handover::hex;
-use crate::progress::Conditions;
+use handover::hex;
+use progress::Conditions;
 use sha2::{Digest, Sha256};
 use std::collections::HashMap;
 

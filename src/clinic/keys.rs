@@ -58,7 +58,7 @@ impl Clinic {
 /// The desk's row, ours until the transaction ends: two programs of one desk take turns.
 fn desk_row(engine: &mut dyn Engine, key: &str, name: Option<&str>) -> Result<i64, ClinicError> {
     let usual = || {
-        crate::handover::PublicKey::from_hex(key)
+        handover::PublicKey::from_hex(key)
             .map_or_else(String::new, |key| key.fingerprint().to_string().split(' ').next().unwrap_or_default().to_owned())
     };
     let new_name = name.map_or_else(|| format!("desk {}", usual()), str::to_owned);

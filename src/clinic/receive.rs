@@ -5,7 +5,7 @@ use super::facts::arriving;
 use super::keep::{Arrival, keep_session};
 use super::value::values;
 use super::{ArrivingSession, Clinic, ClinicError, digest};
-use crate::handover::{HandoverError, Opened, Results, hex};
+use handover::{HandoverError, Opened, Results, hex};
 use jiff::Timestamp;
 use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;

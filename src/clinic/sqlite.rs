@@ -3,7 +3,7 @@
 use super::engine::Engine;
 use super::schema::{self, SQLITE};
 use super::{ClinicError, Row, Value};
-use crate::record::{KeptLike, RecordError};
+use record::{KeptLike, RecordError};
 use rusqlite::types::{ToSqlOutput, ValueRef};
 use rusqlite::{Connection, ErrorCode, OpenFlags, params_from_iter};
 use std::path::{Path, PathBuf};

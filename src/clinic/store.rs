@@ -119,6 +119,6 @@ fn shown(value: &Value) -> String {
         Value::Int(value) => value.to_string(),
         Value::Real(value) => format!("{value:?}"),
         Value::Text(value) => format!("{value:?}"),
-        Value::Blob(value) => crate::handover::hex(value),
+        Value::Blob(value) => handover::hex(value),
     }
 }

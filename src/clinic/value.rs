@@ -82,7 +82,7 @@ impl<T: Into<Value>> From<Option<T>> for Value {
 
 /// The values of a statement: `values![client, "text", 1.5]`.
 macro_rules! values {
-    ($($value:expr),* $(,)?) => { [$($crate::clinic::Value::from($value)),*] };
+    ($($value:expr),* $(,)?) => { [$($crate::Value::from($value)),*] };
 }
 pub(super) use values;
 

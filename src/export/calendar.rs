@@ -10,7 +10,7 @@ use jiff::Timestamp;
 use jiff::civil::Date;
 
 use super::ids::uuid;
-use crate::routine::{PlannedTime, Weekday};
+use routine::{PlannedTime, Weekday};
 
 /// What is planned for one person and routine.
 #[derive(Debug, Clone, PartialEq)]

@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use serde_json::{Map, Value, json};
 
 use super::practice::{Practice, iso, moment};
-use crate::record::journal_schema;
+use model::journal_schema;
 
 /// Writes one practice.
 ///

@@ -1,6 +1,6 @@
 //! What a stored routine text prescribes, as far as it can still be understood.
 
-use crate::routine::{Hearing, Prescription, check_text};
+use routine::{Hearing, Prescription, check_text};
 
 /// A routine as it was prescribed.
 #[derive(Debug, Clone, PartialEq)]

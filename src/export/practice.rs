@@ -6,7 +6,7 @@ use super::ids::uuid;
 use super::outline::Outline;
 use super::steps::{StepOutcome, outcomes};
 use super::trial::{Trial, trials};
-use crate::record::{KeptEntry, KeptPractice};
+use model::{KeptEntry, KeptPractice};
 
 /// A moment of a practice.
 #[derive(Debug, Clone, PartialEq)]
@@ -33,7 +33,7 @@ pub struct Practice<'a> {
 }
 
 impl<'a> Practice<'a> {
-    /// `misdated`: its date cannot be believed ([`crate::progress::misdated`]).
+    /// `misdated`: its date cannot be believed ([`progress::misdated`]).
     #[must_use]
     pub fn of(kept: &'a KeptPractice, outline: &'a Outline, misdated: bool) -> Self {
         let id = uuid(&["practice", &kept.head.started_at.to_string(), &kept.head.number.to_string()]);

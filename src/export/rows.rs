@@ -5,8 +5,8 @@ use super::practice::{Practice, moment};
 use super::steps::{StepOutcome, StepStatus};
 use super::table::{BETWEEN, Row, Table};
 use super::trial::{Level, Trial, calibration_name, discard_name, positive};
-use crate::record::KeptEntry;
-use crate::session::{Fact, Fall, Trouble};
+use model::KeptEntry;
+use session::{Fact, Fall, Trouble};
 
 fn begin(table: &'static Table, practice: &Practice<'_>) -> Row {
     let mut row = Row::of(table);

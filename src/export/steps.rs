@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use super::outline::Outline;
 use super::practice::{INTERRUPTED, Moment, entries, moment};
 use super::trial::{Trial, TrialKind};
-use crate::record::KeptPractice;
-use crate::session::Fact;
+use model::Fact;
+use model::KeptPractice;
 
 /// How a step came out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -82,7 +82,7 @@ impl StepOutcome {
 
 /// Of a glide the length says nothing, but what the pitch goes through.
 pub(super) fn is_glide(exercise: &str) -> bool {
-    crate::routine::find(exercise).is_some_and(|entry| entry.glide)
+    routine::find(exercise).is_some_and(|entry| entry.glide)
 }
 
 /// The steps in the order of the routine, what was left out without a known place last.

@@ -5,8 +5,8 @@
 
 use std::fmt::Write;
 
-use crate::progress::{Conditions, Discard, Measure};
-use crate::session::{Entry, Fact, Position};
+use progress::{Conditions, Discard, Measure};
+use session::{Entry, Fact, Position};
 
 /// A sound and where it lies on the sample clock of its part.
 #[derive(Debug, Clone, Copy, PartialEq)]

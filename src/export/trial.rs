@@ -1,9 +1,9 @@
 //! Trials and repetitions with their conditions.
 
 use super::practice::{Moment, entries, moment};
-use crate::progress::{Conditions, Discard, Measure};
-use crate::record::{KeptEntry, KeptPractice};
-use crate::session::{Fact, LevelCalibration, LevelTerms, Position};
+use model::{KeptEntry, KeptPractice};
+use progress::{Conditions, Discard, Measure};
+use session::{Fact, LevelCalibration, LevelTerms, Position};
 
 /// What kind of attempt it was.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -2,8 +2,8 @@
 
 use super::keys::SecretKey;
 use super::{Fingerprint, HandoverError, Kind, Opened, Settings, client_name, file_name, seal};
-use crate::routine::find;
 use jiff::Timestamp;
+use routine::find;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 

@@ -7,7 +7,7 @@ use super::interval::semitones;
 use super::level::{db_power, power_db};
 use super::steadiness::{RunFrame, Scratch, Steadiness, mean_shape, percentile, regression};
 use super::tail::tail_from_s;
-use super::{Hold, HoldSettings, SteadyPart, VoiceEvent};
+use super::{Held, Hold, HoldSettings, SteadyPart, VoiceEvent};
 use std::sync::Arc;
 
 /// Voicing this far under the voice's own level is the room, an echo or another voice, dB. (Praat, too, takes what is
@@ -312,7 +312,7 @@ fn pitch_st(f0_hz: f64) -> f64 {
 }
 
 /// Puts a hold into figures.
-fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hold {
+fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Held {
     let voiced: Vec<&RunFrame> = frames.iter().filter(|f| f.f0_hz > 0.0).collect();
     // The windows of the first and last frames reach out of the voice; leave those out of level and pitch where
     // enough is left.
@@ -329,7 +329,7 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
     let power = clear.iter().map(|f| db_power(f.level_db)).sum::<f64>() / clear.len().max(1) as f64;
     let slope = regression(clear.iter().map(|f| (f.t_s, f.level_db)));
     let breaks = frames.windows(2).filter(|w| w[0].f0_hz > 0.0 && w[1].f0_hz <= 0.0).count();
-    Hold {
+    let hold = Hold {
         onset_s,
         offset_s: offset_s.max(onset_s),
         duration_s: (offset_s - onset_s).max(0.0),
@@ -344,7 +344,7 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hol
         over_room_db: percentile(&mut used.iter().map(|f| f.over_room_db).collect::<Vec<_>>(), 0.5),
         masked_s: frames.iter().filter(|f| f.masked).count() as f64 / RATE,
         clipped_s: frames.iter().filter(|f| f.clipped).count() as f64 / RATE,
-        steady: SteadyPart::find(frames).map(Arc::new),
         quality: None,
-    }
+    };
+    Held { hold, steady: SteadyPart::find(frames).map(Arc::new) }
 }

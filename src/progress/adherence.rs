@@ -3,8 +3,8 @@
 use super::prescribed::{RoutineLife, repetitions, routines};
 use super::weeks::monday_of;
 use super::{Practice, Practised, Window};
-use crate::routine::Timing;
 use jiff::civil::Date;
+use routine::Timing;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -175,7 +175,7 @@ fn routine_day(life: &RoutineLife<'_>, day: Date) -> Option<(RoutineDay, PlanBas
             *prescribed = prescribed.saturating_add(result.prescribed.unwrap_or(result.done));
         }
     } else {
-        done_of.retain(|exercise, _| crate::routine::find(exercise).is_none_or(|entry| entry.timing != Timing::Rest));
+        done_of.retain(|exercise, _| routine::find(exercise).is_none_or(|entry| entry.timing != Timing::Rest));
     }
     let prescribed = prescribed_of.values().copied().fold(0_u32, u32::saturating_add);
     let all = done_of.values().copied().fold(0_u32, u32::saturating_add);

@@ -1,8 +1,8 @@
 //! The best of three, with all three.
 
 use super::{Measure, Practised};
-use crate::routine::Timing;
 use jiff::civil::Date;
+use routine::Timing;
 use serde::Serialize;
 
 /// The first three complete trials of one voiced exercise in one practice. More trials are not looked at: the best of many is
@@ -68,7 +68,7 @@ impl BestOfThree {
 
 /// What is best of an exercise: the length of a hold, the span of a glide, the rate of syllables; none of the others.
 fn measure_of(exercise: &str) -> Option<Measure> {
-    let entry = crate::routine::find(exercise)?;
+    let entry = routine::find(exercise)?;
     match entry.timing {
         Timing::Voiced if entry.glide => Some(Measure::F0SpanSt),
         Timing::Voiced => Some(Measure::HoldS),

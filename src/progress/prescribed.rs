@@ -1,8 +1,8 @@
 //! What was prescribed when: the routines of a record, from the texts as they were practised.
 
 use super::{Practice, Practised};
-use crate::routine::{Prescription, Step, Timing, Work, doses_of};
 use jiff::civil::Date;
+use routine::{Prescription, Step, Timing, Work, doses_of};
 use std::collections::BTreeMap;
 
 /// Two plans within so many minutes on a shared weekday are the same time of day; own choice, no source.
@@ -178,9 +178,8 @@ fn replaced_by<'a>(life: &RoutineLife<'a>, lives: &[RoutineLife<'a>]) -> Option<
 }
 
 fn same_time(one: &Prescription, other: &Prescription) -> bool {
-    let near = |a: &crate::routine::PlannedTime, b: &crate::routine::PlannedTime| {
-        a.at_min.abs_diff(b.at_min) <= SAME_TIME_MIN && !a.days.is_disjoint(&b.days)
-    };
+    let near =
+        |a: &routine::PlannedTime, b: &routine::PlannedTime| a.at_min.abs_diff(b.at_min) <= SAME_TIME_MIN && !a.days.is_disjoint(&b.days);
     one.plan.is_empty() || other.plan.is_empty() || one.plan.iter().any(|a| other.plan.iter().any(|b| near(a, b)))
 }
 

@@ -2,8 +2,8 @@
 
 use super::prescribed::{RoutineLife, dose_words, routines};
 use super::{Practice, Practised, Window};
-use crate::routine::{PlannedTime, Prescription, Step, Work};
 use jiff::civil::Date;
+use routine::{PlannedTime, Prescription, Step, Work};
 use serde::Serialize;
 use std::collections::BTreeMap;
 

@@ -4,8 +4,8 @@ use super::{
     Baseline, Change, Conditions, Discard, Measure, Microphone, Practised, Slope, Trial, Value, WeekMedian, Window, baseline, change,
     median, sd_about_line, slope, week_medians,
 };
-use crate::session::LevelCalibration;
 use jiff::civil::Date;
+use model::LevelCalibration;
 use serde::Serialize;
 use std::collections::BTreeMap;
 

@@ -1,7 +1,7 @@
 //! One attempt of a measured exercise, with the conditions it was made under.
 
-use crate::session::{LevelCalibration, Position};
 use jiff::{ZonedDateTime, civil::Date};
+use model::{LevelCalibration, Position};
 use serde::Serialize;
 
 /// What can be followed over time.

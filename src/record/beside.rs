@@ -8,7 +8,7 @@ use std::path::Path;
 
 /// What opens such a file.
 #[derive(Debug)]
-pub(crate) struct KeptLike(Option<Key>);
+pub struct KeptLike(Option<Key>);
 
 impl KeptLike {
     /// The key of the file at `path`, as it is remembered, given or asked for; of a new file, a fresh one where a passphrase is
@@ -16,7 +16,7 @@ impl KeptLike {
     ///
     /// # Errors
     /// There is no passphrase, or it does not open the file.
-    pub(crate) fn of(path: &Path) -> Result<Self, RecordError> {
+    pub fn of(path: &Path) -> Result<Self, RecordError> {
         let key = key_of(path)?;
         if let Some(key) = &key {
             remember(key);
@@ -25,17 +25,17 @@ impl KeptLike {
     }
 
     /// A connection to the file.
-    pub(crate) fn connect(&self, path: &Path, flags: OpenFlags) -> Result<Connection, rusqlite::Error> {
+    pub fn connect(&self, path: &Path, flags: OpenFlags) -> Result<Connection, rusqlite::Error> {
         connect(path, flags, self.0.as_ref())
     }
 
     /// A connection that cannot write; what a crash left half-written is taken back first.
-    pub(crate) fn connect_to_look(&self, path: &Path) -> Result<Connection, rusqlite::Error> {
+    pub fn connect_to_look(&self, path: &Path) -> Result<Connection, rusqlite::Error> {
         connect_to_look(path, self.0.as_ref())
     }
 
     /// As `ATTACH … KEY` takes it; empty for none.
-    pub(crate) fn spec(&self) -> String {
+    pub fn spec(&self) -> String {
         self.0.as_ref().map_or_else(String::new, Key::spec)
     }
 }

@@ -1,9 +1,10 @@
 //! The history a page at a time.
 
 use super::history::{SUMMARY, summary};
-use super::store::{SessionId, Store};
+use super::store::Store;
 use super::{RecordError, SessionSummary};
 use jiff::ZonedDateTime;
+use model::SessionId;
 
 /// One entry's place in its practice.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,11 +3,11 @@
 use super::copy::{beside, wipe};
 use super::database;
 use super::guard;
-use super::line::parse_line;
 use super::sound_file::{SEALED, SOUND_FOLDER};
 use super::store::{DATABASE_NAME, Store};
 use super::{Expired, RecordError, forget};
 use jiff::ZonedDateTime;
+use model::parse_line;
 use std::path::Path;
 
 /// So many faults are told.

@@ -80,12 +80,9 @@ pub enum RecordError {
     /// A JSON Lines file already holds another practice.
     #[error("{path} already holds another practice; nothing was written to it. Name another file with --journal FILE, or move this one away", path = path.display())]
     JournalInUse { path: PathBuf },
-    /// A line of a journal cannot be understood.
-    #[error("{place}, line {line}: this is not a journal entry ({cause}). Remove the line or take the file from a backup")]
-    BadLine { place: String, line: usize, cause: String },
-    /// A number that must be finite is not; the entry was not kept.
-    #[error("an entry of kind {kind} was not kept: {field} is not a finite number. Please report this fault of tidecount")]
-    NotFinite { kind: String, field: String },
+    /// A line of a journal cannot be understood, or an entry holds a number that is not finite and was not kept.
+    #[error(transparent)]
+    Line(#[from] model::LineError),
     /// No such practice.
     #[error("there is no practice with number {id}: `tidecount history` lists those that there are")]
     NoSuchSession { id: i64 },

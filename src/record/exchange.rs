@@ -1,11 +1,11 @@
 //! Practices as they leave this record and as they come into another.
 
-use super::line::{entry_line, kind_of, parse_line};
 use super::packages::client_row;
 use super::running;
 use super::{RecordError, Source, Store, time};
-use crate::session::Entry;
 use jiff::{Timestamp, ZonedDateTime};
+use model::Entry;
+use model::{entry_line, kind_of, parse_line};
 use rusqlite::{OptionalExtension, Transaction, params};
 
 /// One part of a practice with its journal lines, byte for byte.

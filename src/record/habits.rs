@@ -7,10 +7,11 @@ use jiff::ZonedDateTime;
 use rusqlite::OptionalExtension;
 
 use super::RecordError;
-use super::line::parse_line;
-use super::store::{SessionId, Store};
+use super::store::Store;
 use super::time;
-use crate::session::{Entry, Fact, Habits};
+use model::SessionId;
+use model::parse_line;
+use session::{Entry, Fact, Habits};
 
 /// So many of the newest responses are read.
 const NEWEST: u32 = 200;

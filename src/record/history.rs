@@ -1,10 +1,11 @@
 //! Past practices, one summary each.
 
 use super::RecordError;
-use super::store::{SessionId, Source, Store};
+use super::store::Store;
 use super::time;
-use crate::session::{Entry, Fact};
 use jiff::ZonedDateTime;
+use model::{Entry, Fact};
+use model::{SessionId, Source};
 use rusqlite::{OptionalExtension, Row};
 use std::collections::BTreeMap;
 

@@ -1,8 +1,8 @@
 //! One session's journal: the SQLite record and, where asked for, a JSON Lines file.
 
 use super::{JsonLines, NewSession, RecordError, SessionId, Store, Unfinished};
-use crate::session::Entry;
 use jiff::ZonedDateTime;
+use model::Entry;
 use std::collections::VecDeque;
 use std::path::Path;
 

@@ -1,8 +1,8 @@
 //! The journal as a JSON Lines file, one flat object a line, flushed line by line.
 
 use super::RecordError;
-use super::line::{entry_line, journal_text};
-use crate::session::Entry;
+use model::Entry;
+use model::{entry_line, journal_text};
 use std::fs::{File, OpenOptions};
 use std::io::{Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};

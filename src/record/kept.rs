@@ -1,59 +1,12 @@
 //! Whole practices as they are kept, one at a time, for exports.
 
-use super::line::parse_line;
 use super::running;
 use super::{RecordError, SessionId, Source, Store};
-use crate::session::Entry;
 use jiff::ZonedDateTime;
+use model::parse_line;
+use model::{KeptEntry, KeptHead, KeptPart, KeptPractice};
 use std::collections::BTreeSet;
 use std::sync::Arc;
-
-/// What is known of a practice besides its entries.
-#[derive(Debug, Clone, PartialEq)]
-pub struct KeptHead {
-    pub id: SessionId,
-    /// Its number in the record where it was led; with `started_at` it names the practice wherever it went.
-    pub number: i64,
-    pub client: String,
-    /// Local time of day at the first sample.
-    pub started_at: ZonedDateTime,
-    /// When and why it ended; none where it is under way or was interrupted.
-    pub end: Option<(ZonedDateTime, String)>,
-    pub routine_title: String,
-    /// The routine file as prescribed; one copy for all practices that followed it.
-    pub routine_text: Arc<str>,
-    pub source: Source,
-    /// Name and version of the program that led it.
-    pub software: String,
-    /// It was led on another computer and its results came from there.
-    pub received: bool,
-    /// Some process leads it at this moment.
-    pub under_way: bool,
-}
-
-/// An entry as it is kept.
-#[derive(Debug, Clone, PartialEq)]
-pub struct KeptEntry {
-    /// Counts the entries of the whole practice from 1.
-    pub number: u32,
-    pub entry: Entry,
-    /// The journal's line, byte for byte.
-    pub line: String,
-}
-
-/// A stretch without interruption; its entries' times count from its own first sample.
-#[derive(Debug, Clone, PartialEq)]
-pub struct KeptPart {
-    pub started_at: ZonedDateTime,
-    pub entries: Vec<KeptEntry>,
-}
-
-/// A practice with all its entries.
-#[derive(Debug, Clone, PartialEq)]
-pub struct KeptPractice {
-    pub head: KeptHead,
-    pub parts: Vec<KeptPart>,
-}
 
 impl Store {
     /// The practices of one client, or of all, that hold at least one entry, in the order in which they began.

@@ -1,10 +1,11 @@
 //! Earlier results of a client, for comparisons that are true.
 
 use super::RecordError;
-use super::line::parse_line;
-use super::store::{SessionId, Store, later};
-use crate::session::{Fact, LevelCalibration, Past, PastExercise, PastResults, Weekday};
+use super::store::{Store, later};
 use jiff::ZonedDateTime;
+use model::SessionId;
+use model::parse_line;
+use session::{Fact, LevelCalibration, Past, PastExercise, PastResults, Weekday};
 use std::collections::BTreeMap;
 
 struct Trial {

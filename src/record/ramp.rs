@@ -5,11 +5,12 @@ use std::collections::BTreeSet;
 use jiff::civil::Date;
 
 use super::RecordError;
-use super::line::parse_line;
 use super::resume::completes;
-use super::store::{SessionId, Store, later};
-use crate::routine::{Prescription, Ramp, StageDone, Step, doses_of, reaches_goal};
-use crate::session::{Entry, Fact};
+use super::store::{Store, later};
+use model::SessionId;
+use model::parse_line;
+use model::{Entry, Fact};
+use routine::{Prescription, Ramp, StageDone, Step, doses_of, reaches_goal};
 
 /// One entry of a step, with the local date on which it was made.
 struct Row {

@@ -2,10 +2,11 @@
 
 use super::RecordError;
 use super::running;
-use super::store::{SessionId, Source, Store, later};
-use crate::routine::Routine;
-use crate::session::{Entry, Fact, Position};
+use super::store::{Store, later};
 use jiff::{SignedDuration, ZonedDateTime};
+use model::{SessionId, Source};
+use routine::Routine;
+use session::{Entry, Fact, Position};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// An interrupted session that can be gone on with.

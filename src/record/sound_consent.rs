@@ -114,7 +114,7 @@ impl Store {
     }
 
     /// The client's spoken answer. A yes to another number of days than the page asks for now is no yes. The journal of a live practice does
-    /// this by itself with [`crate::session::Fact::SoundConsent`].
+    /// this by itself with [`model::Fact::SoundConsent`].
     ///
     /// # Errors
     /// The database refuses.

@@ -2,48 +2,17 @@
 
 use super::RecordError;
 use super::guard::{self, Guard};
-use super::line::{entry_line, kind_of, parse_line};
 use super::passphrase::Key;
 use super::{database, folder, running, sound_consent, time};
-use crate::session::{Entry, Fact};
 use jiff::{Span, ZonedDateTime};
+use model::{Entry, Fact, SessionId, Source};
+use model::{entry_line, kind_of, parse_line};
 use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// The file in the data folder.
 pub const DATABASE_NAME: &str = "practice.sqlite";
-
-/// Where a session's sound came from. Each kind goes on only with its own, and only live sessions count as history of a client.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Source {
-    /// A person at a microphone.
-    Live,
-    /// A recording.
-    Replay,
-    /// The simulated client.
-    Rehearsal,
-}
-
-impl Source {
-    /// The word kept in the record: "live", "replay", "rehearsal".
-    #[must_use]
-    pub fn as_str(self) -> &'static str {
-        match self {
-            Self::Live => "live",
-            Self::Replay => "replay",
-            Self::Rehearsal => "rehearsal",
-        }
-    }
-
-    pub(super) fn from_word(word: &str) -> Option<Self> {
-        [Self::Live, Self::Replay, Self::Rehearsal].into_iter().find(|source| source.as_str() == word)
-    }
-}
-
-/// Numbers the sessions of one record.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct SessionId(pub i64);
 
 /// What is known when a session begins.
 #[derive(Debug, Clone)]
@@ -292,7 +261,7 @@ impl Store {
     }
 
     pub(super) fn bad_line(&self, session: SessionId, line: usize, cause: String) -> RecordError {
-        RecordError::BadLine { place: format!("{}, practice {}", self.path().display(), session.0), line, cause }
+        RecordError::Line(model::LineError::BadLine { place: format!("{}, practice {}", self.path().display(), session.0), line, cause })
     }
 
     pub(super) fn read<T>(&self, query: impl FnOnce(&Connection) -> Result<T, rusqlite::Error>) -> Result<T, RecordError> {

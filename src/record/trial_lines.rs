@@ -1,6 +1,6 @@
 //! What a journal's lines tell of progress: trials with their conditions, steps, notes, stops.
 //!
-//! Lines are read into one flat structure that costs a tenth of a whole [`crate::session::Entry`].
+//! Lines are read into one flat structure that costs a tenth of a whole [`model::Entry`].
 
 use std::collections::BTreeMap;
 
@@ -8,11 +8,11 @@ use jiff::{SignedDuration, ZonedDateTime};
 use serde::Deserialize;
 use serde::de::IgnoredAny;
 
-use crate::hear::VoiceQuality;
-use crate::progress::{
+use hear::VoiceQuality;
+use progress::{
     Conditions, Discard, LeftOutStep, Measure, Microphone, Note, NoteKind, Practice, Practised, SafetyStop, StepResult, Trial, Value,
 };
-use crate::session::{LevelTerms, Position};
+use session::{LevelTerms, Position};
 
 /// How a practice ends that was led to its end.
 const COMPLETED: &str = "completed";

@@ -12,8 +12,8 @@ use rusqlite::types::Type;
 
 use super::trial_lines::{Line, Reader};
 use super::{RecordError, SessionId, Store};
-use crate::progress::{Led, Practice, Practised, misdated};
-use crate::session::Position;
+use model::Position;
+use progress::{Led, Practice, Practised, misdated};
 
 /// A live session with what stands in its own row.
 struct Row {

@@ -3,9 +3,10 @@
 use std::collections::BTreeMap;
 
 use super::RecordError;
-use super::line::parse_line;
-use super::store::{SessionId, Store};
-use crate::session::{Fact, LevelCalibration, LevelTerms, PastExercise};
+use super::store::Store;
+use model::SessionId;
+use model::parse_line;
+use session::{Fact, LevelCalibration, LevelTerms, PastExercise};
 
 /// The voice in one exercise, from its newest trials; a value is there only where at least [`PastExercise::ENOUGH_TRIALS`] have it.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

@@ -1,7 +1,7 @@
 //! Lets the sound loop keep entries without waiting for the disk.
 
 use super::{Journal, RecordError, SessionId};
-use crate::session::Entry;
+use model::Entry;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread::JoinHandle;
 

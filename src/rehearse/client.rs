@@ -4,7 +4,7 @@ use super::noise::Gauss;
 use super::script::{Act, Rule, Script};
 use super::speech::SPEECH_LEVEL_DB;
 use super::{Break, RehearseError, Speaker, SyllableSpec, VowelSpec, breath, cough, gain};
-use crate::session::{Arg, Line};
+use session::{Arg, Line};
 use std::collections::VecDeque;
 use std::sync::Arc;
 

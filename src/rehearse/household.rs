@@ -6,7 +6,7 @@ use super::noise::Gauss;
 use super::room::response;
 use super::speech::SPEECH_LEVEL_DB;
 use super::{Did, LogEntry, RehearseError, RoomSpec, gain};
-use crate::audio::convolve::Convolver;
+use audio::convolve::Convolver;
 use std::sync::Arc;
 
 /// Direct over reverberant sound of somebody across the room, dB (common practice, no source).

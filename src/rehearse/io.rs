@@ -2,7 +2,7 @@
 
 use super::client::{Client, Heard, LogEntry};
 use super::{Household, RehearseError, Room, RoomSpec};
-use crate::audio::{AudioError, AudioIo, Captured};
+use audio::{AudioError, AudioIo, Captured};
 use hound::{SampleFormat, WavSpec, WavWriter};
 use std::collections::VecDeque;
 use std::fs::File;

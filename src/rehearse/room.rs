@@ -2,7 +2,7 @@
 
 use super::noise::{Gauss, NoiseKind, NoiseSource};
 use super::{RATES_HZ, RehearseError, gain};
-use crate::audio::convolve::Convolver;
+use audio::convolve::Convolver;
 use std::f64::consts::PI;
 
 /// Time from the direct sound to the first reflection, s (a table top 0.7 m below; common practice, no source).

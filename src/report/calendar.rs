@@ -5,8 +5,8 @@ use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, VPos};
 
 use super::drawing::{Axis, BLACK_INK, Canvas, DARK, DrawFault, LEFT, LIGHT, MIDDLE, letters, letters_at, svg};
-use super::typeset::ReportError;
-use crate::progress::{Adherence, DayAdherence, PlanBasis};
+use super::error::ReportError;
+use progress::{Adherence, DayAdherence, PlanBasis};
 
 /// Height of a day, tenths of a millimetre.
 const ROW: i32 = 33;

@@ -7,9 +7,9 @@ use plotters::style::text_anchor::{HPos, VPos};
 
 use super::calendar::dates;
 use super::drawing::{Axis, BLACK_INK, Canvas, DARK, DrawFault, FAINT, LEFT, LIGHT, MIDDLE, RIGHT, WIDTH, dashed, letters_at, svg};
+use super::error::ReportError;
 use super::scale::Scale;
-use super::typeset::ReportError;
-use crate::progress::{BreakReason, Segment, Series, WeekMedian};
+use progress::{BreakReason, Segment, Series, WeekMedian};
 
 /// Room above for the numbers of breaks and below for dates, tenths of a millimetre.
 const TOP: i32 = 34;
@@ -24,7 +24,7 @@ pub(super) struct ChartWords<'a> {
     /// "21 days without".
     pub gap: &'a dyn Fn(u32) -> String,
     /// The number by which the page tells of a break.
-    pub break_number: &'a dyn Fn(&crate::progress::Break) -> Option<usize>,
+    pub break_number: &'a dyn Fn(&progress::Break) -> Option<usize>,
 }
 
 /// The chart, `height` tenths of a millimetre high. None where the series has nothing to draw in the window.

@@ -4,8 +4,8 @@ use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 
 use super::drawing::{BLACK_INK, LIGHT, WIDTH, svg};
-use super::fonts::FAMILY;
-use super::typeset::ReportError;
+use super::error::ReportError;
+use typeface::FAMILY;
 
 /// Height of a week, tenths of a millimetre.
 const ROW: i32 = 102;

@@ -4,9 +4,9 @@ use jiff::civil::Date;
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 
-use super::fonts::FAMILY;
-use super::typeset::ReportError;
-use crate::progress::Window;
+use super::error::ReportError;
+use progress::Window;
+use typeface::FAMILY;
 
 /// Width of every drawing, tenths of a millimetre.
 pub(super) const WIDTH: i32 = 1320;
@@ -101,7 +101,7 @@ pub(super) fn svg(height: i32, draw: impl FnOnce(&Canvas<'_>) -> Result<(), Draw
     let size = (WIDTH.unsigned_abs(), height.unsigned_abs());
     {
         let canvas = SVGBackend::with_string(&mut text, size).into_drawing_area();
-        draw(&canvas).and_then(|()| canvas.present()).map_err(|why| ReportError::Drawing(why.to_string()))?;
+        draw(&canvas).and_then(|()| canvas.present()).map_err(|why| ReportError(why.to_string()))?;
     }
     Ok(text)
 }

@@ -2,11 +2,10 @@
 
 use serde::Serialize;
 
-use crate::routine::{Prescription, Ramp, Step, Weekday, Work};
-use crate::session::Arg;
+use routine::{Prescription, Ramp, Step, Weekday, Work};
+use session::Arg;
 
 use super::figures::{Figure, SEATED_FIGURE, figure_of};
-use super::typeset::{self, ReportError, Template};
 
 /// The caution that is about sitting.
 const SEATED: &str = "sit-upright";
@@ -99,14 +98,6 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
 pub(super) fn page_of(say: Say<'_>) -> String {
     let blank = |name: &str| Arg::Text(format!("{{{name}}}"));
     say("handout-page-shown", &[("page", blank("page")), ("pages", blank("pages"))])
-}
-
-/// The handout as a PDF file, A4.
-///
-/// # Errors
-/// A built-in font or drawing is damaged.
-pub fn to_pdf(handout: &Handout) -> Result<Vec<u8>, ReportError> {
-    typeset::to_pdf(Template::Handout, handout)
 }
 
 /// Times of the same days together: "Monday and Wednesday at 18:30".

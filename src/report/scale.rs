@@ -1,7 +1,7 @@
 //! The scale of a chart: from where to where, which lines are labelled, and how relative levels stand beside calibrated ones.
 
-use crate::progress::{Measure, Segment, Series, Window, median};
-use crate::session::LevelCalibration;
+use progress::{Measure, Segment, Series, Window, median};
+use session::LevelCalibration;
 
 /// Lines that are labelled, about so many.
 const LINES: f64 = 4.0;

@@ -69,7 +69,7 @@ pub struct Faults {
 
 impl Faults {
     /// `text` is what the spans of `list` point into.
-    pub(crate) fn new(file: &str, text: &str, mut list: Vec<Fault>) -> Self {
+    pub fn new(file: &str, text: &str, mut list: Vec<Fault>) -> Self {
         list.sort_by_key(|fault| (fault.line, fault.column));
         list.dedup();
         Self { file: file.to_owned(), list, source: Arc::new(NamedSource::new(file, text.to_owned())) }
@@ -127,7 +127,7 @@ impl Diagnostic for Fault {
 const MAX_FAULTS: usize = 100;
 
 /// Gathers faults while a text is looked through.
-pub(crate) struct Finder<'t> {
+pub struct Finder<'t> {
     text: &'t str,
     /// The first byte of each line.
     line_starts: Vec<usize>,
@@ -176,7 +176,7 @@ fn within(text: &str, span: &Range<usize>) -> Range<usize> {
 }
 
 /// "did you mean" where something near enough is known; otherwise what there is to choose from.
-pub(crate) fn suggestion<'a>(typed: &str, known: impl Iterator<Item = &'a str> + Clone) -> String {
+pub fn suggestion<'a>(typed: &str, known: impl Iterator<Item = &'a str> + Clone) -> String {
     let like = |name: &str| strsim::jaro_winkler(&typed.to_lowercase(), name);
     let best = known.clone().max_by(|a, b| like(a).total_cmp(&like(b)));
     match best {

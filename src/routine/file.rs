@@ -9,7 +9,7 @@ use serde::{Deserialize, Deserializer};
 
 /// A value and where it stands in the text, bytes.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct At<T> {
+pub struct At<T> {
     pub value: T,
     pub span: Range<usize>,
 }

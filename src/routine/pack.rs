@@ -16,7 +16,7 @@ use super::text::{self, Hearing, SaidBy};
 use super::{NamingItem, QuestionItem};
 
 #[derive(rust_embed::RustEmbed)]
-#[folder = "src/routine/packs"]
+#[folder = "packs"]
 struct BuiltIn;
 
 /// Answers and near ones of one question that can be told apart at once beside the commands; "about ten phrases at most at a

@@ -12,7 +12,7 @@ use super::{schema, shape};
 pub const MAX_FILE_BYTES: usize = 1_000_000;
 
 /// The text of a file; bytes that are no UTF-8 become U+FFFD and are named by the returned places (line, byte).
-pub(crate) fn text_of(bytes: &[u8]) -> (String, Option<(usize, usize)>) {
+pub fn text_of(bytes: &[u8]) -> (String, Option<(usize, usize)>) {
     let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes);
     match std::str::from_utf8(bytes) {
         Ok(text) => (text.to_owned(), None),
@@ -30,12 +30,7 @@ pub(super) fn routine_file(text: &str, faults: &mut Finder<'_>) -> RoutineFile {
 }
 
 /// A file of the shape that `schema` describes, without what was faulty; `place` is what the whole is called in faults, and its main kind of table.
-pub(crate) fn typed_file<T: DeserializeOwned + Default>(
-    text: &str,
-    schema: &Value,
-    (place, table): (&str, &str),
-    faults: &mut Finder<'_>,
-) -> T {
+pub fn typed_file<T: DeserializeOwned + Default>(text: &str, schema: &Value, (place, table): (&str, &str), faults: &mut Finder<'_>) -> T {
     let (mut root, errors) = DeTable::parse_recoverable(text);
     let mut broken_lines = Vec::new();
     for error in &errors {

@@ -15,7 +15,7 @@ use super::limits::limit_of;
 static OF_FILE: LazyLock<Value> = LazyLock::new(of_type::<RoutineFile>);
 
 /// The schema of a type that a file is read into, everything in line, without `null`.
-pub(crate) fn of_type<T: JsonSchema>() -> Value {
+pub fn of_type<T: JsonSchema>() -> Value {
     let settings = SchemaSettings::draft2020_12().with(|settings| settings.inline_subschemas = true);
     let mut schema = settings.into_generator().into_root_schema_for::<T>().to_value();
     without_null(&mut schema);

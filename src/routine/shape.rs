@@ -113,6 +113,6 @@ fn example(schema: &Value) -> String {
 }
 
 /// Control characters made visible.
-pub(crate) fn printable(text: &str) -> String {
+pub fn printable(text: &str) -> String {
     text.chars().map(|c| if c.is_control() { c.escape_default().to_string() } else { c.to_string() }).collect()
 }

@@ -161,7 +161,7 @@ pub fn largest_usual(entry: &'static CatalogueEntry, number: impl Fn(&UsualDose)
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::routine::{Hearing, catalogue, check_text, find};
+    use crate::{Hearing, catalogue, check_text, find};
 
     #[test]
     fn the_files_can_be_read_and_name_exercises() {

@@ -25,7 +25,7 @@ const MAX_SPOKEN_CHARS: usize = 300;
 
 /// Who says a text.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum SaidBy {
+pub enum SaidBy {
     /// The tool alone.
     Tool,
     /// The tool, and then the client.
@@ -35,7 +35,7 @@ pub(crate) enum SaidBy {
 }
 
 /// Notes every fault of one text.
-pub(crate) fn check(text: &At<String>, name: &str, said_by: SaidBy, hearing: Hearing<'_>, faults: &mut Finder<'_>) {
+pub fn check(text: &At<String>, name: &str, said_by: SaidBy, hearing: Hearing<'_>, faults: &mut Finder<'_>) {
     let words = &text.value;
     let mut unreadable = |what: String, remedy: &str| faults.add(FaultKind::UnreadableText, text.span.clone(), what, remedy);
     if words.trim().is_empty() {

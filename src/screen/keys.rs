@@ -8,7 +8,7 @@ use std::time::Duration;
 
 use crossterm::event::{Event, KeyCode, KeyEvent, KeyEventKind, KeyModifiers, poll, read};
 
-use crate::session::Command;
+use session::Command;
 
 /// How often the thread looks whether it is still wanted.
 const LOOK_EVERY: Duration = Duration::from_millis(200);

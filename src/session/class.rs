@@ -5,8 +5,8 @@
 
 use super::engine::{Engine, State, Then};
 use super::{Command, Effect, Line, listening};
-use crate::hear::VoiceTask;
-use crate::routine::{Phase, Work};
+use model::VoiceTask;
+use routine::{Phase, Work};
 
 /// A room full of people needs a louder voice, dB, and a slower one. Older listeners in noise want speech 15 dB over it
 /// (trade notes 5.3); what the loudspeaker can give is for the clinician to set, this is a step in that direction.

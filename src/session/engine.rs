@@ -16,8 +16,8 @@ use super::{
     tiring::Trial,
     voiced::VoicedRun,
 };
-use crate::hear::VoiceTask;
-use crate::routine::{Routine, Step};
+use model::VoiceTask;
+use routine::{Routine, Step};
 
 /// What the engine must know besides the routine.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -193,7 +193,7 @@ pub struct Engine {
     /// Somebody has been talking since, s.
     pub(super) talk_since_s: Option<f64>,
     /// The sort of question asked last: a new sort is announced.
-    pub(super) kind_asked: Option<crate::routine::PackKind>,
+    pub(super) kind_asked: Option<routine::PackKind>,
     /// The last thing that was announced, for "again".
     pub(super) last_said: Option<Line>,
     /// Troubles that stand in the journal, and those of them that are still to be told.
@@ -495,7 +495,7 @@ impl Engine {
             Listening { commands, answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: true }
         } else {
             // Where a category is named, and nowhere else: a command is never part of a list.
-            let list = !answers.is_empty() && matches!(self.step().map(|step| &step.work), Some(crate::routine::Work::Naming { .. }));
+            let list = !answers.is_empty() && matches!(self.step().map(|step| &step.work), Some(routine::Work::Naming { .. }));
             Listening { commands: commands.to_vec(), answers, voice, list, firm: false }
         };
         if self.listening.as_ref() != Some(&listening) {

@@ -127,7 +127,7 @@ impl Engine {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::session::{Past, Weekday};
+    use crate::{Past, Weekday};
 
     fn past(month_best_s: f64) -> PastExercise {
         let hold = |duration_s, days_ago| Past { duration_s, weekday: Weekday::Tuesday, date: "2026-11-24".into(), days_ago };

@@ -4,8 +4,8 @@ use super::engine::{Ask, Engine, State, Then};
 use super::patience::Patience;
 use super::voiced::LOUD_LIMIT;
 use super::{Arg, Command, Effect, Entry, Fact, Line, LineId, Position, listening};
-use crate::hear::VoiceTask;
-use crate::routine::{Step, Work};
+use model::VoiceTask;
+use routine::{Step, Work};
 
 /// What is said and shown to ask, what is listened for, what is shown as sayable.
 type Question = (&'static str, Vec<(&'static str, Arg)>, &'static [Command], &'static [Command]);

@@ -1,25 +1,7 @@
 //! How long this person usually takes, and how long to wait accordingly.
+use model::Response;
 
 use std::collections::BTreeMap;
-
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
-/// What is waited for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Response {
-    /// "ready", "yes" or "no" to a question of ours.
-    Answer,
-    /// "ready", once in position.
-    Position,
-    /// "done" behind a self-paced repetition.
-    Done,
-    /// The voice after a cue: a hold, a phrase, syllables.
-    Voice,
-    /// The answer to a word question.
-    Question,
-}
 
 /// How long a person took, by what was waited for; from the end of our line to the response.
 #[derive(Debug, Clone, PartialEq, Default)]

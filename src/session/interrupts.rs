@@ -3,8 +3,8 @@
 use super::engine::{Ask, Engine, Halt, State, Then};
 use super::patience::Patience;
 use super::{Arg, Command, Effect, Fact, Line, listening};
-use crate::hear::VoiceTask;
-use crate::routine::Work;
+use model::VoiceTask;
+use routine::Work;
 
 /// Below this confidence nothing is done; from here on a harmless command is taken (model card: what is heard under
 /// 0.5 is mostly something else).

@@ -2,8 +2,8 @@
 
 use super::engine::{Engine, State, Then};
 use super::{Arg, Command, Fact, Line, listening};
-use crate::hear::VoiceTask;
-use crate::routine::{NamingItem, Work};
+use model::VoiceTask;
+use routine::{NamingItem, Work};
 
 /// One category under way.
 #[derive(Debug, Clone, PartialEq)]

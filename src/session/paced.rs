@@ -3,8 +3,8 @@
 use super::engine::{Engine, State, Then};
 use super::posture::{LOOK_AHEAD_S, UPBEAT_S};
 use super::{Arg, Command, Fact, Line, listening};
-use crate::hear::VoiceTask;
-use crate::routine::{CountedPhase, Work};
+use model::VoiceTask;
+use routine::{CountedPhase, Work};
 
 /// Beats of quiet before the last round, in which it is announced.
 const ANNOUNCE_BEATS: u32 = 2;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::routine::Weekday;
+use routine::Weekday;
 
 /// Earlier results of one client. Empty for a first session and for every replay, so that a replay always runs the same.
 #[derive(Debug, Clone, PartialEq, Default)]

@@ -1,6 +1,6 @@
 //! How silence is taken: ask again kindly, then wait, then end with everything kept.
 
-use crate::routine::NoAnswer;
+use routine::NoAnswer;
 
 /// Whoever was heard so shortly ago may still be speaking, s.
 const SPEAKING_S: f64 = 3.0;

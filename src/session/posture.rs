@@ -2,8 +2,8 @@
 
 use super::engine::{Engine, State, Then};
 use super::{Arg, Command, Fact, Line, LineId, listening};
-use crate::hear::VoiceTask;
-use crate::routine::{Phase, Work};
+use model::VoiceTask;
+use routine::{Phase, Work};
 
 /// Counts are handed to the mixer this long before their beat, s: enough to render, short enough to follow a command.
 pub(super) const LOOK_AHEAD_S: f64 = 0.4;

@@ -3,8 +3,8 @@
 
 use super::engine::{Engine, State, Then};
 use super::{Arg, Command, Fact, Line, Response, listening};
-use crate::hear::VoiceTask;
-use crate::routine::{QuestionItem, Work};
+use model::VoiceTask;
+use routine::{QuestionItem, Work};
 
 /// The hint comes after this share of the thinking time.
 const HINT_AT: f64 = 0.5;

@@ -3,7 +3,7 @@
 use super::engine::{Engine, State, Then};
 use super::patience::Patience;
 use super::{Command, Fact, Line, listening};
-use crate::hear::{Utterance, VoiceTask};
+use model::{Utterance, VoiceTask};
 
 /// The quiet after which the syllables are over, s.
 const END_PAUSE_S: f64 = 0.8;

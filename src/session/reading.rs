@@ -3,8 +3,8 @@
 use super::engine::{Engine, State, Then};
 use super::patience::Patience;
 use super::{Arg, Command, Fact, Line, LineId, listening};
-use crate::hear::{Utterance, VoiceTask};
-use crate::routine::Work;
+use model::{Utterance, VoiceTask};
+use routine::Work;
 
 /// The quiet after which a phrase is over, s. Slow speakers pause inside phrases (trade notes: 1.0 to 1.5 s).
 const END_PAUSE_S: f64 = 1.2;

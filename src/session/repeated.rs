@@ -3,8 +3,8 @@
 use super::engine::{Ask, Engine, State, Then};
 use super::patience::Patience;
 use super::{Command, Fact, Line, listening};
-use crate::hear::VoiceTask;
-use crate::routine::Work;
+use model::VoiceTask;
+use routine::Work;
 
 /// One repetition under way.
 #[derive(Debug, Clone, PartialEq)]

@@ -2,8 +2,8 @@
 
 use super::Trouble;
 use super::engine::Engine;
-use super::event::{Entry, Fact, Position};
-use crate::hear::{Hold, LOUD_ROOM_DB};
+use model::{Entry, Fact, Position};
+use model::{Hold, LOUD_ROOM_DB};
 
 impl Engine {
     /// Keeps it each time, and has it told the first time: once is help, twice is nagging.
@@ -18,7 +18,7 @@ impl Engine {
     pub(super) fn mark_hold_in_noise(&mut self, exercise: String, hold: &Hold, position: Option<Position>) {
         if hold.over_room_db < LOUD_ROOM_DB {
             let fact = Fact::HoldInNoise { exercise, over_room_db: hold.over_room_db };
-            self.effect(super::event::Effect::Record(Entry { at_s: self.now_s, fact, position }));
+            self.effect(model::Effect::Record(Entry { at_s: self.now_s, fact, position }));
         }
     }
 }

@@ -3,7 +3,7 @@
 
 use super::Trouble;
 use super::engine::{Engine, State};
-use crate::hear::{Utterance, VoiceTask};
+use model::{Utterance, VoiceTask};
 
 /// The quiet after which something said is over, s. Not that of reading or a question: so what was begun before their turn is no part of
 /// the answer, for another task begins a new stretch.

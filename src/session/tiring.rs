@@ -1,21 +1,9 @@
 //! Noticing that a person tires: holds or level that fall over the last trials beyond this person's usual scatter.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
 use super::engine::{Ask, Engine, Halt, Then};
 use super::{Fact, PastExercise};
-use crate::hear::Hold;
-
-/// What has fallen.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Fall {
-    /// The length of the holds, s.
-    Duration,
-    /// Their level, dB.
-    Level,
-}
+use model::Fall;
+use model::Hold;
 
 /// One trial of this step.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,39 +1,7 @@
 //! What makes hearing or measuring doubtful: kept at once, told once, when nothing is being timed.
 
 use super::engine::{Engine, State};
-use super::{Fact, Line};
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
-/// A trouble of the room or of the devices. Each has a line `trouble-NAME`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Trouble {
-    /// Our own voice drowns the client's; the tool takes turns.
-    LoudspeakerTooLoud,
-    /// Holds cannot be measured over the room's noise.
-    RoomTooLoud,
-    /// Others talk, or a television does.
-    RoomTalks,
-    /// The microphone's loudest parts are cut off.
-    MicrophoneClips,
-    /// The microphone changes its own volume: levels are not comparable.
-    MicrophoneGain,
-}
-
-impl Trouble {
-    /// The message that tells of it.
-    #[must_use]
-    pub fn key(self) -> &'static str {
-        match self {
-            Trouble::LoudspeakerTooLoud => "trouble-loudspeaker-too-loud",
-            Trouble::RoomTooLoud => "trouble-room-too-loud",
-            Trouble::RoomTalks => "trouble-room-talks",
-            Trouble::MicrophoneClips => "trouble-microphone-clips",
-            Trouble::MicrophoneGain => "trouble-microphone-gain",
-        }
-    }
-}
+use super::{Fact, Line, Trouble};
 
 /// Most answers have come by then, s (trade notes 5.5: 2 to 3 s to begin an answer).
 const ANSWER_COMES_S: f64 = 4.0;

@@ -3,8 +3,8 @@
 use super::engine::{Engine, State, Then};
 use super::patience::{Patience, Silence};
 use super::{Command, Effect, Entry, Fact, LevelTerms, Line, listening};
-use crate::hear::{Hold, HoldSettings, VoiceTask};
-use crate::routine::Work;
+use model::{Hold, HoldSettings, VoiceTask};
+use routine::Work;
 
 /// Why a step with voice is left, in the journal.
 pub(super) const LOUD_LIMIT: &str = "loud-time limit";

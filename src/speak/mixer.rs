@@ -1,7 +1,7 @@
 //! Lines onto the sample clock: one after the other, or begun on exactly a given frame.
 
 use super::{Pcm, SpeakError};
-use crate::session::LineId;
+use session::LineId;
 use std::collections::VecDeque;
 use std::sync::Arc;
 

@@ -1,7 +1,7 @@
 //! Asks the voice for lines: on a thread of its own when live, at once when not.
 
 use super::{LineCache, Pcm, SpeakError, Voice};
-use crate::session::LineId;
+use session::LineId;
 use std::collections::VecDeque;
 use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
 

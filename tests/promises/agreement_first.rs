@@ -7,10 +7,10 @@ mod program;
 mod rehearsal;
 
 use program::of_kind;
+use record::Source;
 use rehearsal::{Led, RATE_HZ, Scene, lead};
+use rehearse::RoomSpec;
 use std::path::Path;
-use tidecount::record::Source;
-use tidecount::rehearse::RoomSpec;
 
 const ROUTINE: &str = r#"
 title = "Swallows"

@@ -4,11 +4,11 @@
 mod program;
 
 use program::{Place, Tape, err, of_kind, out, output, read_wav, tidecount};
+use record::{Source, Store};
 use serde_json::Value;
+use session::Fact;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
-use tidecount::record::{Source, Store};
-use tidecount::session::Fact;
 
 const RATE_HZ: u32 = 16_000;
 

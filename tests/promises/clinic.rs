@@ -8,16 +8,16 @@ mod postgres_server;
 #[path = "../support/program.rs"]
 mod program;
 
+use clinic::{Address, Arriving, Clinic, ClinicError, Reason, ReasonKind, Standing, reason_text};
 use clinic_world::{DAILY, Home, MIC, Mic, Practice, UNPLANNED, arriving, daily, desk_key};
+use handover::{HandedSession, Kind, open, seal};
 use jiff::civil::{Date, date};
 use postgres_server::{PASSWORD, Server};
 use program::{Place, err, out, output, tidecount};
 use proptest::prelude::*;
+use session::{Fact, LevelCalibration};
 use std::collections::BTreeSet;
 use std::path::Path;
-use tidecount::clinic::{Address, Arriving, Clinic, ClinicError, Reason, ReasonKind, Standing, reason_text};
-use tidecount::handover::{HandedSession, Kind, open, seal};
-use tidecount::session::{Fact, LevelCalibration};
 
 /// New databases of one engine.
 enum Engine {
@@ -669,13 +669,13 @@ fn commands(clinic: &str) {
     for (desk, home, pack) in [("one", "home1", "1.tidepack"), ("two", "home2", "2.tidepack")] {
         hand(desk, &["make", "--client", "grandpa", "evening.toml", "-o", pack]);
         hand(home, &["take", pack, "--accept", &fingerprint(desk)]);
-        let mut store = tidecount::record::Store::open(&place.path(home)).expect("opens");
+        let mut store = record::Store::open(&place.path(home)).expect("opens");
         let now = jiff::ZonedDateTime::now();
-        let new = tidecount::record::NewSession {
+        let new = record::NewSession {
             client: "grandpa",
             routine_title: "Evening",
             routine_text: DAILY,
-            source: tidecount::record::Source::Live,
+            source: record::Source::Live,
             software: "tidecount",
             started_at: &now,
         };

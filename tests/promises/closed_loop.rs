@@ -8,12 +8,12 @@ mod program;
 mod rehearsal;
 
 use program::{Place, err, journal, number, of_kind, out, output, tidecount};
+use record::Source;
 use rehearsal::{RATE_HZ, Scene, lead};
+use rehearse::{Echo, NoiseKind, RoomSpec};
 use serde_json::Value;
-use tidecount::record::Source;
-use tidecount::rehearse::{Echo, NoiseKind, RoomSpec};
-use tidecount::session::Command;
-use tidecount::speak::Words;
+use session::Command;
+use speak::Words;
 
 /// How far onset and offset of a hold may lie from the truth. In a room with a reverberation time of 0.3 s the voice sounds
 /// on for a while: its tail falls by 17 dB in 85 ms. (docs/performance.md: 95 % within 52 to 85 ms there.)

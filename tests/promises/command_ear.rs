@@ -2,12 +2,12 @@
 //!
 //! The words are spoken by the `flite` program where it is installed; otherwise the tests that need sound say "skipped".
 
-use std::path::{Path, PathBuf};
-use std::process::Command;
-use tidecount::hear::commands::{
+use command_ear::{
     ACT_CONFIDENCE, ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options, Path as Ear,
     recognise_with,
 };
+use std::path::{Path, PathBuf};
+use std::process::Command;
 
 fn model() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en")

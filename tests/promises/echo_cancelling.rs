@@ -6,9 +6,9 @@
 #[path = "../support/echo_scene.rs"]
 mod echo_scene;
 
+use audio::EchoCanceller;
+use audio::echo::{AdaptiveCanceller, AutoCanceller, Engine, NoCancel};
 use echo_scene::{EchoPath, judge, room_from, scene, synthetic_room};
-use tidecount::audio::EchoCanceller;
-use tidecount::audio::echo::{AdaptiveCanceller, AutoCanceller, Engine, NoCancel};
 
 const PLAIN: EchoPath = EchoPath { delay_s: 0.08, level_db: -10.0, clipping: 0.0, drift_ppm: 0.0 };
 

@@ -11,9 +11,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use engine_world::{World, diligent, hold, is_whole, routine, step, utterance};
 use proptest::prelude::*;
-use tidecount::record::{counts_in, next_position};
-use tidecount::routine::Routine;
-use tidecount::session::{Command, Entry, Event, Fact, Position, Start, Trouble};
+use record::{counts_in, next_position};
+use routine::Routine;
+use session::{Command, Entry, Event, Fact, Position, Start, Trouble};
 
 /// What can happen to a practice.
 #[derive(Debug, Clone)]
@@ -243,7 +243,7 @@ fn a_broken_law_is_found_out() {
 /// steps of the clock.
 #[test]
 fn counts_stand_on_the_beat_for_ten_minutes() {
-    use tidecount::routine::{CountedPhase, Work};
+    use routine::{CountedPhase, Work};
     let mut breathing = step(2, 1, 55, 0.0);
     breathing.work = Work::Paced {
         phases: vec![CountedPhase { name: "in".into(), counts: 3 }, CountedPhase { name: "out".into(), counts: 8 }],

@@ -5,21 +5,21 @@
 #[path = "../support/program.rs"]
 mod program;
 
+use command_ear::templates::{OwnWord, Take, TakeFinder};
+use command_ear::{ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, Mode, Options, OwnVoice};
 use program::Place;
+use record::{Source, Store};
+use rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
+use screen::NoScreen;
 use serde_json::Value;
+use session::{Command as Said, Line};
+use speak::Words;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use tidecount::app::enrol::command::Enrolment;
 use tidecount::app::enrol::event::Learnt;
 use tidecount::app::follow::SharedScreen;
 use tidecount::app::observe::Observer;
-use tidecount::hear::commands::templates::{OwnWord, Take, TakeFinder};
-use tidecount::hear::commands::{ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, Mode, Options, OwnVoice};
-use tidecount::record::{Source, Store};
-use tidecount::rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
-use tidecount::screen::NoScreen;
-use tidecount::session::{Command as Said, Line};
-use tidecount::speak::Words;
 
 const CLIENT: &str = r#"
 seed = 3

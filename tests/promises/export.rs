@@ -11,8 +11,8 @@ use std::process::{Command, Output};
 
 use jiff::{SignedDuration, ZonedDateTime};
 use program::{Place, err, out, output, tidecount};
+use record::{NewSession, SessionId, SoundRecorder, Source, Store, read_journal};
 use serde_json::Value;
-use tidecount::record::{NewSession, SessionId, SoundRecorder, Source, Store, read_journal};
 
 const ROUTINE: &str = r#"
 title = "Evening voice"

@@ -1,17 +1,17 @@
 //! Promise: whatever is in a file or comes from a microphone, the readers and the frame path answer with a result or a clear
 //! error, never a panic and never a figure that is no number. `PROPTEST_CASES=20000 cargo test --test fuzz` looks longer.
 
+use audio::echo::AutoCanceller;
+use audio::file::FileMic;
+use audio::{EchoCanceller, MicSource};
+use command_ear::{CommandEarError, CommandEvent, CommandRecogniser, Grammar};
+use hear::voice_file::FILE_SETTINGS;
+use hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 use proptest::prelude::*;
 use std::path::Path;
 use tidecount::app::command_path::CommandPath;
 use tidecount::app::hear::command::HearArgs;
 use tidecount::app::hear::files::run;
-use tidecount::audio::echo::AutoCanceller;
-use tidecount::audio::file::FileMic;
-use tidecount::audio::{EchoCanceller, MicSource};
-use tidecount::hear::commands::{CommandEarError, CommandEvent, CommandRecogniser, Grammar};
-use tidecount::hear::voice_file::FILE_SETTINGS;
-use tidecount::hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 
 /// A third of a second of a buzz, -1 to 1.
 fn buzz(frames: usize) -> impl Iterator<Item = f64> {

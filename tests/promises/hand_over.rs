@@ -6,17 +6,17 @@ mod program;
 #[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
+use handover::{Kind, Package, SecretKey, TextFile, seal};
 use jiff::ZonedDateTime;
 use program::{Place, err, of_kind, out, output, tidecount};
+use record::{NewSession, SessionId, Source, Store};
 use rehearsal::{RATE_HZ, Scene, lead};
+use rehearse::RoomSpec;
+use session::{Entry, Fact};
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Output, Stdio};
-use tidecount::handover::{Kind, Package, SecretKey, TextFile, seal};
-use tidecount::record::{NewSession, SessionId, Source, Store};
-use tidecount::rehearse::RoomSpec;
-use tidecount::session::{Entry, Fact};
 
 const EVENING: &str = "title = \"Evening\"\n[[step]]\nexercise = \"long-ah\"\nrepetitions = 2\n[[step]]\nexercise = \"effortful-swallow\"\ncautions_acknowledged = true\n";
 const MORNING: &str = "title = \"Morning\"\n[[step]]\nexercise = \"jaw-opening\"\ncautions_acknowledged = true\n";

@@ -152,7 +152,7 @@ fn commands_and_holds_stand_in_order_of_time() {
     let say = |phrase: &str| {
         let wav = folder.path().join("said.wav");
         let done = Command::new("flite").args(["-voice", "slt", "-t", phrase, "-o"]).arg(&wav).status();
-        done.is_ok_and(|status| status.success()).then(|| tidecount::audio::decode::decode(&wav).unwrap())
+        done.is_ok_and(|status| status.success()).then(|| audio::decode::decode(&wav).unwrap())
     };
     let (Some(stop), Some(yes)) = (say("stop"), say("yes")) else {
         println!("skipped: flite is not installed (Debian: flite)");

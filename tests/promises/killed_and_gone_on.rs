@@ -4,11 +4,11 @@
 mod program;
 
 use program::{Place, Tape, err, journal, number, of_kind, out, output, tidecount, wait_for_lines};
+use record::DATABASE_NAME;
 use rusqlite::Connection;
 use serde_json::Value;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Stdio};
-use tidecount::record::DATABASE_NAME;
 
 const REPETITIONS: u64 = 6;
 const ROUTINE: &str = r#"

@@ -1,13 +1,13 @@
 //! A practice killed at any instant loses at most the entry under way, and the next start goes on from there.
 
 use rand::{Rng, SeedableRng};
+use record::{Journal, NewSession, Source, Store, Unfinished, journal_text, read_journal};
+use routine::{Exercise, NoAnswer, Routine, Step, Timing, Work};
+use session::{Entry, Fact, Position};
 use std::io::{BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::Duration;
-use tidecount::record::{Journal, NewSession, Source, Store, Unfinished, journal_text, read_journal};
-use tidecount::routine::{Exercise, NoAnswer, Routine, Step, Timing, Work};
-use tidecount::session::{Entry, Fact, Position};
 
 const FOLDER: &str = "TIDECOUNT_TEST_KILL_FOLDER";
 const TEXT: &str = "title = \"Evening routine\"\n";

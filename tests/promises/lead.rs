@@ -6,9 +6,9 @@
 #[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
+use record::Source;
 use rehearsal::{Led, RATE_HZ, Scene, lead_class};
-use tidecount::record::Source;
-use tidecount::rehearse::RoomSpec;
+use rehearse::RoomSpec;
 
 const ROUTINE: &str = r#"
 title = "Class"

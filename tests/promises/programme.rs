@@ -3,16 +3,16 @@
 
 use std::path::{Path, PathBuf};
 
+use record::{NewSession, Source, Store};
+use report::{Handout, handout, to_pdf, to_text};
+use routine::{Fault, FaultKind, Hearing, Prescription, Weekday, Work, catalogue, check_text, find, ramp_template, templates};
+use session::{Arg, Entry, Fact, Line, Position};
+use speak::Words;
 use tidecount::app::load;
 use tidecount::app::routine;
 use tidecount::app::routine::ask::{AskError, Plain};
 use tidecount::app::routine::new::write_programme;
 use tidecount::app::routine::ramps::{stages_and_unfinished, take_stages};
-use tidecount::record::{NewSession, Source, Store};
-use tidecount::report::{Handout, handout, to_pdf, to_text};
-use tidecount::routine::{Fault, FaultKind, Hearing, Prescription, Weekday, Work, catalogue, check_text, find, ramp_template, templates};
-use tidecount::session::{Arg, Entry, Fact, Line, Position};
-use tidecount::speak::Words;
 
 const NOTHING_LISTENED_FOR: Hearing<'_> = Hearing { commands: &[], knows_word: None, pack_file: None };
 

@@ -5,11 +5,11 @@
 mod program;
 
 use program::{Place, err, out, output, tidecount};
+use record::{DATABASE_NAME, NewSession, SessionId, Source, Store};
+use session::{Entry, Fact};
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
-use tidecount::record::{DATABASE_NAME, NewSession, SessionId, Source, Store};
-use tidecount::session::{Entry, Fact};
 
 const PHRASE: &str = "four words of test";
 

@@ -7,10 +7,10 @@ mod program;
 
 use program::{Place, Tape, err, out, output, tidecount};
 use rand::{Rng, SeedableRng};
+use record::{DATABASE_NAME, NewSession, Passphrase, RecordError, SessionId, Source, Store};
+use session::{Entry, Fact};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
-use tidecount::record::{DATABASE_NAME, NewSession, Passphrase, RecordError, SessionId, Source, Store};
-use tidecount::session::{Entry, Fact};
 
 const STARTED: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 

@@ -6,12 +6,12 @@ mod program;
 #[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
+use audio::decode::SoundReader;
 use program::of_kind;
+use record::{SoundConsent, Source, Store};
 use rehearsal::{Led, RATE_HZ, Scene, lead};
+use rehearse::RoomSpec;
 use std::path::Path;
-use tidecount::audio::decode::SoundReader;
-use tidecount::record::{SoundConsent, Source, Store};
-use tidecount::rehearse::RoomSpec;
 
 /// As the rehearsal calls its client.
 const CLIENT: &str = "client";

@@ -6,17 +6,17 @@ mod invented;
 
 use invented::{Life, keep};
 use jiff::civil::{Date, date};
+use progress::{BreakReason, ClockJump, Note, NoteKind, Picture, PlanBasis, Practised, ProgrammeChange, ProgrammeItem, Window};
+use record::Store;
+use report::sheet::{About, Sheet, sheet, to_pdf};
+use report::to_html;
+use session::{Arg, Line};
+use speak::Words;
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::path::Path;
 use std::process::{Command, Output};
 use tidecount::app::report_command::gather;
-use tidecount::progress::{BreakReason, ClockJump, Note, NoteKind, Picture, PlanBasis, Practised, ProgrammeChange, ProgrammeItem, Window};
-use tidecount::record::Store;
-use tidecount::report::sheet::{About, Sheet, sheet, to_pdf};
-use tidecount::report::to_html;
-use tidecount::session::{Arg, Line};
-use tidecount::speak::Words;
 
 const TODAY: Date = date(2026, 11, 22);
 

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use proptest::prelude::*;
+use routine::{Fault, FaultKind, Faults, Hearing, MAX_FILE_BYTES, Prescription, check_bytes, check_text};
 use tidecount::app::routine::command::{RoutineArgs, RoutineCommand, load_routine, run_routine};
-use tidecount::routine::{Fault, FaultKind, Faults, Hearing, MAX_FILE_BYTES, Prescription, check_bytes, check_text};
 
 fn commands() -> Vec<(String, Vec<String>)> {
     [

@@ -5,9 +5,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use tidecount::routine::{Hearing, PackKind, built_in_packs, check_pack};
-use tidecount::session::Command;
-use tidecount::speak::Words;
+use routine::{Hearing, PackKind, built_in_packs, check_pack};
+use session::Command;
+use speak::Words;
 
 fn lexicon() -> BTreeSet<String> {
     let text = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/models/en/graph/words.txt")).expect("the model's words");

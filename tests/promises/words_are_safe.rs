@@ -3,15 +3,15 @@
 #[path = "../support/heard.rs"]
 mod heard;
 
+use command_ear::{Choice, Grammar, Lexicon};
+use hear::VoiceTask;
 use heard::{hold, utterance};
+use routine::{Prescription, Work, catalogue};
+use session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, Start, View, listening};
+use speak::{Words, WordsError, live_words};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use tidecount::app::load;
-use tidecount::hear::VoiceTask;
-use tidecount::hear::commands::{Choice, Grammar, Lexicon};
-use tidecount::routine::{Prescription, Work, catalogue};
-use tidecount::session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, Start, View, listening};
-use tidecount::speak::{Words, WordsError, live_words};
 
 fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))

@@ -1,13 +1,13 @@
 //! Clients at home and the results files that they hand back.
 #![allow(dead_code, reason = "each test uses a part")]
 
+use clinic::{Arriving, DeskPackage};
+use handover::{HandedPart, HandedSession, Kind, Results, SecretKey, open};
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp, ToSpan, ZonedDateTime};
+use record::journal_text;
 use serde_json::value::RawValue;
-use tidecount::clinic::{Arriving, DeskPackage};
-use tidecount::handover::{HandedPart, HandedSession, Kind, Results, SecretKey, open};
-use tidecount::record::journal_text;
-use tidecount::session::{Entry, Fact, LevelCalibration, LevelTerms, Position};
+use session::{Entry, Fact, LevelCalibration, LevelTerms, Position};
 
 /// Public halves of two desks' keys, hexadecimal.
 pub fn desk_key(desk: u8) -> String {

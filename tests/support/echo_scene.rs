@@ -1,9 +1,9 @@
 //! A rehearsed room for echo cancellers: a far voice from the loudspeaker, its echo, noise, and a near word.
 
+use audio::EchoCanceller;
+use audio::resample::resample_all;
 use std::path::Path;
 use std::process::Command;
-use tidecount::audio::EchoCanceller;
-use tidecount::audio::resample::resample_all;
 
 /// Rate of the scene, Hz.
 pub const RATE: usize = 16_000;
@@ -73,7 +73,7 @@ pub fn synthetic_room(rt60_s: f64) -> Vec<f32> {
 
 /// A recorded or simulated response from a WAV file at 16 kHz, from its peak on, 0.25 s.
 pub fn room_from(path: &Path) -> Option<Vec<f32>> {
-    let sound = tidecount::audio::decode::decode(path).ok()?;
+    let sound = audio::decode::decode(path).ok()?;
     let room = resample_all(&sound.samples, sound.rate_hz, RATE as u32).ok()?;
     let peak = room.iter().enumerate().max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()))?.0;
     Some(room[peak..].iter().take(RATE / 4).copied().collect())

@@ -7,9 +7,9 @@ pub use heard::{hold, utterance};
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-use tidecount::hear::VoiceTask;
-use tidecount::routine::{CountedPhase, Exercise, NamingItem, NoAnswer, Phase, QuestionItem, Routine, Step, Timing, Work};
-use tidecount::session::{Command, Effect, Engine, Entry, Event, Fact, LineId, Listening, Position, Start, listening};
+use hear::VoiceTask;
+use routine::{CountedPhase, Exercise, NamingItem, NoAnswer, Phase, QuestionItem, Routine, Step, Timing, Work};
+use session::{Command, Effect, Engine, Entry, Event, Fact, LineId, Listening, Position, Start, listening};
 
 /// Nothing may be said for so long after "stop", s (design: "silent at once; then after a second").
 const STOP_SILENCE_S: f64 = 0.99;

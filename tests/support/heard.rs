@@ -1,6 +1,6 @@
 //! A hold and a stretch of speech as the voice ear gives them, for tests without sound.
 
-use tidecount::hear::{Hold, Utterance};
+use hear::{Hold, Utterance};
 
 pub fn hold(onset_s: f64, duration_s: f64) -> Hold {
     Hold {

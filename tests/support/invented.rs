@@ -1,14 +1,14 @@
 //! An invented client's practices over weeks or years, as the record would hold them: seeded, for looking at pages and for timing.
 //! Nothing in it is anybody's: trends, scatter and events are made up.
 
+use hear::VoiceQuality;
 use jiff::civil::Date;
 use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
+use record::{Store, WholePart, WholeSession, journal_text};
+use session::{Entry, Fact, LevelCalibration, LevelTerms, Position, Trouble};
 use std::path::Path;
-use tidecount::hear::VoiceQuality;
-use tidecount::record::{Store, WholePart, WholeSession, journal_text};
-use tidecount::session::{Entry, Fact, LevelCalibration, LevelTerms, Position, Trouble};
 
 /// What the life of this client is like.
 #[derive(Debug, Clone)]

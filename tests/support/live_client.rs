@@ -1,6 +1,7 @@
 //! A client at the virtual microphone: reads what the program says, waits until its loudspeaker is quiet, and answers.
 
 use super::sound_server::{SoundServer, stop};
+use rehearse::{Speaker, Vowel, VowelSpec};
 use std::collections::BTreeMap;
 use std::io::{BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
@@ -8,7 +9,6 @@ use std::process::{Child, ChildStdout};
 use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
 use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
-use tidecount::rehearse::{Speaker, Vowel, VowelSpec};
 
 const RATE_HZ: u32 = 48_000;
 /// The loudspeaker has been quiet for so long: a sentence is over, not just a clause.

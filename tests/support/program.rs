@@ -1,11 +1,11 @@
 //! Runs the finished program as a person would, and makes recordings of a client for it.
 #![allow(dead_code, reason = "each test takes what it needs")]
 
+use rehearse::{Speaker, Vowel, VowelSpec};
 use serde_json::Value;
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Output, Stdio};
-use tidecount::rehearse::{Speaker, Vowel, VowelSpec};
 
 /// Voice, speed and level (dB re full scale) of the client in the recordings.
 pub const VOICE: (&str, f64, f64) = ("rms", 0.9, -26.0);

@@ -1,18 +1,18 @@
 //! Leads a practice in-process with a simulated client, in any room and as if live.
 #![allow(dead_code, reason = "each test takes what it needs")]
 
+use command_ear::Lexicon;
+use record::Source;
+use rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
+use screen::NoScreen;
 use serde_json::Value;
+use session::Line;
+use speak::Words;
 use std::path::{Path, PathBuf};
 use tidecount::app::follow::SharedScreen;
 use tidecount::app::load;
 use tidecount::app::observe::Observer;
 use tidecount::app::practise::Practice;
-use tidecount::hear::commands::Lexicon;
-use tidecount::record::Source;
-use tidecount::rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
-use tidecount::screen::NoScreen;
-use tidecount::session::Line;
-use tidecount::speak::Words;
 
 pub const RATE_HZ: u32 = 16_000;
 

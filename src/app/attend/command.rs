@@ -23,14 +23,14 @@ use crate::app::load;
 use crate::app::pages::site::Place;
 use crate::app::practise::{Outcome, Practice};
 use crate::app::web::server::{self, Pages, ScreenArgs};
-use crate::attend::household::{Checks, check_bytes};
-use crate::attend::{Event, Household, Practised, Said};
-use crate::audio::file::names_file;
-use crate::handover::Settings;
-use crate::hear::commands::Lexicon;
-use crate::record::{Source, data_folder};
-use crate::routine::{Faults, Hearing, MAX_FILE_BYTES};
-use crate::speak::Words;
+use attend::household::{Checks, check_bytes};
+use attend::{Event, Household, Practised, Said};
+use audio::file::names_file;
+use command_ear::Lexicon;
+use handover::Settings;
+use record::{Source, data_folder};
+use routine::{Faults, Hearing, MAX_FILE_BYTES};
+use speak::Words;
 
 /// Waits quietly, invites at the agreed times, and starts a practice when it is asked to.
 #[derive(Debug, Clone, clap::Args)]

@@ -4,8 +4,8 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
-use crate::audio::file::{FileMic, WavSpeaker, names_file};
-use crate::audio::{AudioError, AudioIo, Captured, Joined, LiveMic, LiveSpeaker, MicSource, SpeakerSink};
+use audio::file::{FileMic, WavSpeaker, names_file};
+use audio::{AudioError, AudioIo, Captured, Joined, LiveMic, LiveSpeaker, MicSource, SpeakerSink};
 
 /// Between two tries to get the microphone back.
 const RETRY: Duration = Duration::from_secs(2);
@@ -65,7 +65,7 @@ pub struct Devices {
 }
 
 impl Devices {
-    /// As [`crate::audio::open`] names them. A microphone that is not there now is waited for.
+    /// As [`audio::open`] names them. A microphone that is not there now is waited for.
     ///
     /// # Errors
     /// A recording that cannot be read, a file that cannot be written, or `fast` with a device.

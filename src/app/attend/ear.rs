@@ -4,9 +4,9 @@ use std::collections::VecDeque;
 
 use super::gate::SpeechGate;
 use crate::app::command_path::CommandPath;
-use crate::audio::AudioError;
-use crate::audio::gate::Gate;
-use crate::hear::commands::{CommandEvent, HeardPhrase};
+use audio::AudioError;
+use audio::gate::Gate;
+use command_ear::{CommandEvent, HeardPhrase};
 
 /// Blocks kept from before the gate opens: 0.7 s, for it opens up to half a second late, where a word begins with a long unvoiced
 /// sound ("st"), and the recogniser wants some quiet before a word.

@@ -2,7 +2,7 @@
 
 use std::collections::VecDeque;
 
-use crate::hear::commands::{Floor, to_db};
+use command_ear::{Floor, to_db};
 
 /// Samples of a block of 10 ms after the rate was brought down by plain averaging; what folds over does no harm to a level.
 const SAMPLES: usize = 80;

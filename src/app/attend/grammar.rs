@@ -1,11 +1,11 @@
 //! What can be said to the attendant, as phrases for the recogniser.
 
 use crate::app::grammar::spoken_form;
-use crate::attend::household::has_article;
-use crate::attend::{Household, Said};
-use crate::hear::commands::{Choice, Grammar};
-use crate::session::{Arg, Command, Line};
-use crate::speak::Words;
+use attend::household::has_article;
+use attend::{Household, Said};
+use command_ear::{Choice, Grammar};
+use session::{Arg, Command, Line};
+use speak::Words;
 
 /// Every wording of something that can be said, the one to be shown first. Empty only where the catalogue lacks it.
 pub fn wordings(words: &Words, household: &Household, said: &Said) -> Vec<String> {

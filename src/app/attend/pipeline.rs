@@ -16,15 +16,15 @@ use crate::app::follow::{ScreenFollower, SharedScreen};
 use crate::app::observe::Observer;
 use crate::app::talk::{PcmTalker, SystemTalker, TalkEvent, Talker};
 use crate::app::web::follower::WebFollower;
-use crate::attend::{Attendant, Effect, Event, Hearing, Household, Said, View};
-use crate::audio::EchoCanceller;
-use crate::audio::echo::{AutoCanceller, NoCancel};
-use crate::hear::VoiceTask;
-use crate::hear::commands::{ChildRecogniser, CommandEvent, Grammar, HeardPhrase, Mode, Options};
-use crate::screen::web::live::{Asked, LiveHub};
-use crate::screen::{ShownView, TerminalScreen};
-use crate::session::{Line, LineId, Listening};
-use crate::speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
+use attend::{Attendant, Effect, Event, Hearing, Household, Said, View};
+use audio::EchoCanceller;
+use audio::echo::{AutoCanceller, NoCancel};
+use command_ear::{ChildRecogniser, CommandEvent, Grammar, HeardPhrase, Mode, Options};
+use hear::VoiceTask;
+use screen::web::live::{Asked, LiveHub};
+use screen::{ShownView, TerminalScreen};
+use session::{Line, LineId, Listening};
+use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
 
 const BLOCK_S: f64 = 0.01;
 /// Blocks between two ticks of the attendant.
@@ -304,7 +304,7 @@ impl AttendPipeline {
     }
 
     fn heard(&mut self, heard: &HeardPhrase) {
-        let fast = heard.path == crate::hear::commands::Path::Fast;
+        let fast = heard.path == command_ear::Path::Fast;
         let said = if fast { Some(Said::Stop) } else { meaning(&self.may_be_said, &heard.tag).cloned() };
         let (Some(said), Some(ear)) = (said, &self.ear) else { return };
         if !ear.is_not_ours(heard) {

@@ -7,11 +7,11 @@ use jiff::ZonedDateTime;
 use jiff::civil::Weekday as Day;
 use serde::Serialize;
 
-use crate::attend::{Household, Keeping, Moment, Practised, Today};
-use crate::record::{RecordError, Source, Store};
-use crate::routine::Weekday;
-use crate::session::Line;
-use crate::speak::Words;
+use attend::{Household, Keeping, Moment, Practised, Today};
+use record::{RecordError, Source, Store};
+use routine::Weekday;
+use session::Line;
+use speak::Words;
 
 /// The file of notices in the data folder: one JSON object a line, only ever added to.
 pub const NOTICES_NAME: &str = "notices.jsonl";
@@ -96,7 +96,7 @@ pub fn keep_notice(
     let path: PathBuf = data.join(NOTICES_NAME);
     let notice = Notice { at: now.to_string(), person, notice: key, text, what, time };
     let write = || -> std::io::Result<()> {
-        crate::record::create_folder(data).map_err(|why| std::io::Error::other(why.to_string()))?;
+        record::create_folder(data).map_err(|why| std::io::Error::other(why.to_string()))?;
         let mut line = serde_json::to_vec(&notice)?;
         line.push(b'\n');
         let mut file = std::fs::OpenOptions::new().create(true).append(true).open(&path)?;

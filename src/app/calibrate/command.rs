@@ -11,10 +11,10 @@ use super::store::CalibrationStore;
 use crate::app::error::AppError;
 use crate::app::levels;
 use crate::app::practise::until_interrupted;
-use crate::audio;
-use crate::hear::calibration::{BELIEVABLE_CM, BELIEVABLE_DB, Known, Method, REPORTED_CM};
-use crate::hear::weighting::Weighting;
-use crate::record::data_folder;
+use audio;
+use hear::calibration::{BELIEVABLE_CM, BELIEVABLE_DB, Known, Method, REPORTED_CM};
+use hear::weighting::Weighting;
+use record::data_folder;
 
 /// Calibrates a microphone, so that levels are dB SPL at 30 cm instead of relative. Choose one of --meter, --source, --phone.
 #[derive(Debug, Clone, clap::Args)]

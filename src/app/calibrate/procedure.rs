@@ -7,12 +7,12 @@ use jiff::ZonedDateTime;
 use super::store::{Calibration, Device};
 use crate::app::error::AppError;
 use crate::app::levels;
-use crate::audio::{AudioError, AudioIo};
-use crate::hear::VoiceEar;
-use crate::hear::calibration::{DOUBTFUL_SPREAD_DB, Heard, Known, LevelReading, Method, READINGS_PER_S, evaluate, offset_db};
-use crate::hear::clipping::ClipFinder;
-use crate::hear::level::power_db;
-use crate::hear::weighting::{Weighting, WeightingFilter};
+use audio::{AudioError, AudioIo};
+use hear::VoiceEar;
+use hear::calibration::{DOUBTFUL_SPREAD_DB, Heard, Known, LevelReading, Method, READINGS_PER_S, evaluate, offset_db};
+use hear::clipping::ClipFinder;
+use hear::level::power_db;
+use hear::weighting::{Weighting, WeightingFilter};
 
 /// Quiet before the sound, s, and the sound itself, s.
 pub(in crate::app) const QUIET_S: u64 = 4;

@@ -6,8 +6,8 @@ use std::path::{Path, PathBuf};
 use serde::{Deserialize, Serialize};
 
 use crate::app::error::AppError;
-use crate::hear::calibration::{Method, REPORTED_CM, reported_offset_db};
-use crate::hear::weighting::Weighting;
+use hear::calibration::{Method, REPORTED_CM, reported_offset_db};
+use hear::weighting::Weighting;
 
 /// The file in the data folder.
 pub const FILE_NAME: &str = "calibrations.toml";
@@ -191,7 +191,7 @@ impl CalibrationStore {
         };
         let text = toml::to_string(&self.contents).map_err(|why| failed(why.to_string()))?;
         let folder = self.path.parent().unwrap_or_else(|| Path::new("."));
-        crate::record::create_folder(folder)?;
+        record::create_folder(folder)?;
         let new = self.path.with_extension("toml.new");
         let done = std::fs::File::create(&new)
             .and_then(|mut file| file.write_all(format!("{HEAD}{text}").as_bytes()).and_then(|()| file.sync_all()))

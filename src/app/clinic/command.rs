@@ -10,8 +10,8 @@ use super::import;
 use super::show;
 use crate::app::error::AppError;
 use crate::app::hand::command::Desk;
-use crate::clinic::{Address, CLINIC_FILE, CLINIC_VARIABLE, Clinic, ClinicError, ReasonKind};
-use crate::record::data_folder;
+use clinic::{Address, CLINIC_FILE, CLINIC_VARIABLE, Clinic, ClinicError, ReasonKind};
+use record::data_folder;
 
 /// Arguments of `tidecount clinic`.
 #[derive(Debug, clap::Args)]

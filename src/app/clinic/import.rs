@@ -8,9 +8,9 @@ use crate::app::error::AppError;
 use crate::app::hand::command::Desk;
 use crate::app::hand::files::{clinician_key, open_sealed};
 use crate::app::number_words::counted;
-use crate::clinic::{Adopted, Arrived, Arriving, Clinic, ClinicError, DeskPackage};
-use crate::handover::Kind;
-use crate::record::Store;
+use clinic::{Adopted, Arrived, Arriving, Clinic, ClinicError, DeskPackage};
+use handover::Kind;
+use record::Store;
 
 /// Takes in each file that can be taken in; the others are named with the reason.
 ///

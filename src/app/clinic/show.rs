@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 
 use super::command::{CaseloadArgs, Format};
 use crate::app::number_words::counted;
-use crate::clinic::{Attention, ClientSheet, Digest, EventKind, MeasureRow, SeenEvent, Share, Standing, reason_text};
+use clinic::{Attention, ClientSheet, Digest, EventKind, MeasureRow, SeenEvent, Share, Standing, reason_text};
 
 /// The caseload.
 pub fn caseload(args: &CaseloadArgs, standings: &[Standing], place: &str, today: Date) -> String {

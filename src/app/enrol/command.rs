@@ -20,15 +20,15 @@ use crate::app::load;
 use crate::app::observe::Observer;
 use crate::app::practise::until_interrupted;
 use crate::app::talk::{PcmTalker, SystemTalker, Talker};
-use crate::audio::echo::{AutoCanceller, NoCancel};
-use crate::audio::file::names_file;
-use crate::audio::{self, AudioIo, EchoCanceller};
-use crate::hear::VoiceTask;
-use crate::hear::commands::{ChildRecogniser, CommandRecogniser, Mode, Options};
-use crate::record::{Source, Store, data_folder};
-use crate::screen::TerminalScreen;
-use crate::session::{Arg, Line, Listening};
-use crate::speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
+use audio::echo::{AutoCanceller, NoCancel};
+use audio::file::names_file;
+use audio::{self, AudioIo, EchoCanceller};
+use command_ear::{ChildRecogniser, CommandRecogniser, Mode, Options};
+use hear::VoiceTask;
+use record::{Source, Store, data_folder};
+use screen::TerminalScreen;
+use session::{Arg, Line, Listening};
+use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
 
 /// Learns how you say the commands, led by voice; what is kept can be shown and forgotten.
 #[derive(Debug, Clone, clap::Args)]

@@ -2,10 +2,10 @@
 
 use super::event::{EnrolEffect, EnrolEvent, Learnt};
 use super::words::{Progress, fault_key, view_of};
-use crate::hear::commands::templates::{Doubt, Found, Matcher, OwnVoice, OwnWord};
-use crate::hear::commands::{ACT_CONFIDENCE, ASK_CONFIDENCE};
-use crate::routine::NoAnswer;
-use crate::session::{Arg, Command, Line, LineId, Patience, Silence, View, listening};
+use command_ear::templates::{Doubt, Found, Matcher, OwnVoice, OwnWord};
+use command_ear::{ACT_CONFIDENCE, ASK_CONFIDENCE};
+use routine::NoAnswer;
+use session::{Arg, Command, Line, LineId, Patience, Silence, View, listening};
 
 /// Sayings of each word.
 pub const TAKES: usize = 3;

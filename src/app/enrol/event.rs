@@ -1,7 +1,7 @@
 //! What the dialogue of an enrolment is told and what it asks for.
 
-use crate::hear::commands::templates::{Found, Take};
-use crate::session::{Command, Line, LineId, View};
+use command_ear::templates::{Found, Take};
+use session::{Command, Line, LineId, View};
 
 /// What happened. Times are seconds on the sample clock.
 #[derive(Debug, Clone, PartialEq)]

@@ -7,14 +7,14 @@ use super::event::{EnrolEffect, EnrolEvent};
 use crate::app::grammar::{self, Meaning};
 use crate::app::observe::{Observer, in_words};
 use crate::app::talk::{TalkEvent, Talker};
-use crate::audio::gate::{DEFAULT_TAIL_S, Gate};
-use crate::audio::resample::Resampler;
-use crate::audio::{AudioError, AudioIo, ECHO_RATE_HZ, EchoCanceller};
-use crate::hear::VoiceTask;
-use crate::hear::commands::templates::{Take, TakeFinder};
-use crate::hear::commands::{ACT_CONFIDENCE, ChildRecogniser, CommandEvent, CommandRecogniser, HeardPhrase, OwnVoice, Path};
-use crate::session::{Command, Line, LineId, Listening, listening};
-use crate::speak::words::{Words, live_words};
+use audio::gate::{DEFAULT_TAIL_S, Gate};
+use audio::resample::Resampler;
+use audio::{AudioError, AudioIo, ECHO_RATE_HZ, EchoCanceller};
+use command_ear::templates::{Take, TakeFinder};
+use command_ear::{ACT_CONFIDENCE, ChildRecogniser, CommandEvent, CommandRecogniser, HeardPhrase, OwnVoice, Path};
+use hear::VoiceTask;
+use session::{Command, Line, LineId, Listening, listening};
+use speak::words::{Words, live_words};
 
 const BLOCK_S: f64 = 0.01;
 /// The tone: a soft fifth of a second that hearing loss of old age spares, Hz and peak (common practice, no source).

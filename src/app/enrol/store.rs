@@ -1,8 +1,8 @@
 //! A client's own voice between the record and the command ear.
 
-use crate::hear::commands::templates::{OwnVoice, OwnWord, Take};
-use crate::record::{RecordError, Source, Store, StoredWord};
-use crate::session::Command;
+use command_ear::templates::{OwnVoice, OwnWord, Take};
+use record::{RecordError, Source, Store, StoredWord};
+use session::Command;
 
 /// What is kept of a client's voice, ready to weigh in. A picture or a command that this version cannot read is left out.
 ///

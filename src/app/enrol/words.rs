@@ -2,9 +2,9 @@
 
 use super::dialogue::TAKES;
 use super::event::Learnt;
-use crate::hear::commands::templates::{Take, TakeFault};
-use crate::session::{Arg, Command, Line, View};
-use crate::speak::Words;
+use command_ear::templates::{Take, TakeFault};
+use session::{Arg, Command, Line, View};
+use speak::Words;
 
 /// The order in which they are asked for: what must get through first, then what is said most.
 const ORDER: [Command; 20] = [

@@ -12,9 +12,9 @@ use crate::app::attend::packages::household_of_packages;
 use crate::app::error::AppError;
 use crate::app::number_words::counted;
 use crate::app::routine::command::load_routine;
-use crate::export::{CalendarSettings, Outline, Planned, calendar};
-use crate::record::{Store, data_folder};
-use crate::routine::{Hearing, Prescription};
+use export::{CalendarSettings, Outline, Planned, calendar};
+use record::{Store, data_folder};
+use routine::{Hearing, Prescription};
 
 /// Arguments of `tidecount export calendar`.
 #[derive(Debug, Clone, clap::Args)]

@@ -12,11 +12,11 @@ use super::read::{Chosen, Selection};
 use super::textgrid::{self, TextGridArgs};
 use crate::app::error::AppError;
 use crate::app::number_words::counted;
-use crate::export::fhir::{BundleKind, FhirExport};
-use crate::export::{TABLES, Table, Writer, as_csvw, as_table, event_row, iso, practice_row, step_row, trial_row, write_practice};
-use crate::record::{Store, create_folder};
-use crate::session::{Arg, Line};
-use crate::speak::Words;
+use export::fhir::{BundleKind, FhirExport};
+use export::{TABLES, Table, Writer, as_csvw, as_table, event_row, iso, practice_row, step_row, trial_row, write_practice};
+use record::{Store, create_folder};
+use session::{Arg, Line};
+use speak::Words;
 
 /// Arguments of `tidecount export`.
 #[derive(Debug, Clone, clap::Args)]
@@ -136,7 +136,7 @@ struct Tables<W: Write> {
 }
 
 impl<W: Write> Tables<W> {
-    fn take(&mut self, practice: &crate::export::Practice<'_>) -> Result<(), AppError> {
+    fn take(&mut self, practice: &export::Practice<'_>) -> Result<(), AppError> {
         for (table, writer) in &mut self.writers {
             let mut put = |row| writer.row(&row).map_err(failed);
             match table.name {

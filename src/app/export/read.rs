@@ -9,9 +9,9 @@ use jiff::civil::Date;
 
 use crate::app::error::AppError;
 use crate::app::number_words::counted;
-use crate::export::{Outline, Practice};
-use crate::progress::{Led, misdated};
-use crate::record::{KeptHead, SessionId, Source, Store, data_folder};
+use export::{Outline, Practice};
+use progress::{Led, misdated};
+use record::{KeptHead, SessionId, Source, Store, data_folder};
 
 /// Which practices.
 #[derive(Debug, Clone, clap::Args)]

@@ -6,10 +6,10 @@ use std::path::{Path, PathBuf};
 use super::out::{NewFile, Target, failed, free};
 use super::read::{Selection, no_such_client, open};
 use crate::app::error::AppError;
-use crate::audio::decode::SoundReader;
-use crate::export::{Sound, parts_of, text_grid};
-use crate::record::{KeptHead, KeptPractice, Store, StoredSound, create_folder, data_folder, read_journal};
-use crate::session::Entry;
+use audio::decode::SoundReader;
+use export::{Sound, parts_of, text_grid};
+use record::{KeptHead, KeptPractice, Store, StoredSound, create_folder, data_folder, read_journal};
+use session::Entry;
 
 /// Arguments of `tidecount export textgrid`.
 #[derive(Debug, Clone, clap::Args)]

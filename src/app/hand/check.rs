@@ -3,10 +3,10 @@
 use crate::app::error::AppError;
 use crate::app::grammar::spoken_form;
 use crate::app::load;
-use crate::handover::TextFile;
-use crate::hear::commands::Lexicon;
-use crate::routine::{Hearing, Prescription, check_pack, check_text};
-use crate::speak::Words;
+use command_ear::Lexicon;
+use handover::TextFile;
+use routine::{Hearing, Prescription, check_pack, check_text};
+use speak::Words;
 
 /// What routines are checked against.
 pub struct Checker {
@@ -54,7 +54,7 @@ impl Checker {
 
     /// A message of the catalogue of words, or its key where it is missing.
     pub fn message(&self, key: String) -> String {
-        let line = crate::session::Line { key, args: Vec::new() };
+        let line = session::Line { key, args: Vec::new() };
         self.words.text(&line).unwrap_or(line.key)
     }
 }

@@ -11,8 +11,8 @@ use super::make;
 use super::results;
 use super::take;
 use crate::app::error::AppError;
-use crate::handover::PublicKey;
-use crate::record::{Store, data_folder};
+use handover::PublicKey;
+use record::{Store, data_folder};
 
 /// Arguments of `tidecount hand`.
 #[derive(Debug, clap::Args)]

@@ -5,9 +5,9 @@ use std::io::{ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 
 use crate::app::error::AppError;
-use crate::handover::{HandoverError, Kind, MAX_SEALED_BYTES, Opened, SecretKey, hex, open};
-use crate::record::create_folder;
-use crate::routine::Faults;
+use handover::{HandoverError, Kind, MAX_SEALED_BYTES, Opened, SecretKey, hex, open};
+use record::create_folder;
+use routine::Faults;
 
 /// Names the file and says why it is refused.
 pub fn refused(path: &Path, error: impl std::fmt::Display) -> AppError {
@@ -133,7 +133,7 @@ pub fn clinician_key(data: &Path) -> Result<SecretKey, AppError> {
 /// # Errors
 /// The client's name could lead elsewhere.
 pub fn package_folder(data: &Path, client: &str) -> Result<PathBuf, HandoverError> {
-    crate::handover::client_name(client).map(|()| data.join("clients").join(client).join("package"))
+    handover::client_name(client).map(|()| data.join("clients").join(client).join("package"))
 }
 
 /// A folder that is filled beside its place and then moved there; what was left half-done goes when it is dropped.

@@ -9,16 +9,16 @@ use super::check::Checker;
 use super::command::{Desk, MakeArgs};
 use super::files;
 use crate::app::error::AppError;
-use crate::handover::{AgreedExercise, Fingerprint, Household, Package, SecretKey, Settings, TextFile, client_name, file_name};
-use crate::record::{MadePackage, Store};
-use crate::routine::{CatalogueEntry, MAX_FILE_BYTES, Prescription, find};
+use handover::{AgreedExercise, Fingerprint, Household, Package, SecretKey, Settings, TextFile, client_name, file_name};
+use record::{MadePackage, Store};
+use routine::{CatalogueEntry, MAX_FILE_BYTES, Prescription, find};
 
 /// Runs it.
 ///
 /// # Errors
 /// A routine has faults, a name or a setting cannot be used, or the file cannot be written.
 pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppError> {
-    let usage = |error: crate::handover::HandoverError| AppError::Usage(error.to_string());
+    let usage = |error: handover::HandoverError| AppError::Usage(error.to_string());
     client_name(&args.client).map_err(usage)?;
     let settings = settings(args);
     settings.check().map_err(usage)?;

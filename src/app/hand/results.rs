@@ -9,8 +9,8 @@ use super::command::{Desk, ResultsArgs};
 use super::files::{self, open_sealed, package_folder, refused};
 use super::take::PACKAGE_FILE;
 use crate::app::error::AppError;
-use crate::handover::{HandedPart, HandedSession, HandoverError, Kind, Package, Results, client_name};
-use crate::record::{Store, TakenPackage, WholePart, WholeSession};
+use handover::{HandedPart, HandedSession, HandoverError, Kind, Package, Results, client_name};
+use record::{Store, TakenPackage, WholePart, WholeSession};
 
 /// Home: writes what has not been handed back yet.
 ///

@@ -4,8 +4,8 @@ use std::io::ErrorKind;
 use std::path::Path;
 
 use super::files::package_folder;
-use crate::handover::Settings;
-use crate::speak::{SYSTEM_VOICE, choose_voice};
+use handover::Settings;
+use speak::{SYSTEM_VOICE, choose_voice};
 
 /// The file in the package's folder.
 pub const FILE_NAME: &str = "settings.toml";

@@ -10,9 +10,9 @@ use super::command::{Desk, TakeArgs};
 use super::files::{Filling, open_sealed, package_folder, refused};
 use super::settings;
 use crate::app::error::AppError;
-use crate::handover::{Fingerprint, HandoverError, Kind, Opened, Package, PublicKey};
-use crate::record::{PackageAgreement, Store, TakenPackage};
-use crate::routine::Prescription;
+use handover::{Fingerprint, HandoverError, Kind, Opened, Package, PublicKey};
+use record::{PackageAgreement, Store, TakenPackage};
+use routine::Prescription;
 
 /// The package as it came, in the client's folder.
 pub const PACKAGE_FILE: &str = "package.tidepack";

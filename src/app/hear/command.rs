@@ -6,8 +6,8 @@ use super::live;
 use super::phrases::PhraseEar;
 use crate::app::enrol;
 use crate::app::error::AppError;
-use crate::hear::commands::Mode;
-use crate::record::{Store, data_folder};
+use command_ear::Mode;
+use record::{Store, data_folder};
 use std::path::PathBuf;
 use std::process::ExitCode;
 

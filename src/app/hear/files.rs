@@ -4,11 +4,11 @@ use super::command::{HearArgs, phrase_ear, reader_left, unwritten};
 use super::lines::{FRAMES_HEAD, Found, LevelLine, TABLE_HEAD, frame_row, shown};
 use super::phrases::PhraseEar;
 use crate::app::error::AppError;
-use crate::audio::AudioError;
-use crate::audio::decode::SoundReader;
-use crate::hear::commands::Mode;
-use crate::hear::voice_file::FILE_SETTINGS;
-use crate::hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
+use audio::AudioError;
+use audio::decode::SoundReader;
+use command_ear::Mode;
+use hear::voice_file::FILE_SETTINGS;
+use hear::{Held, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 use std::fs::File;
 use std::io::{BufWriter, Write};
 use std::path::Path;
@@ -85,9 +85,9 @@ fn hear(file: &Path, args: &HearArgs, mut phrases: Option<&mut PhraseEar>) -> Re
                 csv.write(&frame_row(&frame));
             }
         }
-        VoiceOutput::Event(VoiceEvent::Offset(mut hold)) => {
+        VoiceOutput::Event(VoiceEvent::Offset(held)) => {
             // Its sound is not kept, or the memory would grow with every hold.
-            let steady = hold.steady.take();
+            let Held { mut hold, steady } = held;
             hold.quality = steady.filter(|_| args.voice).map(|steady| steady.quality());
             holds.push(hold);
         }

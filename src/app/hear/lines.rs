@@ -1,9 +1,9 @@
 //! What `tidecount hear` found, as JSON lines and as rows of a table.
 
-use crate::hear::commands::HeardPhrase;
-use crate::hear::time_weighting::SoundLevelMeter;
-use crate::hear::weighting::Weighting;
-use crate::hear::{Hold, VoiceFrame, VoiceQuality};
+use command_ear::HeardPhrase;
+use hear::time_weighting::SoundLevelMeter;
+use hear::weighting::Weighting;
+use hear::{Hold, VoiceFrame, VoiceQuality};
 use serde::Serialize;
 use std::io::Write;
 
@@ -246,7 +246,7 @@ pub(in crate::app) fn shown(name: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::hear::commands::Path;
+    use command_ear::Path;
 
     #[test]
     fn figures_are_never_senseless() {

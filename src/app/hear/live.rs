@@ -6,10 +6,10 @@ use super::phrases::PhraseEar;
 use crate::app::error::AppError;
 use crate::app::meter::Meter;
 use crate::app::practise::until_interrupted;
-use crate::audio::{self, AudioError, AudioIo};
-use crate::hear::commands::Mode;
-use crate::hear::voice_file::FILE_SETTINGS;
-use crate::hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
+use audio::{self, AudioError, AudioIo};
+use command_ear::Mode;
+use hear::voice_file::FILE_SETTINGS;
+use hear::{Held, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 use std::io::{IsTerminal, Write};
 use std::sync::atomic::Ordering;
 
@@ -96,11 +96,11 @@ impl Live {
         match output {
             VoiceOutput::Frame(frame) => self.meter.frame(&frame, room_db),
             VoiceOutput::Event(VoiceEvent::Onset { onset_s, .. }) => self.meter.hold(Some(onset_s)),
-            VoiceOutput::Event(VoiceEvent::Offset(hold)) => {
+            VoiceOutput::Event(VoiceEvent::Offset(held)) => {
                 self.meter.hold(None);
-                let mut hold = hold;
+                let Held { mut hold, steady } = held;
                 if self.voice {
-                    hold.quality = hold.steady.take().map(|steady| steady.quality());
+                    hold.quality = steady.map(|steady| steady.quality());
                 }
                 self.view.found(&Found::hold(&self.name, &hold, self.auto_gain));
             }

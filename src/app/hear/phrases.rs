@@ -3,13 +3,13 @@
 use crate::app::error::AppError;
 use crate::app::grammar::spoken_form;
 use crate::app::load;
-use crate::audio::AudioError;
-use crate::audio::resample::StreamResampler;
-use crate::hear::commands::{
+use audio::AudioError;
+use audio::resample::StreamResampler;
+use command_ear::{
     ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options, OwnVoice, RATE_HZ,
 };
-use crate::session::listening;
-use crate::speak::Words;
+use session::listening;
+use speak::Words;
 use std::path::Path;
 
 /// The recogniser is asked for what it heard after this much sound, s.

@@ -11,11 +11,11 @@ use crate::app::calibrate::procedure::{Listened, QUIET_S, SOUND_S, calibration, 
 use crate::app::calibrate::store::{Calibration, CalibrationStore};
 use crate::app::error::AppError;
 use crate::app::levels;
-use crate::audio;
-use crate::hear::calibration::{BELIEVABLE_CM, BELIEVABLE_DB, Heard, Known, Method, REPORTED_CM};
-use crate::hear::weighting::Weighting;
-use crate::screen::web::pages::{CalibrationStage, CalibrationView, Choice, Field, KeptCalibration, Kind, calibration as calibration_page};
-use crate::session::Arg;
+use audio;
+use hear::calibration::{BELIEVABLE_CM, BELIEVABLE_DB, Heard, Known, Method, REPORTED_CM};
+use hear::weighting::Weighting;
+use screen::web::pages::{CalibrationStage, CalibrationView, Choice, Field, KeptCalibration, Kind, calibration as calibration_page};
+use session::Arg;
 
 const HERE: &str = "/calibration";
 const METHODS: [(&str, Method); 3] = [("meter", Method::Meter), ("source", Method::Source), ("phone", Method::Phone)];

@@ -5,10 +5,10 @@ use jiff::ZonedDateTime;
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
 use crate::app::clinic::show::{event_words, known};
-use crate::clinic::{Attention, ClientSheet, Clinic, ClinicError, Digest, MeasureRow, ReasonKind, Standing, reason_text};
-use crate::progress::Measure;
-use crate::screen::web::pages::{CaseRow, CaseloadView, Field, Kind, ReasonTold, SheetTable, SheetView, caseload, sheet};
-use crate::session::Arg;
+use clinic::{Attention, ClientSheet, Clinic, ClinicError, Digest, MeasureRow, ReasonKind, Standing, reason_text};
+use progress::Measure;
+use screen::web::pages::{CaseRow, CaseloadView, Field, Kind, ReasonTold, SheetTable, SheetView, caseload, sheet};
+use session::Arg;
 
 /// The entry in the list of pages.
 pub(super) const HERE: &str = "/caseload";

@@ -7,10 +7,10 @@ use jiff::ZonedDateTime;
 use super::fields::Fields;
 use super::household::{self, Residents};
 use super::site::{PageError, Shown, Site};
-use crate::record::{AgreedHow, Agreement, Store};
-use crate::routine::{Prescription, doses_of, find};
-use crate::screen::web::pages::{AgreedBy, CautionsView, Field, GuardedExercise, Kind, cautions};
-use crate::session::Arg;
+use record::{AgreedHow, Agreement, Store};
+use routine::{Prescription, doses_of, find};
+use screen::web::pages::{AgreedBy, CautionsView, Field, GuardedExercise, Kind, cautions};
+use session::Arg;
 
 const HERE: &str = "/cautions";
 /// A name longer than this is a slip.

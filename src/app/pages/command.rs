@@ -9,10 +9,10 @@ use super::site::{Place, Site};
 use crate::app::clinic;
 use crate::app::error::AppError;
 use crate::app::web;
-use crate::clinic::{Address, Clinic};
-use crate::record::{Store, data_folder};
-use crate::screen::web::Server;
-use crate::speak::Words;
+use ::clinic::{Address, Clinic};
+use record::{Store, data_folder};
+use screen::web::Server;
+use speak::Words;
 
 /// Opens the set-up pages in this computer's browser: microphone, calibration, routines, cautions, history, progress.
 #[derive(Debug, Clone, clap::Args)]
@@ -82,7 +82,7 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
         today: None,
     };
     let words = Words::english()?;
-    let address_told = words.text(&crate::session::Line { key: "page-told-address".into(), args: Vec::new() })?;
+    let address_told = words.text(&session::Line { key: "page-told-address".into(), args: Vec::new() })?;
     let server = Server::start(args.port, |guard| super::alone(Arc::new(Site::new(place, words, guard))))
         .map_err(|why| AppError::Usage(why.to_string()))?;
     let address = server.address();

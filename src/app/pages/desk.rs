@@ -7,8 +7,8 @@ use std::thread::JoinHandle;
 use super::mic_judge::Judged;
 use crate::app::calibrate::store::Device;
 use crate::app::enrol::event::Learnt;
-use crate::hear::calibration::{Heard, Method};
-use crate::hear::weighting::Weighting;
+use hear::calibration::{Heard, Method};
+use hear::weighting::Weighting;
 
 /// What is being done with the devices.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

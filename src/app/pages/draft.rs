@@ -4,7 +4,7 @@ use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, Value};
 
 use super::fields::Fields;
 use super::toml_rows::{forget_places, inline, lines_of, number_of, push_row, remove_row, rows, rows_mut, set, set_list, text_of};
-use crate::routine::{self, CatalogueEntry, DraftStep, Timing, Weekday, find, ramp_template, templates};
+use routine::{self, CatalogueEntry, DraftStep, Timing, Weekday, find, ramp_template, templates};
 
 /// The fields of a routine that are numbers.
 pub(super) const TOP_NUMBERS: [&str; 2] = ["feedback_every", "loud_limit_s"];

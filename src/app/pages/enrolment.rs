@@ -13,12 +13,12 @@ use crate::app::enrol::event::Learnt;
 use crate::app::error::AppError;
 use crate::app::follow::SharedScreen;
 use crate::app::load;
-use crate::audio::file::names_file;
-use crate::record::{Source, Store};
-use crate::screen::web::pages::{Choice, EnrolmentView, Field, KeptWord, Kind, enrolment};
-use crate::screen::{Screen, ShownView};
-use crate::session::Arg;
-use crate::speak::Words;
+use audio::file::names_file;
+use record::{Source, Store};
+use screen::web::pages::{Choice, EnrolmentView, Field, KeptWord, Kind, enrolment};
+use screen::{Screen, ShownView};
+use session::Arg;
+use speak::Words;
 
 const HERE: &str = "/own-voice";
 
@@ -72,7 +72,7 @@ fn learnt_word(site: &Site, word: &Learnt) -> KeptWord {
     KeptWord { wording: word.wording.clone(), told: site.s(key) }
 }
 
-fn kept_word(site: &Site, word: &crate::record::StoredWord) -> KeptWord {
+fn kept_word(site: &Site, word: &record::StoredWord) -> KeptWord {
     let bytes: usize = word.takes.iter().map(Vec::len).sum();
     let args = vec![
         ("takes", Arg::Number(word.takes.len() as f64)),

@@ -2,9 +2,9 @@
 
 use super::site::Site;
 use crate::app::levels::in_words;
-use crate::routine::Prescription;
-use crate::screen::web::pages::FactRow;
-use crate::session::{Arg, Entry, Fact, Fall, Position};
+use routine::Prescription;
+use screen::web::pages::FactRow;
+use session::{Arg, Entry, Fact, Fall, Position};
 
 /// What is told: the words, what stands below them, and a mark where somebody should look.
 #[derive(Default)]
@@ -187,8 +187,8 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
     }
 }
 
-fn trouble_key(trouble: &crate::session::Trouble) -> &'static str {
-    use crate::session::Trouble;
+fn trouble_key(trouble: &session::Trouble) -> &'static str {
+    use session::Trouble;
     match trouble {
         Trouble::LoudspeakerTooLoud => "page-trouble-loudspeaker-too-loud",
         Trouble::RoomTooLoud => "page-trouble-room-too-loud",

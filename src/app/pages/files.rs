@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use sha2::{Digest, Sha256};
 
 use crate::app::routine::command::read_limited;
-use crate::routine::MAX_FILE_BYTES;
+use routine::MAX_FILE_BYTES;
 
 /// Files of the same folder that are no routines.
 const OTHERS: [&str; 3] = ["household.toml", "calibrations.toml", "settings.toml"];
@@ -103,7 +103,7 @@ impl RoutineFolder {
         let path = if base.is_empty() { self.new_path(name)? } else { self.known(name)? };
         let failed = |why: std::io::Error| FileFault::System { file: name.to_owned(), why: why.to_string() };
         if base.is_empty() {
-            crate::record::create_folder(&self.path).map_err(|why| FileFault::System { file: name.to_owned(), why: why.to_string() })?;
+            record::create_folder(&self.path).map_err(|why| FileFault::System { file: name.to_owned(), why: why.to_string() })?;
             if path.symlink_metadata().is_ok() {
                 return Err(FileFault::Exists(name.to_owned()));
             }

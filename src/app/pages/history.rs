@@ -5,10 +5,10 @@ use jiff::ZonedDateTime;
 use super::fact_words::fact_row;
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
-use crate::record::{SessionId, SessionSummary, Source};
-use crate::routine::doses_of;
-use crate::screen::web::pages::{HistoryRow, HistoryView, PracticeView, history, practice};
-use crate::session::Arg;
+use record::{SessionId, SessionSummary, Source};
+use routine::doses_of;
+use screen::web::pages::{HistoryRow, HistoryView, PracticeView, history, practice};
+use session::Arg;
 
 const HERE: &str = "/history";
 /// Practices on one page.

@@ -123,7 +123,7 @@ fn write(site: &Site, document: &DocumentMut) -> Result<(), PageError> {
     }
     let failed = |why: String| PageError::bad(format!("{}: {why}", path.display()));
     if let Some(folder) = path.parent() {
-        crate::record::create_folder(folder).map_err(|why| failed(why.to_string()))?;
+        record::create_folder(folder).map_err(|why| failed(why.to_string()))?;
     }
     if let Ok(before) = std::fs::read(path) {
         write_whole(&path.with_extension("toml.before"), &before).map_err(|why| failed(why.to_string()))?;

@@ -3,14 +3,14 @@
 use super::desk::{Job, Outcome};
 use super::mic_judge::{HeardLevels, judge};
 use crate::app::talk::{PcmTalker, SystemTalker, TalkEvent, Talker};
-use crate::audio::echo::AutoCanceller;
-use crate::audio::resample::Resampler;
-use crate::audio::{self, AudioError, AudioIo, ECHO_RATE_HZ, EchoCanceller};
-use crate::hear::clipping::ClipFinder;
-use crate::hear::level::{db_power, power_db};
-use crate::hear::{VoiceEar, VoiceFrame, VoiceOutput};
-use crate::session::LineId;
-use crate::speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, choose_voice};
+use audio::echo::AutoCanceller;
+use audio::resample::Resampler;
+use audio::{self, AudioError, AudioIo, ECHO_RATE_HZ, EchoCanceller};
+use hear::clipping::ClipFinder;
+use hear::level::{db_power, power_db};
+use hear::{VoiceEar, VoiceFrame, VoiceOutput};
+use session::LineId;
+use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, choose_voice};
 
 /// The room, and then speech, s.
 pub(super) const ROOM_S: f64 = 5.0;
@@ -331,7 +331,7 @@ impl Ear {
 
     fn levels(&self) -> HeardLevels {
         HeardLevels {
-            room_db: crate::progress::median(&self.room),
+            room_db: progress::median(&self.room),
             voice_db: self.voice.db(),
             voiced_s: f64::from(self.voice.count) / 100.0,
             clipped_s: self.clipped as f64 / self.rate_hz,

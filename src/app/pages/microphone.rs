@@ -6,8 +6,8 @@ use super::mic_judge::{Finding, Judged};
 use super::mic_listen::{self, Devices, Told};
 use super::now;
 use super::site::{PageError, Shown, Site};
-use crate::audio::devices::{self, Listed};
-use crate::screen::web::pages::{Choice, Field, Kind, MicrophoneView, Verdict, microphone};
+use audio::devices::{self, Listed};
+use screen::web::pages::{Choice, Field, Kind, MicrophoneView, Verdict, microphone};
 
 const HERE: &str = "/microphone";
 

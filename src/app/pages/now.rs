@@ -13,7 +13,7 @@ use tokio_stream::{Stream, StreamExt};
 use super::desk::{Job, Now};
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
-use crate::screen::web::pages::{Listening, listening};
+use screen::web::pages::{Listening, listening};
 
 /// The bar moves so often.
 const EVERY: Duration = Duration::from_millis(100);

@@ -5,7 +5,7 @@ use std::ops::Range;
 use toml_edit::{Document, Item, TableLike};
 
 use super::toml_rows::rows;
-use crate::routine::{Fault, FaultKind};
+use routine::{Fault, FaultKind};
 
 /// Where a field's value stands in the text.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -129,7 +129,7 @@ fn named_in(text: &str) -> Vec<&str> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::routine::{Hearing, check_text};
+    use routine::{Hearing, check_text};
 
     const BAD: &str = r#"title = "Evening"
 [no_answer]

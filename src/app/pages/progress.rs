@@ -4,9 +4,9 @@ use jiff::civil::Date;
 
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
-use crate::progress::{DayAdherence, Measure, Picture, PlanBasis, ProgrammeChange, ProgrammeItem, Segment, Series as Measured, Window};
-use crate::screen::web::pages::{CalendarDay, Chart, DayMark, ProgressView, Series, SeriesPoint, Stretch, progress};
-use crate::session::Arg;
+use progress::{DayAdherence, Measure, Picture, PlanBasis, ProgrammeChange, ProgrammeItem, Segment, Series as Measured, Window};
+use screen::web::pages::{CalendarDay, Chart, DayMark, ProgressView, Series, SeriesPoint, Stretch, progress};
+use session::Arg;
 
 const HERE: &str = "/progress";
 /// Weeks to choose from; 0: all.
@@ -108,7 +108,7 @@ fn mark(day: &DayAdherence) -> DayMark {
 fn calendar(site: &Site, picture: &Picture, today: Date) -> Vec<(String, Vec<CalendarDay>, String)> {
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
     let count = |n: u32| Arg::Number(f64::from(n));
-    let week = |week: &crate::progress::WeekAdherence| {
+    let week = |week: &progress::WeekAdherence| {
         let days = (0..7)
             .filter_map(|n| week.monday.checked_add(jiff::Span::new().days(n)).ok())
             .map(|date| {
@@ -270,7 +270,7 @@ fn notes(site: &Site, series: &Measured) -> Vec<String> {
         .iter()
         .filter_map(|segment| segment.broken_by.as_ref())
         .map(|broken| {
-            let why: Vec<String> = broken.reasons.iter().map(crate::progress::BreakReason::words).collect();
+            let why: Vec<String> = broken.reasons.iter().map(progress::BreakReason::words).collect();
             say("page-progress-break", vec![("day", Arg::Text(day_text(broken.after))), ("why", Arg::Text(why.join("; ")))])
         })
         .collect();

@@ -8,8 +8,8 @@ use crate::app::export::command::{self, CsvArgs, ExportArgs, FhirArgs, JsonArgs,
 use crate::app::export::out::Target;
 use crate::app::export::read::Selection;
 use crate::app::report_command::{self, Format, ReportArgs};
-use crate::export::TABLES;
-use crate::session::Arg;
+use export::TABLES;
+use session::Arg;
 
 /// What can be had, each a message `page-file-NAME`: name, ending, type of its content, and whether it is of one client alone.
 const KINDS: [(&str, &str, &str, bool); 5] = [

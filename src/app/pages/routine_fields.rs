@@ -5,11 +5,9 @@ use toml_edit::{Item, Table};
 use super::draft::{PATIENCE, RoutineDraft, TOP_NUMBERS, TOP_TEXTS, asks_acknowledgement, entry_of, number_fields};
 use super::places::Places;
 use super::toml_rows::{rows, typed, typed_lines};
-use crate::routine::{
-    CatalogueEntry, Faults, Timing, Weekday, built_in_packs, catalogue, disagreements, limit_of, ramp_template, templates,
-};
-use crate::screen::web::pages::{Action, Choice, DoseOffer, Field, Group, Kind, RoutineForm, StepForm, Texts};
-use crate::session::Arg;
+use routine::{CatalogueEntry, Faults, Timing, Weekday, built_in_packs, catalogue, disagreements, limit_of, ramp_template, templates};
+use screen::web::pages::{Action, Choice, DoseOffer, Field, Group, Kind, RoutineForm, StepForm, Texts};
+use session::Arg;
 
 /// The form of a draft. `file`, `to`, `base` and the like are for the caller to fill in.
 pub(super) fn form_of(draft: &RoutineDraft, faults: Option<&Faults>, texts: Texts<'_>) -> RoutineForm {
@@ -59,21 +57,21 @@ fn place(form: &mut RoutineForm, faults: &Faults, text: &str, texts: Texts<'_>) 
 }
 
 /// What is wrong and what to do, for somebody who has the form before them.
-fn fault_text(fault: &crate::routine::Fault, texts: Texts<'_>) -> String {
+fn fault_text(fault: &routine::Fault, texts: Texts<'_>) -> String {
     let capital = |text: &str| {
         let mut chars = text.chars();
         chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
     };
     let remedy = match fault.kind {
-        crate::routine::FaultKind::MissingAcknowledgement => texts.s("page-remedy-acknowledge"),
-        crate::routine::FaultKind::NotAllowed if fault.what.contains("to whom") => texts.s("page-remedy-sips-client"),
-        crate::routine::FaultKind::NotAllowed => texts.s("page-remedy-sips"),
-        crate::routine::FaultKind::Missing if fault.what.contains("has no `questions`") => texts.s("page-remedy-questions"),
-        crate::routine::FaultKind::Missing if fault.what.contains("has no `phrases`") => texts.s("page-remedy-phrases"),
-        crate::routine::FaultKind::Missing if fault.what.contains("has no `packs`") => texts.s("page-remedy-packs"),
-        crate::routine::FaultKind::Missing if fault.what.contains("has no `title`") => texts.s("page-remedy-title"),
-        crate::routine::FaultKind::Missing if fault.what.contains("has no `step`") => texts.s("page-remedy-steps"),
-        crate::routine::FaultKind::WrongType => texts.s("page-remedy-type"),
+        routine::FaultKind::MissingAcknowledgement => texts.s("page-remedy-acknowledge"),
+        routine::FaultKind::NotAllowed if fault.what.contains("to whom") => texts.s("page-remedy-sips-client"),
+        routine::FaultKind::NotAllowed => texts.s("page-remedy-sips"),
+        routine::FaultKind::Missing if fault.what.contains("has no `questions`") => texts.s("page-remedy-questions"),
+        routine::FaultKind::Missing if fault.what.contains("has no `phrases`") => texts.s("page-remedy-phrases"),
+        routine::FaultKind::Missing if fault.what.contains("has no `packs`") => texts.s("page-remedy-packs"),
+        routine::FaultKind::Missing if fault.what.contains("has no `title`") => texts.s("page-remedy-title"),
+        routine::FaultKind::Missing if fault.what.contains("has no `step`") => texts.s("page-remedy-steps"),
+        routine::FaultKind::WrongType => texts.s("page-remedy-type"),
         _ => fault.remedy.clone(),
     };
     format!("{}. {remedy}", capital(&fault.what))
@@ -94,7 +92,7 @@ fn in_labels(text: &str, texts: Texts<'_>) -> String {
 }
 
 fn label_key(field: &str) -> Option<String> {
-    if crate::routine::find(field).is_some() {
+    if routine::find(field).is_some() {
         return Some(format!("ex-{field}-name"));
     }
     FIELDS.contains(&field).then(|| format!("page-field-{field}"))

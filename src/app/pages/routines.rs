@@ -6,13 +6,13 @@ use super::files::{FileFault, MOST_IN_A_FORM, Read, file_name};
 use super::household::{self, Residents};
 use super::routine_fields::form_of;
 use super::site::{PageError, Shown, Site};
-use crate::report::{handout, to_pdf};
-use crate::routine::{Faults, MAX_FILE_BYTES, Prescription, check_text};
-use crate::screen::web::pages::{
+use report::handout;
+use routine::{Faults, MAX_FILE_BYTES, Prescription, check_text};
+use screen::web::pages::{
     Choice, Chooser, Field, Kind, RoutineForm, RoutineRow, RoutineView, RoutinesView, StepView, Texts, routine_form, routine_text,
     routine_view, routines,
 };
-use crate::session::{Arg, Line};
+use session::{Arg, Line};
 
 const HERE: &str = "/routines";
 
@@ -130,7 +130,7 @@ fn describe(site: &Site, view: &mut RoutineView, prescription: &Prescription) {
             how: item.how,
             phrases: item.phrases,
             cautions: sentences("caution", &step.exercise.cautions),
-            not_for: crate::routine::find(&step.exercise.id).map_or(Vec::new(), |entry| sentences("notfor", &entry.not_for)),
+            not_for: routine::find(&step.exercise.id).map_or(Vec::new(), |entry| sentences("notfor", &entry.not_for)),
         })
         .collect();
 }
@@ -172,7 +172,7 @@ pub(super) fn handout_pdf(site: &Site, query: &Fields) -> Result<Shown, PageErro
     let prescription = check(site, name, &read.text).map_err(|faults| PageError::bad(faults.to_string()))?;
     let say =
         |key: &str, args: &[(&'static str, Arg)]| site.words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_default();
-    let bytes = to_pdf(&handout(&prescription, &say)).map_err(|why| PageError::bad(why.to_string()))?;
+    let bytes = print::handout_pdf(&handout(&prescription, &say)).map_err(|why| PageError::bad(why.to_string()))?;
     Ok(Shown::File { kind: "application/pdf", name: format!("{}.pdf", name.trim_end_matches(".toml")), bytes })
 }
 
@@ -187,7 +187,7 @@ pub(super) fn new(site: &Site, form: &Fields) -> Result<Shown, PageError> {
     let text = match form.text("like") {
         "" => {
             let title = name.trim_end_matches(".toml");
-            let draft = crate::routine::Draft { title: title.to_owned(), feedback_every: 5, ..crate::routine::Draft::default() };
+            let draft = routine::Draft { title: title.to_owned(), feedback_every: 5, ..routine::Draft::default() };
             draft.to_toml(&|key: &str| site.words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok())
         }
         like => site.routines.read(like).map_err(|fault| no_file(site, &fault))?.text,

@@ -14,14 +14,14 @@ use super::files::RoutineFolder;
 use crate::app::error::AppError;
 use crate::app::grammar::spoken_form;
 use crate::app::load;
-use crate::clinic::Address;
-use crate::hear::commands::Lexicon;
-use crate::record::{RecordError, Store};
-use crate::routine::{Hearing, MAX_FILE_BYTES};
-use crate::screen::web::pages::{CASELOAD_NAV, NAV, Texts, framed, trouble};
-use crate::screen::web::{Guard, NavItem};
-use crate::session::Line;
-use crate::speak::Words;
+use clinic::Address;
+use command_ear::Lexicon;
+use record::{RecordError, Store};
+use routine::{Hearing, MAX_FILE_BYTES};
+use screen::web::pages::{CASELOAD_NAV, NAV, Texts, framed, trouble};
+use screen::web::{Guard, NavItem};
+use session::Line;
+use speak::Words;
 
 /// What the pages are about.
 #[derive(Debug, Clone)]

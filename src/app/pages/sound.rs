@@ -4,9 +4,9 @@ use jiff::ZonedDateTime;
 
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
-use crate::record::{MOST_SOUND_DAYS, SOUND_DAYS, SessionId, SoundConsent, SoundSide, Store};
-use crate::screen::web::pages::{Field, Kind, SoundView, StoredSound, sound};
-use crate::session::Arg;
+use record::{MOST_SOUND_DAYS, SOUND_DAYS, SessionId, SoundConsent, SoundSide, Store};
+use screen::web::pages::{Field, Kind, SoundView, StoredSound, sound};
+use session::Arg;
 
 const HERE: &str = "/sound";
 
@@ -80,7 +80,7 @@ fn standing(site: &Site, consent: &SoundConsent) -> Vec<String> {
     }
 }
 
-fn told_sound(site: &Site, one: &crate::record::StoredSound) -> String {
+fn told_sound(site: &Site, one: &record::StoredSound) -> String {
     let args = vec![
         ("practice", Arg::Number(one.session.0 as f64)),
         ("when", Arg::Text(one.made_at.get(..16).unwrap_or(&one.made_at).replace('T', " "))),

@@ -4,9 +4,9 @@ use super::fields::Fields;
 use super::site::{PageError, Shown, Site};
 use super::{cautions, desk, household};
 use crate::app::calibrate::store::CalibrationStore;
-use crate::routine::check_text;
-use crate::screen::web::pages::{Standing, StartItem, StartView, start};
-use crate::session::Arg;
+use routine::check_text;
+use screen::web::pages::{Standing, StartItem, StartView, start};
+use session::Arg;
 
 /// `GET /setup`
 pub(super) fn show(site: &Site, _query: &Fields) -> Result<Shown, PageError> {

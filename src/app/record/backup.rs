@@ -9,7 +9,7 @@ use jiff::ZonedDateTime;
 use super::command::{present, size};
 use crate::app::error::AppError;
 use crate::app::number_words::{counted, counted_of};
-use crate::record::Store;
+use record::Store;
 
 /// Makes a backup and says what is in it, and what is not.
 pub(in crate::app) fn backup(

@@ -12,7 +12,7 @@ use super::passphrase;
 use super::sounds;
 use crate::app::error::AppError;
 use crate::app::number_words::{counted, counted_of};
-use crate::record::{Store, data_folder};
+use record::{Store, data_folder};
 
 /// Keeps the record safe: backs it up, checks it, encrypts it, and deletes what is kept of a client.
 #[derive(Debug, clap::Args)]

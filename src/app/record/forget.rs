@@ -11,7 +11,7 @@ use crate::app::error::AppError;
 use crate::app::hand::files::package_folder;
 use crate::app::number_words::{counted, counted_of};
 use crate::app::routine::ask::{Ask, Plain, Terminal};
-use crate::record::{Forgotten, RecordError, Store, replace_file, wipe_file};
+use record::{Forgotten, RecordError, Store, replace_file, wipe_file};
 
 /// What was deleted beside the record.
 #[derive(Debug, Default, PartialEq, Eq)]

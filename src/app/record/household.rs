@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::forget::Beside;
 use crate::app::error::AppError;
-use crate::record::{replace_file, wipe_file};
+use record::{replace_file, wipe_file};
 
 const NAME: &str = "household.toml";
 

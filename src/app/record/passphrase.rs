@@ -7,7 +7,7 @@ use std::process::ExitCode;
 use super::command::PassphraseOrder;
 use crate::app::error::AppError;
 use crate::app::number_words::counted_of;
-use crate::record::{
+use record::{
     NEW_PASSPHRASE_FILE_VARIABLE, NEW_PASSPHRASE_VARIABLE, PASSPHRASE_FILE_VARIABLE, PASSPHRASE_VARIABLE, Passphrase, RecordError, Store,
 };
 

@@ -10,9 +10,9 @@ use jiff::ZonedDateTime;
 use crate::app::error::AppError;
 use crate::app::journal_keeper::{SessionFacts, SharedKept, lock};
 use crate::app::observe::Observer;
-use crate::record::{SessionId, SoundRecorder, Source, Store};
-use crate::session::{Arg, Entry, Fact, Line};
-use crate::speak::Words;
+use record::{SessionId, SoundRecorder, Source, Store};
+use session::{Arg, Entry, Fact, Line};
+use speak::Words;
 
 /// Blocks that travel together: a tenth of a second.
 const TOGETHER: usize = 10;

@@ -8,7 +8,7 @@ use jiff::ZonedDateTime;
 
 use super::command::{SoundOrder, present};
 use crate::app::error::AppError;
-use crate::record::{SoundConsent, SoundSide, Store, StoredSound, create_folder};
+use record::{SoundConsent, SoundSide, Store, StoredSound, create_folder};
 
 pub(in crate::app) fn run(folder: &Path, order: &SoundOrder, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
     let mut store = present(folder)?;

@@ -7,9 +7,7 @@ use super::new::NewArgs;
 use super::show::ShowArgs;
 use miette::GraphicalReportHandler;
 
-use crate::routine::{
-    CatalogueEntry, Faults, Hearing, MAX_FILE_BYTES, Prescription, UsualDose, catalogue, check_bytes, find, limit_of, schema,
-};
+use routine::{CatalogueEntry, Faults, Hearing, MAX_FILE_BYTES, Prescription, UsualDose, catalogue, check_bytes, find, limit_of, schema};
 
 /// Arguments of `tidecount routine`.
 #[derive(Debug, clap::Args)]

@@ -10,7 +10,7 @@ use super::command::Lookup;
 use super::new_dose;
 use super::new_plan;
 use crate::app::error::AppError;
-use crate::routine::{CatalogueEntry, Draft, DraftStep, Hearing, Timing, built_in_packs, catalogue, check_text};
+use routine::{CatalogueEntry, Draft, DraftStep, Hearing, Timing, built_in_packs, catalogue, check_text};
 
 /// Arguments of `tidecount routine new`.
 #[derive(Debug, Clone, clap::Args)]

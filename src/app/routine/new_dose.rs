@@ -3,7 +3,7 @@
 
 use super::ask::{Ask, AskError, until, yes_or_no};
 use super::new_words::{meant_question, numbers_in_words};
-use crate::routine::{
+use routine::{
     CatalogueEntry, DraftRamp, DraftStep, RampTemplate, Template, Timing, disagreements, largest_usual, limit_name, limit_of,
     ramp_template, templates,
 };

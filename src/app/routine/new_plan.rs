@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::ask::{Ask, AskError, until, yes_or_no};
-use crate::routine::{DraftStep, PlannedTime, Range, UsualDose, Weekday, largest_usual, minutes_of};
+use routine::{DraftStep, PlannedTime, Range, UsualDose, Weekday, largest_usual, minutes_of};
 
 /// Asks for days and times; more of them than any source has for one of the exercises are asked about.
 ///

@@ -1,6 +1,6 @@
 //! Doses in words for the questions of `tidecount routine new`.
 
-use crate::routine::UsualDose;
+use routine::UsualDose;
 
 /// "repetitions 3, hold_s 10".
 pub fn numbers_in_words(numbers: &[(&'static str, f64)]) -> String {

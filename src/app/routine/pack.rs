@@ -4,7 +4,7 @@ use std::io::{self, Write};
 use std::path::PathBuf;
 
 use super::command::{read_limited, write_faults};
-use crate::routine::{Faults, Hearing, Pack, built_in_packs, check_pack};
+use routine::{Faults, Hearing, Pack, built_in_packs, check_pack};
 
 /// Arguments of `tidecount pack`.
 #[derive(Debug, clap::Args)]

@@ -3,8 +3,8 @@
 use jiff::SignedDuration;
 use jiff::ZonedDateTime;
 
-use crate::record::{RecordError, Source, Store, Unfinished};
-use crate::routine::Prescription;
+use record::{RecordError, Source, Store, Unfinished};
+use routine::Prescription;
 
 /// Each growing dose gets the stage that is due on the day of `now`, as the client's live sessions tell. For a recording or
 /// a rehearsal all stay at the first, for the same sound must give the same journal.

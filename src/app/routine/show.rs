@@ -5,10 +5,10 @@ use std::path::PathBuf;
 
 use super::command::load_routine;
 use crate::app::error::AppError;
-use crate::report::{handout, to_pdf, to_text};
-use crate::routine::Hearing;
-use crate::session::{Arg, Line};
-use crate::speak::Words;
+use report::{handout, to_text};
+use routine::Hearing;
+use session::{Arg, Line};
+use speak::Words;
 
 /// Arguments of `tidecount routine show`.
 #[derive(Debug, Clone, clap::Args)]
@@ -41,7 +41,7 @@ pub fn run(args: &ShowArgs, words: &Words, hearing: Hearing<'_>, out: &mut dyn W
     if path == &args.file {
         return Err(AppError::Usage(format!("{} is the routine itself; name another file with --pdf", path.display())));
     }
-    let pdf = to_pdf(&page).map_err(|why| AppError::Usage(why.to_string()))?;
+    let pdf = print::handout_pdf(&page).map_err(|why| AppError::Usage(why.to_string()))?;
     let cannot = |why: io::Error| AppError::Usage(format!("{}: cannot be written: {why}; name another file with --pdf", path.display()));
     std::fs::write(path, pdf).map_err(cannot)?;
     shown(writeln!(out, "Written to {}", path.display()))

@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use super::command::Lookup;
-use crate::routine::{CatalogueEntry, Range, catalogue, disagreements, find, ramp_template, templates};
+use routine::{CatalogueEntry, Range, catalogue, disagreements, find, ramp_template, templates};
 
 /// Width of the lines below a row.
 const WIDTH: usize = 100;

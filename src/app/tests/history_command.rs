@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::{NewSession, Source};
-use crate::session::{Fact, Position};
+use record::{NewSession, Source};
+use session::{Fact, Position};
 
 fn args(folder: &Path) -> HistoryArgs {
     HistoryArgs { id: None, client: None, last: 20, json: false, data: Some(folder.to_path_buf()) }
@@ -65,7 +65,7 @@ fn practices_are_listed_and_one_is_read_entry_by_entry() {
     assert_eq!(value["best_hold_s"]["long-ah"], json!(12.4));
     assert_eq!(value["duration_s"], json!(600.0));
     let lines = output(&HistoryArgs { json: true, id: Some(1), ..args(dir.path()) }).expect("reads");
-    assert_eq!(crate::record::read_journal("out", &lines).expect("a journal").entries.len(), 3);
+    assert_eq!(record::read_journal("out", &lines).expect("a journal").entries.len(), 3);
     assert!(output(&HistoryArgs { client: Some("Nobody".into()), ..args(dir.path()) }).expect("lists").contains("No practices yet"));
 }
 

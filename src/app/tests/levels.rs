@@ -1,5 +1,5 @@
 use super::*;
-use crate::hear::weighting::Weighting;
+use hear::weighting::Weighting;
 
 fn device(gain: &str) -> Device {
     Device { system: "PulseAudio".into(), name: "mic".into(), rate_hz: 48_000, gain: gain.into() }

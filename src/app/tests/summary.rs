@@ -1,5 +1,5 @@
 use super::*;
-use crate::session::Position;
+use session::Position;
 
 fn entry(step: u32, fact: Fact) -> Entry {
     Entry { at_s: 1.0, fact, position: Some(Position { step, set: 1, repetition: 1 }) }

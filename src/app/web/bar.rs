@@ -1,10 +1,10 @@
 //! The live bar: what the voice ear hears, put on a scale that means something to this person. Pure.
 
 use crate::app::levels::LevelScale;
-use crate::hear::VoiceFrame;
-use crate::record::UsualVoice;
-use crate::screen::web::live::{Bar, BarKind, Meter};
-use crate::session::{Arg, Line};
+use hear::VoiceFrame;
+use record::UsualVoice;
+use screen::web::live::{Bar, BarKind, Meter};
+use session::{Arg, Line};
 
 /// Frames (10 ms each) that are taken together: 20 values a second.
 const FRAMES: usize = 5;

@@ -2,7 +2,7 @@
 
 use std::collections::VecDeque;
 
-use crate::screen::web::live::{Row, Said, Who};
+use screen::web::live::{Row, Said, Who};
 
 /// Characters of a row: "at most 37 to 42" of captions (trade notes 7.2, from memory).
 const ROW: usize = 42;

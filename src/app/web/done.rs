@@ -1,7 +1,7 @@
 //! What was done, exercise by exercise, for the page at the end. Pure.
 
-use crate::screen::web::live::DoneRow;
-use crate::session::{Arg, Entry, Fact, Line};
+use screen::web::live::DoneRow;
+use session::{Arg, Entry, Fact, Line};
 
 /// One exercise; the step where it has one.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,7 +68,7 @@ impl Gathered {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::session::Position;
+    use session::Position;
 
     fn entry(step: Option<u32>, fact: Fact) -> Entry {
         Entry { at_s: 0.0, fact, position: step.map(|step| Position { step, set: 1, repetition: 1 }) }

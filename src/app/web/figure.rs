@@ -1,8 +1,8 @@
 //! What the large figure means: seconds held, seconds of rest, a count, and of how many. Pure.
 
-use crate::routine::{Step, Work};
-use crate::screen::web::live::Figure;
-use crate::session::{Arg, Line};
+use routine::{Step, Work};
+use screen::web::live::Figure;
+use session::{Arg, Line};
 
 /// The figure with its meaning. `prompt` is the key of what stands over it; `text` puts a message into words.
 pub(in crate::app) fn figure(figure: &str, prompt: &str, step: Option<&Step>, text: &dyn Fn(&Line) -> String) -> Figure {
@@ -40,7 +40,7 @@ fn with_goal(figure: Figure, goal_s: Option<f64>, counted: Option<f64>, of: &dyn
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::routine::{CountedPhase, Exercise, Timing};
+    use routine::{CountedPhase, Exercise, Timing};
 
     fn step(work: Work) -> Step {
         let exercise =

@@ -10,13 +10,13 @@ use super::done::Gathered;
 use super::figure::figure;
 use crate::app::levels::LevelScale;
 use crate::app::observe::{Beginning, Observer};
-use crate::hear::{VoiceFrame, VoiceTask};
-use crate::record::UsualVoice;
-use crate::routine::{Step, Work, find};
-use crate::screen::ShownView;
-use crate::screen::web::live::{Asked, BarKind, LiveHub, Mood, MoodName, Note, Offers, Phase, Section, Stage, Who};
-use crate::session::{Arg, Command, Entry, Fact, Line, Listening, View, listening};
-use crate::speak::Words;
+use hear::{VoiceFrame, VoiceTask};
+use record::UsualVoice;
+use routine::{Step, Work, find};
+use screen::ShownView;
+use screen::web::live::{Asked, BarKind, LiveHub, Mood, MoodName, Note, Offers, Phase, Section, Stage, Who};
+use session::{Arg, Command, Entry, Fact, Line, Listening, View, listening};
+use speak::Words;
 
 /// Messages that are kept for whoever looks after the program.
 const NOTES: usize = 6;

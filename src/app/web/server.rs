@@ -10,10 +10,10 @@ use super::words::live_words;
 use crate::app::error::AppError;
 use crate::app::observe::Observer;
 use crate::app::pages::site::{Place, Site};
-use crate::screen::web::live::{self, LiveHub, Note, Section};
-use crate::screen::web::{Guard, Server};
-use crate::session::{Arg, Line};
-use crate::speak::Words;
+use screen::web::live::{self, LiveHub, Note, Section};
+use screen::web::{Guard, Server};
+use session::{Arg, Line};
+use speak::Words;
 
 /// At the end the pages get the summary within this, or not at all.
 const FAREWELL: Duration = Duration::from_millis(500);

@@ -1,8 +1,8 @@
 //! The words of the live page, from the catalogue.
 
-use crate::screen::web::live::LiveWords;
-use crate::session::Line;
-use crate::speak::Words;
+use screen::web::live::LiveWords;
+use session::Line;
+use speak::Words;
 
 /// All of them; one that is missing shows its key rather than nothing.
 pub(in crate::app) fn live_words(words: &Words) -> LiveWords {

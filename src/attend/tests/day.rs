@@ -133,7 +133,7 @@ fn one_person_is_told_of_by_pronoun() {
 /// Times as they are said in English (common practice, no source).
 #[test]
 fn the_time_of_day_is_said_as_people_say_it() {
-    let words = crate::speak::Words::english().unwrap();
+    let words = speak::Words::english().unwrap();
     for (minute, said) in [
         (0, "twelve o'clock"),
         (540, "nine o'clock"),
@@ -148,7 +148,7 @@ fn the_time_of_day_is_said_as_people_say_it() {
         (1439, "twelve o'clock"),
     ] {
         let mut args = super::super::clock::spoken(minute);
-        args.push(("the", crate::session::Arg::Text("it".into())));
+        args.push(("the", session::Arg::Text("it".into())));
         let text = words.text(&Line { key: "attend-invite".into(), args }).unwrap();
         assert!(text.starts_with(&format!("It is {said}, ")), "{minute}: {text}");
     }

@@ -1,14 +1,14 @@
 use super::super::household::{Checks, check_bytes};
 use super::*;
 use crate::app::attend::grammar::wordings;
-use crate::routine::{Faults, Hearing, Prescription, check_text};
+use routine::{Faults, Hearing, Prescription, check_text};
 
 const ROUTINE: &str =
     "title = \"Evening routine\"\nplan = [{ days = [\"wednesday\"], at = \"18:30\" }]\n[[step]]\nexercise = \"rest\"\nlength_s = 5\n";
 
 fn check(text: &str) -> Result<Household, Faults> {
-    let words = crate::speak::Words::english().unwrap();
-    let known = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/models/en/graph/words.txt")).unwrap();
+    let words = speak::Words::english().unwrap();
+    let known = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../models/en/graph/words.txt")).unwrap();
     let known: BTreeSet<&str> = known.lines().filter_map(|line| line.split_whitespace().next()).collect();
     let knows = |word: &str| known.contains(word);
     let commands = crate::app::load::command_words(&words);

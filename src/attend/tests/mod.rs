@@ -6,8 +6,8 @@ mod notices;
 mod starting;
 
 use super::*;
-use crate::routine::{PlannedTime, Weekday};
-use crate::session::{Line, LineId};
+use routine::{PlannedTime, Weekday};
+use session::{Line, LineId};
 use std::collections::BTreeSet;
 
 /// One routine: call name and planned times of a Wednesday, minutes after midnight.
@@ -143,7 +143,7 @@ impl Rig {
 
     /// Everything said so far, in words; forgets it.
     fn words(&mut self) -> Vec<String> {
-        let words = crate::speak::Words::english().unwrap();
+        let words = speak::Words::english().unwrap();
         std::mem::take(&mut self.said).iter().map(|(_, line)| words.text(line).unwrap()).collect()
     }
 

@@ -133,7 +133,7 @@ fn deaf_it_does_not_invite_and_hearing_again_it_does() {
 
 #[test]
 fn a_session_s_entries_give_what_is_told() {
-    use crate::session::{Entry, Fact, Position};
+    use session::{Entry, Fact, Position};
     let at = |step, fact| Entry { at_s: 1.0, fact, position: Some(Position { step, set: 1, repetition: 1 }) };
     let none = |fact| Entry { at_s: 1.0, fact, position: None };
     let done = |exercise: &str| Fact::StepDone { exercise: exercise.into(), repetitions_done: 1, repetitions_prescribed: 1 };

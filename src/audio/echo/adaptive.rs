@@ -1,6 +1,6 @@
 //! The `sonora` library's echo canceller, a port of WebRTC's AEC3.
 
-use crate::audio::{AudioError, ECHO_RATE_HZ, EchoCanceller};
+use crate::{AudioError, ECHO_RATE_HZ, EchoCanceller};
 use sonora::{AudioProcessing, Config, StreamConfig};
 
 /// Suppresses what is left of the echo band by band: survives a loudspeaker that distorts and a delay that moves, and

@@ -7,7 +7,7 @@ use super::kalman::KalmanCanceller;
 use super::linear::LinearCanceller;
 use super::reference::Reference;
 use super::track::{LEAD, Move, Tracker};
-use crate::audio::{ECHO_RATE_HZ, EchoCanceller, OwnVoice};
+use crate::{ECHO_RATE_HZ, EchoCanceller, OwnVoice};
 
 const BLOCK: usize = ECHO_RATE_HZ as usize / 100;
 /// Longest echo that the linear filter follows, s: the lead of the reference and the room.

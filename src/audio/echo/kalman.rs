@@ -9,7 +9,7 @@
 //! Our own code, because no library at hand has it, and those at hand take up to a third of a word away with the echo
 //! (figures: `docs/performance.md`, command: `cargo bench --bench own_voice -- over`).
 
-use crate::audio::EchoCanceller;
+use crate::EchoCanceller;
 use realfft::num_complex::Complex;
 use realfft::{ComplexToReal, RealFftPlanner, RealToComplex};
 use std::sync::Arc;
@@ -160,7 +160,7 @@ impl EchoCanceller for KalmanCanceller {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::counting::allocations;
+    use foreign::counting::allocations;
     use rand::{Rng as _, SeedableRng as _, rngs::StdRng};
 
     const BLOCK: usize = 160;

@@ -31,7 +31,7 @@ impl EchoCanceller for NoCancel {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::counting::{allocations, growth};
+    use foreign::counting::{allocations, growth};
     use rand::{Rng as _, SeedableRng as _, rngs::StdRng};
 
     /// Three seconds of sound and three of quiet, heard 80 ms later and half as loud, time and again.

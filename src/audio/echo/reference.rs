@@ -1,6 +1,6 @@
 //! What was handed to the loudspeaker, given out again when and as fast as the microphone hears it.
 
-use crate::audio::AudioError;
+use crate::AudioError;
 use rubato::audioadapter_buffers::direct::InterleavedSlice;
 use rubato::{Adjustable as _, Async, FixedAsync, Resampler as _, SincInterpolationParameters, SincInterpolationType, WindowFunction};
 use std::collections::VecDeque;

@@ -1,5 +1,5 @@
 use super::*;
-use crate::clinic::reason_text;
+use crate::reason_text;
 use jiff::civil::date;
 use proptest::prelude::*;
 

@@ -1,7 +1,7 @@
 use super::*;
-use crate::handover::HandedPart;
-use crate::session::Command;
+use handover::HandedPart;
 use serde_json::value::RawValue;
+use session::Command;
 
 fn part(started: &str, lines: &[&str]) -> HandedPart {
     let entries = lines.iter().map(|line| RawValue::from_string((*line).to_owned()).expect("JSON")).collect();

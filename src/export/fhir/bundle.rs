@@ -7,10 +7,10 @@ use serde_json::{Map, Value, json};
 
 use super::build::{narrative, plain, urn};
 use super::codes::Codes;
-use crate::export::ids::uuid;
-use crate::export::{Outline, Practice};
-use crate::record::{KeptHead, Source};
-use crate::session::Arg;
+use crate::ids::uuid;
+use crate::{Outline, Practice};
+use model::{KeptHead, Source};
+use session::Arg;
 
 /// Puts a message of the catalogue of words into words; an empty text where it is missing.
 pub type Say<'a> = &'a dyn Fn(&str, &[(&'static str, Arg)]) -> String;

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use serde_json::{Value, json};
 
 use super::build::concept;
-use crate::routine::find;
+use routine::find;
 
 /// The code system: a UUID drawn once by lot, for no registered name space is ours.
 pub const SYSTEM: &str = "urn:uuid:2b7f3a54-9c1e-4d0b-8a6f-5e43d1c8b790";

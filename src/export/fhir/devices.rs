@@ -6,9 +6,9 @@ use serde_json::{Map, Value, json};
 
 use super::build::{narrative, note, plain, reference};
 use super::bundle::FhirExport;
-use crate::export::ids::uuid;
-use crate::export::trial::{Mic, calibrated, calibration_name};
-use crate::session::LevelCalibration;
+use crate::ids::uuid;
+use crate::trial::{Mic, calibrated, calibration_name};
+use model::LevelCalibration;
 
 impl<W: Write> FhirExport<'_, W> {
     /// The program that led a practice, "tidecount 0.1.0".

@@ -9,11 +9,11 @@ use super::bundle::FhirExport;
 use super::plan::{plan_id, request_id};
 use super::procedure::{period, step_id};
 use super::value::{components, main_value, notes};
-use crate::export::ids::uuid;
-use crate::export::steps::{StepOutcome, is_glide};
-use crate::export::trial::{Trial, TrialKind};
-use crate::export::{Practice, iso};
-use crate::session::Fact;
+use crate::ids::uuid;
+use crate::steps::{StepOutcome, is_glide};
+use crate::trial::{Trial, TrialKind};
+use crate::{Practice, iso};
+use model::Fact;
 
 fn trial_id(practice: &Practice<'_>, trial: &Trial<'_>) -> String {
     uuid(&["trial", &practice.id, &trial.kept.number.to_string()])

@@ -9,11 +9,11 @@ use serde_json::{Map, Value, json};
 
 use super::build::{narrative, plain, put, quantity, reference};
 use super::bundle::FhirExport;
-use crate::export::ids::uuid;
-use crate::export::{Outline, iso};
-use crate::record::KeptHead;
-use crate::report::handout;
-use crate::routine::{PlannedTime, Prescription, Step, Weekday};
+use crate::ids::uuid;
+use crate::{Outline, iso};
+use model::KeptHead;
+use report::handout;
+use routine::{PlannedTime, Prescription, Step, Weekday};
 
 /// Since when a routine was followed, and whether it still is.
 #[derive(Debug, Clone, PartialEq)]

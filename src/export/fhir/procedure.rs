@@ -7,12 +7,12 @@ use serde_json::{Map, Value, json};
 use super::build::{narrative, note, plain, put, reference, therapy};
 use super::bundle::FhirExport;
 use super::plan::{plan_id, request_id};
-use crate::export::ids::uuid;
-use crate::export::practice::moment;
-use crate::export::rows::trouble_name;
-use crate::export::steps::{StepOutcome, StepStatus};
-use crate::export::{Moment, Practice, iso};
-use crate::session::Fact;
+use crate::ids::uuid;
+use crate::practice::moment;
+use crate::rows::trouble_name;
+use crate::steps::{StepOutcome, StepStatus};
+use crate::{Moment, Practice, iso};
+use model::Fact;
 
 /// Names the Procedure of a step.
 pub(super) fn step_id(practice: &Practice<'_>, step: &StepOutcome) -> String {
@@ -162,7 +162,7 @@ fn notes(practice: &Practice<'_>) -> Vec<Value> {
     if practice.misdated {
         notes.insert(0, "The clock was wrong: nobody knows when it was".to_owned());
     }
-    if practice.kept.head.source != crate::record::Source::Live {
+    if practice.kept.head.source != model::Source::Live {
         notes.insert(0, format!("No person at a microphone made this: {}", practice.kept.head.source.as_str()));
     }
     notes.into_iter().map(|text| note(&text)).collect()

@@ -4,8 +4,8 @@ use serde_json::{Map, Value};
 
 use super::build::{absent, note, plain, quantity};
 use super::codes::Codes;
-use crate::export::trial::{Level, Trial, calibration_name, discard_name, positive};
-use crate::session::Fact;
+use crate::trial::{Level, Trial, calibration_name, discard_name, positive};
+use model::Fact;
 
 /// What an observation is about: its code, and `value[x]` or why there is none, under its key.
 pub(super) struct Main {

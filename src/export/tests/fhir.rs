@@ -5,11 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde_json::Value;
 
 use super::*;
-use crate::export::samples::{ROUTINE, two_evenings};
-use crate::export::{Outline, Practice};
-use crate::record::{KeptPractice, Source};
-use crate::session::{Arg, Line};
-use crate::speak::Words;
+use crate::samples::{ROUTINE, two_evenings};
+use crate::{Outline, Practice};
+use model::{KeptPractice, Source};
+use session::{Arg, Line};
+use speak::Words;
 
 fn bundle_of(practices: &[KeptPractice], kind: BundleKind) -> Value {
     let words = Words::english().expect("words");

@@ -2,9 +2,9 @@
 
 use jiff::ZonedDateTime;
 
-use crate::hear::VoiceQuality;
-use crate::record::{KeptEntry, KeptHead, KeptPart, KeptPractice, SessionId, Source, journal_text};
-use crate::session::{Command, Entry, Fact, LevelCalibration, LevelTerms, Position, Trouble};
+use model::VoiceQuality;
+use model::{KeptEntry, KeptHead, KeptPart, KeptPractice, SessionId, Source, journal_text};
+use session::{Command, Entry, Fact, LevelCalibration, LevelTerms, Position, Trouble};
 
 pub const ROUTINE: &str = r#"
 title = "Evening & voice"

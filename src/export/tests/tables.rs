@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use super::samples::{ROUTINE, two_evenings};
 use super::*;
-use crate::record::KeptPractice;
+use model::KeptPractice;
 
 type Rows = Vec<BTreeMap<String, String>>;
 
@@ -182,7 +182,7 @@ fn the_words_of_the_dictionary_are_those_that_are_written() {
     };
     assert_eq!(words("kind"), TrialKind::ALL.map(TrialKind::name));
     assert_eq!(words("status"), StepStatus::ALL.map(StepStatus::name));
-    let discards = crate::progress::Discard::ALL.map(discard_name);
+    let discards = progress::Discard::ALL.map(discard_name);
     assert!(discards.iter().all(|name| words("level_discarded_for").contains(name)));
 }
 
@@ -193,7 +193,7 @@ fn the_published_dictionary_and_schema_are_the_generated_ones() {
         ("docs/practice-lines.schema.json", format!("{:#}\n", lines_schema()).into_bytes()),
     ];
     for (name, bytes) in generated {
-        let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(name);
+        let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(name);
         if std::env::var_os("UPDATE_SCHEMAS").is_some() {
             std::fs::write(&path, &bytes).expect("writes");
         }

@@ -1,5 +1,5 @@
 use super::*;
-use crate::session::{Command, LevelTerms};
+use session::{Command, LevelTerms};
 
 fn at(step: u32, repetition: u32) -> Option<Position> {
     Some(Position { step, set: 1, repetition })

@@ -1,5 +1,5 @@
 use super::*;
-use crate::handover::{Household, open};
+use crate::{Household, open};
 
 fn clinician() -> SecretKey {
     SecretKey::from_bytes(&[5; 32])

@@ -1,5 +1,5 @@
 use super::*;
-use crate::handover::open;
+use crate::open;
 use proptest::prelude::*;
 
 fn key() -> SecretKey {

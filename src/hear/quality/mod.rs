@@ -10,8 +10,7 @@ mod pulses;
 mod resample;
 
 use super::steadiness::RunFrame;
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use model::VoiceQuality;
 
 /// Seconds left out at both ends of a hold, where a voice sets in and lets go (common practice, no source).
 pub const EDGE_S: f64 = 0.2;
@@ -21,63 +20,6 @@ pub const LEAST_S: f64 = 0.5;
 pub const MOST_S: f64 = 30.0;
 /// Sound kept on both sides of the judged part, s: windows reach out of it.
 const MARGIN_S: f64 = 0.05;
-
-/// What can be said of a voice. A figure that could not be had is NaN (`null` in the journal).
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-pub struct VoiceQuality {
-    /// The part that was judged, s on the sample clock.
-    pub from_s: f64,
-    pub to_s: f64,
-    /// Smoothed cepstral peak prominence, dB.
-    #[serde(with = "number")]
-    #[schemars(with = "Option<f64>")]
-    pub cpps_db: f64,
-    /// Mean difference of neighbouring periods over the mean period, percent.
-    #[serde(with = "number")]
-    #[schemars(with = "Option<f64>")]
-    pub jitter_local_pct: f64,
-    /// The same against the mean of three, percent.
-    #[serde(with = "number")]
-    #[schemars(with = "Option<f64>")]
-    pub jitter_rap_pct: f64,
-    /// The same against the mean of five, percent.
-    #[serde(with = "number")]
-    #[schemars(with = "Option<f64>")]
-    pub jitter_ppq5_pct: f64,
-    /// Mean difference of the amplitudes of neighbouring periods over the mean amplitude, percent.
-    #[serde(with = "number")]
-    #[schemars(with = "Option<f64>")]
-    pub shimmer_local_pct: f64,
-    /// Mean size of 20 lg of the ratio of neighbouring amplitudes, dB.
-    #[serde(with = "number")]
-    #[schemars(with = "Option<f64>")]
-    pub shimmer_local_db: f64,
-    /// Against the mean of three, percent.
-    #[serde(with = "number")]
-    #[schemars(with = "Option<f64>")]
-    pub shimmer_apq3_pct: f64,
-    /// Against the mean of eleven, percent.
-    #[serde(with = "number")]
-    #[schemars(with = "Option<f64>")]
-    pub shimmer_apq11_pct: f64,
-    /// Harmonics to noise, dB, by cross-correlation.
-    #[serde(with = "number")]
-    #[schemars(with = "Option<f64>")]
-    pub hnr_db: f64,
-}
-
-/// A finite number, or `null`: JSON knows no NaN.
-mod number {
-    use serde::{Deserialize, Deserializer, Serializer};
-
-    pub fn serialize<S: Serializer>(value: &f64, to: S) -> Result<S::Ok, S::Error> {
-        if value.is_finite() { to.serialize_f64(*value) } else { to.serialize_none() }
-    }
-
-    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<f64, D::Error> {
-        Ok(Option::<f64>::deserialize(from)?.unwrap_or(f64::NAN))
-    }
-}
 
 /// The steady part of a hold, with its sound: kept until its quality has been worked out, and never stored.
 #[derive(Debug, Clone, PartialEq, Default)]

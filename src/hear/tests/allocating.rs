@@ -2,9 +2,9 @@
 //! that is over carries its sound.
 
 use super::synth::{Noise, Vowel};
-use crate::counting::{allocations, growth};
-use crate::hear::voice_file::FILE_SETTINGS;
-use crate::hear::{VoiceEar, VoiceOutput, VoiceTask};
+use crate::voice_file::FILE_SETTINGS;
+use crate::{VoiceEar, VoiceOutput, VoiceTask};
+use foreign::counting::{allocations, growth};
 
 /// Nine seconds: quiet, a vowel, quiet, a voice that is never steady, quiet, all in soft noise.
 fn sound(rate_hz: u32) -> Vec<f32> {

@@ -1,7 +1,7 @@
 //! A simulated gain control on vowels in noise, and the same without it (`benches/level` has recordings).
 
-use crate::hear::VoiceEar;
-use crate::hear::tests::synth::{Noise, Vowel};
+use crate::VoiceEar;
+use crate::tests::synth::{Noise, Vowel};
 
 const RATE_HZ: u32 = 16_000;
 

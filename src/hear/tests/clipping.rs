@@ -1,7 +1,7 @@
 //! Clipping of synthetic vowels at known levels; recorded vowels as they are and clipped (`benches/level` has the whole set).
 
 use super::*;
-use crate::hear::tests::synth::{AH, EE, OO, Vowel};
+use crate::tests::synth::{AH, EE, OO, Vowel};
 
 /// Share of 10 ms stretches in which clipping was found.
 fn share(samples: &[f32], rate_hz: u32) -> f64 {
@@ -44,7 +44,7 @@ fn tones_noise_and_silence_are_not_clipped() {
     for f_hz in [60.0, 100.0, 440.0, 1000.0, 4000.0] {
         assert_eq!(share(&tone(f_hz), 48_000), 0.0, "{f_hz} Hz");
     }
-    let mut noise = crate::hear::tests::synth::Noise(7);
+    let mut noise = crate::tests::synth::Noise(7);
     let noise: Vec<f32> = (0..48_000).map(|_| (0.9 * noise.next()) as f32).collect();
     assert_eq!(share(&noise, 48_000), 0.0);
     assert_eq!(share(&vec![0.0; 48_000], 48_000), 0.0);

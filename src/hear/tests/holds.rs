@@ -2,8 +2,8 @@
 
 use super::rates::only_hold;
 use super::synth::{AH, EE, Noise, OO, Vowel};
-use crate::hear::voice_file::FILE_SETTINGS;
-use crate::hear::{HoldSettings, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask, analyse_voice};
+use crate::voice_file::FILE_SETTINGS;
+use crate::{HoldSettings, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask, analyse_voice};
 
 const RATE: u32 = 16_000;
 
@@ -28,7 +28,7 @@ fn heard(portions: &[(&[f32], bool)], settings: HoldSettings) -> Vec<VoiceEvent>
     events
 }
 
-fn offsets(events: &[VoiceEvent]) -> Vec<crate::hear::Hold> {
+fn offsets(events: &[VoiceEvent]) -> Vec<crate::Hold> {
     events.iter().filter_map(|e| if let VoiceEvent::Offset(h) = e { Some(h.clone()) } else { None }).collect()
 }
 

@@ -1,14 +1,14 @@
 //! Against Praat on recorded voices, and against recordings whose vowel begins and ends at known instants. The values of
 //! Praat are stored with the script that made them (`tests/checks/praat/`); the recordings are not part of the project.
 
-use crate::audio::decode::decode;
-use crate::hear::{Hold, VoiceFrame, analyse_voice};
+use crate::{Hold, VoiceFrame, analyse_voice};
+use audio::decode::decode;
 use std::path::{Path, PathBuf};
 
 const REFERENCE: &str = include_str!("../../../tests/checks/praat/reference.tsv");
 
 fn data() -> Option<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/data");
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../shared/data");
     if folder.join("known-duration.tsv").exists() {
         return Some(folder);
     }

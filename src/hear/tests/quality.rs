@@ -2,8 +2,8 @@
 //! (`benches/level/reference/quality.py`); the whole set is in `cargo bench --bench level -- quality`.
 
 use super::SteadyPart;
-use crate::hear::analyse_voice;
-use crate::hear::tests::synth::Vowel;
+use crate::analyse_voice;
+use crate::tests::synth::Vowel;
 use std::path::Path;
 
 const REFERENCE: &str = include_str!("../../../tests/checks/praat/quality.tsv");
@@ -17,7 +17,7 @@ fn median(mut values: Vec<f64>) -> f64 {
 
 #[test]
 fn figures_agree_with_praat() {
-    let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/data");
+    let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../shared/data");
     if !data.join("coswara").exists() {
         println!("skipped: no shared data");
         return;
@@ -27,7 +27,7 @@ fn figures_agree_with_praat() {
         let fields: Vec<&str> = line.split('\t').collect();
         let number = |k: usize| fields[k].parse::<f64>().unwrap();
         let (from_s, to_s) = (number(1), number(2));
-        let sound = crate::audio::decode::decode(&data.join(fields[0])).unwrap();
+        let sound = audio::decode::decode(&data.join(fields[0])).unwrap();
         let rate_hz = f64::from(sound.rate_hz);
         let begin = ((from_s - AROUND_S).max(0.0) * 100.0).floor() / 100.0;
         let end = (((to_s + AROUND_S) * rate_hz) as usize).min(sound.samples.len());

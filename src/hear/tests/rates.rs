@@ -1,7 +1,7 @@
 //! The same voice at every rate gives the same facts.
 
 use super::synth::{AH, EE, OO, Vowel};
-use crate::hear::{Hold, analyse_voice};
+use crate::{Hold, analyse_voice};
 
 const RATES_HZ: [u32; 8] = [8000, 11_025, 16_000, 22_050, 32_000, 44_100, 48_000, 96_000];
 

@@ -1,7 +1,7 @@
 //! Stretches of speech and syllables of known number and rate.
 
 use super::synth::{AH, Noise, Vowel};
-use crate::hear::{Utterance, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
+use crate::{Utterance, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 
 const RATE: u32 = 16_000;
 

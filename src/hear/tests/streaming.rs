@@ -1,8 +1,8 @@
 //! The same samples in any portions give the same output; nothing that comes in upsets it.
 
 use super::synth::Vowel;
-use crate::hear::voice_file::FILE_SETTINGS;
-use crate::hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask, analyse_voice};
+use crate::voice_file::FILE_SETTINGS;
+use crate::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask, analyse_voice};
 use proptest::prelude::*;
 
 fn output(samples: &[f32], rate_hz: u32, portions: &[usize]) -> Vec<VoiceOutput> {

@@ -2,8 +2,8 @@
 
 use super::rates::only_hold;
 use super::synth::{AH, Noise, Vowel};
-use crate::hear::voice_file::FILE_SETTINGS;
-use crate::hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask, analyse_voice};
+use crate::voice_file::FILE_SETTINGS;
+use crate::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask, analyse_voice};
 use std::f64::consts::TAU;
 
 const RATE: u32 = 16_000;
@@ -148,5 +148,5 @@ fn a_loud_room_is_told_within_moments_and_marks_the_hold() {
     let (_, holds) =
         analyse_voice(&Vowel { room_db: -32.0, onset_s: 2.0, offset_s: 5.0, total_s: 6.0, ..Vowel::default() }.sound(RATE), RATE);
     assert_eq!(holds.len(), 1, "{holds:?}");
-    assert!(holds[0].over_room_db < crate::hear::LOUD_ROOM_DB, "{:?}", holds[0]);
+    assert!(holds[0].over_room_db < crate::LOUD_ROOM_DB, "{:?}", holds[0]);
 }

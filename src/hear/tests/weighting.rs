@@ -1,9 +1,9 @@
 //! Against IEC 61672-1:2013: table 3 (frequency weightings), table 4 (tonebursts), 5.8 (decay of the time weightings). The
 //! values stand with their sources in `tests/checks/iec61672/`.
 
-use crate::hear::level::power_db;
-use crate::hear::time_weighting::{SoundLevelMeter, TimeWeighted, TimeWeighting};
-use crate::hear::weighting::{Weighting, WeightingFilter};
+use crate::level::power_db;
+use crate::time_weighting::{SoundLevelMeter, TimeWeighted, TimeWeighting};
+use crate::weighting::{Weighting, WeightingFilter};
 use std::f64::consts::PI;
 
 const RATES_HZ: [f64; 8] = [8000.0, 11_025.0, 16_000.0, 22_050.0, 32_000.0, 44_100.0, 48_000.0, 96_000.0];

@@ -1,6 +1,6 @@
 use super::*;
-use crate::progress::samples::{day, practice, practised};
-use crate::progress::{Picture, ProgrammeItem};
+use crate::samples::{day, practice, practised};
+use crate::{Picture, ProgrammeItem};
 
 /// Nine repetitions, on Monday and Wednesday.
 const TEXT: &str = r#"
@@ -141,7 +141,7 @@ stages = [{ repetitions = 2 }, { repetitions = 5 }]
         practised(vec![at_stage(1, "2026-03-02", 1, 2), at_stage(2, "2026-03-03", 1, 2), at_stage(3, "2026-03-04", 2, 5)], Vec::new());
     let found = adherence(&all, window("2026-03-02", "2026-03-05"));
     assert_eq!(found.days.iter().map(|day| (day.done, day.prescribed)).collect::<Vec<_>>(), [(2, 2), (2, 2), (5, 5), (0, 5)]);
-    let changes = crate::progress::changes(&all, window("2026-03-02", "2026-03-05"));
+    let changes = crate::changes(&all, window("2026-03-02", "2026-03-05"));
     let stage = ProgrammeItem::StageChanged { exercise: "long-ah".into(), from: 1, to: 2, dose: "5 ×".into() };
     assert!(changes.iter().any(|change| change.day == day("2026-03-04") && change.items == [stage.clone()]), "{changes:?}");
 }

@@ -1,5 +1,5 @@
 use super::*;
-use crate::progress::samples::{day, practice, practised};
+use crate::samples::{day, practice, practised};
 
 const OLD: &str = r#"
 title = "Evening routine"

@@ -1,5 +1,5 @@
 use super::*;
-use crate::progress::{DayValue, baseline, median};
+use crate::{DayValue, baseline, median};
 use jiff::civil::date;
 use proptest::prelude::*;
 use serde::Deserialize;
@@ -109,7 +109,7 @@ fn days(values: &[&[f64]]) -> Vec<DayValue> {
 
 fn worked(values: &[&[f64]]) -> Option<Change> {
     let days = days(values);
-    change(&days, crate::progress::sd_about_line(&days), baseline(&days).as_ref())
+    change(&days, crate::sd_about_line(&days), baseline(&days).as_ref())
 }
 
 #[test]

@@ -1,6 +1,6 @@
 use super::*;
-use crate::progress::samples::{after, day, microphone, practised, trial};
-use crate::progress::{Interval, Picture};
+use crate::samples::{after, day, microphone, practised, trial};
+use crate::{Interval, Picture};
 
 const FIRST: &str = "2026-03-02";
 
@@ -180,10 +180,10 @@ fn the_best_of_three_is_of_three_however_many_there_were() {
         hold(0, 4, 19.0, mic("a")),
         hold(1, 1, 8.0, mic("a")),
     ];
-    let bests = crate::progress::best_of_three(&practised(Vec::new(), trials));
+    let bests = crate::best_of_three(&practised(Vec::new(), trials));
     let seen: Vec<_> = bests.iter().map(|best| (best.trials.clone(), best.best, best.best_index, best.of)).collect();
     assert_eq!(seen, [(vec![9.0, 12.0, 10.0], 12.0, 2, 4), (vec![8.0], 8.0, 1, 1)]);
     let glide = trial(day(FIRST), 1, 1, "glide-up", &[(Measure::HoldS, 4.0), (Measure::F0SpanSt, 11.5)], Conditions::default());
-    let best = crate::progress::best_of_three(&practised(Vec::new(), vec![glide]));
+    let best = crate::best_of_three(&practised(Vec::new(), vec![glide]));
     assert_eq!(best.iter().map(|best| (best.measure, best.best)).collect::<Vec<_>>(), [(Measure::F0SpanSt, 11.5)]);
 }

@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::Source;
-use crate::record::samples::{agreement, begun, ended, keep};
+use crate::Source;
+use crate::samples::{agreement, begun, ended, keep};
 
 fn at(text: &str) -> ZonedDateTime {
     text.parse().expect("a time")

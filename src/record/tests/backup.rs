@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::encrypt::tests::filled;
-use crate::record::sound::tests::record;
+use crate::encrypt::tests::filled;
+use crate::sound::tests::record;
 
 fn now() -> ZonedDateTime {
     "2026-11-26T10:00:00+01:00[Europe/Berlin]".parse().expect("a time")

@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::Source;
-use crate::record::samples::{begun, ended, keep};
+use crate::Source;
+use crate::samples::{begun, ended, keep};
 
 #[test]
 fn the_history_comes_a_page_at_a_time_newest_first() {

@@ -1,7 +1,7 @@
 use super::*;
-use crate::record::encrypt::tests::filled;
-use crate::record::samples::time;
-use crate::record::sound::tests::record;
+use crate::encrypt::tests::filled;
+use crate::samples::time;
+use crate::sound::tests::record;
 
 const NOW: &str = "2026-11-26T10:00:00+01:00[Europe/Berlin]";
 

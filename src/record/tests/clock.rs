@@ -1,7 +1,7 @@
 use super::*;
-use crate::record::samples::{ROUTINE_TEXT, at, begin, begun, ended, entry, hold, keep, routine, time};
-use crate::record::{Source, Unfinished};
-use crate::session::Fact;
+use crate::samples::{ROUTINE_TEXT, at, begin, begun, ended, entry, hold, keep, routine, time};
+use crate::{Source, Unfinished};
+use session::Fact;
 
 fn store() -> (tempfile::TempDir, Store) {
     let dir = tempfile::tempdir().expect("a folder");

@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::Store;
-use crate::record::encrypt::tests::filled;
+use crate::Store;
+use crate::encrypt::tests::filled;
 
 #[test]
 fn a_file_that_is_there_is_never_written_over() {
@@ -23,12 +23,12 @@ fn a_copy_is_of_one_instant_while_another_program_writes() {
         scope.spawn(move || {
             let mut store = Store::open(folder).expect("opens");
             while !done.load(std::sync::atomic::Ordering::Relaxed) {
-                crate::record::samples::keep(
+                crate::samples::keep(
                     &mut store,
                     "grandpa",
-                    crate::record::Source::Replay,
+                    crate::Source::Replay,
                     "2026-11-24T19:00:00+01:00[Europe/Berlin]",
-                    &[crate::record::samples::begun()],
+                    &[crate::samples::begun()],
                 );
             }
         });

@@ -1,7 +1,7 @@
 use super::*;
-use crate::record::samples::{begun, ended, keep};
-use crate::record::store::DATABASE_NAME;
-use crate::record::{Source, Store};
+use crate::samples::{begun, ended, keep};
+use crate::store::DATABASE_NAME;
+use crate::{Source, Store};
 
 /// Opens a folder with this file in it, and gives the error; the file must be left byte for byte.
 fn refusal(bytes: &[u8]) -> RecordError {

@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::samples::{at, begin, begun, ended, hold, keep};
-use crate::record::{Source, StoredWord};
+use crate::samples::{at, begin, begun, ended, hold, keep};
+use crate::{Source, StoredWord};
 use rusqlite::Connection;
 
 const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
@@ -19,7 +19,7 @@ pub(crate) fn filled(folder: &Path) {
                 client,
                 Source::Live,
                 START,
-                &[begun(), crate::record::samples::agreement(true), hold(9.0, at(1, 1, 1), "long-ah", 4.0, true), ended(600.0)],
+                &[begun(), crate::samples::agreement(true), hold(9.0, at(1, 1, 1), "long-ah", 4.0, true), ended(600.0)],
             );
         }
         let word = StoredWord {
@@ -42,7 +42,7 @@ fn lines(store: &Store) -> Vec<String> {
         .expect("reads")
         .map(|id| id.expect("a number"))
         .collect();
-    ids.into_iter().flat_map(|id| store.lines(crate::record::SessionId(id)).expect("reads")).collect()
+    ids.into_iter().flat_map(|id| store.lines(crate::SessionId(id)).expect("reads")).collect()
 }
 
 fn contains(bytes: &[u8], text: &str) -> bool {

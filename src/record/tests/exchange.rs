@@ -1,8 +1,8 @@
 use super::*;
-use crate::record::TakenPackage;
-use crate::record::samples::{ROUTINE_TEXT, at, begun, ended, entry, hold, keep, routine, time};
-use crate::session::Fact;
+use crate::TakenPackage;
+use crate::samples::{ROUTINE_TEXT, at, begun, ended, entry, hold, keep, routine, time};
 use jiff::SignedDuration;
+use session::Fact;
 
 const EVENING: &str = "2026-03-02T18:00:00+01:00[Europe/Berlin]";
 const MORNING: &str = "2026-03-03T09:00:00+01:00[Europe/Berlin]";

@@ -1,9 +1,9 @@
 use super::*;
-use crate::record::encrypt::tests::{filled, raw};
-use crate::record::samples::{begin, begun, entry, keep, time};
-use crate::record::sound::tests::record;
-use crate::record::{MadePackage, PackageAgreement, Passphrase, Source, TakenPackage, WholePart, WholeSession};
-use crate::session::Fact;
+use crate::encrypt::tests::{filled, raw};
+use crate::samples::{begin, begun, entry, keep, time};
+use crate::sound::tests::record;
+use crate::{MadePackage, PackageAgreement, Passphrase, Source, TakenPackage, WholePart, WholeSession};
+use session::Fact;
 
 const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 /// A text that stands nowhere else.

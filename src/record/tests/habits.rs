@@ -1,7 +1,7 @@
 use super::*;
-use crate::record::Source;
-use crate::record::samples::{at, entry, keep, time};
-use crate::session::Response;
+use crate::Source;
+use crate::samples::{at, entry, keep, time};
+use session::Response;
 
 fn timed(after_s: f64) -> Entry {
     entry(after_s, at(1, 1, 1), Fact::ResponseTimed { to: Response::Done, after_s })

@@ -1,5 +1,5 @@
 use super::*;
-use crate::record::samples::{at, begun, ended, entry, hold, keep};
+use crate::samples::{at, begun, ended, entry, hold, keep};
 
 #[test]
 fn the_history_tells_what_was_done_newest_first() {

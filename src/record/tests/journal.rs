@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::samples::{ROUTINE_TEXT, at, begun, ended, hold, routine, time};
-use crate::record::{Source, Unfinished, journal_text};
+use crate::samples::{ROUTINE_TEXT, at, begun, ended, hold, routine, time};
+use crate::{Source, Unfinished, journal_text};
 
 const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 
@@ -49,26 +49,24 @@ fn no_session_is_begun_where_the_file_is_in_use() {
 #[test]
 fn what_a_full_disk_could_not_take_is_kept_when_there_is_room_again() {
     let dir = tempfile::tempdir().expect("a folder");
-    let started_at = crate::record::samples::time("2026-11-24T19:00:00+01:00[Europe/Berlin]");
+    let started_at = crate::samples::time("2026-11-24T19:00:00+01:00[Europe/Berlin]");
     let new = NewSession {
         client: "Client",
         routine_title: "Evening",
         routine_text: "x",
-        source: crate::record::Source::Live,
+        source: crate::Source::Live,
         software: "tidecount",
         started_at: &started_at,
     };
     let mut journal = Journal::begin(Store::open(dir.path()).expect("opens"), &new, None).expect("begins");
-    journal.append(&crate::record::samples::begun()).expect("keeps");
+    journal.append(&crate::samples::begun()).expect("keeps");
     // SQLite's own limit behaves as a full disk does.
     let pages: i64 = journal.store.connection.pragma_query_value(None, "page_count", |row| row.get(0)).expect("asks");
     let limit = |journal: &Journal, pages: i64| {
         journal.store.connection.pragma_update_and_check(None, "max_page_count", pages, |_| Ok(())).expect("sets")
     };
     limit(&journal, pages);
-    let long = |n: u32| {
-        crate::record::samples::entry(f64::from(n), None, crate::session::Fact::SafetyStop { exercise: None, reason: "x".repeat(5_000) })
-    };
+    let long = |n: u32| crate::samples::entry(f64::from(n), None, session::Fact::SafetyStop { exercise: None, reason: "x".repeat(5_000) });
     let mut text = String::new();
     for n in 1..=10 {
         if let Err(error) = journal.append(&long(n)) {

@@ -1,5 +1,5 @@
 use super::*;
-use crate::record::samples::{at, begun, ended, hold};
+use crate::samples::{at, begun, ended, hold};
 
 fn entries() -> [Entry; 3] {
     [begun(), hold(9.0, at(1, 1, 1), "long-ah", 4.0, true), hold(19.0, at(1, 1, 2), "long-ah", 5.0, true)]

@@ -1,5 +1,5 @@
 use super::*;
-use crate::record::samples::{at, begin, begun, ended, hold, keep, time};
+use crate::samples::{at, begin, begun, ended, hold, keep, time};
 use std::sync::Arc;
 
 #[test]

@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::Source;
-use crate::record::samples::{agreement, begin, begun, ended, keep, time as at};
+use crate::Source;
+use crate::samples::{agreement, begin, begun, ended, keep, time as at};
 
 fn package(id: &str, taken_at: &str) -> TakenPackage {
     let time = |text: &str| text.parse::<Timestamp>().expect("a time");
@@ -81,7 +81,7 @@ fn results_are_known_by_the_reply_key_of_a_package_made_here() {
 #[test]
 fn a_record_of_an_earlier_form_is_brought_to_the_present_one() {
     let dir = tempfile::tempdir().expect("a folder");
-    let path = dir.path().join(crate::record::DATABASE_NAME);
+    let path = dir.path().join(crate::DATABASE_NAME);
     let old = rusqlite::Connection::open(&path).expect("opens");
     for sql in [
         include_str!("../migration_1.sql"),

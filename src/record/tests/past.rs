@@ -1,8 +1,8 @@
 use super::*;
-use crate::record::Source;
-use crate::record::samples::{at, hold, keep, time};
+use crate::Source;
+use crate::samples::{at, hold, keep, time};
 
-fn holds(durations_s: &[f64]) -> Vec<crate::session::Entry> {
+fn holds(durations_s: &[f64]) -> Vec<session::Entry> {
     durations_s
         .iter()
         .enumerate()
@@ -14,7 +14,7 @@ fn holds(durations_s: &[f64]) -> Vec<crate::session::Entry> {
 fn the_past_of_an_exercise_is_its_live_complete_holds() {
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
-    let mut save = |source, started: &str, entries: &[crate::session::Entry]| keep(&mut store, "Client", source, started, entries);
+    let mut save = |source, started: &str, entries: &[session::Entry]| keep(&mut store, "Client", source, started, entries);
     save(Source::Live, "2026-10-30T19:00:00+01:00[Europe/Berlin]", &holds(&[15.0]));
     save(Source::Live, "2026-11-23T19:00:00+01:00[Europe/Berlin]", &holds(&[14.0, 12.0]));
     save(Source::Live, "2026-11-24T19:00:00+01:00[Europe/Berlin]", &holds(&[10.0, 12.0, 11.0]));
@@ -49,8 +49,8 @@ fn the_scatter_rests_on_the_newest_ten() {
 
 #[test]
 fn only_live_sessions_make_an_exercise_known() {
-    use crate::record::samples::entry;
-    use crate::session::Fact;
+    use crate::samples::entry;
+    use session::Fact;
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
     let step = [entry(3.0, at(1, 1, 1), Fact::StepBegun { exercise: "long-ah".into(), ramp_stage: None })];

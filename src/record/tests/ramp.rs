@@ -1,7 +1,7 @@
 use super::*;
-use crate::record::samples::{at, entry, time};
-use crate::record::{NewSession, Source};
-use crate::routine::{Hearing, check_text};
+use crate::samples::{at, entry, time};
+use crate::{NewSession, Source};
+use routine::{Hearing, check_text};
 
 fn text(stages: &str) -> String {
     format!(
@@ -30,7 +30,7 @@ fn lifts(stage: u32, complete: [bool; 3]) -> Vec<Entry> {
     std::iter::once(begun(stage)).chain(held).collect()
 }
 
-fn keep(store: &mut Store, source: Source, started: &str, routine_text: &str, entries: &[Entry]) -> crate::record::SessionId {
+fn keep(store: &mut Store, source: Source, started: &str, routine_text: &str, entries: &[Entry]) -> crate::SessionId {
     let started_at = &time(started);
     let session =
         store.begin(&NewSession { client: "Client", routine_title: "x", routine_text, source, software: "tidecount", started_at });

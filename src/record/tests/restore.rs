@@ -1,10 +1,10 @@
 use super::*;
-use crate::record::Passphrase;
-use crate::record::Source;
-use crate::record::encrypt::tests::{filled, raw};
-use crate::record::flac::tests::decoded;
-use crate::record::samples::{begun, keep};
-use crate::record::sound::tests::record;
+use crate::Passphrase;
+use crate::Source;
+use crate::encrypt::tests::{filled, raw};
+use crate::flac::tests::decoded;
+use crate::samples::{begun, keep};
+use crate::sound::tests::record;
 
 const LATER: &str = "2026-11-26T10:00:00+01:00[Europe/Berlin]";
 
@@ -39,7 +39,7 @@ fn one_file_brings_everything_back_on_a_bare_computer() {
     assert_eq!(old.history(None, 100).expect("reads"), new.history(None, 100).expect("reads"));
     let sound = new.stored_sounds("grandpa").expect("reads").pop().expect("a sound");
     assert_eq!(decoded(new.sound_flac(&sound).expect("reads")).1.len(), 20_000);
-    assert!(fresh.join("household.toml").exists() && !crate::record::backup::is_backup(&new.connection).expect("asks"));
+    assert!(fresh.join("household.toml").exists() && !crate::backup::is_backup(&new.connection).expect("asks"));
     let checked = Store::check(&fresh, &now()).expect("checks").expect("a record");
     assert_eq!(checked.faults, Vec::<String>::new());
 }

@@ -1,5 +1,5 @@
 use super::*;
-use crate::record::samples::{ROUTINE_TEXT, agreement, at, begin, begun, ended, entry, hold, keep, routine, time};
+use crate::samples::{ROUTINE_TEXT, agreement, at, begin, begun, ended, entry, hold, keep, routine, time};
 
 const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 const LATER: &str = "2026-11-24T19:30:00+01:00[Europe/Berlin]";

@@ -1,10 +1,10 @@
 //! Entries and sessions for the tests of this room.
 
-use crate::record::{NewSession, RecordError, SessionId, Source, Store};
-use crate::routine::{Exercise, NoAnswer, Routine, Step, Timing, Work};
-use crate::session::{Command, Entry, Fact, Position};
+use crate::{NewSession, RecordError, SessionId, Source, Store};
 use jiff::ZonedDateTime;
 use proptest::prelude::*;
+use routine::{Exercise, NoAnswer, Routine, Step, Timing, Work};
+use session::{Command, Entry, Fact, Position};
 
 pub fn at(step: u32, set: u32, repetition: u32) -> Option<Position> {
     Some(Position { step, set, repetition })

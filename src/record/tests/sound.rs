@@ -1,7 +1,7 @@
 use super::*;
-use crate::record::flac::tests::decoded;
-use crate::record::samples::{begin, begun, ended, time};
-use crate::record::{Passphrase, Source};
+use crate::flac::tests::decoded;
+use crate::samples::{begin, begun, ended, time};
+use crate::{Passphrase, Source};
 
 const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 

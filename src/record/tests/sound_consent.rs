@@ -1,7 +1,7 @@
 use super::*;
-use crate::record::Source;
-use crate::record::samples::{begin, begun, entry, keep, time};
-use crate::session::Fact;
+use crate::Source;
+use crate::samples::{begin, begun, entry, keep, time};
+use session::Fact;
 
 const DAY_1: &str = "2026-11-24T10:00:00+01:00[Europe/Berlin]";
 const DAY_2: &str = "2026-11-25T19:00:00+01:00[Europe/Berlin]";

@@ -1,5 +1,5 @@
 use super::*;
-use crate::record::samples::{agreement, at, begin, begun, ended, hold, keep};
+use crate::samples::{agreement, at, begin, begun, ended, hold, keep};
 
 const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 
@@ -16,7 +16,7 @@ fn entries_come_back_in_order_and_are_there_for_another_process_at_once() {
     let session = keep(&mut store, "Client", Source::Live, START, &entries);
     let other = Store::open(dir.path()).expect("opens beside");
     let read = other.entries(session).expect("reads");
-    assert_eq!(crate::record::journal_text(&read).expect("text"), crate::record::journal_text(&entries).expect("text"));
+    assert_eq!(crate::journal_text(&read).expect("text"), crate::journal_text(&entries).expect("text"));
 }
 
 #[test]

@@ -1,9 +1,9 @@
 use super::*;
-use crate::progress::{Discard, Measure, NoteKind, Picture, Window};
-use crate::record::samples::{at, begin, begun, ended, entry, hold, keep, time};
-use crate::record::{Source, WholePart, WholeSession, journal_text};
-use crate::session::{Entry, Fact, LevelCalibration, Trouble};
+use crate::samples::{at, begin, begun, ended, entry, hold, keep, time};
+use crate::{Source, WholePart, WholeSession, journal_text};
 use jiff::civil::date;
+use progress::{Discard, Measure, NoteKind, Picture, Window};
+use session::{Entry, Fact, LevelCalibration, Trouble};
 
 fn store() -> (tempfile::TempDir, Store) {
     let folder = tempfile::tempdir().expect("a folder");

@@ -1,7 +1,7 @@
 use super::*;
-use crate::record::Source;
-use crate::record::samples::{at, hold, keep};
-use crate::session::Entry;
+use crate::Source;
+use crate::samples::{at, hold, keep};
+use session::Entry;
 
 fn trial(n: usize, level_db: f64, f0_hz: f64, terms: LevelTerms) -> Entry {
     let mut entry = hold(30.0 * (n + 1) as f64, at(1, 1, n as u32 + 1), "long-ah", 8.0, true);

@@ -1,6 +1,6 @@
 use super::*;
-use crate::record::samples::{ROUTINE_TEXT, at, begun, ended, hold, time};
-use crate::record::{NewSession, Source, Store};
+use crate::samples::{ROUTINE_TEXT, at, begun, ended, hold, time};
+use crate::{NewSession, Source, Store};
 
 fn journal(folder: &std::path::Path) -> Journal {
     let started_at = time("2026-11-24T19:00:00+01:00[Europe/Berlin]");
@@ -39,7 +39,7 @@ fn a_failure_is_told_and_the_next_entry_still_tried() {
     bad.at_s = f64::NAN;
     for mut writer in [JournalWriter::direct(journal(dir.path())), JournalWriter::threaded(journal(dir.path())).expect("a thread")] {
         let told = writer.append(&bad).and_then(|()| writer.flush()).expect_err("tells");
-        assert!(matches!(told, RecordError::NotFinite { .. }), "{told}");
+        assert!(matches!(told, RecordError::Line(model::LineError::NotFinite { .. })), "{told}");
         writer.append(&begun()).expect("takes");
         writer.flush().expect("keeps");
     }

@@ -1,6 +1,6 @@
 use super::*;
-use crate::rehearse::{Client, Did, Heard, Script};
-use crate::session::{Arg, Line};
+use crate::{Client, Did, Heard, Script};
+use session::{Arg, Line};
 
 const RATE: u32 = 16_000;
 
@@ -116,7 +116,7 @@ fn it_can_go_by_what_was_said_and_raise_its_voice() {
         assert_eq!(voice.iter().all(|v| *v == 0.0), at_s == 0.0);
         if let [loud, soft] = c.log() {
             assert_eq!((loud.kind, soft.kind), (Did::Called, Did::Mumbled));
-            let level = |e: &crate::rehearse::LogEntry| level_db(part(&voice, RATE, e.onset_s - at_s, e.offset_s - at_s));
+            let level = |e: &crate::LogEntry| level_db(part(&voice, RATE, e.onset_s - at_s, e.offset_s - at_s));
             assert!((level(loud) - level(soft) - 31.0).abs() < 0.5);
         }
     }

@@ -1,7 +1,7 @@
 //! The client of the demo fits the demo's routine, the message catalogue and the recogniser's words.
 
-use crate::rehearse::script::OneOrMany;
-use crate::rehearse::{Act, Client, Script};
+use crate::script::OneOrMany;
+use crate::{Act, Client, Script};
 use std::path::Path;
 
 const CLIENT: &str = include_str!("../../../demo/client.toml");
@@ -11,7 +11,7 @@ fn script() -> Script {
 }
 
 fn here(path: &str) -> std::path::PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(path)
 }
 
 #[test]

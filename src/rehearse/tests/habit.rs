@@ -1,7 +1,7 @@
 //! Habits of a client: what no single rule can say.
 
-use crate::rehearse::{Client, Did, Heard, LogEntry, Script};
-use crate::session::Line;
+use crate::{Client, Did, Heard, LogEntry, Script};
+use session::Line;
 
 const RATE: u32 = 16_000;
 const HEAD: &str = "seed = 5\nreaction_s = [0.2, 0.3]\n";
@@ -15,7 +15,7 @@ fn line(key: &str) -> Line {
 /// Says the keys, one each `each_s`, with the tool's voice at this level; gives what the client did.
 fn lead(script: &str, keys: &[&str], each_s: f64, tool_db: f64) -> Vec<LogEntry> {
     let mut client = Client::new(Script::parse("c.toml", script).unwrap(), RATE).unwrap();
-    let tool = crate::rehearse::gain(tool_db) as f32;
+    let tool = crate::gain(tool_db) as f32;
     let mut block = [0.0; 160];
     let per_line = (each_s * 100.0) as usize;
     for n in 0..keys.len() * per_line {
@@ -162,7 +162,7 @@ fn habits_out_of_range_are_named() {
 
 #[test]
 fn the_clients_of_the_demo_week_can_be_read() {
-    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("demo/week/clients");
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo/week/clients");
     let mut read = 0;
     for file in std::fs::read_dir(folder).unwrap().flatten() {
         Script::open(&file.path()).unwrap();

@@ -1,7 +1,7 @@
 //! Others in the room: when they talk, how loud, and that the log tells.
 
 use super::*;
-use crate::rehearse::{Did, Household, RoomSpec, Script, ScriptRoom};
+use crate::{Did, Household, RoomSpec, Script, ScriptRoom};
 
 const RATE: u32 = 16_000;
 
@@ -55,7 +55,7 @@ fn whoever_is_polite_begins_only_when_the_tool_is_silent() {
 
 #[test]
 fn music_has_its_level() {
-    let mut music = crate::rehearse::music::Music::new(-45.0, 8_000, 3);
+    let mut music = crate::music::Music::new(-45.0, 8_000, 3);
     let sound: Vec<f32> = (0..8_000 * 90).map(|_| music.next()).collect();
     let level = level_db(&sound);
     assert!((level + 45.0).abs() < 0.5, "{level}");

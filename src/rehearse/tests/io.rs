@@ -1,11 +1,11 @@
 use super::*;
-use crate::audio::AudioIo;
-use crate::rehearse::{Client, Did, Echo, Heard, RehearsedIo, RoomSpec, Script};
-use crate::session::Line;
+use crate::{Client, Did, Echo, Heard, RehearsedIo, RoomSpec, Script};
+use audio::AudioIo;
+use session::Line;
 
 const RATE: u32 = 16_000;
 
-fn rehearsed(delay_s: f64) -> (RehearsedIo, crate::rehearse::Rehearsal) {
+fn rehearsed(delay_s: f64) -> (RehearsedIo, crate::Rehearsal) {
     let script = "reaction_s = [0.5, 0.5]\nvoice = { name = \"slt\", speed = 1.0, level_db = -30.0 }\n[[rule]]\non = \"cue\"\ndoes = [{ hold = { f0_hz = 120.0, length_s = 1.0 } }]";
     let client = Client::new(Script::parse("c.toml", script).unwrap(), RATE).unwrap();
     let echo = Echo { delay_s: 0.02, level_db: -6.0, low_hz: 100.0, high_hz: 7_500.0, drive: 0.0 };

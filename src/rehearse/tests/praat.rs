@@ -2,7 +2,7 @@
 //! and stores what it found in `vowels.json`; here the stored values are compared with what was asked.
 
 use super::*;
-use crate::rehearse::{Vowel, VowelSpec};
+use crate::{Vowel, VowelSpec};
 use serde::{Deserialize, Serialize};
 
 const RATE: u32 = 44_100;

@@ -1,5 +1,5 @@
 use super::*;
-use crate::rehearse::{Echo, NoiseKind, NoiseSource, Room, RoomSpec};
+use crate::{Echo, NoiseKind, NoiseSource, Room, RoomSpec};
 
 fn silent_room(rate_hz: u32) -> RoomSpec {
     RoomSpec { noise_db: -200.0, ..RoomSpec::living_room(rate_hz) }

@@ -1,5 +1,5 @@
 use super::*;
-use crate::rehearse::{Speaker, SyllableSpec, breath, cough};
+use crate::{Speaker, SyllableSpec, breath, cough};
 
 #[test]
 fn syllables_come_at_the_asked_rate() {

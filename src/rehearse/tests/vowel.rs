@@ -1,5 +1,5 @@
 use super::*;
-use crate::rehearse::{Break, RenderedVowel, Vowel, VowelSpec};
+use crate::{Break, RenderedVowel, Vowel, VowelSpec};
 
 fn clean(vowel: Vowel, f0_hz: f64, duration_s: f64) -> VowelSpec {
     VowelSpec { jitter_pct: 0.0, shimmer_pct: 0.0, hnr_db: None, ..VowelSpec::steady(vowel, f0_hz, duration_s) }

@@ -31,11 +31,11 @@ pub fn figure_of(exercise: &str) -> Option<&'static str> {
 #[cfg(test)]
 mod tests {
     use super::{SEATED_FIGURE, figure_of};
-    use crate::routine::catalogue;
+    use routine::catalogue;
 
     #[test]
     fn every_drawing_can_be_read_and_is_lines_alone() {
-        let of = |entry: &'static crate::routine::CatalogueEntry| Some((entry.id.as_str(), figure_of(&entry.id)?));
+        let of = |entry: &'static routine::CatalogueEntry| Some((entry.id.as_str(), figure_of(&entry.id)?));
         let drawn: Vec<_> = catalogue().iter().filter_map(of).chain([("seated", SEATED_FIGURE)]).collect();
         assert!(drawn.len() >= 10);
         for (id, svg) in drawn {

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::terms::{Terms, printable};
-use crate::progress::{Break, BreakReason, Picture, Series};
+use progress::{Break, BreakReason, Picture, Series};
 
 /// One place where something is broken, and everything that broke there.
 struct Place<'a> {

@@ -5,9 +5,9 @@ use serde::Serialize;
 
 use super::panels;
 use super::terms::{Terms, Verdict, verdict};
-use crate::progress::{BreakReason, Measure, Picture, ProgrammeItem, Series};
-use crate::report::circles::circles;
-use crate::report::typeset::ReportError;
+use crate::circles::circles;
+use crate::error::ReportError;
+use progress::{BreakReason, Measure, Picture, ProgrammeItem, Series};
 
 /// Weeks that are shown as circles.
 const WEEKS: usize = 4;

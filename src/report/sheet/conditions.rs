@@ -6,8 +6,8 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::terms::{Terms, number, printable};
-use crate::progress::{Conditions, Discard, Measure, Picture, Trial};
-use crate::session::LevelCalibration;
+use progress::{Conditions, Discard, Measure, Picture, Trial};
+use session::LevelCalibration;
 
 /// A condition with its values, a line each.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -115,11 +115,11 @@ fn discarded(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
 
 /// The latest best of three of each exercise, with all three.
 fn best(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
-    let mut latest: BTreeMap<&str, &crate::progress::BestOfThree> = BTreeMap::new();
+    let mut latest: BTreeMap<&str, &progress::BestOfThree> = BTreeMap::new();
     for best in picture.best_of_three.iter().filter(|best| best.measure == Measure::HoldS) {
         latest.insert(&best.exercise, best);
     }
-    let line = |best: &crate::progress::BestOfThree| {
+    let line = |best: &progress::BestOfThree| {
         let decimals = best.measure.decimals();
         let trials = best.trials.iter().map(|trial| number(*trial, decimals)).collect::<Vec<_>>().join(", ");
         let given = [

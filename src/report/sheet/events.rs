@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::terms::{Given, Terms, printable};
-use crate::progress::{NoteKind, Picture, ProgrammeItem};
+use progress::{NoteKind, Picture, ProgrammeItem};
 
 /// Alike events told once: what, how often, when last.
 struct Told<K> {
@@ -116,7 +116,7 @@ fn when(terms: &Terms<'_>, n: u32, last: Date) -> Vec<(&'static str, Given)> {
 
 /// What changed, of late first.
 pub(super) fn programme(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
-    let line = |change: &crate::progress::ProgrammeChange| {
+    let line = |change: &progress::ProgrammeChange| {
         let list = change.items.iter().map(|item| item_words(item, terms)).collect::<Vec<_>>().join("; ");
         terms.text(
             "report-programme-shown",

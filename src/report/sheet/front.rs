@@ -7,10 +7,10 @@ use super::breaks::Breaks;
 use super::events;
 use super::panels::{self, Panel};
 use super::terms::{Terms, Verdict, percent, printable, verdict};
-use crate::progress::{Picture, Series};
-use crate::report::drawing::Axis;
-use crate::report::scale::is_relative;
-use crate::report::typeset::ReportError;
+use crate::drawing::Axis;
+use crate::error::ReportError;
+use crate::scale::is_relative;
+use progress::{Picture, Series};
 
 /// The first page.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -202,7 +202,7 @@ fn levels(picture: &Picture, terms: &Terms<'_>) -> Option<String> {
     let relative = segments.iter().filter(|segment| is_relative(segment.conditions.calibration)).count();
     Some(match relative {
         0 => {
-            let unit = terms.unit(crate::progress::Measure::LevelDb, last.conditions.calibration);
+            let unit = terms.unit(progress::Measure::LevelDb, last.conditions.calibration);
             terms.text("report-levels-calibrated-shown", &[("unit", unit.into()), ("terms", terms.level_terms(&last.conditions).into())])
         }
         n if n == segments.len() => terms.plain("report-levels-relative-shown"),

@@ -15,10 +15,10 @@ mod terms;
 
 use serde::Serialize;
 
+use super::error::ReportError;
 use super::handout::{Say, page_of};
-use super::typeset::{self, ReportError, Template};
-use crate::progress::Picture;
 use jiff::civil::Date;
+use progress::Picture;
 use terms::Terms;
 
 pub use client::ClientPage;
@@ -67,12 +67,4 @@ pub fn sheet(picture: &Picture, about: &About<'_>, say: Say<'_>) -> Result<Sheet
         tables: tables::tables(picture, &terms),
         client: client::page(picture, &terms)?,
     })
-}
-
-/// The report as a PDF file, A4: the clinician's page, tables and conditions, the client's page.
-///
-/// # Errors
-/// Nothing of the data can be at fault; see [`ReportError`].
-pub fn to_pdf(sheet: &Sheet) -> Result<Vec<u8>, ReportError> {
-    typeset::to_pdf(Template::Report, sheet)
 }

@@ -4,12 +4,12 @@ use serde::Serialize;
 
 use super::breaks::Breaks;
 use super::terms::{Terms, Verdict, number, percent, verdict};
-use crate::progress::{DayAdherence, Measure, Picture, PlanBasis, Series};
-use crate::report::calendar::{CalendarWords, calendar};
-use crate::report::chart::{ChartWords, chart};
-use crate::report::drawing::Axis;
-use crate::report::typeset::ReportError;
-use crate::routine::find;
+use crate::calendar::{CalendarWords, calendar};
+use crate::chart::{ChartWords, chart};
+use crate::drawing::Axis;
+use crate::error::ReportError;
+use progress::{DayAdherence, Measure, Picture, PlanBasis, Series};
+use routine::find;
 
 /// Heights of a chart where there is one, two, three, four of them; tenths of a millimetre.
 const HEIGHTS: [i32; 4] = [560, 450, 360, 300];
@@ -98,7 +98,7 @@ pub(super) fn adherence(picture: &Picture, axis: Axis, terms: &Terms<'_>) -> Res
     ));
     figures.push(figure("practices", picture.practices.len().to_string()));
     let minutes: Vec<f64> = picture.practices.iter().map(|practice| practice.minutes).collect();
-    if let Some(minutes) = crate::progress::median(&minutes) {
+    if let Some(minutes) = progress::median(&minutes) {
         figures.push(figure("minutes", terms.text("report-figure-minutes-value-shown", &[("minutes", number(minutes, 0).into())])));
     }
     let longest = longest_gap(picture);

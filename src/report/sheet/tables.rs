@@ -7,7 +7,7 @@ use super::conditions::{self, Condition};
 use super::front::{Column, columns};
 use super::panels;
 use super::terms::{Terms, Verdict, percent, verdict};
-use crate::progress::{Picture, Segment, Series};
+use progress::{Picture, Segment, Series};
 
 /// The second page; it flows over more where there is much.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -177,7 +177,7 @@ fn weeks(picture: &Picture, chosen: &[&Series], terms: &Terms<'_>) -> Option<Tab
 fn week_medians(series: &Series, monday: jiff::civil::Date, terms: &Terms<'_>) -> Vec<String> {
     let decimals = series.measure.decimals();
     let weeks = series.segments.iter().flat_map(|segment| segment.weeks.iter().filter(|week| week.monday == monday));
-    let cell = |week: &crate::progress::WeekMedian| {
+    let cell = |week: &progress::WeekMedian| {
         let value = super::terms::number(week.median, decimals);
         match week.interval {
             Some(interval) => {

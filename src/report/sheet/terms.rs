@@ -2,10 +2,10 @@
 
 use jiff::civil::Date;
 
-use crate::progress::{Change, Conditions, Interval, Measure, Segment, Series, Slope, Window};
-use crate::report::handout::Say;
-use crate::report::scale::is_relative;
-use crate::session::{Arg, LevelCalibration};
+use crate::handout::Say;
+use crate::scale::is_relative;
+use progress::{Change, Conditions, Interval, Measure, Segment, Series, Slope, Window};
+use session::{Arg, LevelCalibration};
 
 /// A value for a message.
 pub(super) enum Given {

@@ -246,7 +246,7 @@ pub fn find(id: &str) -> Option<&'static CatalogueEntry> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::routine::limit_of;
+    use crate::limit_of;
     use std::collections::BTreeSet;
 
     #[test]
@@ -267,7 +267,7 @@ mod tests {
             assert!(!entry.sips || entry.timing == Timing::Repeated, "{}", entry.id);
             assert!(!entry.needs_agreement || !entry.cautions.is_empty(), "{}", entry.id);
             for (field, _) in entry.dose.present() {
-                assert!(crate::routine::dose::fields_of(entry).contains(&field), "{}: {field}", entry.id);
+                assert!(crate::dose::fields_of(entry).contains(&field), "{}: {field}", entry.id);
             }
             for field in entry.limits.keys() {
                 assert!(limit_of(None, field).is_some(), "{}: {field}", entry.id);

@@ -1,7 +1,7 @@
 use jiff::civil::{Date, date};
 
 use super::*;
-use crate::routine::check_text;
+use crate::check_text;
 
 /// Head lift from 3 × 10 s, as a programme that grows step by step (Easterling et al. 2005, seen): stages by hand.
 fn ramp(days: u32) -> Ramp {

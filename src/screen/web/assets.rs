@@ -6,12 +6,12 @@ use axum::response::{IntoResponse, Response};
 use rust_embed::RustEmbed;
 
 #[derive(RustEmbed)]
-#[folder = "src/screen/web/assets/"]
+#[folder = "web/assets/"]
 struct Assets;
 
 /// The typeface of the printed pages is that of the screen, too.
 #[derive(RustEmbed)]
-#[folder = "src/report/fonts/"]
+#[folder = "../typeface/fonts/"]
 struct Fonts;
 
 /// `GET /assets/NAME`.

@@ -1,7 +1,7 @@
 //! What can be said at any time.
 
 use super::rig::*;
-use crate::session::*;
+use crate::*;
 
 /// Brings a session of this one step to the state in which it is performed.
 fn performing(index: usize) -> Rig {
@@ -229,7 +229,7 @@ fn nothing_is_said_of_a_loud_room_during_a_hold_and_the_hold_is_marked() {
     rig.event(Event::RoomLoud { at_s: onset_s + 0.5, loud: true, room_db: -35.0 });
     rig.run_s(3.0);
     assert_eq!(rig.count("trouble-room-too-loud"), 0, "{:?}", rig.keys());
-    let ended = crate::hear::Hold { over_room_db: 6.0, ..hold(onset_s, 3.0) };
+    let ended = model::Hold { over_room_db: 6.0, ..hold(onset_s, 3.0) };
     rig.event(Event::Offset { at_s: onset_s + 3.6, hold: ended });
     assert!(rig.kinds().iter().any(|kind| kind == "hold_in_noise"), "{:?}", rig.kinds());
 }

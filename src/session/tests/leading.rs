@@ -1,8 +1,8 @@
 //! Leading the way a good clinician does: pace, tiring, feedback, help, questions, sips.
 
 use super::rig::*;
-use crate::routine::{NamingItem, Timing, Work};
-use crate::session::*;
+use crate::*;
+use routine::{NamingItem, Timing, Work};
 
 fn facts(rig: &Rig, wanted: impl Fn(&Fact) -> bool) -> usize {
     rig.facts.iter().filter(|entry| wanted(&entry.fact)).count()
@@ -276,9 +276,7 @@ fn a_class_is_counted_for_and_nobody_is_measured_or_hurried() {
     assert!(rig.volume_db > 0.0 && rig.slower > 1.0);
     let mut moves = 0;
     while !rig.finished && moves < 200 {
-        assert!(
-            rig.listening.as_ref().is_none_or(|listening| listening.voice == crate::hear::VoiceTask::Idle && listening.answers.is_empty())
-        );
+        assert!(rig.listening.as_ref().is_none_or(|listening| listening.voice == model::VoiceTask::Idle && listening.answers.is_empty()));
         // Voices of the class are no commands.
         rig.event(Event::Onset { at_s: rig.now_s(), onset_s: rig.now_s() });
         rig.event(Event::Command { at_s: rig.now_s(), command: Command::Skip, confidence: 0.7, text: "skip".into() });
@@ -378,7 +376,7 @@ fn a_pause_inside_a_phrase_does_not_end_it_and_counts_one_response() {
 
 #[test]
 fn further_sets_ask_further_questions() {
-    let items = ["one", "two"].map(|clue| crate::routine::QuestionItem {
+    let items = ["one", "two"].map(|clue| routine::QuestionItem {
         kind: None,
         clue: clue.into(),
         answers: vec!["bank".into()],

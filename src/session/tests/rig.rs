@@ -2,9 +2,9 @@
 
 use std::collections::VecDeque;
 
-use crate::hear::{Hold, Utterance, VoiceTask};
-use crate::routine::{CountedPhase, Exercise, NoAnswer, Phase, QuestionItem, Routine, Step, Timing, Work};
-use crate::session::*;
+use crate::*;
+use model::{Hold, Utterance, VoiceTask};
+use routine::{CountedPhase, Exercise, NoAnswer, Phase, QuestionItem, Routine, Step, Timing, Work};
 
 const LINE_S: f64 = 1.0;
 const COUNT_S: f64 = 0.3;

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 
 use super::rig::*;
-use crate::session::*;
+use crate::*;
 
 #[test]
 fn asks_twice_waits_and_ends_after_ten_minutes_with_all_kept() {

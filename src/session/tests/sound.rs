@@ -1,7 +1,7 @@
 //! Asking by voice whether the sound may be kept.
 
 use super::rig::{Rig, voiced};
-use crate::session::*;
+use crate::*;
 
 fn start() -> Start {
     Start { sound_days: Some(30), ..Start::default() }

@@ -1,7 +1,7 @@
 //! From greeting to summary.
 
 use super::rig::*;
-use crate::session::*;
+use crate::*;
 
 #[test]
 fn leads_every_way_of_timing_to_the_end() {

@@ -1,8 +1,8 @@
 //! The mixer works beside the sound: once lines are handed over, filling blocks takes no memory from the heap.
 
-use crate::counting::allocations;
-use crate::session::LineId;
-use crate::speak::{Mixer, Pcm};
+use crate::{Mixer, Pcm};
+use foreign::counting::allocations;
+use session::LineId;
 
 #[test]
 fn filling_blocks_takes_no_memory() {

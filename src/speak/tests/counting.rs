@@ -1,7 +1,7 @@
 //! Counts of the real default voice on the beat, over minutes.
 
-use crate::session::{Arg, Line, LineId};
-use crate::speak::{EspeakOptions, EspeakVoice, LineCache, MixEvent, Mixer, Pcm, Words, active_level_dbfs};
+use crate::{EspeakOptions, EspeakVoice, LineCache, MixEvent, Mixer, Pcm, Words, active_level_dbfs};
+use session::{Arg, Line, LineId};
 
 const RATE_HZ: u32 = 48_000;
 
@@ -60,7 +60,7 @@ fn counts_begin_on_the_beat_over_five_minutes_and_are_equally_loud() {
     let mut loudest_dbfs = Vec::new();
     for (n, count) in counts.iter().enumerate() {
         let level = active_level_dbfs(&count.samples, RATE_HZ).unwrap();
-        assert!((level - crate::speak::ACTIVE_LEVEL_DBFS).abs() < 0.5, "count {}: {level:.2} dBFS", n + 1);
+        assert!((level - crate::ACTIVE_LEVEL_DBFS).abs() < 0.5, "count {}: {level:.2} dBFS", n + 1);
         // Another measure than the one it is made by: the loudest 100 ms, RMS.
         let window = RATE_HZ as usize / 10;
         let loudest = count

@@ -1,9 +1,9 @@
 //! The mixer on made-up lines: every frame is known beforehand.
 
-use crate::session::LineId;
-use crate::speak::{MixEvent, Mixer, Pcm};
+use crate::{MixEvent, Mixer, Pcm};
 use MixEvent::{Began, Ended};
 use proptest::prelude::*;
+use session::LineId;
 
 const RATE_HZ: u32 = 48_000;
 const BLOCK: usize = 480;

@@ -3,7 +3,7 @@
 use super::espeak::{EspeakOptions, EspeakVoice};
 use super::piper::PiperVoice;
 use super::system::SYSTEM_VOICE;
-use crate::speak::{SpeakError, Voice};
+use crate::{SpeakError, Voice};
 use std::path::PathBuf;
 
 /// The voice of a name: none gives Piper where it is installed, else espeak-ng.

@@ -4,7 +4,7 @@
 
 use super::child::{self, ChildError};
 use super::sound;
-use crate::speak::{Pcm, SpeakError, Voice, finish};
+use crate::{Pcm, SpeakError, Voice, finish};
 use std::ffi::OsStr;
 use std::time::Duration;
 

@@ -6,7 +6,7 @@
 
 use super::child::{self, ChildError};
 use super::sound;
-use crate::speak::{Pcm, SpeakError, Voice, finish};
+use crate::{Pcm, SpeakError, Voice, finish};
 use std::ffi::{OsStr, OsString};
 use std::path::{Path, PathBuf};
 use std::time::Duration;

@@ -1,6 +1,6 @@
 //! What voice programs write: WAV with a length that may be false, or bare 16-bit samples.
 
-use crate::speak::{Pcm, SpeakError};
+use crate::{Pcm, SpeakError};
 
 fn u16_at(bytes: &[u8], at: usize) -> Option<u16> {
     Some(u16::from_le_bytes(bytes.get(at..at + 2)?.try_into().ok()?))

@@ -1,12 +1,12 @@
 //! The voice the client already knows: the system's speech service, through the `tts` crate.
 //!
-//! It speaks by itself and gives no samples, so it is no [`Voice`](crate::speak::Voice). What bites, and what is done:
+//! It speaks by itself and gives no samples, so it is no [`Voice`](crate::Voice). What bites, and what is done:
 //! the service may hang, so a thread of its own talks to it; its callbacks run while the crate holds a lock, so they push
 //! one byte into a channel and do nothing else; an end may never be told, so each line is over after twice its expected
 //! length; the crate's `voice()` panics on Linux and is never called.
 
-use crate::session::LineId;
-use crate::speak::{SpeakError, words::without_marks};
+use crate::{SpeakError, words::without_marks};
+use session::LineId;
 use std::collections::VecDeque;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::time::{Duration, Instant};

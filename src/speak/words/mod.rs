@@ -6,14 +6,14 @@ mod sentence;
 
 pub use live::{live_words, without_marks};
 
-use crate::session::{Arg, Command, Line};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::resolver::errors::{ReferenceKind, ResolverError};
 use fluent_bundle::{FluentArgs, FluentError, FluentResource, FluentValue};
+use session::{Arg, Command, Line};
 use std::collections::BTreeMap;
 
 #[derive(rust_embed::RustEmbed)]
-#[folder = "src/speak/words/en"]
+#[folder = "words/en"]
 struct English;
 
 /// The file whose messages say numbers; the functions that say them need it.
@@ -32,7 +32,7 @@ pub enum WordsError {
     #[error("{file}, line {line}: the message {key} stands already in {first_file}, line {first_line}; rename or delete one")]
     Twice { key: String, first_file: String, first_line: usize, file: String, line: usize },
     /// There is no such message.
-    #[error("there is no message {key} in the catalogue; add it to a file in src/speak/words/en")]
+    #[error("there is no message {key} in the catalogue; add it to a file in words/en")]
     NoMessage { key: String },
     /// The message needs an argument that was not given.
     #[error("the message {key} needs the argument {argument}, which was not given")]

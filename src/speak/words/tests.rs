@@ -18,7 +18,7 @@ fn the_built_in_catalogue_is_whole() {
     let words = Words::english().unwrap();
     assert!(words.keys().count() > ALL.len() + 30);
     assert!(words.keys().all(|key| words.has(key)));
-    for key in crate::speak::SystemSpeaker::limits() {
+    for key in crate::SystemSpeaker::limits() {
         assert!(!words.text(&line(key, &[])).unwrap().is_empty());
     }
 }
@@ -26,7 +26,7 @@ fn the_built_in_catalogue_is_whole() {
 /// The words of the recognition model are the outer measure here: what is not among them cannot be heard.
 #[test]
 fn every_command_can_be_said_in_words_the_model_knows() {
-    let lexicon = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/models/en/graph/words.txt")).unwrap();
+    let lexicon = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../models/en/graph/words.txt")).unwrap();
     let lexicon: BTreeSet<&str> = lexicon.lines().filter_map(|line| line.split_whitespace().next()).collect();
     assert!(lexicon.len() > 10_000);
     let words = Words::english().unwrap();
@@ -53,7 +53,7 @@ fn every_command_can_be_said_in_words_the_model_knows() {
 #[test]
 fn a_class_is_told_only_words_that_count_there() {
     let words = Words::english().unwrap();
-    for command in crate::session::listening::ALL.iter().filter(|(state, _)| state.starts_with("class")).flat_map(|(_, list)| *list) {
+    for command in session::listening::ALL.iter().filter(|(state, _)| state.starts_with("class")).flat_map(|(_, list)| *list) {
         let name = words.name_of(*command, true).to_lowercase();
         assert!(words.firm_wordings(command.name(), words.wordings(*command)).contains(&name), "{name:?}");
     }

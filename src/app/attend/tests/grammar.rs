@@ -1,5 +1,5 @@
 use super::*;
-use crate::attend::{HouseRoutine, Person, Pronoun};
+use attend::{HouseRoutine, Person, Pronoun};
 use std::collections::{BTreeMap, BTreeSet};
 
 fn household() -> Household {

@@ -1,7 +1,7 @@
 use super::*;
-use crate::attend::{HouseRoutine, Person, Pronoun};
-use crate::audio::file::WavSpeaker;
-use crate::audio::{AudioError, Captured, MicSource};
+use attend::{HouseRoutine, Person, Pronoun};
+use audio::file::WavSpeaker;
+use audio::{AudioError, Captured, MicSource};
 use std::sync::Arc;
 use std::sync::Mutex;
 

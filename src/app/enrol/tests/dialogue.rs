@@ -1,6 +1,6 @@
 use super::*;
-use crate::hear::commands::templates::{Cut, Take, TakeFault};
 use Command::{No, Skip, Stop, Yes};
+use command_ear::templates::{Cut, Take, TakeFault};
 
 /// A dialogue whose lines end at once, and everything that it asked for.
 struct Rig {

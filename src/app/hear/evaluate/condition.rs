@@ -2,10 +2,10 @@
 
 use super::stretch::stretched;
 use crate::app::error::AppError;
-use crate::audio::convolve::Convolver;
-use crate::audio::decode::decode;
-use crate::audio::resample::resample_all;
-use crate::hear::commands::RATE_HZ;
+use audio::convolve::Convolver;
+use audio::decode::decode;
+use audio::resample::resample_all;
+use command_ear::RATE_HZ;
 use std::path::{Path, PathBuf};
 
 /// Samples per second of all sound here, Hz.

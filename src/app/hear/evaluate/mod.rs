@@ -10,14 +10,14 @@ use super::command::{reader_left, unwritten};
 use super::lines::rounded;
 use super::phrases::PhraseEar;
 use crate::app::error::AppError;
-use crate::hear::commands::{ACT_CONFIDENCE, HeardPhrase, Mode, RATE_HZ};
-use crate::session::Command;
-use crate::speak::Words;
+use command_ear::{ACT_CONFIDENCE, HeardPhrase, Mode, RATE_HZ};
 use condition::{Condition, ConditionArgs};
 use labels::{Half, Labelled};
 use report::Report;
 use score::{Outcome, Taken, Taking};
 use serde::Serialize;
+use session::Command;
+use speak::Words;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -159,8 +159,8 @@ fn detail<'a>(recording: &'a Labelled, outcome: Outcome, word_end_s: f64, heard:
         decided_s: rounded(phrase.decided_s, 3),
         confidence: rounded(phrase.confidence, 3),
         path: match phrase.path {
-            crate::hear::commands::Path::Main => "main",
-            crate::hear::commands::Path::Fast => "fast",
+            command_ear::Path::Main => "main",
+            command_ear::Path::Fast => "fast",
         },
     });
     Detail {

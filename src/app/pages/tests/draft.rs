@@ -1,5 +1,5 @@
 use super::*;
-use crate::routine::{Hearing, check_text};
+use routine::{Hearing, check_text};
 
 const EVENING: &str = r#"# The evening of an invented household.
 title = "Evening routine"   # said aloud
@@ -200,7 +200,7 @@ fn a_new_routine_grows_from_nothing() {
 #[test]
 fn published_doses_are_taken_over_and_pass_the_check() {
     // Phrases and questions are the writer's own.
-    for entry in crate::routine::catalogue().iter().filter(|entry| !matches!(entry.timing, Timing::ReadAloud | Timing::Question)) {
+    for entry in routine::catalogue().iter().filter(|entry| !matches!(entry.timing, Timing::ReadAloud | Timing::Question)) {
         for (number, template) in
             templates(entry).iter().enumerate().filter(|(_, template)| template.beyond.is_none() && !template.numbers.is_empty())
         {

@@ -1,8 +1,8 @@
 use super::*;
 use crate::app::pages::desk::{Desk, Now, Task};
 use crate::app::pages::mic_judge::{Finding, Judged};
-use crate::rehearse::{Vowel, VowelSpec};
 use rand::{Rng, SeedableRng};
+use rehearse::{Vowel, VowelSpec};
 
 fn hear(samples: &[f32], rate_hz: u32) -> Judged {
     let dir = tempfile::tempdir().expect("a folder");

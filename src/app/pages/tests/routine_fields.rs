@@ -1,9 +1,9 @@
 use super::*;
 use crate::app::pages::fields::Fields;
-use crate::routine::{Hearing, catalogue, check_text};
-use crate::screen::web::pages::routine_form;
-use crate::session::Line;
-use crate::speak::Words;
+use routine::{Hearing, catalogue, check_text};
+use screen::web::pages::routine_form;
+use session::Line;
+use speak::Words;
 
 fn with_texts<T>(work: impl FnOnce(Texts<'_>) -> T) -> T {
     let words = Words::english().expect("words");

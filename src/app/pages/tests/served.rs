@@ -6,9 +6,9 @@ use std::path::Path;
 use std::sync::{Arc, Mutex};
 
 use super::site::{Place, Site};
-use crate::record::{SoundConsent, Store};
-use crate::screen::web::{Guard, Server};
-use crate::speak::Words;
+use record::{SoundConsent, Store};
+use screen::web::{Guard, Server};
+use speak::Words;
 
 const ROUTINE: &str = "# By hand.\ntitle = \"Evening routine\"\nclient = \"grandpa\"\n[[step]]\nexercise = \"long-ah\"\n# Three.\nrepetitions = 3\n[[step]]\nexercise = \"effortful-swallow\"\ncautions_acknowledged = true\n";
 
@@ -96,7 +96,7 @@ fn hidden(page: &str, name: &str) -> String {
 fn every_page_opens_on_an_empty_household_too() {
     let pages = Pages::open();
     std::fs::remove_file(pages.folder.path().join("evening.toml")).expect("removes");
-    for (path, _) in crate::screen::web::pages::NAV {
+    for (path, _) in screen::web::pages::NAV {
         let (status, answer) = pages.get(path);
         assert_eq!(status, 200, "{path}: {answer}");
         assert!(!answer.contains("page-nav") && !answer.contains("style="), "{path}");
@@ -275,7 +275,7 @@ fn no_words_are_missing() {
         }
     }
     assert!(seen > 350, "{seen}");
-    for measure in crate::progress::Measure::ALL.iter().filter(|measure| !measure.is_quality()) {
+    for measure in progress::Measure::ALL.iter().filter(|measure| !measure.is_quality()) {
         assert!(words.has(&format!("page-measure-{}", measure.id())), "{}", measure.id());
     }
     for reason in ["completed", "finished", "interrupted", "abandoned", "no-answer"] {

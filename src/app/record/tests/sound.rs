@@ -1,5 +1,5 @@
 use super::*;
-use crate::record::{NewSession, StoredSound};
+use record::{NewSession, StoredSound};
 
 const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 const RATE_HZ: u32 = 16_000;
@@ -97,7 +97,7 @@ fn sound_begins_with_the_spoken_yes_and_stays_on_the_clock_over_gaps() {
     assert_eq!(first.expires_at, "2026-12-24T19:00:00+01:00[Europe/Berlin]");
     let path = scene.data.path().join("first.flac");
     std::fs::write(&path, scene.store.sound_flac(first).expect("reads")).expect("writes");
-    let mut source = crate::audio::decode::SoundReader::open(&path).expect("opens");
+    let mut source = audio::decode::SoundReader::open(&path).expect("opens");
     let mut samples = Vec::new();
     while let Some(part) = source.read() {
         samples.extend_from_slice(part);
@@ -134,7 +134,7 @@ fn taking_the_consent_back_on_the_page_ends_it_within_the_practice() {
     let mut keeper = scene.keeper().expect("follows");
     play(keeper.as_mut(), 12, 0.1);
     let now = scene.facts.started_at.clone();
-    scene.store.withdraw_sound("grandpa", crate::record::SoundSide::Page, &now).expect("withdraws");
+    scene.store.withdraw_sound("grandpa", record::SoundSide::Page, &now).expect("withdraws");
     play(keeper.as_mut(), 25, 0.1);
     drop(keeper);
     let sounds = scene.sounds();

@@ -1,5 +1,5 @@
 use super::*;
-use crate::session::LevelCalibration;
+use session::LevelCalibration;
 
 fn frame(n: u32, level_db: f64, f0_hz: f64) -> VoiceFrame {
     VoiceFrame { t_s: f64::from(n) * 0.01, level_db, f0_hz, periodicity: 0.9, voiced: f0_hz > 0.0, masked: false }

@@ -1,10 +1,10 @@
 //! What an engine says and does, led through one exercise, stands on the page.
 
 use super::*;
-use crate::hear::HoldSettings;
-use crate::routine::{Hearing, check_text};
-use crate::session::Position;
+use hear::HoldSettings;
+use routine::{Hearing, check_text};
 use serde_json::Value;
+use session::Position;
 
 const ROUTINE: &str = r#"
 title = "Evening"

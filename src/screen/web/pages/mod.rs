@@ -37,7 +37,7 @@ pub use start::{Standing, StartItem, StartView, start};
 use maud::{Markup, html};
 
 use super::layout::{NavItem, PageFrame, page};
-use crate::session::{Arg, Line};
+use session::{Arg, Line};
 
 /// The words of the pages, looked up by their keys.
 #[derive(Clone, Copy)]

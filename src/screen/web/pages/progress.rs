@@ -149,7 +149,7 @@ fn weeks(texts: Texts<'_>, name: &str, weeks: &[(String, Vec<CalendarDay>, Strin
                 caption class="unseen" { (name) }
                 thead { tr {
                     th scope="col" { (texts.s("page-progress-week")) }
-                    @for day in crate::routine::Weekday::ALL { th scope="col" { (texts.s(&format!("page-short-{}", day.name()))) } }
+                    @for day in routine::Weekday::ALL { th scope="col" { (texts.s(&format!("page-short-{}", day.name()))) } }
                     th scope="col" { (texts.s("page-progress-share")) }
                 } }
                 tbody {

@@ -1,0 +1,231 @@
+//! Which words make a command: whole phrases only, sure enough, long enough, standing alone.
+
+use std::collections::{HashMap, HashSet};
+
+/// The symbol the model gives to speech outside the grammar.
+pub const UNKNOWN: &str = "[unk]";
+
+/// A word as the decoder reports it; times in s from the first sample of the utterance.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Word {
+    pub text: String,
+    pub start_s: f64,
+    pub end_s: f64,
+    /// 0 to 1.
+    pub confidence: f64,
+}
+
+/// The phrases of a grammar, for exact comparison.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct PhraseBook {
+    /// Phrase and the number of its choice.
+    whole: HashMap<String, usize>,
+    /// Every proper beginning, in whole words, of a phrase, and the choices of the phrases.
+    beginnings: HashMap<String, HashSet<usize>>,
+}
+
+impl PhraseBook {
+    /// Takes the wordings of each choice.
+    pub fn new(choices: &[Vec<String>]) -> Self {
+        let mut book = Self::default();
+        for (choice, phrase) in choices.iter().enumerate().flat_map(|(i, c)| c.iter().map(move |p| (i, p))) {
+            let words: Vec<&str> = phrase.split(' ').collect();
+            for n in 1..words.len() {
+                let beginning = words.iter().take(n).copied().collect::<Vec<_>>().join(" ");
+                book.beginnings.entry(beginning).or_default().insert(choice);
+            }
+            book.whole.entry(phrase.clone()).or_insert(choice);
+        }
+        book
+    }
+
+    /// The choice that this text is a phrase of, word for word.
+    pub fn choice_of(&self, text: &str) -> Option<usize> {
+        self.whole.get(text).copied()
+    }
+
+    /// The text is a phrase, word for word.
+    pub fn is_phrase(&self, text: &str) -> bool {
+        self.whole.contains_key(text)
+    }
+
+    /// A longer phrase with another meaning begins with this one, and its speaker may only have paused.
+    pub fn may_mean_more(&self, text: &str) -> bool {
+        let own = self.whole.get(text);
+        self.beginnings.get(text).is_some_and(|choices| choices.iter().any(|c| Some(c) != own))
+    }
+}
+
+/// What a phrase must fulfil.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Rules {
+    /// Every word must have this confidence, 0 to 1.
+    pub min_confidence: f64,
+    /// Least time that the sound must stand out from the room at the phrase, s: less is a click. (The decoder's own times will
+    /// not do: they are peaks of its network, 0.09 s for "no".)
+    pub min_loud_s: f64,
+    /// Longest phrase, s: a drawn-out vowel decoded as a word is none.
+    pub max_word_s: f64,
+    /// Other speech must be at least this far from the phrase, s.
+    pub alone_s: f64,
+}
+
+/// A phrase that passed; times as in [`Word`].
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Phrase {
+    pub text: String,
+    pub start_s: f64,
+    pub end_s: f64,
+    /// The least of its words' confidences.
+    pub confidence: f64,
+}
+
+/// The words without the unknown ones, joined by spaces.
+pub(crate) fn known_text(words: &[Word]) -> String {
+    words.iter().filter(|w| w.text != UNKNOWN).map(|w| w.text.as_str()).collect::<Vec<_>>().join(" ")
+}
+
+/// Finds the command in an utterance: all its known words, in one unbroken run, are exactly one phrase, and other speech
+/// keeps its distance. `mid_sound` says that sound was already going on when the utterance was taken up, so that what
+/// stood before it is not known.
+pub(crate) fn judge(words: &[Word], book: &PhraseBook, rules: &Rules, mid_sound: bool) -> Option<Phrase> {
+    let first = words.iter().position(|w| w.text != UNKNOWN)?;
+    let last = words.iter().rposition(|w| w.text != UNKNOWN)?;
+    let run = words.get(first..=last)?;
+    if run.iter().any(|w| w.text == UNKNOWN) {
+        return None;
+    }
+    let text = known_text(run);
+    let (start_s, end_s) = (run.first()?.start_s, run.last()?.end_s);
+    let confidence = run.iter().map(|w| w.confidence).fold(1.0, f64::min);
+    let before_s = match first.checked_sub(1).and_then(|i| words.get(i)) {
+        Some(w) => start_s - w.end_s,
+        None if mid_sound => start_s,
+        None => f64::INFINITY,
+    };
+    let after_s = words.get(last + 1).map_or(f64::INFINITY, |w| w.start_s - end_s);
+    let fits = book.is_phrase(&text)
+        && confidence >= rules.min_confidence
+        && run.iter().all(|w| w.end_s - w.start_s <= rules.max_word_s)
+        && before_s.min(after_s) >= rules.alone_s;
+    fits.then_some(Phrase { text, start_s, end_s, confidence })
+}
+
+/// Every phrase of a list said in one breath, in its order: phrases of the choices from `from` on. Each word of it must have
+/// `min_confidence`.
+pub(crate) fn listed(words: &[Word], book: &PhraseBook, from: usize, min_confidence: f64) -> Vec<Phrase> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    while at < words.len() {
+        // The longest phrase that begins here.
+        let longest = (at + 1..=words.len().min(at + 6)).rev().find_map(|to| {
+            let run = words.get(at..to)?;
+            let text = run.iter().map(|word| word.text.as_str()).collect::<Vec<_>>().join(" ");
+            book.choice_of(&text).map(|choice| (to, text, run, choice))
+        });
+        let Some((to, text, run, choice)) = longest else {
+            at += 1;
+            continue;
+        };
+        let confidence = run.iter().map(|word| word.confidence).fold(1.0, f64::min);
+        if let (Some(first), Some(last)) = (run.first(), run.last())
+            && confidence >= min_confidence
+            && choice >= from
+        {
+            found.push(Phrase { text, start_s: first.start_s, end_s: last.end_s, confidence });
+        }
+        at = to;
+    }
+    found
+}
+
+/// Watches partial results for one that stays.
+#[derive(Debug, Default)]
+pub(crate) struct Stability {
+    text: String,
+    since_s: f64,
+}
+
+impl Stability {
+    /// Takes the newest partial text, heard up to `now_s`; gives how long it has stood, s.
+    pub fn stands_for_s(&mut self, text: &str, now_s: f64) -> f64 {
+        if text != self.text {
+            self.text = text.to_owned();
+            self.since_s = now_s;
+        }
+        now_s - self.since_s
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const RULES: Rules = Rules { min_confidence: 0.8, min_loud_s: 0.15, max_word_s: 1.5, alone_s: 0.2 };
+
+    fn book() -> PhraseBook {
+        PhraseBook::new(&[vec!["stop".into(), "stop please".into()], vec!["go on".into()], vec!["go".into(), "i'm ready".into()]])
+    }
+
+    fn words(spec: &[(&str, f64, f64, f64)]) -> Vec<Word> {
+        spec.iter().map(|&(text, start_s, end_s, confidence)| Word { text: text.into(), start_s, end_s, confidence }).collect()
+    }
+
+    #[test]
+    fn whole_phrase_is_heard_with_its_least_confidence() {
+        let heard = judge(&words(&[("i'm", 0.3, 0.5, 0.95), ("ready", 0.5, 0.9, 0.85)]), &book(), &RULES, false);
+        assert_eq!(heard, Some(Phrase { text: "i'm ready".into(), start_s: 0.3, end_s: 0.9, confidence: 0.85 }));
+    }
+
+    #[test]
+    fn parts_repeats_and_mixtures_are_not_phrases() {
+        for spec in [
+            &[("ready", 0.3, 0.6, 1.0)][..],
+            &[("stop", 0.3, 0.6, 1.0), ("stop", 0.7, 1.0, 1.0)],
+            &[("go", 0.3, 0.5, 1.0), (UNKNOWN, 0.5, 0.7, 1.0), ("on", 0.7, 1.0, 1.0)],
+            &[(UNKNOWN, 0.3, 0.5, 1.0)],
+            &[],
+        ] {
+            assert_eq!(judge(&words(spec), &book(), &RULES, false), None, "{spec:?}");
+        }
+    }
+
+    #[test]
+    fn doubtful_and_drawn_out_words_are_refused() {
+        assert_eq!(judge(&words(&[("stop", 0.3, 0.7, 0.79)]), &book(), &RULES, false), None);
+        assert_eq!(judge(&words(&[("stop", 0.3, 2.0, 1.0)]), &book(), &RULES, false), None);
+        assert!(judge(&words(&[("stop", 0.3, 0.7, 0.8)]), &book(), &RULES, false).is_some());
+    }
+
+    #[test]
+    fn other_speech_beside_it_refuses_and_at_a_distance_does_not() {
+        let beside = |gap: f64| words(&[("stop", 1.0, 1.4, 1.0), (UNKNOWN, 1.4 + gap, 2.4, 1.0)]);
+        assert_eq!(judge(&beside(0.1), &book(), &RULES, false), None);
+        assert!(judge(&beside(0.3), &book(), &RULES, false).is_some());
+        let before = |gap: f64| words(&[(UNKNOWN, 0.2, 1.0 - gap, 1.0), ("stop", 1.0, 1.4, 1.0)]);
+        assert_eq!(judge(&before(0.1), &book(), &RULES, false), None);
+        assert!(judge(&before(0.3), &book(), &RULES, false).is_some());
+    }
+
+    #[test]
+    fn a_beginning_cut_off_counts_as_other_speech() {
+        let word = words(&[("stop", 0.05, 0.4, 1.0)]);
+        assert!(judge(&word, &book(), &RULES, false).is_some());
+        assert_eq!(judge(&word, &book(), &RULES, true), None);
+    }
+
+    #[test]
+    fn knows_when_a_phrase_may_mean_more() {
+        assert!(book().may_mean_more("go"));
+        assert!(!book().may_mean_more("go on"));
+        assert!(!book().may_mean_more("stop"), "please changes nothing");
+    }
+
+    #[test]
+    fn a_changed_partial_starts_anew() {
+        let mut stability = Stability::default();
+        assert_eq!(stability.stands_for_s("stop", 1.0), 0.0);
+        assert_eq!(stability.stands_for_s("stop", 1.5), 0.5);
+        assert_eq!(stability.stands_for_s("stop [unk]", 1.5), 0.0);
+    }
+}

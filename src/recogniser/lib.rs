@@ -1,0 +1,15 @@
+//! The recogniser's own process: Vosk, fed by the command ear's service. It decides nothing; `command_ear` does. Nothing but the
+//! program may depend on it, for Vosk's C++ core aborts the process on an inner contradiction. Start at `vosk_decoder.rs`.
+
+mod vosk_decoder;
+
+use std::path::Path;
+use std::process::ExitCode;
+
+pub use vosk_decoder::{VoskDecoder, VoskModel};
+
+/// Runs the recogniser on standard input and output until the input ends. `model` is a folder in the Vosk layout.
+#[must_use]
+pub fn child_main(model: &Path) -> ExitCode {
+    command_ear::child::serve(|talkative| VoskModel::load(model, talkative))
+}

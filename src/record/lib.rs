@@ -1,0 +1,76 @@
+//! The journal, written as it happens, and the history (SQLite).
+//!
+//! Each fact is one committed transaction, so a process that is killed at any instant loses at most the fact under way.
+
+mod agreement;
+mod backup;
+mod beside;
+mod browse;
+mod check;
+mod clients;
+mod clock;
+mod copy;
+mod database;
+mod encrypt;
+mod error;
+mod exchange;
+mod flac;
+mod folder;
+mod forget;
+mod guard;
+mod habits;
+mod history;
+mod journal;
+mod json_lines;
+mod kept;
+mod own_voice;
+mod packages;
+mod passphrase;
+mod past;
+mod ramp;
+mod restore;
+mod resume;
+mod running;
+mod sound;
+mod sound_consent;
+mod sound_file;
+mod store;
+mod time;
+mod trial_lines;
+mod trials;
+mod usual;
+mod writer;
+
+#[cfg(test)]
+#[path = "tests/samples.rs"]
+mod samples;
+
+pub use agreement::{AgreedHow, Agreement};
+pub use backup::{Backup, Stored};
+pub use beside::KeptLike;
+pub use browse::PartStart;
+pub use check::Checked;
+pub use copy::{replace_file, wipe as wipe_file};
+pub use encrypt::Rekeyed;
+pub use error::RecordError;
+pub use exchange::{Received, WholePart, WholeSession};
+pub use folder::{create as create_folder, data_folder};
+pub use forget::Forgotten;
+pub use history::{BestHold, SessionSummary};
+pub use journal::Journal;
+pub use json_lines::JsonLines;
+pub use model::{JournalText, KeptEntry, KeptHead, KeptPart, KeptPractice, SessionId, Source, journal_schema, journal_text, read_journal};
+pub use own_voice::StoredWord;
+pub use packages::{MadePackage, PackageAgreement, TakenPackage};
+pub use passphrase::{
+    FILE_VARIABLE as PASSPHRASE_FILE_VARIABLE, NEW_FILE_VARIABLE as NEW_PASSPHRASE_FILE_VARIABLE, NEW_VARIABLE as NEW_PASSPHRASE_VARIABLE,
+    Passphrase, VARIABLE as PASSPHRASE_VARIABLE,
+};
+pub use restore::Restored;
+pub use resume::{Unfinished, counts_in, next_position};
+pub use sound::{Expired, SoundRecorder, StoredSound};
+pub use sound_consent::{MOST_SOUND_DAYS, SOUND_DAYS, SoundConsent, SoundQuestion, SoundSide};
+pub use sound_file::SOUND_FOLDER;
+pub use store::{DATABASE_NAME, NewSession, Store};
+pub use usual::UsualVoice;
+pub use writer::JournalWriter;
