@@ -3,7 +3,7 @@
 use crate::figure::{Spread, figure};
 use crate::set::Set;
 use hear::voice_file::FILE_SETTINGS;
-use hear::{Hold, HoldSettings, analyse_voice_as};
+use hear::{Held, HoldSettings, analyse_voice_as};
 use std::collections::BTreeMap;
 use std::error::Error;
 
@@ -20,10 +20,10 @@ struct Ends {
 }
 
 impl Ends {
-    fn add(&mut self, holds: &[Hold], onset_s: f64, offset_s: f64) {
+    fn add(&mut self, holds: &[Held], onset_s: f64, offset_s: f64) {
         self.files += 1;
         self.not_one += usize::from(holds.len() != 1);
-        let overlap = |h: &&Hold| h.offset_s.min(offset_s) - h.onset_s.max(onset_s);
+        let overlap = |h: &&Held| h.offset_s.min(offset_s) - h.onset_s.max(onset_s);
         let Some(hold) = holds.iter().max_by(|a, b| overlap(a).total_cmp(&overlap(b))).filter(|h| overlap(h) > 0.0) else {
             self.onset_s.push(9.0);
             self.offset_s.push(9.0);

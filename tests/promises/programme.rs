@@ -3,9 +3,9 @@
 
 use std::path::{Path, PathBuf};
 
+use ::routine::{Fault, FaultKind, Hearing, Prescription, Weekday, Work, catalogue, check_text, find, ramp_template, templates};
 use record::{NewSession, Source, Store};
-use report::{Handout, handout, to_pdf, to_text};
-use routine::{Fault, FaultKind, Hearing, Prescription, Weekday, Work, catalogue, check_text, find, ramp_template, templates};
+use report::{Handout, handout, to_text};
 use session::{Arg, Entry, Fact, Line, Position};
 use speak::Words;
 use tidecount::app::load;
@@ -400,7 +400,7 @@ fn handout_of(prescription: &Prescription) -> Handout {
 fn pdf_of(prescription: &Prescription) -> lopdf::Document {
     let words = words();
     let said = |key: &str, args: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_default();
-    let bytes = to_pdf(&handout(prescription, &said)).expect("a PDF");
+    let bytes = print::handout_pdf(&handout(prescription, &said)).expect("a PDF");
     lopdf::Document::load_mem(&bytes).expect("an independent reader takes it")
 }
 

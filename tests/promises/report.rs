@@ -8,7 +8,7 @@ use invented::{Life, keep};
 use jiff::civil::{Date, date};
 use progress::{BreakReason, ClockJump, Note, NoteKind, Picture, PlanBasis, Practised, ProgrammeChange, ProgrammeItem, Window};
 use record::Store;
-use report::sheet::{About, Sheet, sheet, to_pdf};
+use report::sheet::{About, Sheet, sheet};
 use report::to_html;
 use session::{Arg, Line};
 use speak::Words;
@@ -35,7 +35,7 @@ fn report(life: &Life, weeks: u32) -> Sheet {
 }
 
 fn pdf(sheet: &Sheet) -> lopdf::Document {
-    lopdf::Document::load_mem(&to_pdf(sheet).expect("a PDF")).expect("an independent reader takes it")
+    lopdf::Document::load_mem(&print::report_pdf(sheet).expect("a PDF")).expect("an independent reader takes it")
 }
 
 /// Letters and digits of a page: lines are broken anywhere.
@@ -192,7 +192,7 @@ fn the_pdf_is_tagged_and_holds_the_clinicians_the_tables_and_the_clients_page() 
     assert!(tables.contains("Tablesandconditions") && tables.contains("Aweighted30cm") && tables.contains("cutoffbyacommand"), "{tables}");
     assert!(client.contains("Yourpracticegrandma") && client.contains("Theymakenodiagnosis"), "{client}");
     // The same record makes the same bytes.
-    assert!(to_pdf(&sheet).expect("a PDF") == to_pdf(&report(&Life::eventful(), 12)).expect("a PDF"));
+    assert!(print::report_pdf(&sheet).expect("a PDF") == print::report_pdf(&report(&Life::eventful(), 12)).expect("a PDF"));
 }
 
 /// Large print: 18 points at the least on the client's page.

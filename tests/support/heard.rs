@@ -18,7 +18,6 @@ pub fn hold(onset_s: f64, duration_s: f64) -> Hold {
         over_room_db: 40.0,
         masked_s: 0.0,
         clipped_s: 0.0,
-        steady: None,
         quality: None,
     }
 }

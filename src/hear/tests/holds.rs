@@ -28,7 +28,7 @@ fn heard(portions: &[(&[f32], bool)], settings: HoldSettings) -> Vec<VoiceEvent>
     events
 }
 
-fn offsets(events: &[VoiceEvent]) -> Vec<crate::Hold> {
+fn offsets(events: &[VoiceEvent]) -> Vec<crate::Held> {
     events.iter().filter_map(|e| if let VoiceEvent::Offset(h) = e { Some(h.clone()) } else { None }).collect()
 }
 

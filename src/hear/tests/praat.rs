@@ -1,7 +1,7 @@
 //! Against Praat on recorded voices, and against recordings whose vowel begins and ends at known instants. The values of
 //! Praat are stored with the script that made them (`tests/checks/praat/`); the recordings are not part of the project.
 
-use crate::{Hold, VoiceFrame, analyse_voice};
+use crate::{Held, VoiceFrame, analyse_voice};
 use audio::decode::decode;
 use std::path::{Path, PathBuf};
 
@@ -16,7 +16,7 @@ fn data() -> Option<PathBuf> {
     None
 }
 
-fn hear(path: &Path) -> (Vec<VoiceFrame>, Vec<Hold>) {
+fn hear(path: &Path) -> (Vec<VoiceFrame>, Vec<Held>) {
     let sound = decode(path).unwrap();
     analyse_voice(&sound.samples, sound.rate_hz)
 }

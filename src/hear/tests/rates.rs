@@ -1,11 +1,11 @@
 //! The same voice at every rate gives the same facts.
 
 use super::synth::{AH, EE, OO, Vowel};
-use crate::{Hold, analyse_voice};
+use crate::{Held, analyse_voice};
 
 const RATES_HZ: [u32; 8] = [8000, 11_025, 16_000, 22_050, 32_000, 44_100, 48_000, 96_000];
 
-pub fn only_hold(vowel: &Vowel, rate_hz: u32, what: &str) -> Hold {
+pub fn only_hold(vowel: &Vowel, rate_hz: u32, what: &str) -> Held {
     let (_, holds) = analyse_voice(&vowel.sound(rate_hz), rate_hz);
     assert_eq!(holds.len(), 1, "{what} at {rate_hz} Hz: {holds:?}");
     holds.into_iter().next().unwrap()

@@ -1,6 +1,6 @@
 use super::*;
-use crate::mel::BANDS;
-use crate::{OwnVoice, OwnWord, Take};
+use crate::templates::mel::BANDS;
+use crate::templates::{OwnVoice, OwnWord, Take};
 
 /// A picture of a made-up word: a ridge of energy that moves from one band to another, stretched by `stretch`.
 fn picture(path: &[f32], stretch: f32, seed: u32) -> Take {
