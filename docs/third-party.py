@@ -58,7 +58,8 @@ def licence_files(package):
 
 
 def without_addresses(names):
-    return [re.sub(r"\s*<[^>]*>|\s*\([^)]*@[^)]*\)", "", name).strip() for name in names]
+    named = (re.sub(r"\s*<[^>]*>|\s*\([^)]*@[^)]*\)", "", name).strip() for name in names)
+    return [re.sub(r"@\S+", "", name) for name in named]
 
 
 def credit(package):

@@ -59,7 +59,7 @@ pub struct Evening {
     /// Holds and glides.
     pub holds: usize,
     pub holds_missed: Vec<Finding>,
-    /// Holds and phrases whose length was told wrongly.
+    /// Holds and phrases whose length was measured wrongly.
     pub wrong: Vec<Finding>,
     pub false_actions: Vec<(Cause, Finding)>,
     pub repeated: usize,

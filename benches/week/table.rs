@@ -6,7 +6,7 @@ use super::{Habit, PLAIN};
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
-const HEAD: &str = "practices finished | steps done | words said | heard | missed (over the tool's voice) | holds made | measured | holds and phrases told wrongly | false actions | reminders | minutes | lost";
+const HEAD: &str = "practices finished | steps done | words said | heard | missed (over the tool's voice) | holds made | measured | holds and phrases measured wrongly | false actions | reminders | minutes | lost";
 const RULE: &str = "--- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | ---";
 
 /// One table of all habits, then one for each with its evenings and what is worth a look.
@@ -35,7 +35,7 @@ pub fn tables(habits: &[Habit], week: &Week) -> String {
             let day = week.evenings.get(n).map(|evening| evening.day.as_str()).unwrap_or_default();
             list(&mut text, day, "missed", evening.missed.iter());
             list(&mut text, day, "hold not measured", evening.holds_missed.iter());
-            list(&mut text, day, "told wrongly", evening.wrong.iter());
+            list(&mut text, day, "measured wrongly", evening.wrong.iter());
             for (cause, finding) in &evening.false_actions {
                 let _ = writeln!(text, "- {day} {:.1} s, false ({}): {}", finding.at_s, cause.name(), finding.what);
             }
