@@ -290,7 +290,7 @@ impl Pipeline {
         }
         let at_s = self.now_s();
         let (confidence, text) = (heard.confidence, heard.text.clone());
-        // Before the echo canceller has learnt the room, "I am a practice aid" can pass for a "pause". Over our own voice
+        // Before the echo canceller has learnt the room, "a practice aid" can pass for a "pause". Over our own voice
         // only a sure one counts; a "stop" counts as ever, for a needless stop does less harm than a missed one.
         match grammar::meaning(&heard.tag) {
             // A word that was half heard when the state changed may come after it.

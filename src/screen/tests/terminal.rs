@@ -162,14 +162,14 @@ fn the_cursor_comes_back_and_the_block_goes_at_the_end() {
     let mut rig = rig(true);
     assert_eq!(rig.sink.take(), HIDE);
     rig.screen.show(0.0, &view("12"));
-    rig.screen.said(1.0, "Well worked.");
+    rig.screen.said(1.0, "Good work.");
     let mut text = rig.sink.take();
     drop(rig.screen);
     let last = rig.sink.take();
     assert!(last.ends_with(SHOW));
     text.push_str(&last);
     let left: Vec<_> = emulate(&text, 40, 20).into_iter().filter(|line| !line.is_empty()).collect();
-    assert_eq!(left, ["    1.0  T  Well worked."]);
+    assert_eq!(left, ["    1.0  T  Good work."]);
 }
 
 #[test]

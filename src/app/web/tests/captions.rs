@@ -5,7 +5,7 @@ fn texts(captions: &Captions) -> Vec<&str> {
 }
 
 const LONG: &str =
-    "I am a practice aid. I make no diagnosis. What your own clinician says, and the rules of the house, come before anything I say.";
+    "I'm a practice aid. I don't make a diagnosis. What your own clinician says, and the rules where you are, come before anything I say.";
 
 #[test]
 fn rows_are_short_and_even_and_nothing_is_lost() {

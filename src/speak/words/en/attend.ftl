@@ -42,8 +42,8 @@ attend-invite = It is { $time }, time for { $the }. Say start my practice when y
 attend-invite-for = It is { $time }. { $name }, it is time for { $the }. Say start for { $name } when you like.
 attend-invite-again = I am here for { $the }. Say start my practice when you like, or say later.
 attend-invite-again-for = { $name }, I am here for { $the }. Say start for { $name } when you like, or say later.
-attend-postponed = All right. I ask again in half an hour.
-attend-left-alone = All right. I leave it for today. You can still begin whenever you like.
+attend-postponed = All right. I'll ask again in half an hour.
+attend-left-alone = All right. We'll leave it for today. You can still begin whenever you like.
 
 # Starting
 
@@ -60,7 +60,7 @@ attend-again-called = start { $the }
 attend-again-not-now = not now
 attend-again-left = what is left today
 attend-again-how = how did it go
-attend-not-begun = The practice could not begin. What is wrong stands on the screen.
+attend-not-begun = The practice couldn't begin. The screen says why.
 
 # What is left, how it went. $who is a name or "he", "she", "they".
 
@@ -69,8 +69,8 @@ attend-she = she
 attend-they = they
 attend-left-today = Still to do: { $the }, at { $time }.
 attend-left-today-for = Still to do: { $the } for { $name }, at { $time }.
-attend-left-undated = Not done yet today: { $the }.
-attend-left-undated-for = Not done yet today: { $the } for { $name }.
+attend-left-undated = There's still { $the } to do today.
+attend-left-undated-for = { $name } still has { $the } to do today.
 attend-left-none = Nothing is left for today.
 attend-told-nobody = Nobody has practised yet today.
 attend-told-all = { $who } did { $all ->
@@ -82,9 +82,9 @@ attend-told-none = { $who } began, and did none of { SPOKEN($all) }.
 attend-told-left-one = { $who } did { SPOKEN($done) } of { SPOKEN($all) }; the { $first } was left out.
 attend-told-left-two = { $who } did { SPOKEN($done) } of { SPOKEN($all) }; the { $first } and the { $second } were left out.
 attend-told-left-more = { $who } did { SPOKEN($done) } of { SPOKEN($all) }; { SPOKEN($left) } were left out.
-attend-told-pain = On the way something hurt.
-attend-told-dizzy = On the way there was dizziness.
-attend-told-help = On the way there was a call for help.
+attend-told-pain = Something hurt during the practice.
+attend-told-dizzy = There was some dizziness during the practice.
+attend-told-help = There was a call for help during the practice.
 attend-early-pain = It ended early: it hurt.
 attend-early-dizzy = It ended early: there was dizziness.
 attend-early-help = It ended early, after a call for help.
@@ -100,11 +100,11 @@ attend-notice-pain-during = { $name } said it hurts during the { $exercise }. Pl
 attend-notice-dizzy = { $name } feels dizzy. Please look in.
 attend-notice-dizzy-during = { $name } felt dizzy during the { $exercise }. Please look in.
 attend-notice-help = { $name } asked for help. Please look in.
-attend-notice-no-answer = { $name } does not answer me any more. Please look in.
+attend-notice-no-answer = { $name } isn't answering any more. Please look in.
 attend-notice-missed = { $name } often gave no answer. Please look in.
 attend-notice-thanks = Say thank you when you have heard this.
 attend-notice-answered = Good.
-attend-deaf-gone = I cannot hear anybody: my microphone is gone. Please look at its plug.
-attend-deaf-silent = I cannot hear anybody: my microphone gives no sound. Please see whether it is switched off.
-attend-deaf-words = I cannot understand anybody just now. Please start me anew.
+attend-deaf-gone = I can't hear anybody: my microphone isn't connected. Please check that it's plugged in.
+attend-deaf-silent = I can't hear anybody: I'm getting no sound from my microphone. Please check whether it's switched off.
+attend-deaf-words = I can't understand anybody just now. Please restart me.
 attend-hears-again = I can hear again.

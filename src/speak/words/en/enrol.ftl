@@ -24,7 +24,7 @@ enrol-heading = Your own voice · word { $number } of { $words }
 enrol-heading-consent = Your own voice
 
 enrol-too-soft = That was a little soft for me. A bit louder, or nearer to the microphone, please: { $word }.
-enrol-too-noisy = There is some noise around you. If you can, let it be quieter, and then say: { $word }.
+enrol-too-noisy = There's some noise around you. If you can, make it quieter, and then say: { $word }.
 enrol-clipped = That was very near. A little farther away, or a little softer, please: { $word }.
 enrol-too-long = That was longer than I expected. Only this, please: { $word }.
 enrol-too-short = I only caught a bit of that. Please say once again: { $word }.
@@ -33,7 +33,7 @@ enrol-too-early = You were a little ahead of me. After the tone, please: { $word
 enrol-sounded-like = To me that sounded like { $other }. Please say: { $word }.
 enrol-leave-out = To me that sounded like { $other }. If you want to leave this word out, say it again. Otherwise say: { $word }.
 enrol-unlike = That one was rather different from the others. As you usually say it, please: { $word }.
-enrol-near = The way you said it is near to { $other }. Once again, please: { $word }.
+enrol-near = That sounded close to { $other }. Once again, please: { $word }.
 enrol-left-out = Then we leave that one out.
 enrol-leave-for-now = We leave that one for now.
 enrol-doubtful-again = I am not quite sure yet of this one. Once again, please: { $word }.
@@ -48,10 +48,10 @@ enrol-learnt = { $surer ->
    *[other] I am surer of { SPOKEN($surer) } of your words now.
 }
 enrol-doubtful = { $doubtful ->
-    [one] Of one I am still in doubt: { $names }. You can say it for me another day.
-   *[other] Of { SPOKEN($doubtful) } I am still in doubt: { $names }. You can say them for me another day.
+    [one] I'm still not sure about one: { $names }. You can say it for me another day.
+   *[other] I'm still not sure about { SPOKEN($doubtful) }: { $names }. You can say them for me another day.
 }
-enrol-thanks = Thank you. They count from the next practice on.
+enrol-thanks = Thank you. I'll use them from your next practice.
 
 # In the terminal after it, and for --show and --forget.
 

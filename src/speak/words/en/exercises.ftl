@@ -51,7 +51,7 @@ ex-tongue-hold-swallow-short = Tip of the tongue between the teeth, and swallow.
 ex-tongue-hold-swallow-cue = Tongue between the teeth… and swallow.
 
 ex-mid-swallow-hold-name = Mid-swallow hold
-ex-mid-swallow-hold-purpose = It keeps the voice box up longer, so that the way into the gullet stays open.
+ex-mid-swallow-hold-purpose = It keeps your voice box up longer, so the top of the food pipe stays open.
 ex-mid-swallow-hold-instruction = Swallow, and feel your voice box rise. When it is at the top, squeeze and keep it up for a few seconds. Then let it sink and breathe out.
 ex-mid-swallow-hold-short = Swallow, keep it up at the top, then let it sink.
 ex-mid-swallow-hold-cue = Swallow… and keep it up.
@@ -65,14 +65,14 @@ ex-effortful-swallow-cue = And swallow hard.
 ## Head and neck
 
 ex-head-lift-sustained-name = Head lift, held
-ex-head-lift-sustained-purpose = It works the muscles under the chin that open the gullet.
+ex-head-lift-sustained-purpose = It works the muscles under the chin that open the top of the food pipe.
 ex-head-lift-sustained-instruction = Lie flat on your back, without a pillow. Keep both shoulders down. Lift only your head, look at your toes, and keep it up while you breathe.
 ex-head-lift-sustained-short = Flat on your back. Lift only your head, look at your toes, and breathe.
 ex-head-lift-sustained-cue = Shoulders down… and lift.
 ex-head-lift-sustained-phase-lift = Keep it up, and breathe.
 
 ex-head-lift-repeated-name = Head lift, repeated
-ex-head-lift-repeated-purpose = It works the muscles under the chin that open the gullet.
+ex-head-lift-repeated-purpose = It works the muscles under the chin that open the top of the food pipe.
 ex-head-lift-repeated-instruction = Lie flat on your back, without a pillow. Keep both shoulders down. Each time I say lift, raise only your head, look at your toes, and lay it down.
 ex-head-lift-repeated-short = Flat on your back. Lift your head, look at your toes, and lay it down.
 ex-head-lift-repeated-cue = Lift… and down.
@@ -163,7 +163,7 @@ ex-jaw-opening-phase-open = Stay open, and breathe.
 ## Breathing and speech
 
 ex-nasal-breathing-name = Nasal breathing
-ex-nasal-breathing-purpose = It calms, and it gives you command of a long breath out.
+ex-nasal-breathing-purpose = It's calming, and helps you control a long breath out.
 ex-nasal-breathing-instruction = Close your mouth. Breathe in through your nose while I count, then let the air flow out through your nose, slowly, while I count on.
 ex-nasal-breathing-short = In and out through the nose, on my count.
 ex-nasal-breathing-cue = Let your breath out… and we begin.
@@ -175,7 +175,7 @@ ex-syllable-repetition-short = The syllables, quick and even.
 ex-syllable-repetition-cue = Breathe in… and off you go.
 
 ex-category-naming-name = Naming
-ex-category-naming-purpose = It keeps the way to your words short.
+ex-category-naming-purpose = It helps you find words quickly.
 ex-category-naming-instruction = I give you a group of things. Name as many of them as come to mind, one after the other, in a clear voice. I count and keep the time.
 ex-category-naming-short = As many as come to mind, in a clear voice.
 ex-category-naming-cue = Begin now.

@@ -1,6 +1,6 @@
 # What the set-up pages show. It is read, never heard; every key begins with page-.
 
-page-skip = To the content
+page-skip = Skip to content
 page-nav-label = Set-up pages
 page-nav-start = Set-up
 page-nav-microphone = Sound check
@@ -22,9 +22,9 @@ page-no-such-button = This page has no such button. Load it again.
 page-yes = Yes
 page-no = No
 page-remove = Remove
-page-break-off = Break off
-page-broken-off = Broken off. Nothing was kept.
-page-look-again = Look how far it is
+page-break-off = Cancel
+page-broken-off = Cancelled. Nothing was kept.
+page-look-again = Check progress
 page-whose = Whose
 page-everybody = Everybody
 page-figures = Figures
@@ -121,7 +121,7 @@ page-mic-room-loud = The room is too loud for a soft voice. Close the window, sw
 page-mic-too-soft = The voice is too soft: it hardly stands out of the room. Bring the microphone nearer, or turn its level up.
 page-mic-changes-volume = The microphone changes its own volume, so levels cannot be compared. Switch off “automatic gain” in the computer’s sound settings.
 page-mic-own-voice = The tool’s own voice comes back too loud. Turn the loudspeaker down, or move it away from the microphone.
-page-mic-lost = Sound was lost on its way. Close other programs, or plug the microphone in anew.
+page-mic-lost = Some sound was lost. Close other programs, or unplug the microphone and plug it in again.
 page-figure-room = Room, re full scale
 page-figure-voice = Voice, re full scale
 page-figure-own = The tool’s own voice in the microphone, re full scale

@@ -1,9 +1,9 @@
 # Keeping the sound of practices: asked aloud once after the page asked.
 
-ask-sound = On the page it was asked to keep the sound of your practices for { $days ->
+ask-sound = Someone asked on the set-up page to keep recordings of your practices for { $days ->
     [one] one day
    *[other] { SPOKEN($days) } days
-}, on this computer alone. Is that all right? Yes, or no?
+}, on this computer only. Is that all right? Yes, or no?
 ask-sound-shown = Keep the sound of your practices for { $days ->
     [one] one day
    *[other] { $days } days

@@ -18,7 +18,7 @@ greeting-shown = { $steps ->
     [one] One exercise
    *[other] { SPOKEN($steps) } exercises
 }
-aid-notice = I am a practice aid. I make no diagnosis. What your own clinician says, and the rules of the house, come before anything I say.
+aid-notice = I'm a practice aid. I don't make a diagnosis. What your own clinician says, and the rules where you are, come before anything I say.
 you-can-stop = You can say stop at any time.
 heading-session = { $title }
 heading-step = { $name } · { $repetition } of { $repetitions }
@@ -34,20 +34,20 @@ resumed = Then we go on with { $name }.
 
 cautions-first = Before we begin, a few words on safety.
 cautions-shown = Safety first
-ask-agreement = Has your clinician agreed that you do these exercises? Please answer yes or no.
+ask-agreement = Has your clinician agreed to you doing these exercises? Please answer yes or no.
 ask-agreement-shown = Has your clinician agreed to these exercises?
 agreement-noted = Thank you. I have noted that.
 agreement-missing = { $steps ->
-    [one] Then I leave out one exercise
-   *[other] Then I leave out { SPOKEN($steps) } exercises
-} until your clinician has agreed.
+    [one] I'll leave out one exercise
+   *[other] I'll leave out { SPOKEN($steps) } exercises
+} until your clinician agrees.
 ask-yes-no-again = Take your time. Yes, or no?
 
 # Waiting for ready
 
 ask-ready-first = Sit upright, both feet down. Say ready when you would like to begin.
 ask-ready-first-shown = Sit upright, both feet down
-ask-ready = Say ready when you sit upright, both feet down.
+ask-ready = Sit upright with both feet on the floor, then say ready.
 ask-ready-shown = Sit upright, both feet down
 ask-position = Say ready when you are in position.
 ask-position-shown = Get into position
@@ -101,7 +101,7 @@ loud-enough = That is enough loud voice for today. Let your voice rest.
 # When holds or level fall over the last trials. Nothing is said of the numbers.
 offer-rest = You have worked hard. Would you like a rest? Yes, or no? You can also finish for today.
 offer-rest-shown = A rest?
-sip-rules-now = For the sips: sit fully upright, chin level, one small sip at a time. If you cough, if your voice turns wet, or if you are short of breath: put the drink away for today, and tell your clinician.
+sip-rules-now = For the sips: sit fully upright, keep your chin level, and take one small sip at a time. If you cough, if your voice sounds wet or gurgly, or if you're short of breath, put the drink away for today and tell your clinician.
 
 # Voiced trials, reading, syllables
 
@@ -170,8 +170,8 @@ question-fact = { $fact }
 naming-count = { $number ->
     [one] I heard one of the { $category }.
    *[other] I heard { SPOKEN($number) } { $category }.
-} Well thought.
-naming-over = And the minute is over. Well thought.
+} Good thinking.
+naming-over = That's the minute over. Good thinking.
 
 # Results
 
@@ -200,7 +200,7 @@ best-so-far = The best so far: { SECONDS($seconds) }.
 done-so-far = { SPOKEN($done) } of { SPOKEN($all) } done so far.
 why-practice = Each exercise has its own purpose. Ask me again when it has begun.
 step-done = That one is done.
-    .v1 = Done. Well worked.
+    .v1 = Done. Good work.
     .v2 = That's that one.
 minutes-left = { $minutes ->
     [one] About a minute left.
@@ -217,19 +217,19 @@ resting = Rest. Say ready when you want to go on.
 resting-shown = Rest
 halted-reminder = I am here. Say go on, or finish.
 going-on = Then we go on.
-finishing = Finishing here. Say go on if you would rather stay.
-finishing-shown = Finishing. "Go on" takes it back.
+finishing = Finishing here. Say go on to keep practising.
+finishing-shown = Finishing. Say "go on" to keep practising.
 ask-confirm = Was that { $command }?
 ask-confirm-shown = Was that { $command }?
 
 # Help and feeling unwell
 
-help = I lead, you follow, in your own time. If something is wrong, leave the exercise and call someone to you. In an emergency, call your emergency number.
+help = I lead and you follow, in your own time. If something is wrong, leave the exercise and call someone for help. In an emergency, call your emergency number.
 help-go-on = Say go on when you like, skip for the next exercise, or finish.
 help-shown = Help
-unwell-leave = Then we leave { $name } for today.
+unwell-leave = We'll leave { $name } for today.
 unwell-dizzy = Breathe as you like and stay seated, or lie down. If it does not pass, call someone. With chest pain, sudden weakness or trouble speaking, call your emergency number. I have noted it for your clinician.
-unwell-pain = Leave everything loose. If it does not ease, call someone. With chest pain, call your emergency number. I have noted it for your clinician.
+unwell-pain = Relax, and let everything go loose. If it doesn't ease, call someone. If you have chest pain, call your emergency number. I've noted it for your clinician.
 unwell-go-on = Say go on for the next exercise, or finish.
 unwell-shown = Left for today
 
@@ -238,7 +238,7 @@ unwell-shown = Left for today
 summary-all = That's all for today. { $done ->
     [one] The one exercise is done.
    *[other] All { SPOKEN($done) } are done.
-} Well worked.
+} Good work.
 summary-part = That's all for today. { $done ->
     [0] We leave it there.
    *[other] { SPOKEN($done) } of { SPOKEN($all) } done{ $left ->
@@ -305,7 +305,7 @@ weekday-sunday = Sunday
 
 # Troubles: each is told once, when nothing is being timed.
 trouble-loudspeaker-too-loud = My voice is so loud here that I cannot hear you over it. Answer when I have spoken, or turn me down a little.
-trouble-room-too-loud = The room is loud just now, so I cannot measure well. If a television or a tap is on, please turn it off. It can also stay as it is.
+trouble-room-too-loud = The room is loud just now, so I can't measure well. If a television or a tap is on, please turn it off. If you can't, that's fine.
 trouble-room-talks = I hear others talking, or a television, so I may miss you. If it can be turned off, please turn it off, or come nearer to me.
 trouble-microphone-clips = Your microphone cuts off the loudest parts. Move it a little further away, or turn it down.
 trouble-microphone-gain = Your microphone changes its own volume. Levels are not comparable today.
@@ -317,7 +317,7 @@ class-greeting = { $title }. { $steps ->
    *[other] { SPOKEN($steps) } exercises
 } for everyone. I count and keep the time.
 class-shown = For the class
-class-safety = Everyone: keep to what is easy. Whoever feels dizzy, or has pain, leaves the exercise out.
+class-safety = Everyone, keep to what's easy. If you feel dizzy or have pain, leave the exercise out.
 class-start = Say here we go, or press the key, to begin.
 class-start-shown = "Here we go", or the key
 class-position = When everyone is ready, say here we go.
@@ -329,4 +329,4 @@ class-sip-shown = One small sip
 class-halted = All quiet. Say go on, or next exercise.
 class-resting = Everyone rest. Say here we go when you want to go on.
 class-unwell = Whoever is unwell leaves it out and stays seated. Your clinician is here.
-class-over = That is all. Well worked, everyone.
+class-over = That's all. Good work, everyone.
