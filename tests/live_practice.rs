@@ -28,12 +28,12 @@ fn rules() -> Vec<Rule> {
         // Stops the tool in the middle of a sentence.
         Rule::after("Close your mouth. Breathe in through your nose", Act::Say(STOP)).over(Duration::from_millis(1_500)).once(),
         Rule::after("Say go on", Act::Say("continue")),
-        Rule::after("I am here. Say go on", Act::Say("continue please")),
+        Rule::after("I'm still here. Say go on", Act::Say("continue please")),
         Rule::after("swallow hard.", Act::Say("i'm done")),
         Rule::after("Say done", Act::Say("i am done")),
-        Rule::after("Done, when you are", Act::Say("all done")),
+        Rule::after("Say done when you are", Act::Say("all done")),
         Rule::after("Say ready", Act::Say("i'm ready")),
-        Rule::after("Ready, when you are", Act::Say("i am ready")),
+        Rule::after("Say ready when you are", Act::Say("i am ready")),
     ]
 }
 
@@ -146,7 +146,7 @@ fn stopped_in_the_sentence(happened: &[Happened], entries: &[Value]) {
     let (began_s, sentence) = *lines.iter().rfind(|line| line.0 <= at_s).unwrap();
     assert!(sentence.starts_with("Close your mouth."), "stop was heard in \"{sentence}\"");
     let next = lines.iter().find(|line| line.0 > began_s).unwrap();
-    assert!(next.1.starts_with("All quiet."), "after stop: \"{}\"", next.1);
+    assert!(next.1.starts_with("I'll be quiet."), "after stop: \"{}\"", next.1);
     println!("stop at {:.2} s of the sentence", at_s - began_s);
 }
 

@@ -138,7 +138,7 @@ fn stopped(hub: &LiveHub) {
     no_bar(hub);
     mood(hub, MoodName::Speaking, "Speaking");
     hub.offer(&offers(&["go on", "skip", "finish"], &MORE));
-    hub.set(Section::Rows, &rows(&[(Who::Client, "You: “stop”"), (Who::Tool, "All quiet. Say go on, skip, or finish.")]));
+    hub.set(Section::Rows, &rows(&[(Who::Client, "You: “stop”"), (Who::Tool, "I'll be quiet. Say go on, skip, or finish.")]));
 }
 
 fn over(hub: &LiveHub) {

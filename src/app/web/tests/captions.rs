@@ -55,7 +55,7 @@ fn what_was_hushed_is_not_shown() {
     captions.began(0.0, LONG);
     captions.hushed();
     captions.tick(60.0);
-    captions.began(60.0, "All quiet.");
+    captions.began(60.0, "I'll be quiet.");
     assert_eq!(texts(&captions).len(), 2, "{:?}", texts(&captions));
     captions.note(Who::Client, "You: “stop”");
     let last = captions.rows().last().map(|row| (row.who, row.text.clone()));

@@ -26,9 +26,9 @@ heading-set = { $name } · set { $set } of { $sets } · { $repetition } of { $re
 
 # Going on with an interrupted session
 
-ask-resume = Last time we broke off part way. Shall we go on from there? Yes, or no?
-ask-resume-shown = Go on from where you were?
-resumed = Then we go on with { $name }.
+ask-resume = Last time we didn't get to the end. Shall we pick up from there? Yes, or no?
+ask-resume-shown = Pick up where you left off?
+resumed = Let's go on with { $name }.
 
 # Cautions and agreement
 
@@ -36,7 +36,7 @@ cautions-first = Before we begin, a few words on safety.
 cautions-shown = Safety first
 ask-agreement = Has your clinician agreed to you doing these exercises? Please answer yes or no.
 ask-agreement-shown = Has your clinician agreed to these exercises?
-agreement-noted = Thank you. I have noted that.
+agreement-noted = Thank you. I've noted that.
 agreement-missing = { $steps ->
     [one] I'll leave out one exercise
    *[other] I'll leave out { SPOKEN($steps) } exercises
@@ -45,19 +45,19 @@ ask-yes-no-again = Take your time. Yes, or no?
 
 # Waiting for ready
 
-ask-ready-first = Sit upright, both feet down. Say ready when you would like to begin.
-ask-ready-first-shown = Sit upright, both feet down
+ask-ready-first = Sit upright with both feet on the floor. Say ready when you'd like to begin.
+ask-ready-first-shown = Sit upright, both feet on the floor
 ask-ready = Sit upright with both feet on the floor, then say ready.
-ask-ready-shown = Sit upright, both feet down
-ask-position = Say ready when you are in position.
+ask-ready-shown = Sit upright, both feet on the floor
+ask-position = Say ready when you're in position.
 ask-position-shown = Get into position
-ask-rest-over = Rest as long as you like. Say ready to go on.
+ask-rest-over = Rest for as long as you like. Say ready to go on.
 ask-rest-over-shown = Rest
-ask-ready-again = Take your time. Ready, when you are.
-ask-ready-once-more = No hurry. Say ready when you would like to go on.
-ready-not-understood = I heard somebody, but not the word. Say ready once more, a little louder.
-wait-for-ready = I am here. Say ready whenever you like.
-gave-up = I have not heard from you for a while, so I end here. Everything is kept.
+ask-ready-again = Take your time. Say ready when you are.
+ask-ready-once-more = No hurry. Say ready when you'd like to go on.
+ready-not-understood = I heard someone, but I didn't catch the word. Say ready once more, a little louder.
+wait-for-ready = I'm here. Say ready whenever you like.
+gave-up = I haven't heard from you for a while, so I'll end here. Everything is saved.
 
 # Steps
 
@@ -71,16 +71,16 @@ dose-times = { $sets ->
    *[other] { SPOKEN($sets) } sets of { SPOKEN($repetitions) }.
 }
 dose-rounds = { $repetitions ->
-    [one] One round. I count.
-   *[other] { SPOKEN($repetitions) } rounds. I count.
+    [one] One round. I'll count.
+   *[other] { SPOKEN($repetitions) } rounds. I'll count.
 }
 dose-phrases = { $repetitions ->
     [one] One phrase.
    *[other] { SPOKEN($repetitions) } phrases.
 }
 dose-categories = { $repetitions ->
-    [one] One category, a minute of time. One word after the other.
-   *[other] { SPOKEN($repetitions) } categories, a minute each. One word after the other.
+    [one] One category, for one minute. Say one word after another.
+   *[other] { SPOKEN($repetitions) } categories, a minute each. Say one word after another.
 }
 dose-questions = { $repetitions ->
     [one] One question.
@@ -92,15 +92,15 @@ cue-words-again = { $words }.
 cue-words-shown = { $words }
 repetition-number = Number { SPOKEN($n) }.
 repetition-last = The last one.
-skipped = Leaving out { $name }. Say go back to have it after all.
+skipped = Leaving out { $name }. Say go back if you'd like to do it after all.
 went-back = Back to { $name }.
 
 went-back-done = { $name } is done for today.
-loud-enough = That is enough loud voice for today. Let your voice rest.
+loud-enough = That's enough loud voice for today. Let your voice rest.
 
 # When holds or level fall over the last trials. Nothing is said of the numbers.
-offer-rest = You have worked hard. Would you like a rest? Yes, or no? You can also finish for today.
-offer-rest-shown = A rest?
+offer-rest = You've worked hard. Would you like a rest? Yes, or no? You can also finish for today.
+offer-rest-shown = Would you like a rest?
 sip-rules-now = For the sips: sit fully upright, keep your chin level, and take one small sip at a time. If you cough, if your voice sounds wet or gurgly, or if you're short of breath, put the drink away for today and tell your clinician.
 
 # Voiced trials, reading, syllables
@@ -131,20 +131,20 @@ rounds-to-go = { $rounds ->
     [one] One round to go.
    *[other] { SPOKEN($rounds) } rounds to go.
 }
-pace-changed = I count at the new pace.
-speech-rate-changed = I speak like this now.
+pace-changed = I'll count at the new pace.
+speech-rate-changed = I'll speak like this now.
 pace-stays = These are real seconds, so the count stays as it is.
-volume-changed = Like this?
+volume-changed = Is this better?
 
 # Self-paced repetitions
 
-done-again = Take your time. Say done when you have done it.
-done-once-more = No hurry. Done, when you are.
-done-not-understood = I heard somebody, but not the word. When you have done it, say all done, a little louder.
-wait-for-done = I am here. Say done whenever you like.
-ask-sip = One small sip, if your clinician allows it. Swallow it all, then say done.
+done-again = Take your time. Say done when you've done it.
+done-once-more = No hurry. Say done when you are.
+done-not-understood = I heard someone, but I didn't catch the word. When you've done it, say all done, a little louder.
+wait-for-done = I'm here. Say done whenever you like.
+ask-sip = Take one small sip, if your clinician allows it. Swallow it all, then say done.
 ask-sip-shown = One small sip, swallow it all
-ask-sip-again = Say done when it has all gone down.
+ask-sip-again = Say done when it's all gone down.
 
 # Questions
 
@@ -152,19 +152,19 @@ question-clue = { $clue }
 question-kind-double-meaning = One word with two meanings.
 question-kind-opposite = Now an opposite.
 question-kind-saying = Finish the saying.
-question-kind-odd-one-out = Which one does not belong?
+question-kind-odd-one-out = Which one doesn't belong?
 question-kind-definition = What is it?
-question-kind-pair = Two that go together.
-question-kind-category = As many as come to mind.
+question-kind-pair = Two things that go together.
+question-kind-category = Name as many as you can think of.
 question-clue-shown = { $clue }
-question-hint = A hint. { $hint }
-question-hint-asked = Here is a hint. { $hint }
-question-near = That comes near. { $hint }
-    .v1 = A good thought, and close. { $hint }
+question-hint = Let me give you a hint. { $hint }
+question-hint-asked = Here's a hint. { $hint }
+question-near = That's close. { $hint }
+    .v1 = Good thinking, you're close. { $hint }
 question-found = Yes. { $answer }.
     .v1 = That's it. { $answer }.
-    .v2 = { $answer }. You have it.
-question-told = I had { $answer } in mind.
+    .v2 = { $answer }. You've got it.
+question-told = I was thinking of { $answer }.
 question-fact = { $fact }
 
 naming-count = { $number ->
@@ -184,24 +184,24 @@ held-more-than-last = { SECONDS($seconds) }. { $more ->
 held-more-than-weekday = { SECONDS($seconds) }. { $more ->
     [one] One more
    *[other] { SPOKEN($more) } more
-} than { $weekday }.
-best = That one is done. The best was { SECONDS($seconds) }.
+} than on { $weekday }.
+best = That one's done. Your best was { SECONDS($seconds) }.
     .v1 = Done. Your best was { SECONDS($seconds) }.
-best-longest-this-month = That one is done. The best was { SECONDS($seconds) }: your longest this month.
-best-more-than-last = That one is done. The best was { SECONDS($seconds) }, { $more ->
+best-longest-this-month = That one's done. Your best was { SECONDS($seconds) }, your longest this month.
+best-more-than-last = That one's done. Your best was { SECONDS($seconds) }, { $more ->
     [one] one more
    *[other] { SPOKEN($more) } more
 } than last time.
-best-more-than-weekday = That one is done. The best was { SECONDS($seconds) }, { $more ->
+best-more-than-weekday = That one's done. Your best was { SECONDS($seconds) }, { $more ->
     [one] one more
    *[other] { SPOKEN($more) } more
-} than { $weekday }.
-best-so-far = The best so far: { SECONDS($seconds) }.
+} than on { $weekday }.
+best-so-far = Your best so far is { SECONDS($seconds) }.
 done-so-far = { SPOKEN($done) } of { SPOKEN($all) } done so far.
-why-practice = Each exercise has its own purpose. Ask me again when it has begun.
-step-done = That one is done.
+why-practice = Each exercise has its own purpose. Ask me again once it has begun.
+step-done = That one's done.
     .v1 = Done. Good work.
-    .v2 = That's that one.
+    .v2 = That's that one done.
 minutes-left = { $minutes ->
     [one] About a minute left.
    *[other] About { SPOKEN($minutes) } minutes left.
@@ -209,14 +209,14 @@ minutes-left = { $minutes ->
 
 # Standing still
 
-stopped = All quiet. Say go on, skip, or finish.
+stopped = I'll be quiet. Say go on, skip, or finish.
 stopped-shown = Stopped
 paused = Take your time. Say go on when you like.
 paused-shown = Paused
-resting = Rest. Say ready when you want to go on.
+resting = Have a rest. Say ready when you'd like to go on.
 resting-shown = Rest
-halted-reminder = I am here. Say go on, or finish.
-going-on = Then we go on.
+halted-reminder = I'm still here. Say go on, or finish.
+going-on = Let's go on.
 finishing = Finishing here. Say go on to keep practising.
 finishing-shown = Finishing. Say "go on" to keep practising.
 ask-confirm = Was that { $command }?
@@ -228,7 +228,7 @@ help = I lead and you follow, in your own time. If something is wrong, leave the
 help-go-on = Say go on when you like, skip for the next exercise, or finish.
 help-shown = Help
 unwell-leave = We'll leave { $name } for today.
-unwell-dizzy = Breathe as you like and stay seated, or lie down. If it does not pass, call someone. With chest pain, sudden weakness or trouble speaking, call your emergency number. I have noted it for your clinician.
+unwell-dizzy = Breathe as you like and stay seated, or lie down. If it doesn't pass, call someone. If you have chest pain, sudden weakness or trouble speaking, call your emergency number. I've noted it for your clinician.
 unwell-pain = Relax, and let everything go loose. If it doesn't ease, call someone. If you have chest pain, call your emergency number. I've noted it for your clinician.
 unwell-go-on = Say go on for the next exercise, or finish.
 unwell-shown = Left for today
@@ -240,7 +240,7 @@ summary-all = That's all for today. { $done ->
    *[other] All { SPOKEN($done) } are done.
 } Good work.
 summary-part = That's all for today. { $done ->
-    [0] We leave it there.
+    [0] We'll leave it there.
    *[other] { SPOKEN($done) } of { SPOKEN($all) } done{ $left ->
         [0] .
         [one] , one left for another day.
@@ -303,19 +303,19 @@ weekday-friday = Friday
 weekday-saturday = Saturday
 weekday-sunday = Sunday
 
-# Troubles: each is told once, when nothing is being timed.
-trouble-loudspeaker-too-loud = My voice is so loud here that I cannot hear you over it. Answer when I have spoken, or turn me down a little.
+# Warnings: each is said once, when nothing is being timed.
+trouble-loudspeaker-too-loud = My voice is so loud here that I can't hear you over it. Answer after I've spoken, or turn me down a little.
 trouble-room-too-loud = The room is loud just now, so I can't measure well. If a television or a tap is on, please turn it off. If you can't, that's fine.
-trouble-room-talks = I hear others talking, or a television, so I may miss you. If it can be turned off, please turn it off, or come nearer to me.
-trouble-microphone-clips = Your microphone cuts off the loudest parts. Move it a little further away, or turn it down.
-trouble-microphone-gain = Your microphone changes its own volume. Levels are not comparable today.
+trouble-room-talks = I can hear other people talking, or a television, so I may miss you. If it can be turned off, please turn it off, or come closer to me.
+trouble-microphone-clips = Your microphone is cutting off the loudest parts. Move it a little further away, or turn it down.
+trouble-microphone-gain = Your microphone keeps changing its own volume. Today's levels can't be compared with other days.
 
 # A class, led by its clinician
 
 class-greeting = { $title }. { $steps ->
     [one] One exercise
    *[other] { SPOKEN($steps) } exercises
-} for everyone. I count and keep the time.
+} for everyone. I'll count and keep time.
 class-shown = For the class
 class-safety = Everyone, keep to what's easy. If you feel dizzy or have pain, leave the exercise out.
 class-start = Say here we go, or press the key, to begin.
@@ -324,9 +324,9 @@ class-position = When everyone is ready, say here we go.
 class-position-shown = "Here we go", or the key
 class-rest-over = Everyone rest. Say here we go for the next one.
 class-rest-over-shown = Rest
-class-sip = Whoever is allowed to: one small sip, and swallow it all. Say here we go when everyone has.
+class-sip = If you're allowed to, take one small sip and swallow it all. Say here we go when everyone has.
 class-sip-shown = One small sip
-class-halted = All quiet. Say go on, or next exercise.
-class-resting = Everyone rest. Say here we go when you want to go on.
-class-unwell = Whoever is unwell leaves it out and stays seated. Your clinician is here.
+class-halted = I'll be quiet. Say go on, or next exercise.
+class-resting = Everyone rest. Say here we go when you'd like to go on.
+class-unwell = If you feel unwell, leave it out and stay seated. Your clinician is here.
 class-over = That's all. Good work, everyone.
