@@ -27,13 +27,13 @@ fn rules() -> Vec<Rule> {
         Rule::after("start in your own time", Act::Hold(HOLD_S)),
         // Stops the tool in the middle of a sentence.
         Rule::after("Close your mouth. Breathe in through your nose", Act::Say(STOP)).over(Duration::from_millis(1_500)).once(),
-        Rule::after("Say go on", Act::Say("continue")),
         Rule::after("I'm still here. Say go on", Act::Say("continue please")),
+        Rule::after("Say go on", Act::Say("continue")),
         Rule::after("swallow hard.", Act::Say("i'm done")),
-        Rule::after("Say done", Act::Say("i am done")),
         Rule::after("Say done when you are", Act::Say("all done")),
-        Rule::after("Say ready", Act::Say("i'm ready")),
+        Rule::after("Say done", Act::Say("i am done")),
         Rule::after("Say ready when you are", Act::Say("i am ready")),
+        Rule::after("Say ready", Act::Say("i'm ready")),
     ]
 }
 

@@ -1,7 +1,7 @@
 # Words of the exercises. For each exercise ID of the catalogue:
 #   ex-ID-name         in headings and lists
-#   ex-ID-purpose      what it is for, told when asked
-#   ex-ID-instruction  what to do, told the first time
+#   ex-ID-purpose      what it is for, said when asked
+#   ex-ID-instruction  what to do, said the first time
 #   ex-ID-short        the same from the second time on
 #   ex-ID-cue          starts one repetition
 #   ex-ID-phase-NAME   said as a phase of a timed posture begins
@@ -19,106 +19,106 @@ ex-long-ah-short = The long ah, strong and steady.
 ex-long-ah-cue = Breathe in… and ah.
 
 ex-high-ee-name = High ee
-ex-high-ee-purpose = It stretches the voice upward and lifts the voice box.
-ex-high-ee-instruction = Breathe in, then sing a high, light ee and hold it for a few seconds. High, yet without any push.
+ex-high-ee-purpose = It stretches your voice upward and lifts the voice box.
+ex-high-ee-instruction = Breathe in, then sing a high, light ee and hold it for a few seconds. Go high, but don't push.
 ex-high-ee-short = The high ee, light and easy.
 ex-high-ee-cue = Breathe in… and a high ee.
 
 ex-glide-up-name = Glide up
-ex-glide-up-purpose = It keeps the range of the voice wide.
-ex-glide-up-instruction = Start on your lowest comfortable note and let an ah slide up in one smooth line to your highest comfortable note.
+ex-glide-up-purpose = It keeps the range of your voice wide.
+ex-glide-up-instruction = Start on your lowest comfortable note, and slide an ah up smoothly to your highest comfortable note.
 ex-glide-up-short = Slide from low to high.
 ex-glide-up-cue = Breathe in… start low, and glide up.
 
 ex-glide-down-name = Glide down
-ex-glide-down-purpose = It keeps the range of the voice wide.
-ex-glide-down-instruction = Start on your highest comfortable note and let an ah slide down in one smooth line to your lowest comfortable note.
+ex-glide-down-purpose = It keeps the range of your voice wide.
+ex-glide-down-instruction = Start on your highest comfortable note, and slide an ah down smoothly to your lowest comfortable note.
 ex-glide-down-short = Slide from high to low.
 ex-glide-down-cue = Breathe in… start high, and glide down.
 
 ex-functional-phrases-name = Everyday phrases
-ex-functional-phrases-purpose = It carries your good voice into the sentences you use each day.
-ex-functional-phrases-instruction = I say a phrase from your own day. Say it after me, in the same full voice as the long ah.
+ex-functional-phrases-purpose = It carries your good voice into the sentences you use every day.
+ex-functional-phrases-instruction = I'll say a phrase from your own day. Say it after me, in the same full voice as the long ah.
 ex-functional-phrases-short = Your own phrases, in a full voice.
 ex-functional-phrases-cue = Your turn.
 
 ## Swallowing
 
 ex-tongue-hold-swallow-name = Tongue-hold swallow
-ex-tongue-hold-swallow-purpose = It works the back wall of the throat.
-ex-tongue-hold-swallow-instruction = Only saliva, with your mouth empty. Put the tip of your tongue just past your front teeth, hold it there gently with the teeth, and swallow.
-ex-tongue-hold-swallow-short = Tip of the tongue between the teeth, and swallow. Saliva only.
+ex-tongue-hold-swallow-purpose = It works the back wall of your throat.
+ex-tongue-hold-swallow-instruction = Use only saliva, with your mouth empty. Put the tip of your tongue just past your front teeth, hold it there gently with your teeth, and swallow.
+ex-tongue-hold-swallow-short = Tip of your tongue between your teeth, and swallow. Saliva only.
 ex-tongue-hold-swallow-cue = Tongue between the teeth… and swallow.
 
 ex-mid-swallow-hold-name = Mid-swallow hold
 ex-mid-swallow-hold-purpose = It keeps your voice box up longer, so the top of the food pipe stays open.
-ex-mid-swallow-hold-instruction = Swallow, and feel your voice box rise. When it is at the top, squeeze and keep it up for a few seconds. Then let it sink and breathe out.
-ex-mid-swallow-hold-short = Swallow, keep it up at the top, then let it sink.
+ex-mid-swallow-hold-instruction = Swallow, and feel your voice box rise. When it's at the top, squeeze and keep it up for a few seconds. Then let it come down, and breathe out.
+ex-mid-swallow-hold-short = Swallow, keep it up at the top, then let it come down.
 ex-mid-swallow-hold-cue = Swallow… and keep it up.
 
 ex-effortful-swallow-name = Strong swallow
-ex-effortful-swallow-purpose = It works the tongue and the throat together.
-ex-effortful-swallow-instruction = Gather your saliva. Then swallow as hard as you can, as if you had a big bite to get down. Squeeze with tongue and throat.
-ex-effortful-swallow-short = Swallow hard, with tongue and throat.
+ex-effortful-swallow-purpose = It works your tongue and throat together.
+ex-effortful-swallow-instruction = Gather your saliva. Then swallow as hard as you can, as if you had a big bite to get down. Squeeze with your tongue and throat.
+ex-effortful-swallow-short = Swallow hard, with your tongue and throat.
 ex-effortful-swallow-cue = And swallow hard.
 
 ## Head and neck
 
 ex-head-lift-sustained-name = Head lift, held
 ex-head-lift-sustained-purpose = It works the muscles under the chin that open the top of the food pipe.
-ex-head-lift-sustained-instruction = Lie flat on your back, without a pillow. Keep both shoulders down. Lift only your head, look at your toes, and keep it up while you breathe.
+ex-head-lift-sustained-instruction = Lie flat on your back, without a pillow. Keep both shoulders down. Lift only your head, look at your toes, and keep your head up while you breathe.
 ex-head-lift-sustained-short = Flat on your back. Lift only your head, look at your toes, and breathe.
 ex-head-lift-sustained-cue = Shoulders down… and lift.
 ex-head-lift-sustained-phase-lift = Keep it up, and breathe.
 
 ex-head-lift-repeated-name = Head lift, repeated
 ex-head-lift-repeated-purpose = It works the muscles under the chin that open the top of the food pipe.
-ex-head-lift-repeated-instruction = Lie flat on your back, without a pillow. Keep both shoulders down. Each time I say lift, raise only your head, look at your toes, and lay it down.
-ex-head-lift-repeated-short = Flat on your back. Lift your head, look at your toes, and lay it down.
+ex-head-lift-repeated-instruction = Lie flat on your back, without a pillow. Keep both shoulders down. Each time I say lift, raise only your head, look at your toes, and lay it back down.
+ex-head-lift-repeated-short = Flat on your back. Lift your head, look at your toes, and lay it back down.
 ex-head-lift-repeated-cue = Lift… and down.
 
 ex-chin-tuck-ball-name = Chin to the ball, held
-ex-chin-tuck-ball-purpose = It works the muscles under the chin, while you sit.
-ex-chin-tuck-ball-instruction = Sit tall, with a soft ball between your chin and your chest. Press your chin down on the ball and keep pressing while you breathe.
-ex-chin-tuck-ball-short = Press your chin on the ball, and breathe.
+ex-chin-tuck-ball-purpose = It works the muscles under your chin while you sit.
+ex-chin-tuck-ball-instruction = Sit tall, with a soft ball between your chin and your chest. Press your chin down on the ball, and keep pressing while you breathe.
+ex-chin-tuck-ball-short = Press your chin down on the ball, and breathe.
 ex-chin-tuck-ball-cue = Sit tall… and press.
 ex-chin-tuck-ball-phase-press = Keep pressing, and breathe.
 
 ex-chin-tuck-ball-repeated-name = Chin to the ball, repeated
-ex-chin-tuck-ball-repeated-purpose = It works the muscles under the chin, while you sit.
-ex-chin-tuck-ball-repeated-instruction = Sit tall, with a soft ball between your chin and your chest. Each time I say press, press your chin on the ball and let go.
-ex-chin-tuck-ball-repeated-short = Press your chin on the ball, and let go.
+ex-chin-tuck-ball-repeated-purpose = It works the muscles under your chin while you sit.
+ex-chin-tuck-ball-repeated-instruction = Sit tall, with a soft ball between your chin and your chest. Each time I say press, press your chin down on the ball, then let go.
+ex-chin-tuck-ball-repeated-short = Press your chin down on the ball, then let go.
 ex-chin-tuck-ball-repeated-cue = Press… and let go.
 
 ex-neck-turns-name = Neck turns
-ex-neck-turns-purpose = It keeps the neck easy to turn, which helps voice and swallowing.
-ex-neck-turns-instruction = Sit tall, shoulders loose. Turn your head slowly to one side, as far as is comfortable, and stay there. Then the middle, then the other side.
+ex-neck-turns-purpose = It keeps your neck easy to turn, which helps your voice and your swallowing.
+ex-neck-turns-instruction = Sit tall, with your shoulders loose. Turn your head slowly to one side, as far as is comfortable, and stay there. Then turn to the middle, and then to the other side.
 ex-neck-turns-short = Turn slowly to each side, only as far as is comfortable.
 ex-neck-turns-cue = Look straight ahead.
 ex-neck-turns-phase-left = Turn slowly to the left, and stay.
-ex-neck-turns-phase-middle = And to the middle.
+ex-neck-turns-phase-middle = And back to the middle.
 ex-neck-turns-phase-right = Turn slowly to the right, and stay.
 
 ex-neck-tilts-name = Neck tilts
-ex-neck-tilts-purpose = It loosens the sides of the neck.
-ex-neck-tilts-instruction = Sit tall, shoulders loose. Let one ear sink slowly toward its shoulder, as far as is comfortable, and stay there. Then the middle, then the other side.
+ex-neck-tilts-purpose = It loosens the sides of your neck.
+ex-neck-tilts-instruction = Sit tall, with your shoulders loose. Tilt one ear slowly towards your shoulder, as far as is comfortable, and stay there. Then come back to the middle, and tilt to the other side.
 ex-neck-tilts-short = Tilt slowly to each side, only as far as is comfortable.
 ex-neck-tilts-cue = Look straight ahead.
-ex-neck-tilts-phase-left = Left ear toward the shoulder, and stay.
-ex-neck-tilts-phase-middle = And to the middle.
-ex-neck-tilts-phase-right = Right ear toward the shoulder, and stay.
+ex-neck-tilts-phase-left = Left ear towards your shoulder, and stay.
+ex-neck-tilts-phase-middle = And back to the middle.
+ex-neck-tilts-phase-right = Right ear towards your shoulder, and stay.
 
 ex-shoulder-rolls-name = Shoulder rolls
-ex-shoulder-rolls-purpose = It loosens the shoulders, so that breath and voice come freely.
-ex-shoulder-rolls-instruction = Sit tall, arms hanging. Roll both shoulders up, back and down in one slow circle each time I say roll.
+ex-shoulder-rolls-purpose = It loosens your shoulders, so your breath and voice flow freely.
+ex-shoulder-rolls-instruction = Sit tall, and let your arms hang. Each time I say roll, roll both shoulders up, back and down in one slow circle.
 ex-shoulder-rolls-short = Slow circles: up, back and down.
 ex-shoulder-rolls-cue = And roll.
 
 ## Face, tongue and jaw
 
 ex-lip-press-smile-name = Lip press and smile
-ex-lip-press-smile-purpose = It helps the lips to close firmly and to move clearly.
-ex-lip-press-smile-instruction = Press your lips together and breathe through your nose. When I say tighter, press harder. At the end, a wide smile.
+ex-lip-press-smile-purpose = It helps your lips close firmly and move clearly.
+ex-lip-press-smile-instruction = Press your lips together and breathe through your nose. When I say tighter, press harder. At the end, give a wide smile.
 ex-lip-press-smile-short = Press your lips together, tighter at the end, then smile.
 ex-lip-press-smile-cue = Lips together… and press.
 ex-lip-press-smile-phase-press = Hold.
@@ -126,69 +126,69 @@ ex-lip-press-smile-phase-tighter = Tighter now.
 ex-lip-press-smile-phase-smile = And smile.
 
 ex-cheek-puff-name = Full cheeks
-ex-cheek-puff-purpose = It helps lips and cheeks to keep the mouth closed.
+ex-cheek-puff-purpose = It helps your lips and cheeks keep your mouth closed.
 ex-cheek-puff-instruction = Close your lips, fill your cheeks with air, and keep it in. Breathe through your nose.
 ex-cheek-puff-short = Fill your cheeks, and keep the air in.
 ex-cheek-puff-cue = Lips closed… and fill your cheeks.
 ex-cheek-puff-phase-puff = Keep the air in.
 
 ex-tongue-press-name = Tongue press
-ex-tongue-press-purpose = It makes the tongue stronger for swallowing and for clear sounds.
+ex-tongue-press-purpose = It makes your tongue stronger for swallowing and for clear sounds.
 ex-tongue-press-instruction = Close your mouth. Push your tongue firmly against the roof of your mouth, and keep pushing while you breathe through your nose.
 ex-tongue-press-short = Push your tongue against the roof of your mouth.
 ex-tongue-press-cue = Tongue up… and push.
 ex-tongue-press-phase-press = Keep pushing.
 
 ex-tongue-side-to-side-name = Tongue from side to side
-ex-tongue-side-to-side-purpose = It keeps the tongue quick and easy to move.
-ex-tongue-side-to-side-instruction = Open your mouth a little. Each time I call, touch one corner of your mouth with the tip of your tongue, and then the other.
-ex-tongue-side-to-side-short = Tip of the tongue from corner to corner.
+ex-tongue-side-to-side-purpose = It keeps your tongue quick and easy to move.
+ex-tongue-side-to-side-instruction = Open your mouth a little. Each time I say left and right, touch one corner of your mouth with the tip of your tongue, and then the other.
+ex-tongue-side-to-side-short = Tip of your tongue from corner to corner.
 ex-tongue-side-to-side-cue = Left… and right.
 
 ex-tongue-reach-name = Tongue reach
-ex-tongue-reach-purpose = It keeps the tongue free to move.
-ex-tongue-reach-instruction = Put your tongue out as far as is comfortable, and stay. Then point it up toward your nose, and stay.
+ex-tongue-reach-purpose = It helps your tongue move freely.
+ex-tongue-reach-instruction = Put your tongue out as far as is comfortable, and hold it there. Then point it up towards your nose, and hold it there.
 ex-tongue-reach-short = Tongue out, then up.
 ex-tongue-reach-cue = Mouth open.
-ex-tongue-reach-phase-out = Tongue out, and stay.
+ex-tongue-reach-phase-out = Tongue out, and hold it there.
 ex-tongue-reach-phase-up = Now point it up.
 
 ex-jaw-opening-name = Jaw opening
 ex-jaw-opening-purpose = It works the muscles that lift the voice box when you swallow.
-ex-jaw-opening-instruction = Open your mouth as wide as is comfortable, and keep it open until I say relax, and breathe.
-ex-jaw-opening-short = Open wide, as far as is comfortable, and stay.
+ex-jaw-opening-instruction = Open your mouth as wide as is comfortable. Keep it open, and keep breathing, until I say relax.
+ex-jaw-opening-short = Open wide, as far as is comfortable, and hold.
 ex-jaw-opening-cue = And open wide.
-ex-jaw-opening-phase-open = Stay open, and breathe.
+ex-jaw-opening-phase-open = Keep it open, and breathe.
 
 ## Breathing and speech
 
 ex-nasal-breathing-name = Nasal breathing
-ex-nasal-breathing-purpose = It's calming, and helps you control a long breath out.
-ex-nasal-breathing-instruction = Close your mouth. Breathe in through your nose while I count, then let the air flow out through your nose, slowly, while I count on.
-ex-nasal-breathing-short = In and out through the nose, on my count.
+ex-nasal-breathing-purpose = It's calming, and it helps you control a long breath out.
+ex-nasal-breathing-instruction = Close your mouth. Breathe in through your nose while I count. Then let the air flow slowly out through your nose while I keep counting.
+ex-nasal-breathing-short = In and out through your nose, on my count.
 ex-nasal-breathing-cue = Let your breath out… and we begin.
 
 ex-syllable-repetition-name = Quick syllables
-ex-syllable-repetition-purpose = It trains lips and tongue to move quickly and evenly.
+ex-syllable-repetition-purpose = It trains your lips and tongue to move quickly and evenly.
 ex-syllable-repetition-instruction = Take a breath, then say the syllables over and over, as quickly and as evenly as you can, until I say thank you.
 ex-syllable-repetition-short = The syllables, quick and even.
 ex-syllable-repetition-cue = Breathe in… and off you go.
 
 ex-category-naming-name = Naming
 ex-category-naming-purpose = It helps you find words quickly.
-ex-category-naming-instruction = I give you a group of things. Name as many of them as come to mind, one after the other, in a clear voice. I count and keep the time.
-ex-category-naming-short = As many as come to mind, in a clear voice.
+ex-category-naming-instruction = I'll give you a category. Name as many things in it as you can think of, one after another, in a clear voice. I'll count and keep time.
+ex-category-naming-short = As many as you can think of, in a clear voice.
 ex-category-naming-cue = Begin now.
 
 ex-word-questions-name = Word questions
-ex-word-questions-purpose = It trains finding words and saying them clearly.
-ex-word-questions-instruction = I give you a clue, and you say the word. Take your time.
-ex-word-questions-short = A clue from me, the word from you.
-ex-word-questions-cue = Here is the clue.
+ex-word-questions-purpose = It helps you find words and say them clearly.
+ex-word-questions-instruction = I'll give you a clue, and you say the word. Take your time.
+ex-word-questions-short = I give you a clue, and you say the word.
+ex-word-questions-cue = Here's the clue.
 
 ex-rest-name = Rest
-ex-rest-purpose = It lets voice and body recover.
-ex-rest-instruction = Sit back, let your voice be silent and breathe as you like.
+ex-rest-purpose = It lets your voice and body recover.
+ex-rest-instruction = Sit back, stay silent, and breathe as you like.
 ex-rest-short = Sit back and breathe as you like.
 ex-rest-cue = Sit back.
 
@@ -201,44 +201,44 @@ paced-out = Out
 
 caution-voice-strain = End the exercise if your throat is sore or you feel strain in your neck, and tell your clinician.
 caution-voice-hoarse = If you have been hoarse for more than a day, leave out the loud exercises and ask your clinician first.
-caution-voice-no-force = Keep it easy: end at the first discomfort, and never push into a squeak.
+caution-voice-no-force = Keep it easy: end it at the first discomfort, and never push into a squeak.
 caution-sit-upright = Sit upright on a firm chair with both feet on the floor.
-caution-swallow-assessed = Do this only if your own clinician has looked at your swallowing and has shown it to you.
-caution-saliva-only = Do this with an empty mouth, on saliva alone, never with food, drink or pills.
-caution-gentle-bite = Hold your tongue gently, so that the teeth leave it unharmed.
-caution-residue = Your throat clears less well during this exercise, so swallow a second time in the usual way afterwards.
-caution-breath-break-heart = Your breath is held for a moment here; with any heart trouble, do this only if your clinician has allowed it.
-caution-sip-rules = Take a sip only if your clinician allows it: sit fully upright, one small sip, chin level, and swallow all of it before another; leave the sips at any cough or wet voice and tell your clinician the same day.
-caution-keep-breathing = Breathe all the way through, for a held breath strains the heart.
-caution-lie-flat = Lie flat, keep your shoulders down, and end at once if lying flat makes you breathless.
-caution-neck-soreness = A little soreness in the neck is usual in the first weeks; at sharp or lasting pain end the exercise and ask your clinician.
-caution-static-effort = Holding still with effort raises the blood pressure; if yours is high, ask your clinician first.
-caution-rise-slowly = Afterwards roll to your side and sit for two minutes before you stand.
-caution-jaw-pain = End at once if your jaw aches, clicks painfully or catches, and ask your clinician.
-caution-neck-signs = End at once and call somebody if you feel light-headed, see double, cannot speak clearly, feel sick, or your face or arm goes numb.
+caution-swallow-assessed = Do this only if your own clinician has looked at your swallowing and has shown you how to do it.
+caution-saliva-only = Do this with an empty mouth, using only saliva, never food, drink or pills.
+caution-gentle-bite = Hold your tongue gently, so your teeth don't hurt it.
+caution-residue = Your throat clears less well during this exercise, so afterwards swallow a second time in your usual way.
+caution-breath-break-heart = You hold your breath for a moment here. If you have any heart trouble, do this only if your clinician has allowed it.
+caution-sip-rules = Take a sip only if your clinician allows it. Sit fully upright, keep your chin level, take one small sip, and swallow all of it before the next. If you cough or your voice sounds wet or gurgly, take no more sips, and tell your clinician the same day.
+caution-keep-breathing = Breathe all the way through. Holding your breath strains the heart.
+caution-lie-flat = Lie flat, keep your shoulders down, and end the exercise at once if lying flat makes you breathless.
+caution-neck-soreness = A little soreness in the neck is usual in the first weeks. If the pain is sharp or lasts, end the exercise and ask your clinician.
+caution-static-effort = Holding still with effort raises blood pressure. If yours is high, ask your clinician first.
+caution-rise-slowly = Afterwards, roll onto your side, then sit for two minutes before you stand.
+caution-jaw-pain = End the exercise at once if your jaw aches, clicks painfully or catches, and ask your clinician.
+caution-neck-signs = End the exercise at once and call someone if you feel light-headed, see double, can't speak clearly, feel sick, or your face or arm goes numb.
 caution-neck-range = Move slowly and only as far as is comfortable, never in full circles.
-caution-shoulder-pain = Keep the circles small where a shoulder is sore.
+caution-shoulder-pain = Keep the circles small if a shoulder is sore.
 caution-face-comfort = End the exercise if your face or mouth aches.
-caution-breathe-through-nose = Breathe through your nose; leave it out when your nose is blocked.
-caution-dentures = Check that your dentures sit firmly, or take them out.
+caution-breathe-through-nose = Breathe through your nose. Leave the exercise out if your nose is blocked.
+caution-dentures = Check that your dentures fit firmly, or take them out.
 caution-light-headed = If you feel light-headed, breathe as you like until it passes, and tell your clinician.
 caution-no-forcing = Let the air come and go without force, and never hold your breath.
-caution-syllable-tired = End when lips or tongue are tired, or when saliva gathers, and swallow first.
-caution-game-enjoy = This is for pleasure and practice; leave it whenever it is upsetting.
+caution-syllable-tired = End the exercise when your lips or tongue are tired. If saliva gathers, end it and swallow first.
+caution-game-enjoy = This is for pleasure and practice. Leave it whenever it upsets you.
 
 ## Who should leave an exercise out unless their own clinician says otherwise
 
-notfor-voice-acute = People with a fresh throat infection, a fresh bleed on the vocal folds or a recent operation on them.
-notfor-poor-clearing = People whose throat clears poorly or whose tongue bone moves little when they swallow.
+notfor-voice-acute = People with a fresh throat infection, or with a fresh bleed or a recent operation on the vocal folds.
+notfor-poor-clearing = People whose throat clears poorly, or whose hyoid bone moves little when they swallow.
 notfor-heart-rhythm = People with heart disease or an irregular heartbeat.
-notfor-neck-unstable = People with an injured, unstable, operated or stiff neck, or with rheumatoid disease of the neck.
+notfor-neck-unstable = People whose neck is injured, unstable, stiff or has been operated on, or who have rheumatoid disease of the neck.
 notfor-tracheostomy = People who breathe through an opening in the neck.
-notfor-head-pressure = People with raised pressure in the head, or after a recent operation on head or neck.
-notfor-flat-lying = People who cannot lie flat, with heart failure, strong reflux or blood pressure that is not under control.
+notfor-head-pressure = People with raised pressure in the head, or after a recent operation on the head or neck.
+notfor-flat-lying = People who can't lie flat, or who have heart failure, severe reflux, or blood pressure that isn't under control.
 notfor-eye-pressure = People with glaucoma or a disease of the retina.
-notfor-jaw-joint = People with trouble in the jaw joint, or whose jaw has been out of its joint.
-notfor-neck-bones = People with fragile bones in the neck, or a neck hurt not long ago.
-notfor-shoulder-injury = People with a fresh injury or operation of the shoulder.
-notfor-face-recent = People with a fresh injury or operation of the face.
-notfor-mouth-recent = People with a fresh injury or operation of the mouth or the tongue.
-notfor-breathing-illness = People with an acute illness of the lungs or with asthma that is not under control.
+notfor-jaw-joint = People with jaw joint trouble, or whose jaw has been dislocated.
+notfor-neck-bones = People with fragile bones in the neck, or a recent neck injury.
+notfor-shoulder-injury = People with a recent shoulder injury or operation.
+notfor-face-recent = People with a recent injury to, or operation on, the face.
+notfor-mouth-recent = People with a recent injury to, or operation on, the mouth or tongue.
+notfor-breathing-illness = People with an acute lung illness, or with asthma that isn't under control.
