@@ -109,7 +109,7 @@ impl Practised {
         self.done > 0 || matches!(self.end, End::Completed | End::Finished)
     }
 
-    /// The practice in words: "He did four of five; the head lift was left out. It ended early: it hurt."
+    /// The practice in words: "He did four of five; the head lift was left out. It ended early: something hurt."
     #[must_use]
     pub(super) fn told(&self, household: &Household) -> Vec<Line> {
         let mut args = household.who(self.person);

@@ -104,7 +104,7 @@ fn one_name_for_two_routines_is_asked_about_and_it_goes_on_waiting_after_a_pract
     tape.say(95.0, "start for grandpa please");
     let done = run(&place, &tape, "12:00");
     let text = out(&done);
-    assert!(text.contains("For whom? Grandpa, or Grandma?"), "{text}");
+    assert!(text.contains("Who is it for? Grandpa, or Grandma?"), "{text}");
     assert!(text.contains("Grandma did the one exercise."), "{text}");
     let found: Vec<_> = practices(&place).into_iter().map(|practice| (practice.0, practice.1)).collect();
     assert_eq!(found, [("grandma".into(), "Her evening".into()), ("grandpa".into(), "His evening".into())], "{text}");
@@ -128,7 +128,7 @@ fn it_invites_at_the_agreed_time_and_a_talk_about_something_else_starts_nothing(
     let done = run(&place, &tape, "18:29");
     let text = out(&done);
     assert!(
-        text.contains("It is half past six. Grandpa, it is time for the evening routine. Say start for Grandpa when you like."),
+        text.contains("It's half past six. Grandpa, it's time for the evening routine. Say start for Grandpa when you like."),
         "{text}"
     );
     assert!(practices(&place).is_empty(), "{text}");

@@ -6,11 +6,11 @@ fn it_invites_at_the_agreed_time_once_more_ten_minutes_later_and_then_lets_it_be
     rig.pass_to(18, 29);
     assert!(rig.said.is_empty());
     rig.pass_to(18, 31);
-    assert_eq!(rig.words(), ["It is half past six, time for the evening routine. Say start my practice when you like."]);
+    assert_eq!(rig.words(), ["It's half past six, time for the evening routine. Say start my practice when you like."]);
     rig.pass_to(18, 39);
     assert!(rig.said.is_empty());
     rig.pass_to(18, 41);
-    assert_eq!(rig.words(), ["I am here for the evening routine. Say start my practice when you like, or say later."]);
+    assert_eq!(rig.words(), ["I'm still here for the evening routine. Say start my practice when you like, or say later."]);
     rig.pass_to(23, 59);
     assert!(rig.said.is_empty(), "{:?}", rig.said);
 }
@@ -105,7 +105,7 @@ fn what_is_left_and_how_it_went_are_told() {
     practised.unwell = vec![Unwell { reason: "pain".into(), exercise: Some("head lift".into()) }];
     rig.on(Event::Record { at_s: rig.at_s, today: Today { day: 1, practices: vec![practised] } });
     rig.hear(Said::HowDidItGo);
-    assert_eq!(rig.words(), ["Grandma did four of five; the head lift was left out.", "It ended early: it hurt."]);
+    assert_eq!(rig.words(), ["Grandma did four of five; the head lift was left out.", "It ended early: something hurt."]);
     rig.hear(Said::WhatIsLeft);
     assert_eq!(
         rig.words(),
@@ -124,7 +124,7 @@ fn one_person_is_told_of_by_pronoun() {
     rig.hear(Said::HowDidItGo);
     assert_eq!(rig.words(), ["He did three of five; the long ah and the neck turns were left out."]);
     rig.hear(Said::WhatIsLeft);
-    assert_eq!(rig.words(), ["Nothing is left for today."]);
+    assert_eq!(rig.words(), ["There's nothing left to do today."]);
     let mut rig = Rig::new(alone(), 10, 0);
     rig.hear(Said::WhatIsLeft);
     assert_eq!(rig.words(), ["Still to do: the evening routine, at half past six."]);

@@ -97,7 +97,7 @@ fn a_summary_follows_the_practice_where_the_household_wants_it() {
     rig.said.clear();
     let outcome = rig.practised((0, 0), 4, End::Finished);
     rig.ends(outcome);
-    assert_eq!(rig.words(), ["He did four of five.", "It was ended early, by choice."]);
+    assert_eq!(rig.words(), ["He did four of five.", "It ended early, by choice."]);
 }
 
 #[test]

@@ -26,7 +26,7 @@ fn a_yes_right_after_the_invitation_starts_and_a_later_one_is_not_heard() {
 fn a_call_name_of_two_persons_is_asked_about() {
     let mut rig = Rig::new(couple(), 11, 0);
     rig.hear(Said::StartCalled("evening routine".into()));
-    assert_eq!(rig.words(), ["For whom? Grandpa, or Grandma?"]);
+    assert_eq!(rig.words(), ["Who is it for? Grandpa, or Grandma?"]);
     rig.hear(Said::Name(1));
     assert_eq!((rig.words(), rig.started.clone()), (vec!["For Grandma. One moment.".to_owned()], vec![(1, 0)]));
 }

@@ -3,7 +3,7 @@
 # Tone as everywhere: one thing at a time, short, kind, never pressing. What is said to a carer in the next room is said once,
 # plainly, with the name first. No line may hold a wording of cmd-stop, which is heard while we speak.
 
-# What can be said; wordings parted by |, every word in the recogniser's lexicon, none the beginning of another meaning's
+# What can be said; wordings separated by |, every word in the recogniser's lexicon, none the beginning of another meaning's
 # (tested in src/app/tests/attend_grammar.rs).
 
 attend-say-mine = start my practice | start my practice please
@@ -20,12 +20,12 @@ attend-say-left = what is left today | what is left
 attend-say-how = how did it go | how did that go
 attend-say-thanks = thank you | okay | i'm coming
 
-# What stands on the screen
+# What the screen shows
 
 attend-waiting-shown = Waiting. Say "start my practice".
 attend-next-shown = Next: { $called }, { $clock }
 attend-next-shown-for = Next: { $called } for { $name }, { $clock }
-attend-deaf-shown = Cannot hear
+attend-deaf-shown = Can't hear
 
 # The time of day
 
@@ -38,10 +38,10 @@ attend-time-to = { SPOKEN($past) } to { SPOKEN($hour) }
 
 # Inviting, at the agreed time, twice at most
 
-attend-invite = It is { $time }, time for { $the }. Say start my practice when you like.
-attend-invite-for = It is { $time }. { $name }, it is time for { $the }. Say start for { $name } when you like.
-attend-invite-again = I am here for { $the }. Say start my practice when you like, or say later.
-attend-invite-again-for = { $name }, I am here for { $the }. Say start for { $name } when you like, or say later.
+attend-invite = It's { $time }, time for { $the }. Say start my practice when you like.
+attend-invite-for = It's { $time }. { $name }, it's time for { $the }. Say start for { $name } when you like.
+attend-invite-again = I'm still here for { $the }. Say start my practice when you like, or say later.
+attend-invite-again-for = { $name }, I'm still here for { $the }. Say start for { $name } when you like, or say later.
 attend-postponed = All right. I'll ask again in half an hour.
 attend-left-alone = All right. We'll leave it for today. You can still begin whenever you like.
 
@@ -49,8 +49,8 @@ attend-left-alone = All right. We'll leave it for today. You can still begin whe
 
 attend-starting = Yes. One moment.
 attend-starting-for = For { $name }. One moment.
-attend-for-whom-two = For whom? { $first }, or { $second }?
-attend-for-whom-more = For whom? Please say the name.
+attend-for-whom-two = Who is it for? { $first }, or { $second }?
+attend-for-whom-more = Who is it for? Please say the name.
 attend-which-two = Which one? { $first }, or { $second }?
 attend-which-more = Which one? Please say its name.
 attend-confirm = Was that: { $said }? Yes, or no?
@@ -71,27 +71,27 @@ attend-left-today = Still to do: { $the }, at { $time }.
 attend-left-today-for = Still to do: { $the } for { $name }, at { $time }.
 attend-left-undated = There's still { $the } to do today.
 attend-left-undated-for = { $name } still has { $the } to do today.
-attend-left-none = Nothing is left for today.
+attend-left-none = There's nothing left to do today.
 attend-told-nobody = Nobody has practised yet today.
 attend-told-all = { $who } did { $all ->
     [one] the one exercise
    *[other] all { SPOKEN($all) }
 }.
 attend-told-part = { $who } did { SPOKEN($done) } of { SPOKEN($all) }.
-attend-told-none = { $who } began, and did none of { SPOKEN($all) }.
+attend-told-none = { $who } started, but did none of { SPOKEN($all) }.
 attend-told-left-one = { $who } did { SPOKEN($done) } of { SPOKEN($all) }; the { $first } was left out.
 attend-told-left-two = { $who } did { SPOKEN($done) } of { SPOKEN($all) }; the { $first } and the { $second } were left out.
 attend-told-left-more = { $who } did { SPOKEN($done) } of { SPOKEN($all) }; { SPOKEN($left) } were left out.
 attend-told-pain = Something hurt during the practice.
 attend-told-dizzy = There was some dizziness during the practice.
 attend-told-help = There was a call for help during the practice.
-attend-early-pain = It ended early: it hurt.
-attend-early-dizzy = It ended early: there was dizziness.
+attend-early-pain = It ended early: something hurt.
+attend-early-dizzy = It ended early: there was some dizziness.
 attend-early-help = It ended early, after a call for help.
-attend-early-finished = It was ended early, by choice.
-attend-early-no-answer = It ended early: nobody answered any more.
-attend-early-no-agreement = Nothing could be done: the clinician's agreement is missing.
-attend-early-broken-off = It was broken off.
+attend-early-finished = It ended early, by choice.
+attend-early-no-answer = It ended early: there was no answer.
+attend-early-no-agreement = Nothing was done: the clinician hasn't agreed yet.
+attend-early-broken-off = It was cut short.
 
 # Notices: something needs a person. Said aloud for whoever is near.
 
@@ -101,7 +101,7 @@ attend-notice-dizzy = { $name } feels dizzy. Please look in.
 attend-notice-dizzy-during = { $name } felt dizzy during the { $exercise }. Please look in.
 attend-notice-help = { $name } asked for help. Please look in.
 attend-notice-no-answer = { $name } isn't answering any more. Please look in.
-attend-notice-missed = { $name } often gave no answer. Please look in.
+attend-notice-missed = { $name } often didn't answer. Please look in.
 attend-notice-thanks = Say thank you when you have heard this.
 attend-notice-answered = Good.
 attend-deaf-gone = I can't hear anybody: my microphone isn't connected. Please check that it's plugged in.
