@@ -303,7 +303,7 @@ fn it_says_so_when_it_is_cut_off_and_comes_back_by_itself() {
     put_figure(&served.hub, "20");
     browser.wait_until(
         "words about it",
-        "document.querySelector('#link').textContent === 'The practice goes on. This page is connecting again.'",
+        "document.querySelector('#link').textContent === 'The practice goes on. This page is reconnecting.'",
     );
     assert_eq!(browser.text("#prompt"), "Big voice", "what stood there stays");
     browser.assert_accessible("while it is cut off");
@@ -336,7 +336,7 @@ fn after_the_end_it_does_not_pretend_that_the_practice_goes_on() {
     drop(served);
     browser.wait_until(
         "words about it",
-        "document.querySelector('#link').textContent === 'The practice program has ended. This page can be closed.'",
+        "document.querySelector('#link').textContent === 'The practice program has ended. You can close this page.'",
     );
     assert!(browser.visible().contains("Nasal breathing"), "the summary stays");
 }

@@ -424,7 +424,7 @@ pub(super) fn until_interrupted(
             tokio::select! {
                 ended = &mut led => return match ended {
                     Ok(outcome) => Ok(outcome.err().map(|error| error.to_string())),
-                    Err(panic) => Ok(Some(format!("the practice broke off: {panic}. What was measured is kept."))),
+                    Err(panic) => Ok(Some(format!("the practice was cut short: {panic}. What was measured is saved."))),
                 },
                 signal = tokio::signal::ctrl_c() => {
                     if signal.is_err() || interrupted.swap(true, Ordering::Relaxed) {

@@ -1,4 +1,4 @@
-# What stands on the live page beside what is said. For the eye and for screen readers alone, never spoken by the tool.
+# What the live page shows beside what is said. For the eye and for screen readers only, never spoken by the tool.
 
 # Names of parts
 
@@ -13,19 +13,19 @@ page-less-shown = less
 page-everything-shown = You can also say
 page-settings-shown = Settings
 page-keys-shown = Keys and page-turner
-page-keys-help-shown = Space or page down: done. Page up: again. Full stop: pause. S: skip. Y, n: yes, no. Escape stops at any time, also when this is off.
-page-aloud-shown = A screen reader reads what is said
+page-keys-help-shown = Space or page down: done. Page up: again. Full stop: pause. S: skip. Y, n: yes, no. Escape stops at any time, even when this is off.
+page-aloud-shown = Let a screen reader read out what is said
 page-messages-shown = Messages
 page-done-shown = What was done
 page-others-shown = Other pages
-page-no-script-shown = This page needs JavaScript. The practice goes on without it: it is led by voice.
+page-no-script-shown = This page needs JavaScript. The practice goes on without it, led by voice.
 
 # Connection
 
-page-connecting-shown = The practice goes on. This page is connecting again.
-page-ended-shown = The practice program has ended. This page can be closed.
-page-anew-shown = tidecount was started anew. Open the address that it printed.
-page-refused-shown = That did not arrive. Say it, or press again.
+page-connecting-shown = The practice goes on. This page is reconnecting.
+page-ended-shown = The practice program has ended. You can close this page.
+page-anew-shown = tidecount was restarted. Open the address it printed.
+page-refused-shown = That didn't get through. Say it, or press again.
 
 # What the tool is doing
 
@@ -55,10 +55,10 @@ page-of-shown = of { $n }
 # Before, between and after
 
 page-starting-shown = The practice begins in a moment
-page-broken-off-shown = The practice broke off. What was measured is kept.
+page-broken-off-shown = The practice was cut short. What was measured is saved.
 page-exercises-shown = { $done } of { $all } exercises done
 page-done-of-shown = { $done } of { $all }
-page-begun-shown = begun
+page-begun-shown = started
 page-left-out-shown = left out
 
 # The live bar. Levels of a microphone that is not calibrated have no number that means anything by itself.
@@ -72,7 +72,7 @@ page-level-shown = { $n } dB
 page-voice-heard-shown = I hear you
 page-pitch-shown = Pitch
 page-usual-voice-shown = your usual voice
-page-first-note-shown = where you began
+page-first-note-shown = where you started
 page-usual-note-shown = your usual high note
 page-semitones-higher-shown = { $n } { $n ->
     [one] semitone

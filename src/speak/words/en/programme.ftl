@@ -5,7 +5,7 @@ handout-about-shown = about { $minutes ->
     [one] one minute
    *[other] { $minutes } minutes
 }
-handout-seated-shown = Sit upright, both feet on the floor, where nothing else is said.
+handout-seated-shown = Sit upright with both feet on the floor, unless it says otherwise.
 handout-every-day-shown = every day at { $times }
 handout-on-days-shown = { $days } at { $times }
 handout-and-shown = { $before } and { $last }
@@ -20,14 +20,14 @@ handout-times-shown = { $sets ->
     }
    *[other] { $sets } sets of { $n }
 }
-handout-goal-shown = as long as { $s } seconds
+handout-goal-shown = aim for { $s } seconds
 handout-no-goal-shown = as long as is comfortable
 handout-held-shown = held { $s } seconds
 handout-phase-shown = { $name } { $s } s
 handout-phases-shown = { $phases }
 handout-counts-shown = in on { $in }, out on { $out }
 handout-next-on-done-shown = say “{ $done }” after each
-handout-next-on-cue-shown = each on the call
+handout-next-on-cue-shown = one at each call
 handout-phrases-shown = { $n ->
     [one] one phrase
    *[other] { $n } phrases
@@ -55,7 +55,7 @@ handout-grows-shown = grows over the weeks to { $goal }
 
 handout-say-title-shown = Say
 handout-say-ready-shown = “{ $word }” to begin
-handout-say-done-shown = “{ $word }” when you have done one
+handout-say-done-shown = “{ $word }” when you've done one
 handout-say-stop-shown = “{ $word }” at any time
 handout-say-pause-shown = “{ $word }” to wait
 handout-say-help-shown = “{ $word }” to hear it again
@@ -65,37 +65,37 @@ handout-say-finish-shown = “{ $word }” to end for today
 
 handout-care-shown = Care: { $list }.
 handout-stop-title-shown = Stop at once
-handout-stop-unwell-shown = Dizzy, faint, breathless, or it hurts. If it does not pass, call someone.
-handout-stop-swallow-shown = Cough, choking or a wet voice: no more swallows today; tell your clinician.
-handout-stop-emergency-shown = Chest pain, sudden weakness, trouble speaking: emergency number.
+handout-stop-unwell-shown = If you feel dizzy, faint or breathless, or it hurts. If it doesn't pass, call someone.
+handout-stop-swallow-shown = If you cough or choke, or your voice sounds wet or gurgly: no more swallows today, and tell your clinician.
+handout-stop-emergency-shown = Chest pain, sudden weakness or trouble speaking: call your emergency number.
 handout-foot-shown = A practice aid. It makes no diagnosis. What your own clinician says comes first.
 handout-page-shown = Page { $page } of { $pages }
 
 # Cautions in a few words; the whole ones are the messages caution-KEY
 
-care-voice-strain-shown = end it at a sore or strained throat
+care-voice-strain-shown = end it if your throat is sore or strained
 care-voice-hoarse-shown = not while hoarse
 care-voice-no-force-shown = keep it easy
 care-sit-upright-shown = sit upright, feet on the floor
 care-swallow-assessed-shown = only as shown by your clinician
 care-saliva-only-shown = on saliva only, mouth empty
-care-gentle-bite-shown = hold the tongue gently
-care-residue-shown = afterwards swallow once more
-care-breath-break-heart-shown = with heart trouble only if allowed
+care-gentle-bite-shown = hold your tongue gently
+care-residue-shown = swallow once more afterwards
+care-breath-break-heart-shown = with heart trouble, only if allowed
 care-sip-rules-shown = sips only if your clinician allows them
 care-keep-breathing-shown = keep breathing
-care-lie-flat-shown = end it if lying flat takes your breath
-care-neck-soreness-shown = end it at sharp pain
+care-lie-flat-shown = end it if lying flat makes you breathless
+care-neck-soreness-shown = end it if the pain is sharp
 care-static-effort-shown = high blood pressure: ask first
-care-rise-slowly-shown = afterwards roll over and sit two minutes
+care-rise-slowly-shown = afterwards, roll over and sit for two minutes
 care-jaw-pain-shown = end it if your jaw aches or catches
 care-neck-signs-shown = end it if dizzy, sick, numb or seeing double
-care-neck-range-shown = slowly, only as far as is comfortable
-care-shoulder-pain-shown = small circles where it is sore
+care-neck-range-shown = slowly, and only as far as is comfortable
+care-shoulder-pain-shown = small circles if it is sore
 care-face-comfort-shown = end it if it aches
 care-breathe-through-nose-shown = breathe through your nose
-care-dentures-shown = dentures firm, or out
+care-dentures-shown = dentures firm, or take them out
 care-light-headed-shown = if light-headed, breathe as you like
 care-no-forcing-shown = no force, never hold your breath
-care-syllable-tired-shown = end it when lips or tongue tire
+care-syllable-tired-shown = end it when your lips or tongue tire
 care-game-enjoy-shown = leave it whenever you like
