@@ -264,7 +264,7 @@ fn what_can_be_said_changes_under_the_fingers_and_nothing_false_is_pressed() {
     // A page that is a moment behind: what it presses is no longer offered, and it says so.
     browser.script("const late = document.createElement('button'); late.id = 'late'; late.dataset.say = 'yes'; late.textContent = 'yes'; document.querySelector('#now').append(late); return true");
     browser.click("#late");
-    browser.wait_until("a word about it", "document.querySelector('#link').textContent.includes('cannot be said now')");
+    browser.wait_until("a word about it", "document.querySelector('#link').textContent.includes(`You can't say that right now`)");
     assert_eq!(hub.take_asked(), None);
 }
 

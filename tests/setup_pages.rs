@@ -255,7 +255,7 @@ fn look(browser: &Browser, name: &str, faults: &mut Vec<String>) {
 
 /// What changes from day to day or from computer to computer is hidden in pictures.
 fn still(browser: &Browser) {
-    browser.script("document.querySelectorAll('select#mic, select#speaker').forEach((one) => { one.replaceChildren(new Option('The computer’s own choice')); })");
+    browser.script("document.querySelectorAll('select#mic, select#speaker').forEach((one) => { one.replaceChildren(new Option('The computer’s default')); })");
     browser.script(
         "document.querySelectorAll('.hint').forEach((one) => { if (one.textContent.includes('/tmp/')) one.style.visibility = 'hidden'; })",
     );
@@ -356,7 +356,7 @@ fn the_microphone_check_gives_a_plain_verdict(browser: &Browser) {
     look(browser, "verdict", &mut faults);
     assert!(faults.is_empty(), "{}", faults.join("\n"));
     browser.open(&house.at("/setup"));
-    assert!(browser.visible().contains("Microphone and loudspeaker work."));
+    assert!(browser.visible().contains("The microphone and loudspeaker work."));
 }
 
 fn calibrating_and_agreeing_by_page(browser: &Browser) {

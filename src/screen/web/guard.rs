@@ -75,10 +75,10 @@ impl Guard {
         let headers = request.headers();
         let host = single(headers, header::HOST);
         if !self.hosts().iter().any(|own| host == Some(own)) {
-            return Some((StatusCode::MISDIRECTED_REQUEST, "This is not the host that was asked for."));
+            return Some((StatusCode::MISDIRECTED_REQUEST, "This address is not this page's. Open the address that tidecount printed."));
         }
         if request.uri().path_and_query().is_some_and(|asked| asked.as_str().len() > LONGEST_ADDRESS) {
-            return Some((StatusCode::URI_TOO_LONG, "The address is too long."));
+            return Some((StatusCode::URI_TOO_LONG, "The address is too long. Open the address that tidecount printed."));
         }
         if ![Method::GET, Method::HEAD, Method::POST].contains(request.method()) {
             return Some((StatusCode::METHOD_NOT_ALLOWED, "Only GET and POST are answered."));
@@ -86,11 +86,11 @@ impl Guard {
         // What tells its length is refused unread; what does not is cut off by the router's own limit.
         let length = single(headers, header::CONTENT_LENGTH).and_then(|length| length.parse::<usize>().ok());
         if length.is_some_and(|length| length > BODY_LIMIT_BYTES) {
-            return Some((StatusCode::PAYLOAD_TOO_LARGE, "That is too much at once."));
+            return Some((StatusCode::PAYLOAD_TOO_LARGE, "That is too much at once. Send less."));
         }
         let changes = request.method() == Method::POST;
         let own = |origin: &str| self.hosts().iter().any(|host| origin.strip_prefix("http://") == Some(host));
-        let elsewhere = "The request comes from another page.";
+        let elsewhere = "This request came from another page. Use the pages that tidecount opened.";
         match (headers.contains_key(header::ORIGIN), single(headers, header::ORIGIN)) {
             (true, Some(origin)) if own(origin) => {}
             (false, _) if !changes => {}
@@ -173,14 +173,14 @@ async fn admit(guard: &Guard, request: Request<Body>, next: Next) -> Response {
         return no_key();
     }
     if request.method() == Method::POST && !query(&request, "once").is_some_and(|number| guard.use_up(number)) {
-        let why = "This was sent already, or the page is from before. Load the page again; nothing was changed.";
+        let why = "This was sent already, or the page is out of date. Nothing was changed. Reload the page.";
         return (StatusCode::CONFLICT, why).into_response();
     }
     next.run(request).await
 }
 
 fn no_key() -> Response {
-    let why = "Open the address that tidecount printed when it started: it holds the key of this start.";
+    let why = "Open the address that tidecount printed when it started. It holds the key you need.";
     (StatusCode::FORBIDDEN, why).into_response()
 }
 

@@ -29,9 +29,9 @@ pub enum Asked {
 /// Why a page does not get what it asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum Refused {
-    #[error("That cannot be said now.")]
+    #[error("You can't say that right now. Choose one of the commands shown.")]
     NotNow,
-    #[error("Too much was asked for at once. Press again in a moment.")]
+    #[error("That was too much at once. Press again in a moment.")]
     TooMuch,
 }
 

@@ -52,7 +52,7 @@ async fn page(State(shared): State<Shared>) -> Response {
 /// The whole state, then changes, for as long as the page listens.
 async fn events(State(shared): State<Shared>) -> Response {
     let Some(mut reader) = shared.hub.reader() else {
-        return (StatusCode::SERVICE_UNAVAILABLE, "Too many pages follow already. Close one of them.").into_response();
+        return (StatusCode::SERVICE_UNAVAILABLE, "Too many pages are open already. Close one of them.").into_response();
     };
     // One event waits at most: a page that does not read holds up nobody but itself.
     let (give, take) = mpsc::channel::<Result<Event, Infallible>>(1);
