@@ -145,7 +145,7 @@ fn every_kind_of_event_has_its_words() {
     let changes = &sheet.front.columns[2].items[0];
     assert_eq!(changes.matches(';').count(), count - 1, "{changes}");
     assert!(
-        sheet.front.breaks[0].contains("calibrated by a phone’s number, rough") && sheet.front.breaks[0].contains("another calibration"),
+        sheet.front.breaks[0].contains("calibrated with a phone’s number, rough") && sheet.front.breaks[0].contains("another calibration"),
         "{:?}",
         sheet.front.breaks
     );
@@ -239,7 +239,7 @@ fn a_gap_and_another_microphone_break_the_charts_and_are_told() {
     assert_eq!(breaks.len(), 2, "{breaks:?}");
     assert!(
         breaks[0].contains("12 days without a trial")
-            && breaks[1].contains("another microphone: “Headset microphone”, before “Desk microphone”"),
+            && breaks[1].contains("another microphone: “Headset microphone”, previously “Desk microphone”"),
         "{breaks:?}"
     );
     for chart in &sheet.front.charts {
@@ -281,7 +281,7 @@ fn the_clients_page_tells_a_change_only_beyond_the_usual_scatter() {
 #[test]
 fn weeks_without_practice_say_so_and_when_the_last_one_was() {
     let sheet = report(&Life { days: 63, diligence: 1.0, ..Life::weeks(12) }, 3);
-    assert_eq!(sheet.front.glance, ["No practice between 2 Nov 2026 and 22 Nov 2026; the last one was on 1 Nov 2026."]);
+    assert_eq!(sheet.front.glance, ["No practices between 2 Nov 2026 and 22 Nov 2026; the last one was on 1 Nov 2026."]);
     assert!(sheet.front.charts.is_empty() && sheet.front.key.is_none());
     assert!(sheet.client.practised.starts_with("You did not practise") && sheet.client.voice.is_empty());
 }

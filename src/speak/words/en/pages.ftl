@@ -561,10 +561,10 @@ page-progress-week-median = Median of the week from { $monday }: { $median }, fr
    *[other] { $trials } trials
 }.
 page-progress-slope = Trend: { $slope } a week, with 95 % between { $low } and { $high }.
-page-progress-mdc = A change of more than { $mdc } is more than this person’s own variation.
-page-progress-within-scatter = The change since the baseline, { $change }, is within that variation.
-page-progress-higher = The latest days are { $change } above the baseline, which is more than that variation.
-page-progress-lower = The latest days are { $change } below the baseline, which is more than that variation.
+page-progress-mdc = A change of more than { $mdc } is beyond this person’s own scatter.
+page-progress-within-scatter = The change since the baseline, { $change }, is within that scatter.
+page-progress-higher = The latest days are { $change } above the baseline, beyond that scatter.
+page-progress-lower = The latest days are { $change } below the baseline, beyond that scatter.
 page-progress-break = New series from { $day }: { $why }.
 page-progress-discarded = { $n ->
     [one] One value is left
@@ -660,7 +660,7 @@ page-caseload-event-state = State
 page-caseload-event-seen = seen
 page-caseload-event-new = new
 page-caseload-measures = Measures
-page-caseload-measures-hint = First days, latest days, and the smallest change beyond this person’s own variation (95 %).
+page-caseload-measures-hint = First days, latest days, and the smallest change beyond this person’s own scatter (95 %).
 page-caseload-measure = Exercise and measure
 page-caseload-baseline = First
 page-caseload-latest = Latest
@@ -682,7 +682,7 @@ page-caseload-discarded = left out of the figures
 page-caseload-sessions = Practices, newest first
 page-caseload-looks = Who looked, and when
 page-verdict-unknown = too little to tell
-page-verdict-unchanged = within variation
+page-verdict-unchanged = within the scatter
 page-verdict-fallen = fallen
 page-verdict-risen = risen
 page-reason-safety = Safety

@@ -61,17 +61,17 @@ report-period-shown = { $span }, { $weeks ->
 }
 report-made-shown = Made on { $date } by { $software }
 report-levels-calibrated-shown = Levels: { $unit }, { $terms }.
-report-levels-relative-shown = Levels are relative (not calibrated): compare them only within an unbroken stretch.
+report-levels-relative-shown = Levels are relative (not calibrated): compare them only within an unbroken series.
 report-levels-mixed-shown = Levels: partly calibrated, partly relative; see the tables.
 report-glance-shown = At a glance
-report-glance-nothing-shown = No practice between { $from } and { $to }.
-report-glance-nothing-last-shown = No practice between { $from } and { $to }; the last one was on { $last }.
+report-glance-nothing-shown = No practices between { $from } and { $to }.
+report-glance-nothing-last-shown = No practices between { $from } and { $to }; the last one was on { $last }.
 report-glance-planned-shown = { $done } of { $prescribed } prescribed repetitions done ({ $pct } %); practised on { $days } of { $planned } planned days; last practice on { $last }.
 report-glance-planned-bare-shown = Practised on { $days } of { $planned } planned days; last practice on { $last }.
 report-glance-unplanned-shown = { $days ->
     [one] Practised on 1 day;
    *[other] Practised on { $days } days;
-} no days were planned, so what was not begun cannot be told. Within the practices { $done } of { $prescribed } repetitions were done ({ $pct } %). Last practice on { $last }.
+} no days were planned, so missed practices cannot be counted. In the practices, { $done } of { $prescribed } repetitions were done ({ $pct } %). Last practice on { $last }.
 report-glance-stops-none-shown = No stop events.
 report-glance-stops-shown = { $n ->
     [one] 1 stop event: { $list }.
@@ -81,23 +81,23 @@ report-counted-shown = { $what } ({ $n }×)
 report-glance-beyond-shown = Changed by more than this client’s own scatter: { $list }.
 report-glance-within-shown = No change beyond this client’s own scatter: { $list }.
 report-glance-early-shown = Too early to tell: { $list }.
-report-glance-unmeasured-shown = No measured voice exercise in these weeks.
+report-glance-unmeasured-shown = No voice exercise was measured in these weeks.
 report-glance-breaks-shown = { $n ->
-    [one] The figures are broken in 1 place, numbered in the charts; values on its two sides are not compared.
-   *[other] The figures are broken in { $n } places, numbered in the charts; values on the two sides are not compared.
+    [one] The series are broken in 1 place, numbered in the charts. Values on either side are not compared.
+   *[other] The series are broken in { $n } places, numbered in the charts. Values on either side are not compared.
 }
 report-changed-shown = { $name } { $change }
 report-series-shown = { $exercise }, { $measure }
 report-panel-shown = { $exercise }: { $measure }, { $unit }
 report-panel-bare-shown = { $exercise }: { $measure }
 
-report-calendar-title-shown = Adherence: repetitions done of those prescribed
+report-calendar-title-shown = Adherence: repetitions done out of those prescribed
 report-calendar-stops-shown = stops
 report-calendar-percent-shown = %
-report-calendar-described-planned-shown = Calendar of { $span }: a box for each day, filled by the share of repetitions done. Practised on { $days } of { $planned } planned days; { $done } of { $prescribed } repetitions done. The table of weeks has the figures.
-report-calendar-described-unplanned-shown = Calendar of { $span }: a box for each day with practice, filled by the share of repetitions done. Practised on { $days } days; { $done } of { $prescribed } repetitions done. The table of weeks has the figures.
+report-calendar-described-planned-shown = Calendar of { $span }: a box for each day, filled by the share of repetitions done. Practised on { $days } of { $planned } planned days; { $done } of { $prescribed } repetitions done. The figures are in the table of weeks.
+report-calendar-described-unplanned-shown = Calendar of { $span }: a box for each day with practice, filled by the share of repetitions done. Practised on { $days } days; { $done } of { $prescribed } repetitions done. The figures are in the table of weeks.
 report-calendar-key-shown = Box: planned or practised day, filled from below by the share done. Dash: nothing planned.
-report-calendar-key-stops-shown = Box: planned or practised day, filled from below by the share done. Dash: nothing planned. A cross tells of a stop event.
+report-calendar-key-stops-shown = Box: planned or practised day, filled from below by the share done. Dash: nothing planned. Cross: stop event.
 report-figure-done-shown = Done
 report-figure-done-value-shown = { $done } of { $prescribed } ({ $pct } %)
 report-figure-days-shown = Days
@@ -125,7 +125,7 @@ report-figure-trials-left-shown = { $n }, left out { $left }
 report-figure-few-shown = too few days
 report-verdict-beyond-shown = { $change }, beyond scatter
 report-verdict-within-shown = { $change }, within scatter
-report-chart-described-shown = Chart of { $name } over time, { $span }. { $first } { $now } { $verdict } { $parted } The table of weeks has the figures.
+report-chart-described-shown = Chart of { $name } over time, { $span }. { $first } { $now } { $verdict } { $parted } The figures are in the table of weeks.
 report-described-first-shown = Baseline { $value }.
 report-described-now-shown = Latest { $value }.
 report-described-verdict-shown = Change { $change }; a change counts from { $mdc }.
@@ -133,28 +133,28 @@ report-described-parted-shown = { $n ->
     [one] The series is broken once.
    *[other] The series is broken { $n } times.
 }
-report-gap-shown = { $days } days without
+report-gap-shown = { $days }-day gap
 report-key-shown = Key
 report-key-trial-shown = each trial
 report-key-median-shown = weekly median with 95 % interval
 report-key-loose-shown = † few days: less than 95 %
 report-key-baseline-shown = baseline, median with interval
-report-key-mdc-shown = from here a change counts (MDC95)
+report-key-mdc-shown = a change counts from here (MDC95)
 report-key-gap-shown = gap
 report-key-break-shown = other break
 report-breaks-shown = Breaks
 report-break-shown = { $number }: { $when }, { $why }
 report-break-gap-shown = { $days } days without a trial
-report-break-microphone-shown = another microphone: “{ $to }”, before “{ $from }”
-report-break-gain-shown = microphone gain { $to }, before { $from }
-report-break-calibration-shown = level now { $to }, before { $from }
+report-break-microphone-shown = another microphone: “{ $to }”, previously “{ $from }”
+report-break-gain-shown = microphone gain { $to }, previously { $from }
+report-break-calibration-shown = level now { $to }, previously { $from }
 report-scale-relative-shown = relative
-report-scale-sound-level-meter-shown = calibrated by a sound level meter
-report-scale-known-source-shown = calibrated by a known source
-report-scale-a-phone-s-number-rough-shown = calibrated by a phone’s number, rough
+report-scale-sound-level-meter-shown = calibrated with a sound level meter
+report-scale-known-source-shown = calibrated with a known source
+report-scale-a-phone-s-number-rough-shown = calibrated with a phone’s number, rough
 report-break-calibration-other-shown = another calibration
-report-break-weighting-shown = weighting { $to }, before { $from }
-report-break-distance-shown = distance { $to }, before { $from }
+report-break-weighting-shown = weighting { $to }, previously { $from }
+report-break-distance-shown = distance { $to }, previously { $from }
 
 report-left-out-title-shown = Left out, and why
 report-left-out-none-shown = Nothing was left out.
@@ -179,31 +179,31 @@ report-note-shown = { $n ->
 report-note-in-shown = { $what } ({ $exercise })
 report-note-trouble-shown = { $why }
 report-note-calibration-void-shown = { $text }
-report-note-loud-limit-shown = Loud time reached the limit of the routine
+report-note-loud-limit-shown = Loud time reached the routine’s limit
 report-note-fall-shown = { $text } fell beyond usual scatter within a practice
 report-note-sound-lost-shown = Sound lost between microphone and program
 report-note-ended-early-shown = Practice ended early: { $why }
 report-note-clock-shown = { $n ->
-    [one] 1 practice is dated before the one led before it: the clock was set back. Its day may be wrong.
-   *[other] { $n } practices are dated before the one led before: the clock was set back. Their days may be wrong.
+    [one] 1 practice is dated earlier than the practice before it: the clock was set back. Its date may be wrong.
+   *[other] { $n } practices are dated earlier than the practice before them: the clock was set back. Their dates may be wrong.
 }
 report-more-shown = { $n ->
     [one] One more in the tables.
    *[other] { $n } more in the tables.
 }
-report-programme-title-shown = Changed in the programme
+report-programme-title-shown = Changes to the programme
 report-programme-none-shown = Nothing changed.
 report-programme-shown = { $date }, { $routine }: { $list }.
-report-change-routine-begun-shown = begun with { $n ->
+report-change-routine-begun-shown = started with { $n ->
     [one] 1 exercise
    *[other] { $n } exercises
 }
 report-change-routine-replaced-shown = replaced by { $by }
 report-change-added-shown = { $exercise } added ({ $dose })
-report-change-removed-shown = { $exercise } taken out
+report-change-removed-shown = { $exercise } removed
 report-change-dose-shown = { $exercise }, { $field } { $from } → { $to }
 report-change-stage-shown = { $exercise }, stage { $from } → { $to } ({ $dose })
-report-change-order-shown = another order
+report-change-order-shown = different order
 report-change-plan-shown = days { $from } → { $to }
 report-change-setting-shown = { $field } { $from } → { $to }
 report-foot-shown = A practice aid that measures and keeps a record. It makes no diagnosis.
@@ -213,7 +213,7 @@ report-why-dizzy-shown = dizzy
 report-why-pain-shown = pain
 report-why-help-shown = asked for help
 report-why-hurts-shown = pain
-report-why-no-spoken-agreement-shown = not agreed to aloud
+report-why-no-spoken-agreement-shown = no spoken agreement
 report-why-loud-time-limit-shown = loud time used up
 report-why-skipped-shown = skipped by voice
 report-why-went-back-shown = went back
@@ -221,16 +221,16 @@ report-why-no-answer-shown = no answer
 report-why-finished-early-shown = ended by voice before its end
 report-why-finished-shown = ended by voice
 report-why-interrupted-shown = interrupted
-report-why-no-agreement-shown = not agreed to aloud
+report-why-no-agreement-shown = no spoken agreement
 report-why-duration-shown = Holds
 report-why-level-shown = Level
-report-why-broken-off-shown = broken off
+report-why-broken-off-shown = cut short
 report-why-not-reached-shown = not reached: practice { $why }
-report-why-abandoned-shown = broken off
+report-why-abandoned-shown = cut short
 report-why-completed-shown = completed
 report-why-loudspeaker-too-loud-shown = Loudspeaker too loud for the microphone
 report-why-room-too-loud-shown = Room too loud to measure in
-report-why-room-talks-shown = Others talked in the room
+report-why-room-talks-shown = Other people were talking in the room
 report-why-microphone-clips-shown = Microphone clipped
 report-why-microphone-gain-shown = Microphone changed its own volume
 report-why-cut-off-shown = cut off by a command
@@ -248,16 +248,16 @@ report-field-target-s-shown = goal, s
 report-field-hold-s-shown = hold, s
 report-field-length-s-shown = length, s
 report-field-target-db-shown = goal, dB
-report-field-feedback-every-shown = result told every so many trials
+report-field-feedback-every-shown = result said after every so many trials
 report-field-phases-shown = phases
 
 # --- tables --------------------------------------------------------------------------------------------------------------------
 report-tables-title-shown = Tables and conditions
 report-table-measures-shown = Measures
-report-table-measures-note-shown = One line for each unbroken stretch; of measures in no chart the last one. Baseline: median of the first days with its interval. MDC95: smallest change beyond this client’s own scatter. Trend: Theil–Sen slope with its 95 % interval. † covers less than 95 %: there were few days.
-report-table-quality-note-shown = CPPS, HNR, jitter, shimmer: a louder voice alone makes them better, and microphone and room change them.
+report-table-measures-note-shown = One line for each unbroken series; measures without a chart show only the last one. Baseline: median of the first days with its interval. MDC95: smallest change beyond this client’s own scatter. Trend: Theil–Sen slope with its 95 % interval. † covers less than 95 %: there were few days.
+report-table-quality-note-shown = CPPS, HNR, jitter, shimmer: a louder voice alone makes them look better, and microphone and room change them.
 report-table-weeks-shown = Weeks
-report-table-weeks-note-shown = Weekly medians of the days’ medians with 95 % intervals; † as above. Two lines for a week mean that a series is broken within it.
+report-table-weeks-note-shown = Weekly medians of the daily medians with 95 % intervals; † as above. Two lines for a week mean that a series is broken during it.
 report-head-measure-shown = Exercise and measure
 report-head-stretch-shown = Days
 report-head-first-shown = Baseline
@@ -284,7 +284,7 @@ report-condition-microphone-value-shown = “{ $name }” ({ $system }, { $rate 
     [one] 1 trial
    *[other] { $n } trials
 }
-report-condition-microphone-unknown-shown = Not kept; { $span }, { $n ->
+report-condition-microphone-unknown-shown = Not recorded; { $span }, { $n ->
     [one] 1 trial
    *[other] { $n } trials
 }
@@ -311,7 +311,7 @@ report-condition-routine-value-shown = { $routine }: { $n ->
    *[other] { $n } practices
 }, { $span }.
 report-condition-method-shown = Method
-report-condition-method-value-shown = Baseline: the first five days with trials. Scatter: the larger of trial-to-trial (within days) and day-to-day. MDC95 = 1.96·√2·scatter. Series are broken by a gap and by whatever makes values not comparable; nothing is computed across a break.
+report-condition-method-value-shown = Baseline: the first five days with trials. Scatter: the larger of trial-to-trial (within days) and day-to-day. MDC95 = 1.96·√2·scatter. A series is broken by a gap and by anything that makes values not comparable; nothing is computed across a break.
 report-calibration-none-shown = not calibrated
 report-calibration-void-shown = calibration no longer valid
 report-calibration-meter-shown = calibrated with a sound level meter
@@ -327,7 +327,7 @@ report-all-breaks-shown = All breaks
 # --- the client's page ---------------------------------------------------------------------------------------------------------
 report-client-title-shown = Your practice, { $client }
 report-client-span-shown = { $span }
-report-client-nothing-shown = You did not practise in these weeks. You can begin again whenever it suits you.
+report-client-nothing-shown = You did not practise in these weeks. You can start again whenever it suits you.
 report-client-days-shown = { $days ->
     [one] You practised on 1 day.
    *[other] You practised on { $days } days.
@@ -350,19 +350,19 @@ report-client-week-described-shown = week from { $day }: { $days ->
    *[other] { $days } days
 }
 report-client-voice-shown = Your voice
-report-client-hold-early-shown = { $exercise }: you usually hold it for about { $now } seconds. It is too early to tell whether that changes.
+report-client-hold-early-shown = { $exercise }: you usually hold it for about { $now } seconds. It is too early to tell whether that is changing.
 report-client-hold-same-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is within your usual ups and downs.
 report-client-hold-more-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is longer, by more than your usual ups and downs.
 report-client-hold-less-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is shorter, by more than your usual ups and downs. Your clinician can look at it with you.
-report-client-level-early-shown = Loudness in { $exercise }: it is too early to tell whether it changes.
+report-client-level-early-shown = Loudness in { $exercise }: it is too early to tell whether it is changing.
 report-client-level-same-shown = Loudness in { $exercise }: about the same as at first.
 report-client-level-more-shown = Loudness in { $exercise }: louder than at first, by more than your usual ups and downs.
 report-client-level-less-shown = Loudness in { $exercise }: softer than at first, by more than your usual ups and downs. Your clinician can look at it with you.
-report-client-range-early-shown = Range from low to high in { $exercise }: it is too early to tell whether it changes.
+report-client-range-early-shown = Range from low to high in { $exercise }: it is too early to tell whether it is changing.
 report-client-range-same-shown = Range from low to high in { $exercise }: about the same as at first.
 report-client-range-more-shown = Range from low to high in { $exercise }: wider than at first, by more than your usual ups and downs.
 report-client-range-less-shown = Range from low to high in { $exercise }: narrower than at first, by more than your usual ups and downs. Your clinician can look at it with you.
-report-client-microphone-shown = The microphone or its place was changed on { $date }; “at first” is counted from then on.
+report-client-microphone-shown = The microphone or its place changed on { $date }; “at first” means from then on.
 report-client-programme-shown = What changed in your programme
 report-client-change-added-shown = New: { $exercise }.
 report-client-change-removed-shown = No longer: { $exercise }.
@@ -375,4 +375,4 @@ report-client-care-shown = If you feel dizzy or something hurts, say “stop” 
 report-client-foot-shown = These pages are for you and your clinician. They make no diagnosis.
 
 # --- the command ---------------------------------------------------------------------------------------------------------------
-report-written-shown = Written to { $file }
+report-written-shown = Saved to { $file }
