@@ -301,10 +301,8 @@ fn it_says_so_when_it_is_cut_off_and_comes_back_by_itself() {
     let Some((served, browser)) = opened(scene("hold")) else { return };
     served.away.store(true, Ordering::Relaxed);
     put_figure(&served.hub, "20");
-    browser.wait_until(
-        "words about it",
-        "document.querySelector('#link').textContent === 'The practice goes on. This page is reconnecting.'",
-    );
+    browser
+        .wait_until("words about it", "document.querySelector('#link').textContent === 'The practice goes on. This page is reconnecting.'");
     assert_eq!(browser.text("#prompt"), "Big voice", "what stood there stays");
     browser.assert_accessible("while it is cut off");
     served.away.store(false, Ordering::Relaxed);

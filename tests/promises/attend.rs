@@ -176,7 +176,11 @@ fn a_microphone_without_sound_is_told() {
     writer.finalize().expect("writes");
     let done = output(attend(&place, &wav, "12:00").arg("--speaker").arg(place.path("said.wav")));
     let text = out(&done);
-    assert_eq!(text.matches("I can't hear anybody: I'm getting no sound from my microphone.").count(), 2, "at once and after a minute: {text}");
+    assert_eq!(
+        text.matches("I can't hear anybody: I'm getting no sound from my microphone.").count(),
+        2,
+        "at once and after a minute: {text}"
+    );
     let said: Vec<_> = notices(&place).iter().map(|notice| notice["time"].as_u64()).collect();
     assert_eq!(said, [Some(1), Some(2)]);
 }
