@@ -15,12 +15,12 @@ mod sound_server;
 use audio::decode::decode;
 use audio::resample::resample_all;
 use figure::{figure, no_aim};
+use live::attend::gate::SpeechGate;
 use rehearse::Speaker;
 use sound_server::SoundServer;
 use std::error::Error;
 use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
-use tidecount::app::attend::gate::SpeechGate;
 
 type Done = Result<(), Box<dyn Error>>;
 

@@ -11,15 +11,15 @@ use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 use browser::Browser;
 use hear::{HoldSettings, VoiceFrame, VoiceTask};
+use live::observe::{Beginning, Observer};
+use pages::follow::follower::WebFollower;
+use pages::web::Server;
+use pages::web::live_page::LiveHub;
 use routine::{Hearing, check_text};
 use screen::ShownView;
-use screen::web::Server;
-use screen::web::live::LiveHub;
 use session::{Arg, Line, Listening, View};
 use speak::Words;
-use tidecount::app::observe::{Beginning, Observer};
 use tidecount::app::web;
-use tidecount::app::web::follower::WebFollower;
 
 /// Pages that watch at one time.
 const PAGES: [usize; 3] = [1, 4, 8];

@@ -4,11 +4,11 @@
 #[path = "../tests/support/invented.rs"]
 mod invented;
 
+use files::reports::{Format, ReportArgs, make};
 use invented::{Life, keep};
 use speak::Words;
 use std::path::{Path, PathBuf};
 use std::time::Instant;
-use tidecount::app::report_command::{Format, ReportArgs, make};
 
 /// Every day for two years, but for one pause; the microphone is changed once, the programme once.
 fn two_years() -> Life {

@@ -16,12 +16,12 @@ use browser::{ALL, Browser, FULL_HD, NARROW};
 use clinic::{Address, Clinic};
 use clinic_world::{Home, MIC, Practice, daily, desk_key};
 use jiff::ZonedDateTime;
+use pages::set_up::alone;
+use pages::set_up::site::{Place, Site};
+use pages::web::{Guard, Server};
 use record::{NewSession, Source, Store};
-use screen::web::{Guard, Server};
 use session::{Entry, Fact, LevelTerms, Position};
 use speak::Words;
-use tidecount::app::pages::alone;
-use tidecount::app::pages::site::{Place, Site};
 
 const EVENING: &str = r#"# The evening of an invented household.
 title = "Evening routine"

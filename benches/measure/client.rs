@@ -3,6 +3,10 @@
 
 use super::ROOT;
 use command_ear::Lexicon;
+use files::load;
+use live::follow::SharedScreen;
+use live::observe::Observer;
+use live::practice::Practice;
 use record::Source;
 use rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
 use screen::NoScreen;
@@ -11,10 +15,6 @@ use speak::Words;
 use std::error::Error;
 use std::fs;
 use std::path::{Path, PathBuf};
-use tidecount::app::follow::SharedScreen;
-use tidecount::app::load;
-use tidecount::app::observe::Observer;
-use tidecount::app::practise::Practice;
 
 /// Rate of the recording, Hz.
 const RATE_HZ: u32 = 16_000;
@@ -43,7 +43,7 @@ pub fn record(routine: &Path, folder: &Path) -> Result<PathBuf, Box<dyn Error>> 
         client: "household".into(),
         data: folder.join("rehearsal"),
         journal: None,
-        levels: tidecount::app::levels::Levels::default(),
+        levels: live::levels::Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };
     practice.lead(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(Ear(rehearsal))])?;

@@ -4,7 +4,7 @@ use super::scene::Mix;
 use audio::ECHO_RATE_HZ;
 use audio::echo::AutoCanceller;
 use command_ear::{ChildRecogniser, Choice, CommandEvent, Grammar, Mode, Options};
-use tidecount::app::command_path::CommandPath;
+use live::command_path::CommandPath;
 
 /// A command that would have been acted upon.
 pub struct Heard {

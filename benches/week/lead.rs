@@ -1,6 +1,12 @@
 //! One evening, closed loop.
 
 use command_ear::Lexicon;
+use files::load;
+use live::follow::SharedScreen;
+use live::levels::Levels;
+use live::observe::Observer;
+use live::practice::Practice;
+use live::rehearsal::{self, ClientsEar, ROOM_HZ};
 use record::Source;
 use rehearse::Script;
 use screen::NoScreen;
@@ -12,12 +18,6 @@ use std::error::Error;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
-use tidecount::app::follow::SharedScreen;
-use tidecount::app::levels::Levels;
-use tidecount::app::load;
-use tidecount::app::observe::Observer;
-use tidecount::app::practise::Practice;
-use tidecount::app::rehearsal::{self, ClientsEar, ROOM_HZ};
 
 /// Nobody's evening takes so long; an endless one is broken off, s.
 const LONGEST_S: f64 = 1_200.0;

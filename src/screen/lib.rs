@@ -4,7 +4,6 @@ mod digits;
 mod keys;
 mod layout;
 mod terminal;
-pub mod web;
 
 pub use keys::{Keys, restore_terminal};
 pub use terminal::TerminalScreen;

@@ -7,6 +7,10 @@ mod program;
 
 use command_ear::templates::{OwnWord, Take, TakeFinder};
 use command_ear::{ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, Mode, Options, OwnVoice};
+use live::enrol::enrolment::Enrolment;
+use live::enrol::event::Learnt;
+use live::follow::SharedScreen;
+use live::observe::Observer;
 use program::Place;
 use record::{Source, Store};
 use rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
@@ -16,10 +20,6 @@ use session::{Command as Said, Line};
 use speak::Words;
 use std::path::{Path, PathBuf};
 use std::process::Command;
-use tidecount::app::enrol::command::Enrolment;
-use tidecount::app::enrol::event::Learnt;
-use tidecount::app::follow::SharedScreen;
-use tidecount::app::observe::Observer;
 
 const CLIENT: &str = r#"
 seed = 3

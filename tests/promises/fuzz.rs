@@ -7,11 +7,11 @@ use audio::{EchoCanceller, MicSource};
 use command_ear::{CommandEarError, CommandEvent, CommandRecogniser, Grammar};
 use hear::voice_file::FILE_SETTINGS;
 use hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
+use live::command_path::CommandPath;
 use proptest::prelude::*;
 use std::path::Path;
-use tidecount::app::command_path::CommandPath;
-use tidecount::app::hear::command::HearArgs;
-use tidecount::app::hear::files::run;
+use tidecount::hear::command::HearArgs;
+use tidecount::hear::recordings::run;
 
 /// A third of a second of a buzz, -1 to 1.
 fn buzz(frames: usize) -> impl Iterator<Item = f64> {

@@ -173,7 +173,7 @@ fn the_whole_circle() {
     assert!(shown.contains("practise") && shown.contains("evening.toml") && shown.contains("--client \"grandpa\""), "{shown}");
     assert_eq!(std::fs::read_to_string(two.package().join("evening.toml")).expect("reads"), EVENING);
     assert_eq!(std::fs::read_to_string(two.package().join("opposites.toml")).expect("reads"), PACK);
-    assert_eq!(tidecount::app::hand::settings::of(&two.path("home"), "grandpa").feedback_every, Some(3));
+    assert_eq!(files::packages::settings::of(&two.path("home"), "grandpa").feedback_every, Some(3));
     let agreed = Store::open(&two.path("home")).expect("opens").agreed("grandpa").expect("reads");
     assert!(agreed.iter().eq(["effortful-swallow"]), "{agreed:?}");
     assert!(two.well("home", &["take", "one.tidepack"], "").contains("in force already"));

@@ -3,8 +3,8 @@
 use audio::decode::decode;
 use std::f64::consts::PI;
 use std::path::{Path, PathBuf};
-use tidecount::app::hear::command::HearArgs;
-use tidecount::app::hear::files::run;
+use tidecount::hear::command::HearArgs;
+use tidecount::hear::recordings::run;
 
 /// A buzz of 12 harmonics at 140 Hz from 0.5 s to 2 s, of 2.5 s.
 fn buzz(rate_hz: u32) -> Vec<f64> {

@@ -4,15 +4,15 @@
 use std::path::{Path, PathBuf};
 
 use ::routine::{Fault, FaultKind, Hearing, Prescription, Weekday, Work, catalogue, check_text, find, ramp_template, templates};
+use files::load;
+use files::ramps::{stages_and_unfinished, take_stages};
 use record::{NewSession, Source, Store};
 use report::{Handout, handout, to_text};
 use session::{Arg, Entry, Fact, Line, Position};
 use speak::Words;
-use tidecount::app::load;
 use tidecount::app::routine;
-use tidecount::app::routine::ask::{AskError, Plain};
-use tidecount::app::routine::new::write_programme;
-use tidecount::app::routine::ramps::{stages_and_unfinished, take_stages};
+use tidecount::routine::ask::{AskError, Plain};
+use tidecount::routine::new::write_programme;
 
 const NOTHING_LISTENED_FOR: Hearing<'_> = Hearing { commands: &[], knows_word: None, pack_file: None };
 

@@ -4,6 +4,7 @@
 #[path = "../support/invented.rs"]
 mod invented;
 
+use files::reports::gather;
 use invented::{Life, keep};
 use jiff::civil::{Date, date};
 use progress::{BreakReason, ClockJump, Note, NoteKind, Picture, PlanBasis, Practised, ProgrammeChange, ProgrammeItem, Window};
@@ -16,7 +17,6 @@ use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::path::Path;
 use std::process::{Command, Output};
-use tidecount::app::report_command::gather;
 
 const TODAY: Date = date(2026, 11, 22);
 

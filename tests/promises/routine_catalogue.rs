@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use fluent_bundle::{FluentBundle, FluentResource};
 use routine::{DoseStatus, Hearing, Prescription, Range, Timing, Work, catalogue, check_text, find, schema};
-use tidecount::app::routine::command::{ExercisesArgs, load_routine, run_exercises};
+use tidecount::routine::command::{ExercisesArgs, load_routine, run_exercises};
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))

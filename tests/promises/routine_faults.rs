@@ -4,7 +4,7 @@ use std::path::Path;
 
 use proptest::prelude::*;
 use routine::{Fault, FaultKind, Faults, Hearing, MAX_FILE_BYTES, Prescription, check_bytes, check_text};
-use tidecount::app::routine::command::{RoutineArgs, RoutineCommand, load_routine, run_routine};
+use tidecount::routine::command::{RoutineArgs, RoutineCommand, load_routine, run_routine};
 
 fn commands() -> Vec<(String, Vec<String>)> {
     [

@@ -4,6 +4,7 @@
 mod heard;
 
 use command_ear::{Choice, Grammar, Lexicon};
+use files::load;
 use hear::VoiceTask;
 use heard::{hold, utterance};
 use routine::{Prescription, Work, catalogue};
@@ -11,7 +12,6 @@ use session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, Star
 use speak::{Words, WordsError, live_words};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
-use tidecount::app::load;
 
 fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))

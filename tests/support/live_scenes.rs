@@ -1,7 +1,7 @@
 //! What can stand on the live page, made up.
 #![allow(dead_code, reason = "each test takes what it needs")]
 
-use screen::web::live::{Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offers, Phase, Row, Said, Section, Stage, Who};
+use pages::web::live_page::{Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offers, Phase, Row, Said, Section, Stage, Who};
 
 /// One state of the page.
 #[derive(Clone, Copy)]

@@ -2,6 +2,10 @@
 #![allow(dead_code, reason = "each test takes what it needs")]
 
 use command_ear::Lexicon;
+use files::load;
+use live::follow::SharedScreen;
+use live::observe::Observer;
+use live::practice::Practice;
 use record::Source;
 use rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
 use screen::NoScreen;
@@ -9,10 +13,6 @@ use serde_json::Value;
 use session::Line;
 use speak::Words;
 use std::path::{Path, PathBuf};
-use tidecount::app::follow::SharedScreen;
-use tidecount::app::load;
-use tidecount::app::observe::Observer;
-use tidecount::app::practise::Practice;
 
 pub const RATE_HZ: u32 = 16_000;
 
@@ -115,7 +115,7 @@ fn set_up(scene: &Scene<'_>) -> (Practice, RehearsedIo, Rehearsal, PathBuf) {
         client: "client".into(),
         data: scene.folder.join("record"),
         journal: Some(journal.clone()),
-        levels: tidecount::app::levels::Levels::default(),
+        levels: live::levels::Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };
     (practice, io, rehearsal, journal)

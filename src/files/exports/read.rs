@@ -1,0 +1,200 @@
+//! Which practices an export takes out of the record.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use jiff::ZonedDateTime;
+use jiff::civil::Date;
+
+use crate::error::AppError;
+use crate::number_words::counted;
+use export::{Outline, Practice};
+use progress::{Led, misdated};
+use record::{KeptHead, SessionId, Source, Store, data_folder};
+
+/// Which practices.
+#[derive(Debug, Clone, clap::Args)]
+pub struct Selection {
+    /// Only practices of this client [default: everybody's; FHIR takes one client at a time]
+    #[arg(long, value_name = "NAME")]
+    pub client: Option<String>,
+    /// From this day on
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub from: Option<Date>,
+    /// Up to this day
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub to: Option<Date>,
+    /// Practices of a person at a microphone, of recordings, of the simulated client, or all [default: live; where there are none, what there is]
+    #[arg(long, value_name = "live|replay|rehearsal|all", value_parser = sources)]
+    pub source: Option<Sources>,
+    /// The folder of the record [default: TIDECOUNT_DATA, else this system's place for a program's data]
+    #[arg(long, value_name = "DIR")]
+    pub data: Option<PathBuf>,
+}
+
+/// Sources that are wanted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sources {
+    All,
+    Only(Source),
+}
+
+impl Sources {
+    fn allow(self, source: Source) -> bool {
+        matches!(self, Self::All) || self == Self::Only(source)
+    }
+}
+
+fn sources(text: &str) -> Result<Sources, String> {
+    match text {
+        "all" => Ok(Sources::All),
+        "live" => Ok(Sources::Only(Source::Live)),
+        "replay" => Ok(Sources::Only(Source::Replay)),
+        "rehearsal" => Ok(Sources::Only(Source::Rehearsal)),
+        _ => Err("name live, replay, rehearsal or all".to_owned()),
+    }
+}
+
+/// The practices of an export, read one at a time.
+pub struct Chosen {
+    store: Store,
+    /// Those of the sources that are wanted, in the order in which they began, whatever their day.
+    all: Vec<KeptHead>,
+    from: Option<Date>,
+    to: Option<Date>,
+    misdated: BTreeMap<SessionId, bool>,
+    outlines: BTreeMap<Arc<str>, Outline>,
+}
+
+impl Chosen {
+    /// Looks up what there is.
+    ///
+    /// # Errors
+    /// There is no record, no such client, or nothing in those days.
+    pub fn find(selection: &Selection) -> Result<Self, AppError> {
+        let (from, to) = (selection.from, selection.to);
+        if let Some((from, to)) = from.zip(to).filter(|(from, to)| from > to) {
+            return Err(AppError::Usage(format!("--from {from} lies after --to {to}: nothing can be between them")));
+        }
+        let folder = data_folder(selection.data.as_deref())?;
+        let store = open(&folder)?;
+        let client = selection.client.as_deref();
+        let clients = store.clients()?;
+        if let Some(client) = client.filter(|client| clients.iter().all(|known| known != client)) {
+            return Err(AppError::Usage(no_such_client(client, &clients)));
+        }
+        let mut heads = store.kept_heads(client)?;
+        let misdated = misdated_of(&heads);
+        let under_way = heads.iter().filter(|head| head.under_way).count();
+        heads.retain(|head| !head.under_way);
+        if under_way > 0 {
+            eprintln!("Left out, for it is under way at this moment: {}.", counted(under_way, "practice"));
+        }
+        let live = heads.iter().any(|head| head.source == Source::Live);
+        let wanted = match selection.source {
+            Some(wanted) => wanted,
+            None if live => Sources::Only(Source::Live),
+            None => Sources::All,
+        };
+        if selection.source.is_none() && !live && !heads.is_empty() {
+            eprintln!(
+                "There are no practices of a person at a microphone here: what is exported comes from recordings or the simulated client, and is marked so."
+            );
+        }
+        let before = heads.len();
+        heads.retain(|head| wanted.allow(head.source));
+        if heads.is_empty() {
+            let whose = client.map_or_else(String::new, |client| format!(" of {client:?}"));
+            let other = if before > 0 { format!(": there are {before} of other sources; see --source all") } else { String::new() };
+            return Err(AppError::Usage(format!("there are no practices{whose} in {} to export{other}", folder.display())));
+        }
+        let chosen = Self { store, all: heads, from, to, misdated, outlines: BTreeMap::new() };
+        if chosen.heads().next().is_none() {
+            let days = |head: Option<&KeptHead>| head.map_or_else(String::new, |head| head.started_at.date().to_string());
+            let (first, last) = (days(chosen.all.first()), days(chosen.all.last()));
+            return Err(AppError::Usage(format!(
+                "there are no practices in these days: the record has {} from {first} to {last}",
+                chosen.all.len()
+            )));
+        }
+        Ok(chosen)
+    }
+
+    /// The practices of the days that are wanted.
+    pub fn heads(&self) -> impl Iterator<Item = &KeptHead> {
+        self.all.iter().filter(|head| {
+            let day = head.started_at.date();
+            self.from.is_none_or(|from| day >= from) && self.to.is_none_or(|to| day <= to)
+        })
+    }
+
+    /// All of them, whatever their day.
+    #[must_use]
+    pub fn all_heads(&self) -> &[KeptHead] {
+        &self.all
+    }
+
+    /// Whose practices they are.
+    #[must_use]
+    pub fn clients(&self) -> Vec<String> {
+        let mut clients: Vec<String> = self.heads().map(|head| head.client.clone()).collect();
+        clients.sort();
+        clients.dedup();
+        clients
+    }
+
+    #[must_use]
+    pub fn store(&self) -> &Store {
+        &self.store
+    }
+
+    /// Reads each practice in turn, of which only one is held at a time.
+    ///
+    /// # Errors
+    /// The record cannot be read, or `take` fails.
+    pub fn each(mut self, mut take: impl FnMut(&Practice<'_>) -> Result<(), AppError>) -> Result<(), AppError> {
+        let heads: Vec<KeptHead> = self.heads().cloned().collect();
+        for head in heads {
+            let misdated = self.misdated.get(&head.id).copied().unwrap_or(false);
+            let kept = self.store.kept(head)?;
+            let text = Arc::clone(&kept.head.routine_text);
+            let outline = self.outlines.entry(text).or_insert_with_key(|text| Outline::of(text));
+            take(&Practice::of(&kept, outline, misdated))?;
+        }
+        Ok(())
+    }
+}
+
+/// The record in this folder.
+///
+/// # Errors
+/// There is none.
+pub fn open(folder: &Path) -> Result<Store, AppError> {
+    Store::open_to_read(folder)?
+        .ok_or_else(|| AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
+}
+
+/// In words, with those that there are.
+pub fn no_such_client(client: &str, clients: &[String]) -> String {
+    let known = if clients.is_empty() { "there is nobody yet".to_owned() } else { format!("there are: {}", clients.join(", ")) };
+    format!("there is no client {client:?} in this record; {known}")
+}
+
+/// By the rule of the progress arithmetic, for each client in the order in which the practices were entered here.
+fn misdated_of(heads: &[KeptHead]) -> BTreeMap<SessionId, bool> {
+    let today = ZonedDateTime::now().date();
+    let mut by_client: BTreeMap<&str, Vec<&KeptHead>> = BTreeMap::new();
+    // Only live practices are history; a replay may well be of another day.
+    for head in heads.iter().filter(|head| head.source == Source::Live) {
+        by_client.entry(&head.client).or_default().push(head);
+    }
+    let mut wrong = BTreeMap::new();
+    for mut heads in by_client.into_values() {
+        heads.sort_by_key(|head| head.id);
+        let led: Vec<Led> =
+            heads.iter().map(|head| Led { session: head.id.0, began: head.started_at.clone(), here: !head.received }).collect();
+        wrong.extend(heads.iter().map(|head| head.id).zip(misdated(&led, today).0));
+    }
+    wrong
+}

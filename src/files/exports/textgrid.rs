@@ -1,0 +1,155 @@
+//! `tidecount export textgrid`: for stored sound out of the record, or for a recording and the journal of its practice.
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use crate::error::AppError;
+use crate::exports::out::{NewFile, Target, failed, free};
+use crate::exports::read::{Selection, no_such_client, open};
+use audio::decode::SoundReader;
+use export::{Sound, parts_of, text_grid};
+use record::{KeptHead, KeptPractice, Store, StoredSound, create_folder, data_folder, read_journal};
+use session::Entry;
+
+/// Arguments of `tidecount export textgrid`.
+#[derive(Debug, Clone, clap::Args)]
+pub struct TextGridArgs {
+    #[command(flatten)]
+    pub selection: Selection,
+    /// For a recording: the journal of its practice (`tidecount practise --mic FILE.wav --journal FILE.jsonl`)
+    #[arg(long, value_name = "FILE.jsonl", requires = "sound", conflicts_with_all = ["client", "from", "to", "source"])]
+    pub journal: Option<PathBuf>,
+    /// For a recording: its sound file
+    #[arg(long, value_name = "FILE.wav", requires = "journal")]
+    pub sound: Option<PathBuf>,
+    /// For a journal that was interrupted and gone on with: the part to which the sound belongs, from 1
+    #[arg(long, value_name = "N", requires = "journal")]
+    pub part: Option<usize>,
+    /// A folder for the sounds of the record and their TextGrids; for a recording the TextGrid file, or `-` (default)
+    #[arg(long, short, value_name = "FOLDER|FILE.TextGrid|-")]
+    pub out: Option<PathBuf>,
+    /// Write over files that are there
+    #[arg(long)]
+    pub force: bool,
+}
+
+/// Runs it.
+///
+/// # Errors
+/// There is no sound, it cannot be read, or a file cannot be written.
+pub fn run(args: &TextGridArgs) -> Result<(), AppError> {
+    match (&args.journal, &args.sound) {
+        (Some(journal), Some(sound)) => of_recording(args, journal, sound),
+        _ => of_record(args),
+    }
+}
+
+fn of_recording(args: &TextGridArgs, journal: &Path, sound: &Path) -> Result<(), AppError> {
+    let text = std::fs::read_to_string(journal)
+        .map_err(|why| AppError::Usage(format!("{}: cannot be read: {why}. Check the file's name", journal.display())))?;
+    let mut parts = parts_of(read_journal(&journal.display().to_string(), &text)?.entries);
+    let count = parts.len();
+    let number = match (args.part, count) {
+        (_, 0) => return Err(AppError::Usage(format!("{}: the journal is empty", journal.display()))),
+        (None, 1) => 1,
+        (Some(number), count) if (1..=count).contains(&number) => number,
+        (_, count) => {
+            return Err(AppError::Usage(format!(
+                "{}: the practice has {count} parts, each with its own sound: name the one of {} with --part",
+                journal.display(),
+                sound.display()
+            )));
+        }
+    };
+    let entries = parts.swap_remove(number - 1);
+    let grid = text_grid(&entries, Sound { length_s: length_s(sound)?, begins_at_s: 0.0 });
+    if grid.outside > 0 {
+        eprintln!("{} trial(s), command(s) or events lie outside the sound and are left out.", grid.outside);
+    }
+    Target { out: args.out.clone(), force: args.force }.write(|to| to.write_all(grid.text.as_bytes()).map_err(failed))
+}
+
+/// The length of a sound file, s.
+fn length_s(path: &Path) -> Result<f64, AppError> {
+    let mut reader = SoundReader::open(path)?;
+    let mut samples = 0_usize;
+    while let Some(piece) = reader.read() {
+        samples += piece.len();
+    }
+    if samples == 0 {
+        return Err(AppError::Usage(format!("{}: there is no sound in it", path.display())));
+    }
+    Ok(samples as f64 / f64::from(reader.rate_hz()))
+}
+
+fn of_record(args: &TextGridArgs) -> Result<(), AppError> {
+    let store = open(&data_folder(args.selection.data.as_deref())?)?;
+    let clients = store.clients()?;
+    let wanted = args.selection.client.as_deref();
+    if let Some(client) = wanted.filter(|client| clients.iter().all(|known| known != client)) {
+        return Err(AppError::Usage(no_such_client(client, &clients)));
+    }
+    let mut found: Vec<(KeptHead, StoredSound)> = Vec::new();
+    for client in clients.iter().filter(|client| wanted.is_none_or(|wanted| wanted == *client)) {
+        let heads = store.kept_heads(Some(client))?;
+        for sound in store.stored_sounds(client)?.into_iter().filter(|sound| sound.samples > 0) {
+            let head = heads.iter().find(|head| head.id == sound.session && !head.under_way);
+            let day = |head: &&KeptHead| {
+                let day = head.started_at.date();
+                args.selection.from.is_none_or(|from| day >= from) && args.selection.to.is_none_or(|to| day <= to)
+            };
+            found.extend(head.filter(day).map(|head| (head.clone(), sound)));
+        }
+    }
+    if found.is_empty() {
+        return Err(AppError::Usage(
+            "there is no stored sound in these days. Sound is kept only where the client agreed, by page and by voice; for a recording give --journal and --sound".to_owned(),
+        ));
+    }
+    let Some(folder) = args.out.as_deref().filter(|path| *path != Path::new("-")) else {
+        return Err(AppError::Usage(format!("there are {} stored sounds: name a folder for them with --out FOLDER", found.len())));
+    };
+    write_all(&store, found, folder, args.force)
+}
+
+/// Writes each sound with its TextGrid under one name, as Praat pairs them.
+fn write_all(store: &Store, found: Vec<(KeptHead, StoredSound)>, folder: &Path, force: bool) -> Result<(), AppError> {
+    let names: Vec<String> = found.iter().map(|(head, sound)| name_of(head, sound)).collect();
+    for name in &names {
+        free(&folder.join(format!("{name}.TextGrid")), force)?;
+        free(&folder.join(format!("{name}.flac")), force)?;
+    }
+    create_folder(folder)?;
+    let count = found.len();
+    let mut open: Option<KeptPractice> = None;
+    for ((head, sound), name) in found.into_iter().zip(names) {
+        if open.as_ref().is_none_or(|practice| practice.head.id != head.id) {
+            open = Some(store.kept(head)?);
+        }
+        let part = usize::try_from(sound.part).unwrap_or(0).checked_sub(1);
+        let entries: Vec<Entry> = open
+            .iter()
+            .zip(part)
+            .filter_map(|(practice, part)| practice.parts.get(part))
+            .flat_map(|part| &part.entries)
+            .map(|kept| kept.entry.clone())
+            .collect();
+        let grid = text_grid(&entries, Sound { length_s: sound.to_s() - sound.from_s, begins_at_s: sound.from_s });
+        let mut file = NewFile::begin(&folder.join(format!("{name}.flac")), force)?;
+        file.writer.write_all(&store.sound_flac(&sound)?).map_err(failed)?;
+        file.finish()?;
+        let mut file = NewFile::begin(&folder.join(format!("{name}.TextGrid")), force)?;
+        file.writer.write_all(grid.text.as_bytes()).map_err(failed)?;
+        file.finish()?;
+    }
+    eprintln!(
+        "{}: {count} sound(s), each with its TextGrid. A voice tells who it is: keep them as carefully as the record.",
+        folder.display()
+    );
+    Ok(())
+}
+
+/// Says when it was and nothing of whom.
+fn name_of(head: &KeptHead, sound: &StoredSound) -> String {
+    format!("practice-{}-{}-part-{}-{}", head.id.0, head.started_at.strftime("%Y-%m-%d"), sound.part, sound.id)
+}

@@ -1,0 +1,81 @@
+//! Household files, read and checked with the routines that they name.
+
+use std::io::Read;
+use std::path::Path;
+
+use crate::error::AppError;
+use crate::load;
+use crate::spoken::spoken_form;
+use attend::household::{Checks, check_bytes, has_article};
+use attend::{Household, Said};
+use command_ear::Lexicon;
+use routine::{Faults, Hearing, MAX_FILE_BYTES};
+use session::{Arg, Command, Line};
+use speak::Words;
+
+/// Reads and checks a household file and the routines that it names.
+///
+/// # Errors
+/// All faults at once, or why the file cannot be read.
+pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
+    let name = path.display().to_string();
+    let mut bytes = Vec::new();
+    let limit = u64::try_from(MAX_FILE_BYTES).unwrap_or(u64::MAX).saturating_add(1);
+    std::fs::File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes)).map_err(|why| {
+        Faults::of_file(
+            &name,
+            format!("the household cannot be read: {why}"),
+            "Write one as docs/attending.md shows, or name another: tidecount attend HOUSEHOLD.toml.",
+        )
+    })?;
+    check_household(&name, path, &bytes, words, lexicon)
+}
+
+/// `name` stands for the file in faults; routines are looked for beside `path`.
+pub fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
+    let folder = path.parent().unwrap_or_else(|| Path::new("."));
+    let commands = load::command_words(words);
+    let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
+    let load_routine = |file: &str| match load::routine(&folder.join(file), words, lexicon) {
+        Ok((prescription, _)) => Ok(prescription),
+        Err(AppError::Routine(faults)) => Err(faults),
+        Err(other) => Err(Faults::of_file(file, other.to_string(), "Check the file.")),
+    };
+    let say = |household: &Household, said: &Said| wordings(words, household, said);
+    let checks = Checks {
+        hearing: Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() },
+        load: &load_routine,
+        spoken_form: &spoken_form,
+        wordings: &say,
+    };
+    Ok(check_bytes(name, bytes, checks)?)
+}
+
+/// Every wording of something that can be said, the one to be shown first. Empty only where the catalogue lacks it.
+pub fn wordings(words: &Words, household: &Household, said: &Said) -> Vec<String> {
+    let called = |plain: &str, with_the: &str, called: &String| {
+        let key = if has_article(called) { plain } else { with_the };
+        (key.to_owned(), vec![("called", Arg::Text(called.clone()))])
+    };
+    let named = |key: &str, person: &usize| {
+        let name = household.persons.get(*person).map(|person| spoken_form(&person.name)).unwrap_or_default();
+        (key.to_owned(), vec![("name", Arg::Text(name))])
+    };
+    let fixed = |key: &str| (key.to_owned(), Vec::new());
+    let (key, args) = match said {
+        Said::StartMine => fixed("attend-say-mine"),
+        Said::StartCalled(name) => called("attend-say-called-plain", "attend-say-called", name),
+        Said::StartFor(person) => named("attend-say-for", person),
+        Said::Name(person) => named("attend-say-name", person),
+        Said::Called(name) => called("attend-say-which-plain", "attend-say-which", name),
+        Said::NotNow => fixed("attend-say-not-now"),
+        Said::WhatIsLeft => fixed("attend-say-left"),
+        Said::HowDidItGo => fixed("attend-say-how"),
+        Said::Thanks => fixed("attend-say-thanks"),
+        Said::Yes => return words.wordings(Command::Yes),
+        Said::No => return words.wordings(Command::No),
+        Said::Stop => return words.wordings(Command::Stop),
+    };
+    let text = words.text(&Line { key, args }).unwrap_or_default();
+    text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" ")).filter(|wording| !wording.is_empty()).collect()
+}

@@ -1,0 +1,66 @@
+//! Reads a routine for a practice: checked against the catalogue, the commands and the recogniser's words.
+
+use std::path::{Path, PathBuf};
+
+use crate::error::AppError;
+use crate::routine_files::load_routine;
+use crate::spoken::spoken_form;
+use command_ear::Lexicon;
+use routine::{Hearing, Prescription};
+use session::Command;
+use speak::Words;
+
+/// The command wordings of the catalogue, as the checker of routines wants them.
+pub fn command_words(words: &Words) -> Vec<(String, Vec<String>)> {
+    Command::ALL.into_iter().map(|command| (command.name().to_owned(), words.wordings(command))).collect()
+}
+
+/// Everything that a routine is led with, besides devices and a voice.
+pub struct Loaded {
+    pub words: Words,
+    pub model: PathBuf,
+    pub lexicon: Lexicon,
+    pub prescription: Prescription,
+    pub routine_text: String,
+}
+
+/// A routine with its words and its recognition model, the built-in one where none is named.
+///
+/// # Errors
+/// Words, model or routine cannot be used.
+pub fn all(routine_file: &Path, model: Option<&Path>) -> Result<Loaded, AppError> {
+    let words = Words::english()?;
+    let model = model_folder(model)?;
+    let lexicon = Lexicon::open(&model)?;
+    let (prescription, routine_text) = routine(routine_file, &words, &lexicon)?;
+    Ok(Loaded { words, model, lexicon, prescription, routine_text })
+}
+
+/// A routine file: what it prescribes, and its text for the record.
+///
+/// # Errors
+/// The file cannot be read, or has faults (all of them are named).
+pub fn routine(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<(Prescription, String), AppError> {
+    let commands = command_words(words);
+    let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
+    let prescription = load_routine(path, Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None })?;
+    let text = std::fs::read_to_string(path).map_err(|why| AppError::Usage(format!("{}: cannot be read again: {why}", path.display())))?;
+    Ok((prescription, text))
+}
+
+/// The model folder: the one named, else `models/en` beside the program, where it was built, or where it is installed.
+///
+/// # Errors
+/// None of the places holds a model; they are all named.
+pub fn model_folder(named: Option<&Path>) -> Result<PathBuf, AppError> {
+    if let Some(named) = named {
+        return Ok(named.to_owned());
+    }
+    let beside = std::env::current_exe().ok().and_then(|exe| exe.parent().map(|folder| folder.join("../share/tidecount/models/en")));
+    let built = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models/en");
+    let places: Vec<PathBuf> = beside.into_iter().chain([built, PathBuf::from("models/en")]).collect();
+    places.iter().find(|place| place.join("am/final.mdl").exists()).cloned().ok_or_else(|| {
+        let list: Vec<String> = places.iter().map(|place| place.display().to_string()).collect();
+        AppError::Usage(format!("there is no recognition model in {}; name its folder with --model DIR", list.join(", ")))
+    })
+}

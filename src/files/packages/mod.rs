@@ -1,0 +1,6 @@
+//! What was handed over, as files: packages, their settings, the household that they make.
+
+pub mod check;
+pub mod household;
+pub mod sealed;
+pub mod settings;

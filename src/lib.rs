@@ -1,3 +1,0 @@
-//! The program: its commands.
-
-pub mod app;

@@ -1,0 +1,61 @@
+use super::*;
+use attend::{HouseRoutine, Person, Pronoun};
+use std::collections::{BTreeMap, BTreeSet};
+
+fn household() -> Household {
+    let routine = |called: &str| HouseRoutine { file: String::new(), title: called.into(), called: vec![called.into()], plan: Vec::new() };
+    let person =
+        |name: &str, routines: Vec<HouseRoutine>| Person { name: name.into(), pronoun: Pronoun::They, summary_after: false, routines };
+    Household {
+        persons: vec![
+            person("grandpa", vec![routine("evening routine"), routine("my voice practice")]),
+            person("Grandma", vec![routine("morning exercises")]),
+        ],
+    }
+}
+
+/// The words of the recognition model are the outer measure here, as for the commands.
+#[test]
+fn everything_that_can_be_said_is_known_to_the_model_and_nothing_begins_anything_else() {
+    let lexicon = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../models/en/graph/words.txt")).unwrap();
+    let lexicon: BTreeSet<&str> = lexicon.lines().filter_map(|line| line.split_whitespace().next()).collect();
+    let (words, household) = (Words::english().unwrap(), household());
+    let mut meanings: BTreeMap<String, Said> = BTreeMap::new();
+    for said in household.everything() {
+        let wordings = wordings(&words, &household, &said);
+        assert!((1..=5).contains(&wordings.len()), "{said:?}: {wordings:?}");
+        for wording in wordings {
+            assert!(wording.split(' ').all(|word| lexicon.contains(word)), "not in the lexicon: {wording}");
+            assert_eq!(meanings.insert(wording.clone(), said.clone()), None, "{wording} stands twice");
+        }
+    }
+    assert!(meanings.len() > 25);
+    for (long, meaning) in &meanings {
+        for (short, other) in &meanings {
+            let begins = long.strip_prefix(short.as_str()).is_some_and(|rest| rest.starts_with(' '));
+            assert!(meaning == other || !begins, "{long:?} ({meaning:?}) begins with {short:?} ({other:?})");
+        }
+    }
+}
+
+#[test]
+fn names_and_call_names_are_put_in() {
+    let (words, household) = (Words::english().unwrap(), household());
+    let first = |said| wordings(&words, &household, &said).into_iter().next().unwrap();
+    assert_eq!(first(Said::StartMine), "start my practice");
+    assert_eq!(first(Said::StartFor(1)), "start for grandma");
+    assert_eq!(first(Said::StartCalled("evening routine".into())), "start the evening routine");
+    assert_eq!(first(Said::StartCalled("my voice practice".into())), "start my voice practice");
+}
+
+#[test]
+fn a_tag_leads_back_to_what_was_said() {
+    let (words, household) = (Words::english().unwrap(), household());
+    let all = household.everything();
+    for choice in grammar(&words, &household, &all).choices {
+        let said = meaning(&all, &choice.tag).unwrap();
+        assert_eq!(choice.wordings, wordings(&words, &household, said));
+    }
+    assert_eq!(meaning(&all, "999"), None);
+    assert_eq!(meaning(&all, "stop"), None);
+}

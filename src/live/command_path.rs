@@ -1,0 +1,113 @@
+//! From the microphone to what was said: echo cancelling, then the command ear, and whether a phrase heard over our own
+//! voice can be ours.
+
+use crate::own_voice_log::OwnVoiceLog;
+use crate::residual_gate::ResidualGate;
+use audio::resample::Resampler;
+use audio::{AudioError, ECHO_RATE_HZ, EchoCanceller, OwnVoice};
+use command_ear::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase};
+
+/// The command path. The voice ear has another, without any of this.
+pub struct CommandPath {
+    echo: Box<dyn EchoCanceller>,
+    commands: Box<dyn CommandRecogniser>,
+    from_mic: Resampler,
+    from_speaker: Resampler,
+    block: Vec<f32>,
+    /// What was handed to the loudspeaker last.
+    played: Vec<f32>,
+    log: OwnVoiceLog,
+    residual: ResidualGate,
+}
+
+impl CommandPath {
+    /// # Errors
+    /// A rate that cannot be resampled to the command path's.
+    pub fn new(
+        echo: Box<dyn EchoCanceller>,
+        commands: Box<dyn CommandRecogniser>,
+        mic_rate_hz: u32,
+        speaker_rate_hz: u32,
+    ) -> Result<Self, AudioError> {
+        let block = (ECHO_RATE_HZ / 100) as usize;
+        Ok(Self {
+            echo,
+            commands,
+            from_mic: Resampler::new(mic_rate_hz, ECHO_RATE_HZ)?,
+            from_speaker: Resampler::new(speaker_rate_hz, ECHO_RATE_HZ)?,
+            block: vec![0.0; block],
+            played: vec![0.0; block],
+            log: OwnVoiceLog::default(),
+            residual: ResidualGate::default(),
+        })
+    }
+
+    /// Changes what the main path listens for.
+    ///
+    /// # Errors
+    /// A word that the model does not know; the old grammar stays.
+    pub fn listen_for(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
+        self.commands.listen_for(grammar)
+    }
+
+    /// Changes what the fast path listens for; without choices it is off.
+    ///
+    /// # Errors
+    /// As [`CommandPath::listen_for`].
+    pub fn listen_for_fast(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
+        self.commands.listen_for_fast(grammar)
+    }
+
+    /// Nothing is heard for a while: what is half heard is decided.
+    pub fn pause(&mut self) {
+        self.commands.pause();
+    }
+
+    /// What was decided since the last call, where no sound is heard.
+    pub fn poll(&mut self) -> Vec<CommandEvent> {
+        self.commands.poll()
+    }
+
+    /// Hears 10 ms of the raw microphone that begin at `block_s`. `delay_s`: the sound system's word on how late what we
+    /// play is heard. `main`: whether the main path hears it, too.
+    ///
+    /// # Errors
+    /// A block of another length than 10 ms.
+    pub fn hear(&mut self, mic: &[f32], block_s: f64, delay_s: f64, main: bool) -> Result<Vec<CommandEvent>, AudioError> {
+        self.from_mic.process(mic, &mut self.block)?;
+        self.echo.hint_delay(delay_s);
+        self.echo.cancel(&self.played, &mut self.block);
+        let sound_s = (block_s - self.from_mic.delay_s()).max(0.0);
+        let own = self.echo.own_voice();
+        self.log.take(sound_s, &self.block, own.left_db, own.raw_db);
+        let left_db = self.residual.hold_down(&mut self.block, own.left_db);
+        self.commands.expect_own_voice(left_db);
+        self.commands.push(sound_s, &self.block, main);
+        Ok(self.commands.poll())
+    }
+
+    /// The 10 ms that are handed to the loudspeaker now.
+    ///
+    /// # Errors
+    /// A block of another length than 10 ms.
+    pub fn play(&mut self, speaker: &[f32]) -> Result<(), AudioError> {
+        self.from_speaker.process(speaker, &mut self.played)
+    }
+
+    /// So much sound was lost on its way from the microphone, s.
+    pub fn skip(&mut self) {
+        self.log.clear();
+    }
+
+    /// The phrase stands out from what the canceller leaves of our own voice; true where nothing was played.
+    #[must_use]
+    pub fn stands_out(&self, heard: &HeardPhrase) -> bool {
+        self.log.stands_out(heard.start_s, heard.end_s, self.echo.own_voice().aligned)
+    }
+
+    /// What is known of our own voice now.
+    #[must_use]
+    pub fn own_voice(&self) -> OwnVoice {
+        self.echo.own_voice()
+    }
+}

@@ -1,0 +1,117 @@
+//! Works out the quality of holds beside the sound thread. Nothing that is said or led waits for it, the journal alone does: the
+//! entry of a hold, and those behind it, are held back for the tenths of a second until its figures are there.
+
+use std::collections::VecDeque;
+use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
+
+use hear::{Held, VoiceQuality};
+use session::{Entry, Fact};
+
+type Figures = Receiver<VoiceQuality>;
+
+/// Entries of the journal, in order.
+#[derive(Default)]
+pub struct QualityDesk {
+    /// Holds that are being worked on, by their onset.
+    work: Vec<(f64, Figures)>,
+    waiting: VecDeque<(Entry, Option<Figures>)>,
+}
+
+impl QualityDesk {
+    /// Takes the sound of a hold's steady part, if it has one, to a thread of its own. Without a thread the hold goes without.
+    pub fn work_on(&mut self, hold: &mut Held) {
+        let Some(steady) = hold.steady.take() else { return };
+        let (done, figures) = sync_channel(1);
+        let work = move || {
+            // Nobody waits any more where the hold was of no step.
+            let _ = done.send(steady.quality());
+        };
+        if std::thread::Builder::new().name("voice quality".to_owned()).spawn(work).is_ok() {
+            // Of holds that no step asked for the figures are dropped with the next one.
+            self.work.retain(|(onset_s, _)| hold.onset_s - onset_s < 60.0);
+            self.work.push((hold.onset_s, figures));
+        }
+    }
+
+    /// Takes an entry for the journal.
+    pub fn take(&mut self, entry: Entry) {
+        let mut figures = None;
+        if let Fact::HoldMeasured { onset_s, .. } = &entry.fact
+            && let Some(at) = self.work.iter().position(|(known_s, _)| known_s == onset_s)
+        {
+            figures = Some(self.work.remove(at).1);
+        }
+        self.waiting.push_back((entry, figures));
+    }
+
+    /// The next entry whose turn it is. `wait`: for its figures too, so that a replay always gives the same journal.
+    pub fn next(&mut self, wait: bool) -> Option<Entry> {
+        let found = match &self.waiting.front()?.1 {
+            None => None,
+            Some(figures) if wait => figures.recv().ok(),
+            Some(figures) => match figures.try_recv() {
+                Err(TryRecvError::Empty) => return None,
+                found => found.ok(),
+            },
+        };
+        let (mut entry, _) = self.waiting.pop_front()?;
+        if let Fact::HoldMeasured { quality, .. } = &mut entry.fact {
+            *quality = found;
+        }
+        Some(entry)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use hear::voice_file::analyse_voice;
+    use std::f64::consts::PI;
+
+    #[test]
+    fn entries_keep_their_order_and_a_hold_gets_its_figures() {
+        let buzz: Vec<f32> = (0..40_000)
+            .map(|k| {
+                let t = f64::from(k) / 16_000.0;
+                // No voice keeps its pitch like a machine.
+                let t = t + 3e-4 * (2.0 * PI * 5.0 * t).sin();
+                let on = (0.3..2.2).contains(&t);
+                if on {
+                    (1..=12).map(|h| 0.1 / f64::from(h) * (2.0 * PI * 150.0 * f64::from(h) * t).sin()).sum::<f64>() as f32
+                } else {
+                    0.0
+                }
+            })
+            .collect();
+        let mut hold = analyse_voice(&buzz, 16_000).1.remove(0);
+        let mut desk = QualityDesk::default();
+        desk.work_on(&mut hold);
+        assert!(hold.steady.is_none());
+        let entry = |fact| Entry { at_s: 1.0, fact, position: None };
+        let measured = Fact::HoldMeasured {
+            exercise: "long-ah".into(),
+            onset_s: hold.onset_s,
+            offset_s: hold.offset_s,
+            duration_s: hold.duration_s,
+            f0_median_hz: 150.0,
+            f0_span_st: 0.0,
+            level_mean_db: -20.0,
+            level_fall_db: 0.0,
+            level_weighting: "A".into(),
+            level_calibrated: false,
+            f0_sd_st: None,
+            level_slope_db_per_s: None,
+            level_terms: None,
+            quality: None,
+            breaks: 0,
+            masked_s: 0.0,
+            complete: true,
+        };
+        desk.take(entry(measured));
+        desk.take(entry(Fact::Rested { duration_s: 2.0 }));
+        let first = desk.next(true).unwrap();
+        assert!(matches!(&first.fact, Fact::HoldMeasured { quality: Some(q), .. } if q.hnr_db > 20.0), "{first:?}");
+        assert!(matches!(desk.next(false).unwrap().fact, Fact::Rested { .. }));
+        assert!(desk.next(true).is_none());
+    }
+}

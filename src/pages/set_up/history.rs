@@ -1,0 +1,113 @@
+//! The pages of past practices.
+
+use jiff::ZonedDateTime;
+
+use crate::set_up::fact_words::fact_row;
+use crate::set_up::fields::Fields;
+use crate::set_up::site::{PageError, Shown, Site};
+use crate::web::pages::{HistoryRow, HistoryView, PracticeView, history, practice};
+use record::{SessionId, SessionSummary, Source};
+use routine::doses_of;
+use session::Arg;
+
+const HERE: &str = "/history";
+/// Practices on one page.
+const A_PAGE: u32 = 20;
+
+/// "Tuesday 24 November 2026, 19:05".
+pub fn when(at: &ZonedDateTime) -> String {
+    at.strftime("%A %-d %B %Y, %H:%M").to_string()
+}
+
+/// `GET /history`
+pub fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
+    let mut view = HistoryView::default();
+    if let Some(store) = site.store()? {
+        let clients = store.clients()?;
+        view.client = query.get("client").filter(|client| clients.iter().any(|known| known == client)).map(str::to_owned);
+        let total = store.practices(view.client.as_deref())?;
+        let skip = query.text("skip").parse::<u64>().unwrap_or(0).min(total);
+        let skip = skip - skip % u64::from(A_PAGE);
+        let rows = store.history_page(view.client.as_deref(), skip, A_PAGE)?;
+        let whose = view.client.as_ref().map_or(String::new(), |client| format!("client={}&", crate::set_up::encoded(client)));
+        view.newer = (skip > 0).then(|| format!("{HERE}?{whose}skip={}", skip.saturating_sub(u64::from(A_PAGE))));
+        let next = skip + u64::from(A_PAGE);
+        view.older = (next < total).then(|| format!("{HERE}?{whose}skip={next}"));
+        let number = |n: u64| Arg::Number(n as f64);
+        let last = skip + rows.len() as u64;
+        view.range = site.with_texts(|texts| {
+            texts.with("page-history-range", vec![("from", number(skip + 1)), ("to", number(last)), ("of", number(total))])
+        });
+        view.rows = rows.iter().map(|row| row_of(site, row)).collect();
+        if clients.len() > 1 {
+            view.clients = clients;
+        }
+        view.exports = crate::set_up::reports::links(site, view.client.as_deref(), None);
+    }
+    let main = site.with_texts(|texts| history(texts, &view));
+    Ok(Shown::Page { here: HERE, title: site.s("page-nav-history"), main })
+}
+
+fn row_of(site: &Site, row: &SessionSummary) -> HistoryRow {
+    let number = |n: u32| Arg::Number(f64::from(n));
+    let best = row.best_holds.iter().map(|hold| format!("{} {:.1}\u{a0}s", site.s(&format!("ex-{}-name", hold.exercise)), hold.duration_s));
+    let source = match row.source {
+        Source::Live => String::new(),
+        Source::Replay => format!(" ({})", site.s("page-source-replay")),
+        Source::Rehearsal => format!(" ({})", site.s("page-source-rehearsal")),
+    };
+    HistoryRow {
+        id: row.id.0,
+        when: when(&row.started_at),
+        client: row.client.clone(),
+        routine: format!("{}{source}", row.routine),
+        done: site.with_texts(|texts| {
+            texts.with("page-history-steps", vec![("done", number(row.steps_done)), ("of", number(row.steps_prescribed))])
+        }),
+        minutes: site.with_texts(|texts| texts.number("page-history-minutes", "n", row.minutes.round())),
+        best: best.collect::<Vec<_>>().join(", "),
+        ended: ended(site, row.end_reason.as_deref()),
+    }
+}
+
+fn ended(site: &Site, reason: Option<&str>) -> String {
+    match reason {
+        None => site.s("page-history-not-ended"),
+        Some(reason) => {
+            let key = format!("page-end-{}", reason.replace(' ', "-"));
+            if site.words.has(&key) { site.s(&key) } else { reason.to_owned() }
+        }
+    }
+}
+
+/// `GET /history/practice?id=`
+pub fn one(site: &Site, query: &Fields) -> Result<Shown, PageError> {
+    let id = query.text("id").parse::<i64>().map_err(|_| PageError::none(site.s("page-practice-none")))?;
+    let Some(store) = site.store()? else { return Err(PageError::none(site.s("page-practice-none"))) };
+    let session = SessionId(id);
+    let summary = store.history_of(session)?;
+    let entries = store.entries(session)?;
+    // Names of repetitions and phrases come from what was prescribed then.
+    let prescription = doses_of(&store.routine_text(session)?);
+    let mut view = PracticeView { title: summary.routine.clone(), ..PracticeView::default() };
+    let row = row_of(site, &summary);
+    view.about =
+        vec![format!("{} · {}", row.when, row.client), format!("{} · {} · {}", row.done, row.minutes, row.ended), summary.software.clone()];
+    view.sounds = crate::set_up::sound::of_practice(site, &store, &summary.client, session)?;
+    let mut rest = entries.as_slice();
+    let parts = store.parts_of(session)?;
+    for part in &parts {
+        let (own, behind) = rest.split_at((part.entries as usize).min(rest.len()));
+        rest = behind;
+        let heading = if parts.len() == 1 {
+            site.s("page-practice-what")
+        } else {
+            let args = vec![("n", Arg::Number(f64::from(part.number))), ("when", Arg::Text(when(&part.started_at)))];
+            site.with_texts(|texts| texts.with("page-practice-part", args))
+        };
+        let facts = own.iter().filter_map(|entry| fact_row(site, entry, prescription.as_ref())).collect();
+        view.parts.push((heading, facts));
+    }
+    let main = site.with_texts(|texts| practice(texts, &view));
+    Ok(Shown::Page { here: HERE, title: format!("{}, {}", view.title, row.when), main })
+}

@@ -1,0 +1,90 @@
+use super::*;
+use crate::set_up::fields::Fields;
+use crate::web::pages::routine_form;
+use routine::{Hearing, catalogue, check_text};
+use session::Line;
+use speak::Words;
+
+fn with_texts<T>(work: impl FnOnce(Texts<'_>) -> T) -> T {
+    let words = Words::english().expect("words");
+    work(Texts(&|line: &Line| words.text(line).unwrap_or_else(|why| panic!("{why}"))))
+}
+
+fn form(text: &str) -> RoutineForm {
+    let draft = RoutineDraft::parse(text).expect("TOML");
+    let faults = check_text("x", &draft.text(), Hearing::default()).err();
+    with_texts(|texts| form_of(&draft, faults.as_ref(), texts))
+}
+
+/// What a browser would send back of a form that was not touched.
+fn as_sent(form: &mut RoutineForm) -> Fields {
+    let mut pairs: Vec<(String, String)> = (0..form.steps.len()).map(|index| (format!("step-{index}-here"), "1".to_owned())).collect();
+    pairs.extend(
+        fields_mut(form)
+            .filter(|field| field.kind != Kind::Check || field.value == "on")
+            .map(|field| (field.id.clone(), field.value.clone())),
+    );
+    Fields(pairs)
+}
+
+#[test]
+fn every_exercise_can_be_shown_and_sent_back_without_a_change() {
+    for entry in catalogue() {
+        let mut draft = RoutineDraft::parse("title = \"x\"\n").expect("TOML");
+        draft.act("add-step", &Fields(vec![("add".into(), entry.id.clone())]), &|_| None);
+        for action in ["add-phase.0", "add-question.0", "grow.0"] {
+            draft.act(action, &Fields::default(), &|_| None);
+            let text = draft.text();
+            let mut shown = form(&text);
+            let markup = with_texts(|texts| routine_form(texts, &shown)).into_string();
+            assert!(!markup.contains("page-"), "{}: a key shows: {}", entry.id, &markup[markup.find("page-").unwrap_or(0)..][..60]);
+            let mut again = RoutineDraft::parse(&text).expect("TOML");
+            again.take(&as_sent(&mut shown));
+            assert_eq!(again.text(), text, "{}", entry.id);
+        }
+    }
+}
+
+#[test]
+fn faults_stand_beside_their_fields_and_the_summary_links_to_them() {
+    let form = form(
+        "title = \"\"\n[[step]]\nexercise = \"long-ah\"\nrepetitions = 99\ntarget_s = \"ten\"\n[[step]]\nexercise = \"effortful-swallow\"\n[[step]]\nexercise = \"functional-phrases\"\n",
+    );
+    let at: Vec<&str> = form.faults.iter().filter_map(|(at, _)| at.as_deref()).collect();
+    for field in ["title", "step-0-repetitions", "step-0-target_s", "step-1-cautions_acknowledged", "step-2-phrases"] {
+        assert!(at.contains(&field), "{field}: {:?}", form.faults);
+    }
+    let markup = with_texts(|texts| routine_form(texts, &form)).into_string();
+    for field in ["step-0-repetitions", "step-1-cautions_acknowledged"] {
+        assert!(markup.contains(&format!("href=\"#{field}\"")) && markup.contains(&format!("id=\"{field}-fault\"")), "{field}");
+    }
+    // In the words of the form, not those of the file.
+    let told = &form.faults.iter().find(|(at, _)| at.as_deref() == Some("step-0-repetitions")).expect("found").1;
+    assert!(told.contains("“Repetitions”") && told.contains("from 1 to") || told.contains("outside 1 to"), "{told}");
+    assert!(!told.contains('`'), "{told}");
+}
+
+#[test]
+fn every_fault_of_the_catalogue_of_faults_has_a_place_or_stands_in_the_summary() {
+    let bad = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/routines/bad.toml")).expect("reads");
+    let Ok(draft) = RoutineDraft::parse(&bad) else { return };
+    let faults = check_text("bad", &draft.text(), Hearing::default()).expect_err("faults");
+    let form = with_texts(|texts| form_of(&draft, Some(&faults), texts));
+    assert_eq!(form.faults.len(), faults.list.len());
+}
+
+#[test]
+fn every_field_of_a_routine_has_a_name_on_the_form() {
+    let words = Words::english().expect("words");
+    for field in FIELDS {
+        assert!(words.has(&format!("page-field-{field}")), "{field}");
+    }
+    for (name, _) in built_in_packs() {
+        assert!(words.has(&format!("page-pack-{name}")), "{name}");
+    }
+    for entry in catalogue() {
+        for field in entry.dose_fields() {
+            assert!(FIELDS.contains(&field), "{field}");
+        }
+    }
+}

@@ -1,0 +1,231 @@
+//! `tidecount attend`: waits for a practice, day in, day out.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::Instant;
+
+use jiff::ZonedDateTime;
+use jiff::civil::DateTime;
+
+use attend::{Event, Practised};
+use audio::file::names_file;
+use command_ear::Lexicon;
+use files::error::AppError;
+use files::households::{check_household, read_household};
+use files::load;
+use files::packages;
+use files::packages::household::household_of_packages;
+use handover::Settings;
+use live::attend::devices::Devices;
+use live::attend::pipeline::{AttendPipeline, House, Waited, new_screen, since_s};
+use live::attend::record::{exercise_name, moment, today};
+use live::levels::{self, Levels};
+use live::practice::{Outcome, Practice};
+use pages::follow::follower::WebFollower;
+use pages::follow::server::{self, Pages, ScreenArgs};
+use pages::set_up::site::Place;
+use record::{Source, data_folder};
+use speak::Words;
+
+/// Waits quietly, invites at the agreed times, and starts a practice when it is asked to.
+#[derive(Debug, Clone, clap::Args)]
+pub struct AttendArgs {
+    /// Who lives here and what they practise, a TOML file. Default: household.toml in the data folder.
+    pub household: Option<PathBuf>,
+    /// Microphone: `default`, a name from `tidecount devices`, or a recording.
+    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
+    pub mic: String,
+    /// Loudspeaker: `default`, a name, a WAV file to write, or `none`. With a recording as microphone: none.
+    #[arg(long, value_name = "default|NAME|FILE.wav|none")]
+    pub speaker: Option<String>,
+    /// Voice: `espeak-ng[:VARIANT]`, `piper[:FILE.onnx]` or `system`. Default: Piper where installed, else espeak-ng.
+    #[arg(long, value_name = "NAME")]
+    pub voice: Option<String>,
+    /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
+    #[arg(long, value_name = "DIR")]
+    pub model: Option<PathBuf>,
+    /// Where the record is kept. Default: $TIDECOUNT_DATA, else the user's data folder.
+    #[arg(long, value_name = "DIR")]
+    pub data: Option<PathBuf>,
+    /// With a recording: as fast as the machine allows instead of in real time.
+    #[arg(long)]
+    pub fast: bool,
+    /// With a recording: the local time of day at its first sample. Default: now.
+    #[arg(long, value_name = "YYYY-MM-DD HH:MM", value_parser = time_of_day)]
+    pub at: Option<ZonedDateTime>,
+    #[command(flatten)]
+    pub screen: ScreenArgs,
+}
+
+fn time_of_day(text: &str) -> Result<ZonedDateTime, String> {
+    let remedy = |why: jiff::Error| format!("{why}; write it as in --at \"2026-11-25 18:25\"");
+    text.parse::<DateTime>().and_then(|civil| civil.to_zoned_datetime(jiff::tz::TimeZone::system())).map_err(remedy)
+}
+
+/// Runs the command until Ctrl-C, or until a recording is over.
+///
+/// # Errors
+/// The household has faults (all are named), or model, voice, record or a file cannot be used. A microphone or loudspeaker that is
+/// not there is no error: it is told, and waited for.
+pub fn run(args: &AttendArgs) -> Result<ExitCode, AppError> {
+    let recording = names_file(&args.mic);
+    if !recording && (args.fast || args.at.is_some()) {
+        return Err(AppError::Usage(
+            "--fast and --at need a recording: name a file with --mic FILE.wav; a live microphone has its own time".into(),
+        ));
+    }
+    let words = Words::english()?;
+    let data = data_folder(args.data.as_deref())?;
+    let model = load::model_folder(args.model.as_deref())?;
+    let lexicon = Lexicon::open(&model)?;
+    let path = args.household.clone().unwrap_or_else(|| data.join("household.toml"));
+    // Whoever wrote no household file is led by the packages that were taken here.
+    let packages = if args.household.is_none() && !path.exists() { household_of_packages(&data) } else { None };
+    let household = match packages {
+        Some(text) => check_household("the packages taken here", &path, text.as_bytes(), &words, &lexicon)?,
+        None => read_household(&path, &words, &lexicon)?,
+    };
+    let folder = path.parent().unwrap_or_else(|| Path::new(".")).to_owned();
+    let speaker = args.speaker.clone().unwrap_or_else(|| if recording { "none".into() } else { "default".into() });
+    let source = if recording { Source::Replay } else { Source::Live };
+    let devices = Devices::open(&args.mic, &speaker, args.fast)?;
+    let begins_at = recording.then(|| args.at.clone().unwrap_or_else(ZonedDateTime::now));
+    let first_now = begins_at.clone().unwrap_or_else(ZonedDateTime::now);
+    let record = today(&data, &household, source, &first_now, &words)?;
+    let house = House { household, words, model, voice: args.voice.clone(), data, recogniser: None, begins_at };
+    let mut pipeline = AttendPipeline::new(house, devices)?;
+    pipeline.tell(Event::Record { at_s: 0.0, today: record });
+    let interrupted = watch_for_ctrl_c()?;
+    let set_up = Place {
+        data: pipeline.house.data.clone(),
+        household: path,
+        mic: args.mic.clone(),
+        speaker,
+        voice: args.voice.clone(),
+        model: args.model.clone(),
+        recogniser: None,
+        clinic: None,
+        today: None,
+    };
+    let pages = server::open_with(&args.screen, Some(set_up).filter(|_| !recording))?;
+    if let Some(pages) = &pages {
+        let hub = pages.hub().clone();
+        pipeline.show_on(Box::new(move || Ok(Box::new(WebFollower::waiting(hub.clone(), Words::english()?)))));
+    }
+    let mut starter = Starter { folder, lexicon, source, recording, pages };
+    loop {
+        let screen = new_screen();
+        let waited = pipeline.wait(screen.clone(), || interrupted.load(Ordering::Relaxed))?;
+        screen.finish();
+        match waited {
+            Waited::Over => break,
+            Waited::Start { person, routine } => starter.lead(&mut pipeline, person, routine),
+        }
+    }
+    if let Some(pages) = starter.pages {
+        pages.finish();
+    }
+    pipeline.devices.finish();
+    for complaint in &pipeline.devices.complaints {
+        eprintln!("{complaint}");
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Hands a start over to a practice.
+struct Starter {
+    folder: PathBuf,
+    lexicon: Lexicon,
+    source: Source,
+    recording: bool,
+    pages: Option<Pages>,
+}
+
+impl Starter {
+    fn lead(&mut self, pipeline: &mut AttendPipeline, person: usize, routine: usize) {
+        let now = pipeline.now();
+        let began = Instant::now();
+        let practising = |now: bool| self.pages.iter().for_each(|pages| pages.practising(now));
+        practising(true);
+        let led = self.practise(pipeline, (person, routine), &now);
+        practising(false);
+        let read = pipeline.devices.take_read_elsewhere();
+        let passed_s = if self.recording { read as f64 / f64::from(pipeline.devices.mic_rate_hz()) } else { since_s(began) };
+        pipeline.pass(passed_s);
+        pipeline.devices.take_back();
+        let at_s = pipeline.now_s();
+        match led {
+            Ok(outcome) => {
+                let words = &pipeline.house.words;
+                let begun_min = moment(&now).minute;
+                let outcome = Practised::of(person, routine, begun_min, &outcome.entries(), &|id| exercise_name(words, id));
+                pipeline.tell(Event::PracticeEnded { at_s, outcome });
+            }
+            Err(why) => {
+                why.report();
+                if let Some(pages) = &self.pages {
+                    pages.tell(&why.to_string());
+                }
+                pipeline.tell(Event::PracticeFailed { at_s });
+            }
+        }
+    }
+
+    fn practise(&self, pipeline: &mut AttendPipeline, pair: (usize, usize), now: &ZonedDateTime) -> Result<Outcome, AppError> {
+        let house = &pipeline.house;
+        let nobody = || AppError::Usage("there is no such person in the household".into());
+        let client = house.household.persons.get(pair.0).map(|person| person.name.clone()).ok_or_else(nobody)?;
+        let file = &house.household.routine(pair).ok_or_else(nobody)?.file;
+        // Read again: it may have been changed since.
+        let (mut prescription, routine_text) = load::routine(&self.folder.join(file), &house.words, &self.lexicon)?;
+        let settings = if self.recording { Settings::default() } else { packages::settings::of(&house.data, &client) };
+        if let Some(every) = settings.feedback_every {
+            prescription.routine.feedback_every = every;
+        }
+        let io = pipeline.devices.lend()?;
+        let device = levels::device(pipeline.devices.mic_name(), io.mic_rate_hz(), None)?;
+        let practice = Practice {
+            prescription,
+            routine_text,
+            words: Words::english()?,
+            model: house.model.clone(),
+            lexicon: self.lexicon.clone(),
+            hears_itself: pipeline.devices.hears_itself(),
+            voice: house.voice.clone().or(settings.voice),
+            source: self.source,
+            client,
+            levels: Levels::of(&house.data, &device, None)?,
+            data: house.data.clone(),
+            journal: None,
+            recogniser: house.recogniser.clone(),
+        };
+        let screen = new_screen();
+        let outcome = practice.lead_at(now.clone(), io, screen.clone(), server::followers(self.pages.as_ref())?)?;
+        outcome.report(&screen);
+        Ok(outcome)
+    }
+}
+
+/// True from the first Ctrl-C on; the second does not wait.
+fn watch_for_ctrl_c() -> Result<Arc<AtomicBool>, AppError> {
+    let failed =
+        |why: std::io::Error| AppError::Usage(format!("the program cannot start its threads: {why}; close other programs and try again"));
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().map_err(failed)?;
+    let interrupted = Arc::new(AtomicBool::new(false));
+    let flag = interrupted.clone();
+    std::thread::Builder::new()
+        .name("ctrl-c".into())
+        .spawn(move || {
+            runtime.block_on(async move {
+                while tokio::signal::ctrl_c().await.is_ok() {
+                    if flag.swap(true, Ordering::Relaxed) {
+                        std::process::exit(130);
+                    }
+                }
+            });
+        })
+        .map_err(failed)?;
+    Ok(interrupted)
+}

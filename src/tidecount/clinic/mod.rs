@@ -1,0 +1,5 @@
+//! `tidecount clinic …`: results of many clients, and who needs attention.
+
+pub mod command;
+pub mod import;
+pub mod show;

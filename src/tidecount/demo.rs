@@ -1,0 +1,129 @@
+//! `tidecount demo`: a simulated client in a simulated room goes through a routine, closed loop, through the real ears.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use audio;
+use command_ear::Lexicon;
+use files::error::AppError;
+use files::load;
+use live::follow::SharedScreen;
+use live::practice::Practice;
+use live::rehearsal::{self, ClientsEar, ROOM_HZ, write_truth};
+use pages::follow::server::{self, ScreenArgs};
+use record::Source;
+use rehearse::Script;
+use routine::{Hearing, check_text};
+use screen::TerminalScreen;
+use speak::Words;
+
+/// The invented household.
+const ROUTINE: (&str, &str) = ("demo/evening.toml", include_str!("../../demo/evening.toml"));
+const CLIENT: (&str, &str) = ("demo/client.toml", include_str!("../../demo/client.toml"));
+
+/// Shows a whole practice with a simulated client.
+#[derive(Debug, Clone, clap::Args)]
+pub struct DemoArgs {
+    /// In real time and aloud: both sides are played on the loudspeaker.
+    #[arg(long)]
+    pub aloud: bool,
+    /// Loudspeaker for --aloud.
+    #[arg(long, default_value = "default", value_name = "default|NAME", requires = "aloud")]
+    pub speaker: String,
+    /// Folder for the recording of both sides and the journal; what an earlier demo left there is replaced.
+    #[arg(long, default_value = "tidecount-demo", value_name = "DIR")]
+    pub out: PathBuf,
+    /// Another routine than the invented household's.
+    #[arg(long, value_name = "FILE.toml")]
+    pub routine: Option<PathBuf>,
+    /// Another client than the invented one.
+    #[arg(long, value_name = "FILE.toml")]
+    pub client: Option<PathBuf>,
+    /// The tool's voice: `espeak-ng[:VARIANT]` or `piper[:FILE.onnx]`.
+    #[arg(long, value_name = "NAME")]
+    pub voice: Option<String>,
+    /// Recognition model, a folder in the Vosk layout.
+    #[arg(long, value_name = "DIR")]
+    pub model: Option<PathBuf>,
+    #[command(flatten)]
+    pub screen: ScreenArgs,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// Routine, client script, model, voice, loudspeaker or output folder cannot be used.
+pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
+    let words = Words::english()?;
+    let model = load::model_folder(args.model.as_deref())?;
+    let lexicon = Lexicon::open(&model)?;
+    let (prescription, routine_text) = match &args.routine {
+        Some(path) => load::routine(path, &words, &lexicon)?,
+        None => {
+            let commands = load::command_words(&words);
+            (
+                check_text(ROUTINE.0, ROUTINE.1, Hearing { commands: &commands, knows_word: None, ..Hearing::default() })?,
+                ROUTINE.1.to_owned(),
+            )
+        }
+    };
+    let script = match &args.client {
+        Some(path) => Script::open(path)?,
+        None => Script::parse(CLIENT.0, CLIENT.1)?,
+    };
+    let (wav, journal, data) = fresh_folder(&args.out)?;
+
+    let loudspeaker = args.aloud.then(|| audio::open("none", &args.speaker, false)).transpose()?;
+    let rate_hz = loudspeaker.as_ref().map_or(ROOM_HZ, |io| io.speaker_rate_hz());
+    let (mut io, rehearsal) = rehearsal::devices(script, rate_hz)?;
+    io.write_wav(&wav)?;
+    if let Some(loudspeaker) = loudspeaker {
+        io.aloud(loudspeaker)?;
+    }
+
+    let practice = Practice {
+        prescription,
+        routine_text,
+        words,
+        model,
+        lexicon,
+        hears_itself: true,
+        voice: args.voice.clone(),
+        source: Source::Rehearsal,
+        client: "household".into(),
+        data,
+        journal: Some(journal.clone()),
+        levels: live::levels::Levels::default(),
+        recogniser: None,
+    };
+    let screen = SharedScreen::new(TerminalScreen::stdout());
+    let pages = server::open(&args.screen)?;
+    let mut observers = server::followers(pages.as_ref())?;
+    observers.push(Box::new(ClientsEar(rehearsal.clone())));
+    let outcome = practice.lead(Box::new(io), screen.clone(), observers)?;
+    outcome.report(&screen);
+    if let Some(pages) = pages {
+        pages.finish();
+    }
+    let truth = args.out.join("client.jsonl");
+    write_truth(&truth, &rehearsal)?;
+    println!("Both sides as sound (left the room, right the tool): {}", wav.display());
+    println!("The journal, one fact a line:                         {}", journal.display());
+    println!("What the simulated client really did:                 {}", truth.display());
+    Ok(outcome.exit_code())
+}
+
+/// Makes the folder and takes away what an earlier demo left in it: these three and nothing else.
+fn fresh_folder(out: &Path) -> Result<(PathBuf, PathBuf, PathBuf), AppError> {
+    let (wav, journal, data) = (out.join("both-sides.wav"), out.join("journal.jsonl"), out.join("record"));
+    let gone = |outcome: std::io::Result<()>| match outcome {
+        Err(why) if why.kind() != std::io::ErrorKind::NotFound => Err(why),
+        _ => Ok(()),
+    };
+    std::fs::create_dir_all(out)
+        .and_then(|()| gone(std::fs::remove_file(&wav)))
+        .and_then(|()| gone(std::fs::remove_file(&journal)))
+        .and_then(|()| gone(std::fs::remove_dir_all(&data)))
+        .map_err(|why| AppError::Usage(format!("{}: cannot be used for the demo: {why}; name another folder with --out", out.display())))?;
+    Ok((wav, journal, data))
+}

@@ -1,0 +1,123 @@
+//! `tidecount enrol`: learns how a client says the commands.
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use audio::file::names_file;
+use audio::{self, AudioIo};
+use files::error::AppError;
+use files::load;
+use live::enrol::enrolment::Enrolment;
+use live::enrol::event::Learnt;
+use live::follow::SharedScreen;
+use live::observe::Observer;
+use record::{Source, Store, data_folder};
+use screen::TerminalScreen;
+use session::{Arg, Line};
+use speak::Words;
+
+/// Learns how you say the commands, led by voice; what is kept can be shown and forgotten.
+#[derive(Debug, Clone, clap::Args)]
+pub struct EnrolArgs {
+    /// Whose voice; the name that the routine or `practise --client` has.
+    #[arg(long, value_name = "NAME", default_value = "client")]
+    pub client: String,
+    /// Microphone: `default`, a name from `tidecount devices`, or a recording.
+    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
+    pub mic: String,
+    /// Loudspeaker: `default`, a name, a WAV file to write, or `none`. With a recording as microphone: none.
+    #[arg(long, value_name = "default|NAME|FILE.wav|none")]
+    pub speaker: Option<String>,
+    /// Voice: `espeak-ng[:VARIANT]`, `piper[:FILE.onnx]` or `system`. Default: Piper where installed, else espeak-ng.
+    #[arg(long, value_name = "NAME")]
+    pub voice: Option<String>,
+    /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
+    #[arg(long, value_name = "DIR")]
+    pub model: Option<PathBuf>,
+    /// Where the record is kept. Default: $TIDECOUNT_DATA, else the user's data folder.
+    #[arg(long, value_name = "DIR")]
+    pub data: Option<PathBuf>,
+    /// Shows what is kept of the client's voice, and does nothing else.
+    #[arg(long, conflicts_with = "forget")]
+    pub show: bool,
+    /// Deletes what is kept of the client's voice, and does nothing else.
+    #[arg(long)]
+    pub forget: bool,
+}
+
+/// Runs the command. A recording as microphone is heard as fast as the machine allows.
+///
+/// # Errors
+/// Devices, model, voice or record cannot be used.
+pub fn run(args: &EnrolArgs) -> Result<ExitCode, AppError> {
+    let words = Words::english()?;
+    let data = data_folder(args.data.as_deref())?;
+    if args.show || args.forget {
+        return show_or_forget(args, &words, &data);
+    }
+    let recording = names_file(&args.mic);
+    let speaker = args.speaker.clone().unwrap_or_else(|| if recording { "none".into() } else { "default".into() });
+    let written = names_file(&speaker) || speaker == "none";
+    let io = audio::open(&args.mic, &speaker, recording && written)?;
+    let enrolment = Enrolment {
+        words,
+        model: load::model_folder(args.model.as_deref())?,
+        hears_itself: !recording && !written,
+        voice: args.voice.clone(),
+        source: if recording { Source::Replay } else { Source::Live },
+        client: args.client.clone(),
+        data,
+        recogniser: None,
+    };
+    let screen = SharedScreen::new(TerminalScreen::stdout());
+    let (learnt, fault) = enrolment.lead(io, screen.clone(), Vec::new())?;
+    screen.finish();
+    print!("\n{}", summary(&Words::english()?, &args.client, &learnt)?);
+    if let Some(fault) = fault {
+        eprintln!("{fault}");
+        return Ok(ExitCode::FAILURE);
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+fn show_or_forget(args: &EnrolArgs, words: &Words, data: &std::path::Path) -> Result<ExitCode, AppError> {
+    let client = ("client", Arg::Text(args.client.clone()));
+    let text = |key: &str, args: Vec<(&'static str, Arg)>| words.text(&Line { key: key.to_owned(), args });
+    let store = Store::open_existing(data)?;
+    let mut out = std::io::stdout().lock();
+    let kept = store.as_ref().map(|store| store.own_words(&args.client)).transpose()?.unwrap_or_default();
+    let shown = match store {
+        Some(mut store) if args.forget => {
+            let forgotten = store.forget_own_voice(&args.client)?;
+            text("enrol-forgotten", vec![("words", Arg::Number(forgotten as f64)), client])?
+        }
+        _ if kept.is_empty() => text("enrol-none-kept", vec![client])?,
+        _ => {
+            let rows = kept.iter().map(|word| {
+                let day = word.said_at.get(..10).unwrap_or_default();
+                let bytes: usize = word.takes.iter().map(Vec::len).sum();
+                format!("\n  {:<12} {} takes, {day}, {bytes} bytes of figures", word.wording, word.takes.len())
+            });
+            text("enrol-summary-head", vec![client])? + &rows.collect::<String>()
+        }
+    };
+    // A reader that went away (`| head`) is no fault of ours.
+    let _ = writeln!(out, "{shown}");
+    Ok(ExitCode::SUCCESS)
+}
+
+/// What is left on the terminal.
+fn summary(words: &Words, client: &str, learnt: &[Learnt]) -> Result<String, AppError> {
+    let text = |key: &str, args: Vec<(&'static str, Arg)>| words.text(&Line { key: key.to_owned(), args });
+    let client = ("client", Arg::Text(client.to_owned()));
+    if learnt.is_empty() {
+        return Ok(text("enrol-none-kept", vec![client])? + "\n");
+    }
+    let mut shown = text("enrol-summary-head", vec![client])? + "\n";
+    for word in learnt {
+        let how = text(if word.doubtful { "enrol-summary-doubtful" } else { "enrol-summary-surer" }, Vec::new())?;
+        shown += &format!("  {:<12} {}/{}  {how}\n", word.wording, word.takes, live::enrol::dialogue::TAKES);
+    }
+    Ok(shown)
+}

@@ -1,0 +1,8 @@
+//! `tidecount hear`: what the ears make of recordings and of the microphone.
+
+pub mod command;
+pub mod evaluate;
+pub mod lines;
+pub mod microphone;
+pub mod phrases;
+pub mod recordings;

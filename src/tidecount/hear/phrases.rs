@@ -1,0 +1,177 @@
+//! The phrases of `--commands`, and the command ear that listens for them alone.
+
+use audio::AudioError;
+use audio::resample::StreamResampler;
+use command_ear::{
+    ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options, OwnVoice, RATE_HZ,
+};
+use files::error::AppError;
+use files::load;
+use files::spoken::spoken_form;
+use session::listening;
+use speak::Words;
+use std::path::Path;
+
+/// The recogniser is asked for what it heard after this much sound, s.
+const ASK_EVERY_S: f64 = 10.0;
+
+/// The phrases of a list parted by commas, each as it was typed, with its spoken form as the wording.
+///
+/// # Errors
+/// There is no phrase in the list, or one without any word.
+pub fn phrases(list: &str) -> Result<Grammar, AppError> {
+    let mut choices: Vec<Choice> = Vec::new();
+    for typed in list.split(',').map(str::trim).filter(|typed| !typed.is_empty()) {
+        let wording = spoken_form(typed);
+        if wording.is_empty() {
+            return Err(AppError::Usage(format!("--commands: {typed:?} holds no word; name words that are said, parted by commas")));
+        }
+        if !choices.iter().any(|choice| choice.wordings.contains(&wording)) {
+            choices.push(Choice { tag: typed.to_owned(), wordings: vec![wording] });
+        }
+    }
+    if choices.is_empty() {
+        return Err(AppError::Usage(
+            "--commands names no phrase; name what to listen for, parted by commas: --commands \"ready,stop,go back\"".to_owned(),
+        ));
+    }
+    Ok(Grammar { choices, list_from: None })
+}
+
+/// Those of the phrases that a session hears on the fast path: the wordings of "stop" and "pause".
+fn fast_phrases(grammar: &Grammar) -> Result<Grammar, AppError> {
+    let words = Words::english()?;
+    let always: Vec<String> = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
+    let fast = grammar.choices.iter().filter(|choice| choice.wordings.iter().all(|wording| always.contains(wording)));
+    Ok(Grammar { choices: fast.cloned().collect(), list_from: None })
+}
+
+/// One recogniser for any number of sounds, one after the other.
+pub struct PhraseEar {
+    child: ChildRecogniser,
+    grammar: Grammar,
+    resampler: Option<StreamResampler>,
+    mode: Mode,
+    /// Samples pushed of this sound, at [`RATE_HZ`].
+    pushed: u64,
+    asked: u64,
+    heard: Vec<HeardPhrase>,
+    fault: Option<CommandEarError>,
+    block: Vec<f32>,
+}
+
+impl PhraseEar {
+    /// Starts the recogniser; `list` as in [`phrases`]. All phrases are heard as a state's are, stop and pause besides on the fast path.
+    ///
+    /// # Errors
+    /// The list is empty, holds a word that the model does not know, or the model cannot be used.
+    pub fn start(list: &str, model: Option<&Path>, mode: Mode) -> Result<Self, AppError> {
+        let grammar = phrases(list)?;
+        let model = load::model_folder(model)?;
+        let mut child = ChildRecogniser::start(&Options { model, program: None, fast: fast_phrases(&grammar)?, mode })?;
+        child.listen_for(&grammar)?;
+        Ok(Self { child, grammar, resampler: None, mode, pushed: 0, asked: 0, heard: Vec::new(), fault: None, block: Vec::new() })
+    }
+
+    /// The spoken forms of the phrases.
+    pub fn wordings(&self) -> Vec<String> {
+        self.grammar.choices.iter().flat_map(|choice| choice.wordings.iter().cloned()).collect()
+    }
+
+    /// Lets a client's own voice weigh in.
+    pub fn weigh_in(&mut self, own: &OwnVoice) {
+        self.child.weigh_in(own);
+    }
+
+    /// A new sound of `rate_hz` begins; its times are seconds from its first sample.
+    ///
+    /// # Errors
+    /// The rate cannot be turned into the recogniser's.
+    pub fn begin(&mut self, rate_hz: u32) -> Result<(), AudioError> {
+        self.resampler = Some(StreamResampler::new(rate_hz, RATE_HZ)?);
+        (self.pushed, self.asked, self.fault) = (0, 0, None);
+        self.heard.clear();
+        Ok(())
+    }
+
+    /// Hears samples of any number.
+    pub fn push(&mut self, samples: &[f32]) {
+        let Some(resampler) = &mut self.resampler else { return };
+        self.block.clear();
+        resampler.push(samples, &mut self.block);
+        self.pass_on();
+        if self.mode == Mode::Offline && (self.pushed - self.asked) as f64 > ASK_EVERY_S * f64::from(RATE_HZ) {
+            self.asked = self.pushed;
+            let events = self.child.poll();
+            self.take(events);
+        }
+    }
+
+    /// What was heard since the last call, without waiting for more.
+    ///
+    /// # Errors
+    /// The recogniser keeps dying.
+    pub fn heard(&mut self) -> Result<Vec<HeardPhrase>, CommandEarError> {
+        let events = self.child.poll();
+        self.take(events);
+        self.result()
+    }
+
+    /// The sound is over: everything heard in it and not yet given.
+    ///
+    /// # Errors
+    /// The recogniser died on this sound.
+    pub fn end(&mut self) -> Result<Vec<HeardPhrase>, CommandEarError> {
+        if let Some(mut resampler) = self.resampler.take() {
+            self.block.clear();
+            resampler.finish(&mut self.block);
+            self.pass_on();
+        }
+        let events = self.child.finish();
+        self.take(events);
+        self.result()
+    }
+
+    fn pass_on(&mut self) {
+        if !self.block.is_empty() {
+            self.child.push(self.pushed as f64 / f64::from(RATE_HZ), &self.block, true);
+            self.pushed += self.block.len() as u64;
+        }
+    }
+
+    fn take(&mut self, events: Vec<CommandEvent>) {
+        for event in events {
+            match event {
+                CommandEvent::Heard(phrase) => self.heard.push(phrase),
+                // Live the next words count more than the lost ones.
+                CommandEvent::Restarted { .. } if self.mode == Mode::Live => {}
+                CommandEvent::Restarted { lost_s } => {
+                    self.fault = Some(CommandEarError(format!(
+                        "the recogniser died on this recording and missed {lost_s:.1} s of it; try again, or cut the recording there"
+                    )));
+                }
+                CommandEvent::Failed { message } => self.fault = Some(CommandEarError(message)),
+            }
+        }
+    }
+
+    fn result(&mut self) -> Result<Vec<HeardPhrase>, CommandEarError> {
+        self.fault.take().map_or_else(|| Ok(std::mem::take(&mut self.heard)), Err)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn phrases_are_trimmed_and_empties_ignored() {
+        let grammar = phrases(" ready, ,Go  Back,go back,, I'm ready ").unwrap();
+        let found: Vec<(&str, &str)> = grammar.choices.iter().map(|c| (c.tag.as_str(), c.wordings[0].as_str())).collect();
+        assert_eq!(found, [("ready", "ready"), ("Go  Back", "go back"), ("I'm ready", "i'm ready")]);
+        for (list, complaint) in [("", "no phrase"), (" , ,", "no phrase"), ("stop,?!", "\"?!\"")] {
+            let error = phrases(list).unwrap_err().to_string();
+            assert!(error.contains(complaint) && error.contains("parted by commas"), "{error}");
+        }
+    }
+}

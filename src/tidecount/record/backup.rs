@@ -1,0 +1,64 @@
+//! `tidecount record backup` and `restore`.
+
+use std::fmt::Write;
+use std::path::Path;
+use std::process::ExitCode;
+
+use jiff::ZonedDateTime;
+
+use crate::record::command::{present, size};
+use files::error::AppError;
+use files::number_words::{counted, counted_of};
+use record::Store;
+
+/// Makes a backup and says what is in it, and what is not.
+pub fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
+    let store = present(folder)?;
+    let named = if file.is_dir() { file.join(format!("tidecount-{}.backup", now.strftime("%Y-%m-%d-%H%M%S"))) } else { file.to_owned() };
+    let made = store.backup(&named, sound, now)?;
+    let length = std::fs::metadata(&made.path).map_or(0, |data| data.len());
+    let _ = writeln!(
+        text,
+        "{}: {} of {}, {}, {}; {}. It was read back and is whole.",
+        made.path.display(),
+        counted(made.practices, "practice"),
+        counted(made.clients, "client"),
+        counted(made.files.files, "other file"),
+        counted_of(made.sounds.files, "file", " of sound"),
+        size(length)
+    );
+    for left_out in &made.left_out {
+        let _ = writeln!(text, "Not in it: {left_out}.");
+    }
+    let _ = writeln!(
+        text,
+        "{}",
+        if made.encrypted {
+            "It is encrypted with the passphrase of the record: without that nobody can read it."
+        } else {
+            "It is not encrypted: keep it where only you can get at it."
+        }
+    );
+    let _ = writeln!(text, "To bring it back: tidecount record restore {}", made.path.display());
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Brings a backup back and says where what stood there went.
+pub fn restore(folder: &Path, file: &Path, replace: bool, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
+    let restored = Store::restore(folder, file, replace, now)?;
+    let made = restored.made_at.map_or_else(String::new, |at| format!(" of {}", at.split(['[', '.']).next().unwrap_or_default()));
+    let _ = writeln!(
+        text,
+        "From the backup{made} {} came into {}, and {}.",
+        counted(restored.practices, "practice"),
+        folder.display(),
+        counted(restored.files.len(), "other file")
+    );
+    for aside in &restored.aside {
+        let _ = writeln!(text, "What stood there before is kept in {}.", aside.display());
+    }
+    if restored.encrypted {
+        let _ = writeln!(text, "The record has the passphrase that the backup was made with.");
+    }
+    Ok(ExitCode::SUCCESS)
+}

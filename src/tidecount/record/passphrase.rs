@@ -1,0 +1,73 @@
+//! `tidecount record passphrase`.
+
+use std::fmt::Write;
+use std::path::Path;
+use std::process::ExitCode;
+
+use crate::record::command::PassphraseOrder;
+use files::error::AppError;
+use files::number_words::counted_of;
+use record::{
+    NEW_PASSPHRASE_FILE_VARIABLE, NEW_PASSPHRASE_VARIABLE, PASSPHRASE_FILE_VARIABLE, PASSPHRASE_VARIABLE, Passphrase, RecordError, Store,
+};
+
+pub fn run(folder: &Path, order: PassphraseOrder, text: &mut String) -> Result<ExitCode, AppError> {
+    let encrypted = Store::encrypted(folder)?;
+    let usage = |why: &str| Err(AppError::Usage(why.to_owned()));
+    let new = match (order, encrypted) {
+        (PassphraseOrder::Set, Some(true)) => {
+            return usage("the record is encrypted already: `tidecount record passphrase change` gives it another passphrase");
+        }
+        (PassphraseOrder::Set, _) => Some(to_set(true)?),
+        (_, None | Some(false)) => return usage("the record is not encrypted: `tidecount record passphrase set` encrypts it"),
+        (PassphraseOrder::Change, Some(true)) => {
+            Store::unlock(folder)?;
+            Some(to_set(false)?)
+        }
+        (PassphraseOrder::Remove, Some(true)) => None,
+    };
+    let done = Store::set_passphrase(folder, new.as_ref())?;
+    let said = match order {
+        PassphraseOrder::Set => {
+            "The record is encrypted now. Write the passphrase down where only you find it: without it nobody can read the record, not even its makers."
+        }
+        PassphraseOrder::Change => "The record has its new passphrase. Backups made before keep the old one.",
+        PassphraseOrder::Remove => "The record is no longer encrypted.",
+    };
+    let _ = writeln!(text, "{said}");
+    if done.sounds > 0 {
+        let _ = writeln!(text, "Encrypted, too: {}.", counted_of(done.sounds, "file", " of sound"));
+    }
+    for aside in &done.aside {
+        let _ = writeln!(text, "An older record, set aside by a restore, stays as it was: {}", aside.display());
+    }
+    if order == PassphraseOrder::Set {
+        let _ =
+            writeln!(text, "Backups made before, household file, routines, notices and spoken lines are not encrypted (docs/record.md).");
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+/// The passphrase that is to be set: given, or asked twice. `first`: there is none yet, so that the usual variables may mean it, too.
+fn to_set(first: bool) -> Result<Passphrase, AppError> {
+    let given = match Passphrase::given_new()? {
+        None if first => Passphrase::given()?,
+        given => given,
+    };
+    if let Some(given) = given {
+        return Ok(given.checked()?);
+    }
+    let Some(once) = Passphrase::asked("New passphrase") else {
+        return Err(RecordError::Passphrase(if first {
+            format!("there is no passphrase to set: put it into {PASSPHRASE_VARIABLE}, name a file with {PASSPHRASE_FILE_VARIABLE}, or start this in a terminal, where it is asked for")
+        } else {
+            format!("there is no new passphrase: put it into {NEW_PASSPHRASE_VARIABLE}, name a file with {NEW_PASSPHRASE_FILE_VARIABLE}, or start this in a terminal, where it is asked for")
+        })
+        .into());
+    };
+    let once = once.checked()?;
+    if Passphrase::asked("The same again").as_ref() != Some(&once) {
+        return Err(RecordError::Passphrase("the two differ; nothing was changed. Start again".to_owned()).into());
+    }
+    Ok(once)
+}
