@@ -12,6 +12,7 @@ use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 use browser::Browser;
 use hear::{HoldSettings, VoiceFrame, VoiceTask};
 use live::observe::{Beginning, Observer};
+use pages::follow;
 use pages::follow::follower::WebFollower;
 use pages::web::Server;
 use pages::web::live_page::LiveHub;
@@ -19,7 +20,6 @@ use routine::{Hearing, check_text};
 use screen::ShownView;
 use session::{Arg, Line, Listening, View};
 use speak::Words;
-use tidecount::app::web;
 
 /// Pages that watch at one time.
 const PAGES: [usize; 3] = [1, 4, 8];
@@ -42,7 +42,7 @@ fn main() {
 fn measure(browser: &Browser, pages: usize, seconds: u64) {
     let hub = LiveHub::new();
     let words = Words::english().expect("the catalogue");
-    let server = Server::start(0, |guard| web::server::routes(guard, &hub, &words)).expect("serves");
+    let server = Server::start(0, |guard| follow::server::routes(guard, &hub, &words)).expect("serves");
     let mut follower = holding(&hub, words);
     let home = browser.tab();
     let tabs: Vec<_> = (0..pages).map(|_| browser.another_tab(&server.address())).collect();

@@ -17,11 +17,11 @@ use axum::middleware::{Next, from_fn_with_state};
 use axum::response::{IntoResponse, Response};
 use browser::{ALL, Browser, FULL_HD, NARROW, TABLET, Viewport, ZOOMED};
 use live_scenes::{SCENES, Scene, offers, rows, said};
+use pages::follow;
 use pages::web::Server;
 use pages::web::live_page::{Asked, Figure, LiveHub, Section, Who};
 use serde_json::json;
 use speak::Words;
-use tidecount::app::web;
 
 /// A page with a switch that cuts it off, as a computer that sleeps does.
 struct Served {
@@ -33,7 +33,7 @@ struct Served {
 fn serve(hub: &LiveHub, port: u16) -> Served {
     let away = Arc::new(AtomicBool::new(false));
     let words = Words::english().expect("the catalogue");
-    let server = Server::start(port, |guard| web::server::routes(guard, hub, &words).layer(from_fn_with_state(away.clone(), cut)));
+    let server = Server::start(port, |guard| follow::server::routes(guard, hub, &words).layer(from_fn_with_state(away.clone(), cut)));
     Served { hub: hub.clone(), server: server.expect("serves"), away }
 }
 

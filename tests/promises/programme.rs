@@ -10,7 +10,7 @@ use record::{NewSession, Source, Store};
 use report::{Handout, handout, to_text};
 use session::{Arg, Entry, Fact, Line, Position};
 use speak::Words;
-use tidecount::app::routine;
+use tidecount::routine;
 use tidecount::routine::ask::{AskError, Plain};
 use tidecount::routine::new::write_programme;
 

@@ -4,9 +4,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
+use files::routine_files::load_routine;
 use fluent_bundle::{FluentBundle, FluentResource};
 use routine::{DoseStatus, Hearing, Prescription, Range, Timing, Work, catalogue, check_text, find, schema};
-use tidecount::routine::command::{ExercisesArgs, load_routine, run_exercises};
+use tidecount::routine::command::{ExercisesArgs, run_exercises};
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))

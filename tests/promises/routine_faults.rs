@@ -2,9 +2,10 @@
 
 use std::path::Path;
 
+use files::routine_files::load_routine;
 use proptest::prelude::*;
 use routine::{Fault, FaultKind, Faults, Hearing, MAX_FILE_BYTES, Prescription, check_bytes, check_text};
-use tidecount::routine::command::{RoutineArgs, RoutineCommand, load_routine, run_routine};
+use tidecount::routine::command::{RoutineArgs, RoutineCommand, run_routine};
 
 fn commands() -> Vec<(String, Vec<String>)> {
     [

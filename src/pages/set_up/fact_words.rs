@@ -253,8 +253,8 @@ fn hold(site: &Site, fact: &Fact) -> Told {
 mod tests {
     #[test]
     fn times_read_as_a_clock() {
-        assert_eq!(crate::set_up::clock(245.9), "4:05");
-        assert_eq!(crate::set_up::clock(f64::NAN), "0:00");
-        assert_eq!(crate::set_up::clock(-3.0), "0:00");
+        assert_eq!(super::clock(245.9), "4:05");
+        assert_eq!(super::clock(f64::NAN), "0:00");
+        assert_eq!(super::clock(-3.0), "0:00");
     }
 }

@@ -1,6 +1,6 @@
 //! `tidecount routine check FILE…`, `tidecount routine schema` and `tidecount exercises [ID]`.
 
-use std::io::{self, Read, Write};
+use std::io::{self, Write};
 use std::path::PathBuf;
 
 use crate::routine::new::NewArgs;
