@@ -80,8 +80,8 @@ fn asked(hub: &LiveHub) -> Asked {
     panic!("nothing was asked for");
 }
 
-fn words(text: &str) -> Asked {
-    Asked::Words(text.into())
+fn command(name: &str) -> Asked {
+    Asked::Command(name.into())
 }
 
 // What it looks like.
@@ -179,7 +179,7 @@ fn nothing_is_lost_when_narrow_spaced_or_enlarged() {
     assert_eq!(browser.layout_faults(44), [""; 0], "with letters twice as large");
     browser.script("document.querySelector('#stop').scrollIntoView(); return true");
     browser.click("#stop");
-    assert_eq!(asked(&served.hub), words("stop"));
+    assert_eq!(asked(&served.hub), command("stop"));
 }
 
 #[test]
@@ -198,31 +198,31 @@ fn stop_is_first_and_works_by_mouse_keyboard_and_touch() {
     let Some((served, browser)) = opened(scene("hold")) else { return };
     let hub = &served.hub;
     browser.click("#stop");
-    assert_eq!(asked(hub), words("stop"));
+    assert_eq!(asked(hub), command("stop"));
     browser.reload();
     follows(&browser);
     browser.keys(&fantoccini::key::Key::Tab.to_string());
     assert_eq!(browser.script("return document.activeElement.id"), "stop");
     browser.keys(&fantoccini::key::Key::Enter.to_string());
-    assert_eq!(asked(hub), words("stop"));
+    assert_eq!(asked(hub), command("stop"));
     browser.keys(&fantoccini::key::Key::Escape.to_string());
-    assert_eq!(asked(hub), words("stop"));
-    browser.click("#now button[data-say=skip]");
-    assert_eq!(asked(hub), words("skip"));
+    assert_eq!(asked(hub), command("stop"));
+    browser.click("#now button[data-command=skip]");
+    assert_eq!(asked(hub), command("skip"));
     browser.view(TABLET);
     browser.touch("#pause");
-    assert_eq!(asked(hub), words("pause"));
+    assert_eq!(asked(hub), command("pause"));
     browser.touch("#stop");
-    assert_eq!(asked(hub), words("stop"));
+    assert_eq!(asked(hub), command("stop"));
     // Many presses, one after the other: each needs a number of its own.
     for _ in 0..12 {
         browser.click("#stop");
-        assert_eq!(asked(hub), words("stop"));
+        assert_eq!(asked(hub), command("stop"));
     }
     browser.view(ZOOMED);
     browser.script("scrollTo(0, document.body.scrollHeight); return true");
     browser.click("#stop");
-    assert_eq!(asked(hub), words("stop"));
+    assert_eq!(asked(hub), command("stop"));
 }
 
 #[test]
@@ -253,16 +253,16 @@ fn what_can_be_said_changes_under_the_fingers_and_nothing_false_is_pressed() {
     let hub = &served.hub;
     browser.script("document.querySelector('#now button').focus(); return true");
     browser.keys(&fantoccini::key::Key::Enter.to_string());
-    assert_eq!(asked(hub), words("yes"));
+    assert_eq!(asked(hub), command("yes"));
     hub.offer(&offers(&["ready"], &[]));
-    browser.wait_until("the new words", "document.querySelector('#now button').dataset.say === 'ready'");
+    browser.wait_until("the new words", "document.querySelector('#now button').dataset.command === 'ready'");
     assert_eq!(browser.script("return document.activeElement.id"), "now", "the focus stays near, on nothing that can be pressed");
     browser.keys(&fantoccini::key::Key::Enter.to_string());
     browser.keys(&fantoccini::key::Key::Tab.to_string());
     browser.keys(&fantoccini::key::Key::Enter.to_string());
-    assert_eq!(asked(hub), words("ready"));
+    assert_eq!(asked(hub), command("ready"));
     // A page that is a moment behind: what it presses is no longer offered, and it says so.
-    browser.script("const late = document.createElement('button'); late.id = 'late'; late.dataset.say = 'yes'; late.textContent = 'yes'; document.querySelector('#now').append(late); return true");
+    browser.script("const late = document.createElement('button'); late.id = 'late'; late.dataset.command = 'yes'; late.textContent = 'yes'; document.querySelector('#now').append(late); return true");
     browser.click("#late");
     browser.wait_until("a word about it", "document.querySelector('#link').textContent.includes(`You can't say that right now`)");
     assert_eq!(hub.take_asked(), None);
@@ -290,10 +290,10 @@ fn it_survives_a_reload_and_more_pages_than_a_browser_has_connections() {
         browser.wait_until("the figure on every page", "document.querySelector('#figure').textContent === '9'");
     }
     browser.click("#stop");
-    assert_eq!(asked(hub), words("stop"));
+    assert_eq!(asked(hub), command("stop"));
     browser.look_at(&tabs[7]);
     browser.click("#pause");
-    assert_eq!(asked(hub), words("pause"));
+    assert_eq!(asked(hub), command("pause"));
 }
 
 #[test]
@@ -311,7 +311,7 @@ fn it_says_so_when_it_is_cut_off_and_comes_back_by_itself() {
         "document.querySelector('#figure').textContent === '20' && document.querySelector('#link').textContent === ''",
     );
     browser.click("#stop");
-    assert_eq!(asked(&served.hub), words("stop"));
+    assert_eq!(asked(&served.hub), command("stop"));
 }
 
 #[test]
@@ -325,7 +325,7 @@ fn a_program_that_was_started_anew_is_told_from_one_that_is_away() {
     browser.open(&anew.server.address());
     follows(&browser);
     browser.click("#stop");
-    assert_eq!(asked(&hub), words("stop"));
+    assert_eq!(asked(&hub), command("stop"));
 }
 
 #[test]

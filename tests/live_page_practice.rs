@@ -101,8 +101,8 @@ fn seen(browser: &Browser, what: &str) -> Vec<String> {
     found.as_array().expect("a list").iter().map(|one| one.as_str().map_or_else(|| one.to_string(), str::to_owned)).collect()
 }
 
-fn offered(words: &str) -> String {
-    format!("document.querySelector('#now button[data-say=\"{words}\"]')")
+fn offered(command: &str) -> String {
+    format!("document.querySelector('#now button[data-command=\"{command}\"]')")
 }
 
 const ROUTINE: &str = r#"
@@ -138,7 +138,7 @@ fn a_practice_is_followed_and_led_on_the_page() {
 
     browser.wait_until("ready", &offered("ready"));
     browser.assert_accessible("before the first exercise");
-    browser.click("#now button[data-say=ready]");
+    browser.click("#now button[data-command=ready]");
     browser.wait_until(
         "a hold",
         "document.querySelector('#mood').dataset.mood === 'holding' && Number(document.querySelector('#figure').textContent) >= 1",
@@ -153,10 +153,10 @@ fn a_practice_is_followed_and_led_on_the_page() {
     browser.wait_until("a later trial", "document.querySelector('#part').textContent !== '1 of 6'");
     browser.keys(&fantoccini::key::Key::Escape.to_string());
     browser.wait_until("it stands still", "document.querySelector('#prompt').textContent === 'Stopped'");
-    browser.wait_until("the way on", &offered("go on"));
-    browser.click("#now button[data-say='go on']");
+    browser.wait_until("the way on", &offered("go-on"));
+    browser.click("#now button[data-command=go-on]");
     browser.wait_until("the way past it", &offered("skip"));
-    browser.click("#now button[data-say=skip]");
+    browser.click("#now button[data-command=skip]");
     browser.wait_until("the second exercise", "document.querySelector('#heading').textContent === 'Shoulder rolls'");
     assert!(
         browser.script("return document.querySelector('#gauge').hidden").as_bool().expect("yes or no"),
@@ -165,12 +165,12 @@ fn a_practice_is_followed_and_led_on_the_page() {
     browser.click("#more");
     browser.wait_until(
         "all that can be said",
-        "document.querySelector('#all button[data-say=\"it hurts\"]') || document.querySelector('#all button[data-say=\"rest\"]')",
+        "document.querySelector('#all button[data-command=\"hurts\"]') || document.querySelector('#all button[data-command=\"rest\"]')",
     );
     browser.click("#more");
     browser.click("#stop");
     browser.wait_until("finish", &offered("finish"));
-    browser.click("#now button[data-say=finish]");
+    browser.click("#now button[data-command=finish]");
     browser.wait_until("the end", "document.body.dataset.phase === 'over' && document.querySelectorAll('#done li').length > 0");
     assert!(browser.text("#done").contains("Long ah") && browser.text("#done").contains("of 6"), "{}", browser.text("#done"));
     browser.wait_until("words about the end", "document.querySelector('#link').textContent.includes('has ended')");
@@ -246,15 +246,15 @@ fn one_page_stays_through_waiting_and_practice() {
         "document.body.dataset.phase === 'waiting' && document.querySelector('#heading').textContent.includes('18:30')",
     );
     browser.assert_accessible("while it waits");
-    browser.wait_until("the way to begin", &offered("start my practice"));
-    browser.click("#now button[data-say='start my practice']");
+    browser.wait_until("the way to begin", &offered("start-mine"));
+    browser.click("#now button[data-command=start-mine]");
     browser.wait_until("the practice", "document.body.dataset.phase === 'practice'");
     browser.wait_until("ready", &offered("ready"));
-    browser.click("#now button[data-say=ready]");
+    browser.click("#now button[data-command=ready]");
     browser.wait_until("the exercise", "document.querySelector('#heading').textContent === 'Shoulder rolls'");
     browser.click("#stop");
     browser.wait_until("finish", &offered("finish"));
-    browser.click("#now button[data-say=finish]");
+    browser.click("#now button[data-command=finish]");
     browser.wait_until("it waits again", "document.body.dataset.phase === 'waiting'");
     assert!(browser.text("#done").contains("Shoulder rolls"), "what was done stays: {}", browser.visible());
     assert_ne!(browser.text("#heading"), "Shoulder rolls");

@@ -6,14 +6,14 @@ use crate::levels::LevelScale;
 use hear::VoiceFrame;
 use record::UsualVoice;
 use routine::Routine;
-use screen::ShownView;
+use screen::{Offer, ShownView};
 use session::{Effect, Entry, Line, Listening, View};
 
 /// What a page asks for.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Asked {
-    /// As if these words had been said.
-    Words(String),
+    /// A button was pressed: the name of what it offers, "go-on".
+    Command(String),
     /// A key that stands for the command of this name.
     Key(String),
 }
@@ -61,8 +61,8 @@ pub trait Observer: Send {
     fn passes(&mut self, now_s: f64) {}
     /// Something that the person at the machine should know.
     fn told(&mut self, at_s: f64, warning: &str) {}
-    /// What is listened for from now on, and the commands among it by name, "go on".
-    fn listens(&mut self, at_s: f64, listening: &Listening, may_say: &[String]) {}
+    /// What is listened for from now on, and the commands among it as a button offers them.
+    fn listens(&mut self, at_s: f64, listening: &Listening, may_say: &[Offer]) {}
     /// Silence: lines under way are not said to their end.
     fn hushed(&mut self) {}
     /// One look of the voice ear, every 10 ms, and what its level means.
@@ -89,6 +89,6 @@ pub fn in_words(view: &View, text: impl Fn(&Line) -> String, named: impl Fn(sess
         heading: view.heading.as_ref().map(&text).unwrap_or_default(),
         prompt: view.prompt.as_ref().map(&text).unwrap_or_default(),
         figure: view.figure.clone(),
-        can_say: view.can_say.iter().map(|&command| named(command)).collect(),
+        can_say: view.can_say.iter().map(|&command| Offer { name: command.name().to_owned(), label: named(command) }).collect(),
     }
 }

@@ -15,7 +15,7 @@ use audio::{AudioError, AudioIo, Captured, EchoCanceller};
 use command_ear::{ACT_CONFIDENCE, CommandEvent, CommandRecogniser, HeardPhrase, Path};
 use hear::voice_ear::{VoiceEar, VoiceOutput};
 use hear::{VoiceEvent, VoiceTask};
-use screen::Keys;
+use screen::{Keys, Offer};
 use session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, Trouble, listening};
 use speak::words::{Words, live_words};
 
@@ -315,12 +315,9 @@ impl Pipeline {
             self.events.push_back(Event::Command { at_s, command, confidence: 1.0, text: "key".into() });
         }
         while let Some(asked) = self.observers.iter_mut().find_map(|observer| observer.asked()) {
-            let named = |(name, command): &&(String, Command)| match &asked {
-                Asked::Words(words) => name == words,
-                Asked::Key(key) => command.name() == key,
-            };
-            let Some((name, command)) = self.names.iter().find(named) else { continue };
-            self.observers.iter_mut().for_each(|observer| observer.heard(at_s, name));
+            let (Asked::Command(name) | Asked::Key(name)) = &asked;
+            let Some((label, command)) = self.names.iter().find(|(_, command)| command.name() == name) else { continue };
+            self.observers.iter_mut().for_each(|observer| observer.heard(at_s, label));
             self.events.push_back(Event::Command { at_s, command: *command, confidence: 1.0, text: "page".into() });
         }
     }
@@ -406,7 +403,7 @@ impl Pipeline {
             .commands
             .iter()
             .filter_map(|command| self.names.iter().find(|(_, own)| own == command))
-            .map(|(name, _)| name.clone())
+            .map(|(label, command)| Offer { name: command.name().to_owned(), label: label.clone() })
             .collect::<Vec<_>>();
         let at_s = self.now_s();
         self.observers.iter_mut().for_each(|observer| observer.listens(at_s, &listening, &may_say));

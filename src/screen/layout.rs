@@ -74,7 +74,7 @@ pub(super) fn block(shown: &ShownView, size: Size, ink: char) -> Vec<Row> {
     let can_say = if shown.can_say.is_empty() {
         Vec::new()
     } else {
-        let words: Vec<String> = shown.can_say.iter().map(|word| format!("\"{}\"", clean(word))).collect();
+        let words: Vec<String> = shown.can_say.iter().map(|word| format!("\"{}\"", clean(&word.label))).collect();
         wrapped(&words.join(" · "), width).into_iter().take(2).map(|text| row(text, Look::Faint)).collect()
     };
     let rule = vec![row("-".repeat(width), Look::Faint)];

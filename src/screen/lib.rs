@@ -18,7 +18,16 @@ pub struct ShownView {
     /// The large figure: running hold time or count.
     pub figure: String,
     /// What can be said now, few.
-    pub can_say: Vec<String>,
+    pub can_say: Vec<Offer>,
+}
+
+/// Something that can be said now, and on a page be pressed.
+#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
+pub struct Offer {
+    /// What a button sends: "go-on". It stays the same in every language.
+    pub name: String,
+    /// What stands on it and is said: "go on".
+    pub label: String,
 }
 
 /// Shows a session to the eye. Times are seconds on the sample clock.

@@ -1,7 +1,7 @@
 //! What can stand on the live page, made up.
 #![allow(dead_code, reason = "each test takes what it needs")]
 
-use pages::web::live_page::{Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offers, Phase, Row, Said, Section, Stage, Who};
+use pages::web::live_page::{Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offer, Offers, Phase, Row, Said, Section, Stage, Who};
 
 /// One state of the page.
 #[derive(Clone, Copy)]
@@ -23,12 +23,13 @@ pub const SCENES: [Scene; 8] = [
 
 const MORE: [&str; 10] = ["again", "go back", "how long", "how did I do", "tell me why", "help", "rest", "louder", "I'm dizzy", "it hurts"];
 
-pub fn list(words: &[&str]) -> Vec<String> {
-    words.iter().map(|&word| word.to_owned()).collect()
+/// Offers with these words, named as most commands are.
+pub fn list(labels: &[&str]) -> Vec<Offer> {
+    labels.iter().map(|label| Offer { name: label.replace(' ', "-"), label: (*label).to_owned() }).collect()
 }
 
 pub fn offers(now: &[&str], more: &[&str]) -> Offers {
-    Offers { now: list(now), more: list(more), always: list(&["stop", "pause"]), keys: list(&["done", "again", "skip", "pause"]) }
+    Offers { now: list(now), more: list(more), always: list(&["stop", "pause"]), keys: ["done", "again", "skip", "pause"].map(str::to_owned).into() }
 }
 
 pub fn rows(rows: &[(Who, &str)]) -> Vec<Row> {

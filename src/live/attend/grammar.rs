@@ -16,6 +16,25 @@ pub fn meaning<'a>(may_be_said: &'a [Said], tag: &str) -> Option<&'a Said> {
     may_be_said.get(tag.parse::<usize>().ok()?)
 }
 
+/// What a button for it sends. It names the thing itself, not its place in the list: a page that is a moment behind never starts
+/// something else than what stood on its button.
+pub fn offer_name(said: &Said) -> String {
+    match said {
+        Said::StartMine => "start-mine".into(),
+        Said::StartCalled(name) => format!("start-called {name}"),
+        Said::StartFor(person) => format!("start-for {person}"),
+        Said::Name(person) => format!("name {person}"),
+        Said::Called(name) => format!("called {name}"),
+        Said::NotNow => "not-now".into(),
+        Said::WhatIsLeft => "what-is-left".into(),
+        Said::HowDidItGo => "how-did-it-go".into(),
+        Said::Thanks => "thanks".into(),
+        Said::Yes => "yes".into(),
+        Said::No => "no".into(),
+        Said::Stop => "stop".into(),
+    }
+}
+
 #[cfg(test)]
 #[path = "tests/grammar.rs"]
 mod tests;

@@ -8,7 +8,7 @@ use jiff::{SignedDuration, ZonedDateTime};
 
 use crate::attend::devices::{Block, Devices};
 use crate::attend::ear::Ear;
-use crate::attend::grammar::{grammar, meaning};
+use crate::attend::grammar::{grammar, meaning, offer_name};
 use crate::attend::record::{keep_notice, moment};
 use crate::command_path::CommandPath;
 use crate::follow::{ScreenFollower, SharedScreen};
@@ -22,7 +22,7 @@ use command_ear::{ChildRecogniser, CommandEvent, Grammar, HeardPhrase, Mode, Opt
 use files::error::AppError;
 use files::households::wordings;
 use hear::VoiceTask;
-use screen::{ShownView, TerminalScreen};
+use screen::{Offer, ShownView, TerminalScreen};
 use session::{Line, LineId, Listening};
 use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
 
@@ -230,11 +230,10 @@ impl AttendPipeline {
     /// What is pressed on a page is as sure as can be.
     fn take_asked(&mut self) {
         while let Some(asked) = self.observers.iter_mut().find_map(|observer| observer.asked()) {
-            let Asked::Words(words) = asked else { continue };
-            let first = |said: &&Said| wordings(&self.house.words, &self.house.household, said).first() == Some(&words);
-            let Some(said) = self.may_be_said.iter().chain([&Said::Stop]).find(first).cloned() else { continue };
-            let at_s = self.now_s;
-            self.observers.iter_mut().for_each(|observer| observer.heard(at_s, &words));
+            let Asked::Command(name) = asked else { continue };
+            let Some(said) = self.may_be_said.iter().chain([&Said::Stop]).find(|said| offer_name(said) == name).cloned() else { continue };
+            let (at_s, label) = (self.now_s, self.offer(&said).label);
+            self.observers.iter_mut().for_each(|observer| observer.heard(at_s, &label));
             self.tell(Event::Heard { at_s, said, confidence: 1.0 });
         }
     }
@@ -383,20 +382,25 @@ impl AttendPipeline {
 
     /// Everything, for whoever wants more than the few that are shown.
     fn tell_what_may_be_said(&mut self) {
-        let said = |said: &Said| wordings(&self.house.words, &self.house.household, said).into_iter().next();
-        let answers: Vec<String> = self.may_be_said.iter().filter_map(said).collect();
-        let listening = Listening { commands: Vec::new(), answers: answers.clone(), voice: VoiceTask::Idle, list: false, firm: false };
+        let offers: Vec<Offer> = self.may_be_said.iter().map(|said| self.offer(said)).filter(|offer| !offer.label.is_empty()).collect();
+        let answers = offers.iter().map(|offer| offer.label.clone()).collect();
+        let listening = Listening { commands: Vec::new(), answers, voice: VoiceTask::Idle, list: false, firm: false };
         let at_s = self.now_s;
-        self.observers.iter_mut().for_each(|observer| observer.listens(at_s, &listening, &answers));
+        self.observers.iter_mut().for_each(|observer| observer.listens(at_s, &listening, &offers));
+    }
+
+    /// As a button offers it, in the first of its wordings.
+    fn offer(&self, said: &Said) -> Offer {
+        let label = wordings(&self.house.words, &self.house.household, said).into_iter().next().unwrap_or_default();
+        Offer { name: offer_name(said), label }
     }
 
     fn show(&mut self, view: &View) {
-        let said = |said: &Said| wordings(&self.house.words, &self.house.household, said).into_iter().next().unwrap_or_default();
         let shown = ShownView {
             heading: view.heading.as_ref().map(|line| self.text(line)).unwrap_or_default(),
             prompt: self.text(&view.prompt),
             figure: String::new(),
-            can_say: view.can_say.iter().map(said).collect(),
+            can_say: view.can_say.iter().map(|said| self.offer(said)).collect(),
         };
         let at_s = self.now_s;
         self.observers.iter_mut().for_each(|observer| observer.shown(at_s, &shown));

@@ -8,7 +8,7 @@ use crate::follow::bar::LiveBar;
 use crate::follow::captions::Captions;
 use crate::follow::done::Gathered;
 use crate::follow::figure::figure;
-use crate::web::live_page::{Asked, BarKind, LiveHub, Mood, MoodName, Note, Offers, Phase, Section, Stage, Who};
+use crate::web::live_page::{Asked, BarKind, LiveHub, Mood, MoodName, Note, Offer, Offers, Phase, Section, Stage, Who};
 use hear::{VoiceFrame, VoiceTask};
 use live::levels::LevelScale;
 use live::observe::{Beginning, Observer};
@@ -47,7 +47,7 @@ pub struct WebFollower {
     /// Our lines under way that are no counts.
     speaking: u32,
     offers: Offers,
-    may_say: Vec<String>,
+    may_say: Vec<Offer>,
     gathered: Gathered,
     notes: Vec<Note>,
 }
@@ -90,10 +90,10 @@ impl WebFollower {
             gathered: Gathered::default(),
             notes: Vec::new(),
         };
-        let stop = follower.named("say-stop");
+        let stop = follower.command(Command::Stop);
         follower.offers.always = match phase {
             Phase::Waiting => vec![stop],
-            _ => vec![stop, follower.named("say-pause")],
+            _ => vec![stop, follower.command(Command::Pause)],
         };
         if phase != Phase::Waiting {
             follower.offers.keys = Command::ALL.iter().map(|command| command.name().to_owned()).collect();
@@ -112,6 +112,10 @@ impl WebFollower {
 
     fn named(&self, key: &str) -> String {
         self.text(&Line { key: key.to_owned(), args: Vec::new() })
+    }
+
+    fn command(&self, command: Command) -> Offer {
+        Offer { name: command.name().to_owned(), label: self.named(&command.name_key()) }
     }
 
     fn with_number(&self, key: &str, numbers: &[(&'static str, f64)]) -> String {
@@ -147,7 +151,7 @@ impl WebFollower {
     }
 
     fn publish_offers(&mut self) {
-        let shown = |word: &&String| !self.offers.now.contains(word) && !self.offers.always.contains(word);
+        let shown = |offer: &&Offer| !has_label(&self.offers.now, offer) && !has_label(&self.offers.always, offer);
         self.offers.more = self.may_say.iter().filter(shown).cloned().collect();
         self.hub.offer(&self.offers);
     }
@@ -234,6 +238,11 @@ impl WebFollower {
     }
 }
 
+/// The same words never stand on two buttons.
+fn has_label(offers: &[Offer], offer: &Offer) -> bool {
+    offers.iter().any(|other| other.label == offer.label)
+}
+
 impl Observer for WebFollower {
     fn begins(&mut self, beginning: &Beginning<'_>) {
         self.steps = beginning.routine.steps.clone();
@@ -290,7 +299,7 @@ impl Observer for WebFollower {
         self.stage = Stage { phase: self.phase, heading, part: part.to_owned(), prompt: view.prompt.clone() };
         self.publish_stage(&self.stage);
         self.publish_figure(&view.figure);
-        let now: Vec<String> = view.can_say.iter().filter(|word| !self.offers.always.contains(word)).cloned().collect();
+        let now: Vec<Offer> = view.can_say.iter().filter(|offer| !has_label(&self.offers.always, offer)).cloned().collect();
         if now != self.offers.now {
             self.offers.now = now;
             self.publish_offers();
@@ -298,7 +307,7 @@ impl Observer for WebFollower {
         self.publish_mood();
     }
 
-    fn listens(&mut self, _at_s: f64, listening: &Listening, may_say: &[String]) {
+    fn listens(&mut self, _at_s: f64, listening: &Listening, may_say: &[Offer]) {
         self.listens = !(listening.commands.is_empty() && listening.answers.is_empty());
         let holds = matches!(listening.voice, VoiceTask::Hold(_));
         self.holds = holds && !self.listens;

@@ -159,7 +159,7 @@ impl Screen for PageScreen {
         self.job.show(|now| {
             now.told = if view.prompt.is_empty() { view.heading.clone() } else { format!("{}. {}", view.heading, view.prompt) };
             now.figure.clone_from(&view.figure);
-            now.can_say.clone_from(&view.can_say);
+            now.can_say = view.can_say.iter().map(|offer| offer.label.clone()).collect();
         });
     }
     fn said(&mut self, _at_s: f64, _text: &str) {}

@@ -1,12 +1,17 @@
 use super::*;
+use crate::Offer;
 use proptest::prelude::*;
+
+fn offers(labels: impl IntoIterator<Item = impl Into<String>>) -> Vec<Offer> {
+    labels.into_iter().map(|label| Offer { name: String::new(), label: label.into() }).collect()
+}
 
 fn hold() -> ShownView {
     ShownView {
         heading: "Long ah, 1 of 3".into(),
         prompt: "Goal 14 seconds. Big voice.".into(),
         figure: "12.4".into(),
-        can_say: vec!["stop".into(), "how long".into(), "skip".into()],
+        can_say: offers(["stop", "how long", "skip"]),
     }
 }
 
@@ -52,7 +57,7 @@ proptest! {
         heading in ".{0,40}", prompt in ".{0,200}", figure in "[0-9.:a]{0,8}", words in proptest::collection::vec(".{0,20}", 0..8),
         columns in 0..200_usize, rows in 0..60_usize,
     ) {
-        let shown = ShownView { heading, prompt, figure, can_say: words };
+        let shown = ShownView { heading, prompt, figure, can_say: offers(words) };
         let block = block(&shown, Size { columns, rows }, '█');
         prop_assert!(block.len() <= rows.saturating_sub(1).max(1));
         for row in block {

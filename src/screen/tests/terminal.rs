@@ -1,4 +1,5 @@
 use super::*;
+use crate::Offer;
 use std::sync::{Arc, Mutex};
 
 /// Collects what is written.
@@ -49,7 +50,7 @@ fn view(figure: &str) -> ShownView {
         heading: "Long ah, 1 of 3".into(),
         prompt: "Goal 14 seconds".into(),
         figure: figure.into(),
-        can_say: vec!["stop".into(), "how long".into()],
+        can_say: ["stop", "how long"].map(|label| Offer { name: String::new(), label: label.into() }).into(),
     }
 }
 

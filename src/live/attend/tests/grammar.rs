@@ -59,3 +59,12 @@ fn a_tag_leads_back_to_what_was_said() {
     assert_eq!(meaning(&all, "999"), None);
     assert_eq!(meaning(&all, "stop"), None);
 }
+
+#[test]
+fn every_button_names_one_thing_whatever_else_may_be_said() {
+    let all = household().everything();
+    let names: BTreeSet<String> = all.iter().map(offer_name).collect();
+    assert_eq!(names.len(), all.len(), "{names:?}");
+    assert_eq!(offer_name(&Said::StartFor(1)), "start-for 1");
+    assert_ne!(offer_name(&Said::StartCalled("evening routine".into())), offer_name(&Said::Called("evening routine".into())));
+}

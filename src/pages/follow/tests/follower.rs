@@ -46,12 +46,12 @@ fn view(follower: &mut WebFollower, exercise: &str, prompt: &str, shown: (&str, 
     };
     follower.viewed(0.0, &view);
     let (prompt, figure, can_say) = shown;
-    let can_say = can_say.iter().map(|&word| word.to_owned()).collect();
+    let can_say = can_say.iter().map(|label| Offer { name: label.replace(' ', "-"), label: (*label).into() }).collect();
     follower.shown(0.0, &ShownView { heading: format!("{exercise} · 2 of 3"), prompt: prompt.into(), figure: figure.into(), can_say });
 }
 
 fn listen(follower: &mut WebFollower, commands: &[Command], voice: VoiceTask) {
-    let names: Vec<String> = commands.iter().map(|command| command.name().to_owned()).collect();
+    let names: Vec<Offer> = commands.iter().map(|command| follower.command(*command)).collect();
     follower.listens(0.0, &Listening { commands: commands.to_vec(), answers: Vec::new(), list: false, firm: false, voice }, &names);
 }
 
@@ -68,8 +68,8 @@ fn a_hold_is_shown_with_its_goal_and_bar() {
     view(&mut follower, "long-ah", "cue-words-shown", ("Big voice", "", &["skip", "stop"]));
     let cued = state(&hub);
     assert_eq!((&cued["bar"]["kind"], &cued["bar"]["active"]), (&"level".into(), &false.into()));
-    assert_eq!(cued["offers"]["now"], serde_json::json!(["skip"]));
-    assert_eq!(cued["offers"]["always"], serde_json::json!(["stop", "pause"]));
+    assert_eq!(cued["offers"]["now"], serde_json::json!([{ "name": "skip", "label": "skip" }]));
+    assert_eq!(cued["offers"]["always"], serde_json::json!([{ "name": "stop", "label": "stop" }, { "name": "pause", "label": "pause" }]));
     listen(&mut follower, listening::BEFORE_ONSET, HOLD);
     listen(&mut follower, listening::HOLDING, HOLD);
     view(&mut follower, "long-ah", "cue-words-shown", ("Big voice", "6", &["skip", "stop"]));
@@ -144,7 +144,7 @@ fn the_end_stands_there_with_what_was_done() {
     assert_eq!((&over["stage"]["phase"], &over["stage"]["prompt"]), (&"over".into(), &"1 of 3 exercises done".into()));
     assert_eq!(over["done"], serde_json::json!([{ "name": "Long ah", "done": "3 of 3" }]));
     assert_eq!(over["offers"]["always"], serde_json::json!([]));
-    assert!(hub.ask(Asked::Words("stop".into())).is_err());
+    assert!(hub.ask(Asked::Command("stop".into())).is_err());
     drop(follower);
     assert_eq!(state(&hub)["stage"]["prompt"], "1 of 3 exercises done");
 }

@@ -58,7 +58,7 @@ const draw = {
 
   offers({ now, more, always }) {
     part("always").hidden = always.length === 0;
-    for (const id of ["stop", "pause"]) part(id).hidden = !always.includes(part(id).dataset.say);
+    for (const id of ["stop", "pause"]) part(id).hidden = !always.some((offer) => offer.name === part(id).dataset.command);
     buttons("now", now);
     buttons("all", more);
     part("all").hidden = more.length === 0;
@@ -103,21 +103,22 @@ function mark(id, at, words) {
   put(`${id}-label`, words || "");
 }
 
-// Buttons whose words stay keep their place and their focus.
-function buttons(id, words) {
+// Buttons that are offered still keep their place and their focus.
+function buttons(id, offers) {
   const group = part(id);
   const held = group.contains(document.activeElement) && document.activeElement !== group;
-  const before = new Map([...group.querySelectorAll("button")].map((button) => [button.dataset.say, button]));
-  for (const [say, button] of before) if (!words.includes(say)) button.remove();
-  for (const say of words) {
-    let button = before.get(say);
+  const before = new Map([...group.querySelectorAll("button")].map((button) => [button.dataset.command, button]));
+  for (const [name, button] of before) if (!offers.some((offer) => offer.name === name)) button.remove();
+  for (const [place, { name, label }] of offers.entries()) {
+    let button = before.get(name);
     if (!button) {
       button = document.createElement("button");
       button.type = "button";
-      button.dataset.say = say;
-      button.textContent = say;
+      button.dataset.command = name;
     }
-    if (group.querySelectorAll("button")[words.indexOf(say)] !== button) group.insertBefore(button, group.querySelectorAll("button")[words.indexOf(say)] || null);
+    if (button.textContent !== label) button.textContent = label;
+    const there = group.querySelectorAll("button")[place];
+    if (there !== button) group.insertBefore(button, there || null);
   }
   // What had the focus is gone: it stays near, and on nothing that could be pressed by mistake.
   if (held && !group.contains(document.activeElement)) group.focus({ preventScroll: true });

@@ -114,8 +114,8 @@ function refused(why) {
 }
 
 document.addEventListener("click", (event) => {
-  const button = event.target.closest("button[data-say]");
-  if (button) send("say", button.dataset.say);
+  const button = event.target.closest("button[data-command]");
+  if (button) send("command", button.dataset.command);
 });
 
 // The keys of the terminal. Escape stops at once; all others are off until they are switched on, for letters and arrows belong to
@@ -129,7 +129,7 @@ const KEYS = {
 };
 document.addEventListener("keydown", (event) => {
   if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
-  if (event.key === "Escape") return void send("say", part("stop").dataset.say);
+  if (event.key === "Escape") return void send("command", part("stop").dataset.command);
   const command = part("keys").checked && KEYS[event.key];
   if (!command || event.target.closest("button, input, a, summary")) return;
   event.preventDefault();

@@ -120,7 +120,7 @@ impl LiveHub {
         let mut inner = self.lock();
         let offers = &inner.offers;
         let may = match &asked {
-            Asked::Words(words) => [&offers.now, &offers.more, &offers.always].iter().any(|list| list.contains(words)),
+            Asked::Command(name) => [&offers.now, &offers.more, &offers.always].into_iter().flatten().any(|offer| offer.name == *name),
             Asked::Key(name) => offers.keys.contains(name),
         };
         if !may {

@@ -12,4 +12,5 @@ pub use hub::{LiveHub, Reader, Refused};
 pub use live::observe::Asked;
 pub use page::LiveWords;
 pub use routes::routes;
+pub use screen::Offer;
 pub use state::{Bar, BarKind, DoneRow, Figure, Meter, Mood, MoodName, Note, Offers, Phase, Row, Said, Section, Stage, Who};

@@ -10,7 +10,7 @@ pub struct LiveWords {
     /// BCP 47.
     pub language: String,
     pub title: String,
-    /// The words of *stop* and *pause*; they stand on their buttons and are sent as they are.
+    /// The words on the buttons of *stop* and *pause*.
     pub stop: String,
     pub pause: String,
     pub always: String,
@@ -61,10 +61,10 @@ pub(super) fn live_page(words: &LiveWords) -> Markup {
             noscript { p class="notice" { (words.no_script) } }
             div class="top" data-region="top" {
                 div id="always" class="always" role="group" aria-label=(words.always) data-region="always" {
-                    button id="stop" class="quiet" type="button" data-say=(words.stop) aria-keyshortcuts="Escape" {
+                    button id="stop" class="quiet" type="button" data-command="stop" aria-keyshortcuts="Escape" {
                         (icon("octagon", "M8 2h8l6 6v8l-6 6H8l-6-6V8z")) span { (words.stop) }
                     }
-                    button id="pause" class="quiet" type="button" data-say=(words.pause) {
+                    button id="pause" class="quiet" type="button" data-command="pause" {
                         (icon("two-bars", "M6 3h4v18H6zM14 3h4v18h-4z")) span { (words.pause) }
                     }
                 }

@@ -86,10 +86,10 @@ async fn once(State(shared): State<Shared>) -> Json<Once> {
     Json(Once { once: (0..ONCE).map(|_| shared.guard.once()).collect() })
 }
 
-/// What was pressed: words that can be said, or a key's command.
+/// What was pressed: a button, or a key; each sends the name of its command.
 #[derive(Deserialize)]
 struct Pressed {
-    say: Option<String>,
+    command: Option<String>,
     key: Option<String>,
 }
 
@@ -102,8 +102,8 @@ struct Answer {
 
 /// Also who is refused gets another number, for the next press.
 async fn command(State(shared): State<Shared>, Form(pressed): Form<Pressed>) -> Response {
-    let taken = match (pressed.say, pressed.key) {
-        (Some(words), None) => shared.hub.ask(Asked::Words(words)),
+    let taken = match (pressed.command, pressed.key) {
+        (Some(name), None) => shared.hub.ask(Asked::Command(name)),
         (None, Some(name)) => shared.hub.ask(Asked::Key(name)),
         _ => Err(Refused::NotNow),
     };

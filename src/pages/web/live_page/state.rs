@@ -1,5 +1,6 @@
 //! What stands on the live page, all words resolved. Each part is sent whole when it changes.
 
+use screen::Offer;
 use serde::Serialize;
 
 /// The parts of the page, each with a value of its own.
@@ -128,11 +129,11 @@ pub struct Meter {
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct Offers {
     /// A few, shown large.
-    pub now: Vec<String>,
+    pub now: Vec<Offer>,
     /// Everything else that would be understood.
-    pub more: Vec<String>,
+    pub more: Vec<Offer>,
     /// Those of *stop* and *pause* that would be heard, in their own words.
-    pub always: Vec<String>,
+    pub always: Vec<Offer>,
     /// Names of the commands that keys stand for; not shown.
     #[serde(skip)]
     pub keys: Vec<String>,

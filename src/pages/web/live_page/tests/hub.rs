@@ -1,4 +1,4 @@
-use super::super::{Figure, Section, Stage};
+use super::super::{Figure, Offer, Section, Stage};
 use super::*;
 use serde_json::Value;
 
@@ -46,18 +46,21 @@ async fn a_slow_reader_gets_the_newest_and_nothing_twice() {
 #[test]
 fn only_what_is_offered_can_be_asked_for() {
     let hub = LiveHub::new();
-    assert_eq!(hub.ask(Asked::Words("stop".into())), Err(Refused::NotNow));
-    let list = |words: &[&str]| words.iter().map(|&word| word.to_owned()).collect::<Vec<_>>();
-    hub.offer(&Offers { now: list(&["ready"]), more: list(&["how long"]), keys: list(&["done"]), always: list(&["stop", "pause"]) });
-    for words in ["ready", "how long", "stop"] {
-        assert_eq!(hub.ask(Asked::Words(words.into())), Ok(()));
-        assert_eq!(hub.take_asked(), Some(Asked::Words(words.into())));
+    assert_eq!(hub.ask(Asked::Command("stop".into())), Err(Refused::NotNow));
+    let list =
+        |labels: &[&str]| labels.iter().map(|label| Offer { name: label.replace(' ', "-"), label: (*label).into() }).collect::<Vec<_>>();
+    hub.offer(&Offers { now: list(&["ready"]), more: list(&["how long"]), keys: vec!["done".into()], always: list(&["stop", "pause"]) });
+    for words in ["ready", "how-long", "stop"] {
+        assert_eq!(hub.ask(Asked::Command(words.into())), Ok(()));
+        assert_eq!(hub.take_asked(), Some(Asked::Command(words.into())));
     }
     assert_eq!(hub.ask(Asked::Key("done".into())), Ok(()));
-    for asked in [Asked::Words("done".into()), Asked::Words(String::new()), Asked::Key("stop".into())] {
+    for asked in
+        [Asked::Command("done".into()), Asked::Command(String::new()), Asked::Command("how long".into()), Asked::Key("stop".into())]
+    {
         assert_eq!(hub.ask(asked), Err(Refused::NotNow));
     }
-    let refused = (0..100).map(|_| hub.ask(Asked::Words("stop".into()))).filter(Result::is_err).count();
+    let refused = (0..100).map(|_| hub.ask(Asked::Command("stop".into()))).filter(Result::is_err).count();
     assert_eq!(refused, 100 - (MOST_ASKED - 1));
     assert!(!hub.whole().contains("keys"));
 }
