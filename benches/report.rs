@@ -4,7 +4,7 @@
 #[path = "../tests/support/invented.rs"]
 mod invented;
 
-use files::reports::{Format, ReportArgs, make};
+use files::reports::{Format, Wanted, make};
 use invented::{Life, keep};
 use speak::Words;
 use std::path::{Path, PathBuf};
@@ -50,12 +50,12 @@ fn main() {
 
 /// The middle of several runs, s: words, record, arithmetic, drawings, setting.
 fn middle(folder: &Path, weeks: u32, format: Format) -> f64 {
-    let args = ReportArgs { client: None, weeks, format, out: None, force: false, until: None, data: Some(PathBuf::from(folder)) };
+    let wanted = Wanted { client: None, weeks, format, data: PathBuf::from(folder) };
     let mut took: Vec<f64> = (0..RUNS)
         .map(|_| {
             let began = Instant::now();
             let words = Words::english().expect("words");
-            let (_, bytes) = make(&args, jiff::civil::date(2026, 11, 22), &words).expect("a report");
+            let (_, bytes) = make(&wanted, jiff::civil::date(2026, 11, 22), &words).expect("a report");
             assert!(bytes.len() > 10_000);
             began.elapsed().as_secs_f64()
         })

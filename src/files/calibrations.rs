@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
-use crate::error::AppError;
+use crate::error::Failure;
 use hear::calibration::{Method, REPORTED_CM, reported_offset_db};
 use hear::weighting::Weighting;
 
@@ -118,18 +118,14 @@ impl CalibrationStore {
     ///
     /// # Errors
     /// The file is there and cannot be read or understood. It is left as it is.
-    pub fn open(folder: &Path) -> Result<Self, AppError> {
+    pub fn open(folder: &Path) -> Result<Self, Failure> {
         let path = folder.join(FILE_NAME);
         let contents = match std::fs::read_to_string(&path) {
             Ok(text) => toml::from_str(&text).map_err(|why| {
-                AppError::Usage(format!(
-                    "{}: cannot be understood: {}. Mend it, or remove it and calibrate again",
-                    path.display(),
-                    why.to_string().trim()
-                ))
+                Failure::file(&path, format!("cannot be understood: {}. Mend it, or remove it and calibrate again", why.to_string().trim()))
             })?,
             Err(error) if matches!(error.kind(), std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory) => Contents::default(),
-            Err(error) => return Err(AppError::Usage(format!("{}: cannot be read ({error}); make it readable for you", path.display()))),
+            Err(error) => return Err(Failure::file(path, format!("cannot be read ({error}); make it readable for you"))),
         };
         Ok(Self { path, contents })
     }
@@ -150,7 +146,7 @@ impl CalibrationStore {
     ///
     /// # Errors
     /// The file cannot be written.
-    pub fn keep(&mut self, calibration: Calibration) -> Result<(), AppError> {
+    pub fn keep(&mut self, calibration: Calibration) -> Result<(), Failure> {
         let same = |c: &Calibration| c.device.system == calibration.device.system && c.device.name == calibration.device.name;
         self.contents.calibration.retain(|c| !same(c));
         self.contents.calibration.push(calibration);
@@ -161,7 +157,7 @@ impl CalibrationStore {
     ///
     /// # Errors
     /// The file cannot be written.
-    pub fn void(&mut self, system: &str, name: &str, why: &str) -> Result<(), AppError> {
+    pub fn void(&mut self, system: &str, name: &str, why: &str) -> Result<(), Failure> {
         for calibration in &mut self.contents.calibration {
             if calibration.device.system == system && calibration.device.name == name {
                 calibration.void = Some(why.to_owned());
@@ -174,7 +170,7 @@ impl CalibrationStore {
     ///
     /// # Errors
     /// The file cannot be written.
-    pub fn forget(&mut self, name: &str) -> Result<usize, AppError> {
+    pub fn forget(&mut self, name: &str) -> Result<usize, Failure> {
         let before = self.contents.calibration.len();
         self.contents.calibration.retain(|c| c.device.name != name);
         let gone = before - self.contents.calibration.len();
@@ -185,10 +181,9 @@ impl CalibrationStore {
     }
 
     /// Beside it first, then in its place: a crash leaves the old file or the new one.
-    fn write(&self) -> Result<(), AppError> {
-        let failed = |why: String| {
-            AppError::Usage(format!("{}: cannot be written ({why}); name a folder you may write to with --data DIR", self.path.display()))
-        };
+    fn write(&self) -> Result<(), Failure> {
+        let failed =
+            |why: String| Failure::file(&self.path, format!("cannot be written ({why}); name a folder you may write to with --data DIR"));
         let text = toml::to_string(&self.contents).map_err(|why| failed(why.to_string()))?;
         let folder = self.path.parent().unwrap_or_else(|| Path::new("."));
         record::create_folder(folder)?;

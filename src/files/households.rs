@@ -3,7 +3,7 @@
 use std::io::Read;
 use std::path::Path;
 
-use crate::error::AppError;
+use crate::error::Failure;
 use crate::load;
 use crate::spoken::spoken_form;
 use attend::household::{Checks, check_bytes, has_article};
@@ -17,7 +17,7 @@ use speak::Words;
 ///
 /// # Errors
 /// All faults at once, or why the file cannot be read.
-pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
+pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<Household, Failure> {
     let name = path.display().to_string();
     let mut bytes = Vec::new();
     let limit = u64::try_from(MAX_FILE_BYTES).unwrap_or(u64::MAX).saturating_add(1);
@@ -32,13 +32,13 @@ pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<H
 }
 
 /// `name` stands for the file in faults; routines are looked for beside `path`.
-pub fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, AppError> {
+pub fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, Failure> {
     let folder = path.parent().unwrap_or_else(|| Path::new("."));
     let commands = load::command_words(words);
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
     let load_routine = |file: &str| match load::routine(&folder.join(file), words, lexicon) {
         Ok((prescription, _)) => Ok(prescription),
-        Err(AppError::Routine(faults)) => Err(faults),
+        Err(Failure::Routine(faults)) => Err(faults),
         Err(other) => Err(Faults::of_file(file, other.to_string(), "Check the file.")),
     };
     let say = |household: &Household, said: &Said| wordings(words, household, said);

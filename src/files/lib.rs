@@ -10,6 +10,7 @@ pub mod households;
 pub mod load;
 pub mod number_words;
 pub mod packages;
+pub mod pdf;
 pub mod ramps;
 pub mod reports;
 pub mod routine_files;

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::error::AppError;
+use crate::error::Failure;
 use crate::routine_files::load_routine;
 use crate::spoken::spoken_form;
 use command_ear::Lexicon;
@@ -28,7 +28,7 @@ pub struct Loaded {
 ///
 /// # Errors
 /// Words, model or routine cannot be used.
-pub fn all(routine_file: &Path, model: Option<&Path>) -> Result<Loaded, AppError> {
+pub fn all(routine_file: &Path, model: Option<&Path>) -> Result<Loaded, Failure> {
     let words = Words::english()?;
     let model = model_folder(model)?;
     let lexicon = Lexicon::open(&model)?;
@@ -40,11 +40,11 @@ pub fn all(routine_file: &Path, model: Option<&Path>) -> Result<Loaded, AppError
 ///
 /// # Errors
 /// The file cannot be read, or has faults (all of them are named).
-pub fn routine(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<(Prescription, String), AppError> {
+pub fn routine(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<(Prescription, String), Failure> {
     let commands = command_words(words);
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
     let prescription = load_routine(path, Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None })?;
-    let text = std::fs::read_to_string(path).map_err(|why| AppError::Usage(format!("{}: cannot be read again: {why}", path.display())))?;
+    let text = std::fs::read_to_string(path).map_err(|why| Failure::file(path, format!("cannot be read again: {why}")))?;
     Ok((prescription, text))
 }
 
@@ -52,7 +52,7 @@ pub fn routine(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<(Prescri
 ///
 /// # Errors
 /// None of the places holds a model; they are all named.
-pub fn model_folder(named: Option<&Path>) -> Result<PathBuf, AppError> {
+pub fn model_folder(named: Option<&Path>) -> Result<PathBuf, Failure> {
     if let Some(named) = named {
         return Ok(named.to_owned());
     }
@@ -61,6 +61,6 @@ pub fn model_folder(named: Option<&Path>) -> Result<PathBuf, AppError> {
     let places: Vec<PathBuf> = beside.into_iter().chain([built, PathBuf::from("models/en")]).collect();
     places.iter().find(|place| place.join("am/final.mdl").exists()).cloned().ok_or_else(|| {
         let list: Vec<String> = places.iter().map(|place| place.display().to_string()).collect();
-        AppError::Usage(format!("there is no recognition model in {}; name its folder with --model DIR", list.join(", ")))
+        Failure::Missing(format!("there is no recognition model in {}; name its folder with --model DIR", list.join(", ")))
     })
 }

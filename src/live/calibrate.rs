@@ -7,7 +7,7 @@ use jiff::ZonedDateTime;
 use crate::levels;
 use audio::{AudioError, AudioIo};
 use files::calibrations::{Calibration, Device};
-use files::error::AppError;
+use files::error::Failure;
 use hear::VoiceEar;
 use hear::calibration::{DOUBTFUL_SPREAD_DB, Heard, Known, LevelReading, Method, READINGS_PER_S, evaluate, offset_db};
 use hear::clipping::ClipFinder;
@@ -136,15 +136,15 @@ impl Listened {
     ///
     /// # Errors
     /// It is not fit to calibrate with.
-    pub fn judge(&mut self, quiet_needed: bool) -> Result<Heard, AppError> {
+    pub fn judge(&mut self, quiet_needed: bool) -> Result<Heard, Failure> {
         if self.ear.auto_gain_found() {
-            return Err(AppError::Usage(
+            return Err(Failure::Again(
                 "your microphone changes its own volume, so no calibration would hold; turn off \"automatic gain\" in the system's microphone settings and calibrate again".into(),
             ));
         }
         // The filter settles in the first tenth of a second.
         evaluate(self.readings.get(1..).unwrap_or(&[]), quiet_needed)
-            .map_err(|why| AppError::Usage(format!("nothing was calibrated: {why}")))
+            .map_err(|why| Failure::Again(format!("nothing was calibrated: {why}")))
     }
 }
 

@@ -10,7 +10,7 @@ use crate::practice::{Practice, until_interrupted};
 use audio::echo::{AutoCanceller, NoCancel};
 use audio::{self, EchoCanceller};
 use command_ear::{ChildRecogniser, Mode, Options};
-use files::error::AppError;
+use files::error::Failure;
 use screen::Keys;
 use session::{Engine, Start};
 
@@ -24,7 +24,7 @@ impl Practice {
         mut io: Box<dyn audio::AudioIo>,
         screen: SharedScreen,
         mut observers: Vec<Box<dyn Observer>>,
-    ) -> Result<Option<String>, AppError> {
+    ) -> Result<Option<String>, Failure> {
         let offline = io.is_offline();
         let mut commands = ChildRecogniser::start(&Options {
             model: self.model.clone(),

@@ -8,7 +8,7 @@ use crate::mic_gain;
 use audio::devices;
 use audio::file::names_file;
 use files::calibrations::{Calibration, CalibrationStore, Device};
-use files::error::AppError;
+use files::error::Failure;
 use hear::calibration::{Method, REPORTED_CM};
 use session::{Fact, LevelCalibration, LevelTerms};
 
@@ -22,7 +22,7 @@ const LOOK_EVERY: Duration = Duration::from_secs(5);
 ///
 /// # Errors
 /// There is no such microphone.
-pub fn device(mic: &str, rate_hz: u32, recorded_with: Option<&str>) -> Result<Device, AppError> {
+pub fn device(mic: &str, rate_hz: u32, recorded_with: Option<&str>) -> Result<Device, Failure> {
     if names_file(mic) {
         let path = std::fs::canonicalize(mic).unwrap_or_else(|_| mic.into());
         let folder = path.parent().unwrap_or_else(|| Path::new("/")).display().to_string();
@@ -75,7 +75,7 @@ impl Levels {
     ///
     /// # Errors
     /// The file of calibrations cannot be read or written.
-    pub fn of(folder: &Path, device: &Device, distance_cm: Option<f64>) -> Result<Self, AppError> {
+    pub fn of(folder: &Path, device: &Device, distance_cm: Option<f64>) -> Result<Self, Failure> {
         let store = CalibrationStore::open(folder)?;
         let microphone = (device.system != RECORDING).then(|| device.clone());
         let mut levels = Self { distance_cm, microphone, ..Self::default() };
@@ -109,7 +109,7 @@ impl Levels {
         Ok(levels)
     }
 
-    fn void_for(&mut self, why: &str) -> Result<(), AppError> {
+    fn void_for(&mut self, why: &str) -> Result<(), Failure> {
         let Some(kept) = self.calibration.take() else { return Ok(()) };
         self.void = true;
         self.notes.push((

@@ -22,7 +22,7 @@ use crate::talk::{PcmTalker, SystemTalker, Talker};
 use audio::echo::{AutoCanceller, NoCancel};
 use audio::{self, AudioIo, EchoCanceller};
 use command_ear::{ChildRecogniser, Choice, Grammar, Lexicon, Mode, Options};
-use files::error::AppError;
+use files::error::Failure;
 use files::ramps::stages_and_unfinished;
 use files::spoken::spoken_form;
 use record::{Source, Store, Unfinished};
@@ -64,7 +64,7 @@ impl Practice {
     ///
     /// # Errors
     /// A part cannot be built. Faults after the begin are in the outcome, for then there is something to report.
-    pub fn lead(self, io: Box<dyn AudioIo>, screen: SharedScreen, observers: Vec<Box<dyn Observer>>) -> Result<Outcome, AppError> {
+    pub fn lead(self, io: Box<dyn AudioIo>, screen: SharedScreen, observers: Vec<Box<dyn Observer>>) -> Result<Outcome, Failure> {
         self.lead_at(ZonedDateTime::now(), io, screen, observers)
     }
 
@@ -78,7 +78,7 @@ impl Practice {
         mut io: Box<dyn AudioIo>,
         screen: SharedScreen,
         mut observers: Vec<Box<dyn Observer>>,
-    ) -> Result<Outcome, AppError> {
+    ) -> Result<Outcome, Failure> {
         let offline = io.is_offline();
         let mut store = Store::open(&self.data)?;
         observers.extend(sound::tidied(&mut store, self.source, &now));
@@ -138,7 +138,7 @@ impl Practice {
 
     /// What the engine must know of earlier sessions. A recording or a rehearsal knows nothing of the client's: a "yes"
     /// in a recording is nobody's agreement, and the same sound must give the same journal.
-    fn start(&self, store: &Store, now: &ZonedDateTime, unfinished: Option<&Unfinished>) -> Result<Start, AppError> {
+    fn start(&self, store: &Store, now: &ZonedDateTime, unfinished: Option<&Unfinished>) -> Result<Start, Failure> {
         let resume_from = unfinished.map(|unfinished| unfinished.position);
         let resume_done = unfinished.map(|unfinished| unfinished.steps_done.clone()).unwrap_or_default();
         let resume_counts = unfinished.map(|unfinished| unfinished.counts.clone()).unwrap_or_default();
@@ -178,7 +178,7 @@ impl Practice {
 
     /// What only the client's own record can settle: questions that were not asked lately come first, and sips are for the client
     /// alone for whom they were enabled.
-    fn make_ready(&mut self, store: &Store, unfinished: Option<&Unfinished>) -> Result<(), AppError> {
+    fn make_ready(&mut self, store: &Store, unfinished: Option<&Unfinished>) -> Result<(), Failure> {
         // An interrupted practice asks what it would have asked.
         let asked = if self.source == Source::Live && unfinished.is_none() { store.asked(&self.client)? } else { BTreeMap::new() };
         let own_sips = self.prescription.client.as_ref() == Some(&self.client);
@@ -201,7 +201,7 @@ impl Practice {
     }
 
     /// Every grammar of the session is tried before it begins, so that no state finds a word missing later.
-    pub fn try_grammars(&self, commands: &mut ChildRecogniser) -> Result<(), AppError> {
+    pub fn try_grammars(&self, commands: &mut ChildRecogniser) -> Result<(), Failure> {
         use command_ear::CommandRecogniser;
         for (state, list) in listening::ALL {
             let firm = state.starts_with("class");
@@ -225,10 +225,10 @@ impl Practice {
         Ok(())
     }
 
-    pub fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, AppError> {
+    pub fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, Failure> {
         if self.voice.as_deref() == Some(SYSTEM_VOICE) {
             if offline {
-                return Err(AppError::Usage(
+                return Err(Failure::Options(
                     "--voice system speaks through the system's own loudspeaker and cannot be written to a file or hurried; use --voice espeak-ng here".into(),
                 ));
             }
@@ -317,12 +317,12 @@ impl Outcome {
 /// Runs the sound loop on a thread of its own while this one waits for its end or for Ctrl-C; a second Ctrl-C does not wait.
 pub fn until_interrupted(
     lead: impl FnOnce(Arc<AtomicBool>) -> Result<(), audio::AudioError> + Send + 'static,
-) -> Result<Option<String>, AppError> {
+) -> Result<Option<String>, Failure> {
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(1)
         .enable_all()
         .build()
-        .map_err(|why| AppError::Usage(format!("the program cannot start its threads: {why}; close other programs and try again")))?;
+        .map_err(|why| Failure::Again(format!("the program cannot start its threads: {why}; close other programs and try again")))?;
     let interrupted = Arc::new(AtomicBool::new(false));
     let flag = interrupted.clone();
     runtime.block_on(async move {

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use crate::observe::Observer;
-use files::error::AppError;
+use files::error::Failure;
 use rehearse::{Client, Heard, Household, Rehearsal, RehearsedIo, Script};
 use session::Line;
 
@@ -16,7 +16,7 @@ const LOUDSPEAKER_DELAY_S: f64 = 0.06;
 ///
 /// # Errors
 /// `flite` or a voice is missing; the room cannot be built.
-pub fn devices(script: Script, rate_hz: u32) -> Result<(RehearsedIo, Rehearsal), AppError> {
+pub fn devices(script: Script, rate_hz: u32) -> Result<(RehearsedIo, Rehearsal), Failure> {
     let (room, seed) = (script.room.clone(), script.seed);
     let spec = room.spec(rate_hz, if room.is_quiet() { 0 } else { seed });
     let (mut io, rehearsal) = RehearsedIo::new(Client::new(script, rate_hz)?, &spec, LOUDSPEAKER_DELAY_S)?;
@@ -30,9 +30,9 @@ pub fn devices(script: Script, rate_hz: u32) -> Result<(RehearsedIo, Rehearsal),
 ///
 /// # Errors
 /// The file cannot be written.
-pub fn write_truth(path: &Path, rehearsal: &Rehearsal) -> Result<(), AppError> {
+pub fn write_truth(path: &Path, rehearsal: &Rehearsal) -> Result<(), Failure> {
     let lines: Result<Vec<String>, _> = rehearsal.log().iter().map(serde_json::to_string).collect();
-    let failed = |why: &dyn std::fmt::Display| AppError::Usage(format!("{}: cannot be written: {why}", path.display()));
+    let failed = |why: &dyn std::fmt::Display| Failure::file(path, format!("cannot be written: {why}"));
     let text = lines.map_err(|why| failed(&why))?.join("\n") + "\n";
     std::fs::write(path, text).map_err(|why| failed(&why))
 }

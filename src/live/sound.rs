@@ -9,7 +9,7 @@ use jiff::ZonedDateTime;
 
 use crate::journal_keeper::{SessionFacts, SharedKept, lock};
 use crate::observe::Observer;
-use files::error::AppError;
+use files::error::Failure;
 use record::{SessionId, SoundRecorder, Source, Store};
 use session::{Arg, Entry, Fact, Line};
 use speak::Words;
@@ -56,7 +56,7 @@ impl SoundWish {
     ///
     /// # Errors
     /// The record cannot be read.
-    pub fn of(store: &Store, facts: &SessionFacts) -> Result<Option<Self>, AppError> {
+    pub fn of(store: &Store, facts: &SessionFacts) -> Result<Option<Self>, Failure> {
         if facts.source != Source::Live {
             return Ok(None);
         }
@@ -265,7 +265,7 @@ impl Job {
     }
 
     /// True where the practice was over, false where the consent was taken back.
-    fn work(&self, inbox: &Receiver<Order>, begun: &dyn Fn(String)) -> Result<bool, AppError> {
+    fn work(&self, inbox: &Receiver<Order>, begun: &dyn Fn(String)) -> Result<bool, Failure> {
         let mut recorder = self.recorder(Store::open(&self.data)?, self.from_s)?;
         begun(recorder.expires_at.date().to_string());
         let silence = vec![0.0; self.rate_hz as usize];
@@ -304,7 +304,7 @@ impl Job {
         Ok(true)
     }
 
-    fn recorder(&self, store: Store, from_s: f64) -> Result<SoundRecorder, AppError> {
+    fn recorder(&self, store: Store, from_s: f64) -> Result<SoundRecorder, Failure> {
         Ok(SoundRecorder::begin(store, self.session, from_s, self.rate_hz, self.days, &self.started_at)?)
     }
 }

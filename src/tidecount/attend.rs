@@ -12,7 +12,7 @@ use jiff::civil::DateTime;
 use attend::{Event, Practised};
 use audio::file::names_file;
 use command_ear::Lexicon;
-use files::error::AppError;
+use files::error::Failure;
 use files::households::{check_household, read_household};
 use files::load;
 use files::packages;
@@ -69,10 +69,10 @@ fn time_of_day(text: &str) -> Result<ZonedDateTime, String> {
 /// # Errors
 /// The household has faults (all are named), or model, voice, record or a file cannot be used. A microphone or loudspeaker that is
 /// not there is no error: it is told, and waited for.
-pub fn run(args: &AttendArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
     let recording = names_file(&args.mic);
     if !recording && (args.fast || args.at.is_some()) {
-        return Err(AppError::Usage(
+        return Err(Failure::Options(
             "--fast and --at need a recording: name a file with --mic FILE.wav; a live microphone has its own time".into(),
         ));
     }
@@ -173,9 +173,9 @@ impl Starter {
         }
     }
 
-    fn practise(&self, pipeline: &mut AttendPipeline, pair: (usize, usize), now: &ZonedDateTime) -> Result<Outcome, AppError> {
+    fn practise(&self, pipeline: &mut AttendPipeline, pair: (usize, usize), now: &ZonedDateTime) -> Result<Outcome, Failure> {
         let house = &pipeline.house;
-        let nobody = || AppError::Usage("there is no such person in the household".into());
+        let nobody = || Failure::Fault("there is no such person in the household".into());
         let client = house.household.persons.get(pair.0).map(|person| person.name.clone()).ok_or_else(nobody)?;
         let file = &house.household.routine(pair).ok_or_else(nobody)?.file;
         // Read again: it may have been changed since.
@@ -209,9 +209,9 @@ impl Starter {
 }
 
 /// True from the first Ctrl-C on; the second does not wait.
-fn watch_for_ctrl_c() -> Result<Arc<AtomicBool>, AppError> {
+fn watch_for_ctrl_c() -> Result<Arc<AtomicBool>, Failure> {
     let failed =
-        |why: std::io::Error| AppError::Usage(format!("the program cannot start its threads: {why}; close other programs and try again"));
+        |why: std::io::Error| Failure::Again(format!("the program cannot start its threads: {why}; close other programs and try again"));
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().map_err(failed)?;
     let interrupted = Arc::new(AtomicBool::new(false));
     let flag = interrupted.clone();

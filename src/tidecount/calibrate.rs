@@ -8,7 +8,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use audio;
 use files::calibrations::CalibrationStore;
-use files::error::AppError;
+use files::error::Failure;
 use hear::calibration::{BELIEVABLE_CM, BELIEVABLE_DB, Known, Method, REPORTED_CM};
 use hear::weighting::Weighting;
 use live::calibrate::{Listened, QUIET_S, SOUND_S, calibration, listen, warnings};
@@ -83,7 +83,7 @@ fn weighting(text: &str) -> Result<Weighting, String> {
 ///
 /// # Errors
 /// The microphone cannot be used, the sound was not fit to calibrate with, or nothing can be kept.
-pub fn run(args: &CalibrateArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &CalibrateArgs) -> Result<ExitCode, Failure> {
     let folder = data_folder(args.data.as_deref())?;
     let mut store = CalibrationStore::open(&folder)?;
     if args.show {
@@ -110,11 +110,11 @@ pub fn run(args: &CalibrateArgs) -> Result<ExitCode, AppError> {
     let shared = listened.clone();
     let fault = until_interrupted(move |interrupted| listen(io.as_mut(), live, &shared, || interrupted.load(Ordering::Relaxed)))?;
     if let Some(fault) = fault {
-        return Err(AppError::Usage(fault));
+        return Err(Failure::Again(fault));
     }
     let mut listened = listened.lock().unwrap_or_else(PoisonError::into_inner);
     if listened.interrupted() {
-        return Err(AppError::Usage("interrupted; nothing was calibrated".into()));
+        return Err(Failure::Declined("interrupted; nothing was calibrated".into()));
     }
     let heard = listened.judge(method != Method::Source)?;
     say(&format!(
@@ -129,7 +129,7 @@ pub fn run(args: &CalibrateArgs) -> Result<ExitCode, AppError> {
     let calibration = calibration(&known, args.distance_cm, &heard, device.clone());
     // The gain must not have been turned while it listened.
     if live && levels::device(&args.mic, rate_hz, None)?.gain != device.gain {
-        return Err(AppError::Usage("the microphone's gain was changed while it listened; leave it alone and calibrate again".into()));
+        return Err(Failure::Again("the microphone's gain was changed while it listened; leave it alone and calibrate again".into()));
     }
     let line = calibration.line();
     store.keep(calibration)?;
@@ -169,22 +169,22 @@ fn show_reading(second: u64, level_db: f64) {
 }
 
 /// Asks for the number that could not be known before.
-fn ask(method: Method, weighting: Weighting) -> Result<f64, AppError> {
+fn ask(method: Method, weighting: Weighting) -> Result<f64, Failure> {
     let (what, option) = match method {
         Method::Meter => ("What did the sound level meter show", "--meter 78.4"),
         Method::Source => ("What is the level of the source", "--source 94"),
         Method::Phone => ("What did the phone show", "--phone 75"),
     };
     if !std::io::stdin().is_terminal() {
-        return Err(AppError::Usage(format!("the level is missing; give it on the command line: {option}")));
+        return Err(Failure::Options(format!("the level is missing; give it on the command line: {option}")));
     }
     say(&format!("{what}, in dB({})? ", weighting.letter()));
     let mut line = String::new();
     std::io::stdin()
         .lock()
         .read_line(&mut line)
-        .map_err(|error| AppError::Usage(format!("no answer could be read ({error}); give it as {option}")))?;
-    level(line.trim()).map_err(|why| AppError::Usage(format!("\"{}\": {why}; nothing was calibrated", line.trim())))
+        .map_err(|error| Failure::Options(format!("no answer could be read ({error}); give it as {option}")))?;
+    level(line.trim()).map_err(|why| Failure::Options(format!("\"{}\": {why}; nothing was calibrated", line.trim())))
 }
 
 fn show(store: &CalibrationStore) {
@@ -194,14 +194,14 @@ fn show(store: &CalibrationStore) {
     store.all().iter().for_each(|calibration| say(&calibration.line()));
 }
 
-fn forget(store: &mut CalibrationStore, name: &str) -> Result<ExitCode, AppError> {
+fn forget(store: &mut CalibrationStore, name: &str) -> Result<ExitCode, Failure> {
     if store.forget(name)? > 0 {
         say(&format!("The calibration of \"{name}\" is forgotten; its levels are relative."));
         return Ok(ExitCode::SUCCESS);
     }
     let known: Vec<String> = store.all().iter().map(|c| format!("\"{}\"", c.device.name)).collect();
     let known = if known.is_empty() { "none is calibrated".to_owned() } else { format!("calibrated are {}", known.join(", ")) };
-    Err(AppError::Usage(format!("no calibration of \"{name}\" is kept; {known}")))
+    Err(Failure::Options(format!("no calibration of \"{name}\" is kept; {known}")))
 }
 
 /// A reader that went away is no reason to break off.

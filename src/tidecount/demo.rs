@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use audio;
 use command_ear::Lexicon;
-use files::error::AppError;
+use files::error::Failure;
 use files::load;
 use live::follow::SharedScreen;
 use live::practice::Practice;
@@ -53,7 +53,7 @@ pub struct DemoArgs {
 ///
 /// # Errors
 /// Routine, client script, model, voice, loudspeaker or output folder cannot be used.
-pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
     let words = Words::english()?;
     let model = load::model_folder(args.model.as_deref())?;
     let lexicon = Lexicon::open(&model)?;
@@ -114,7 +114,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, AppError> {
 }
 
 /// Makes the folder and takes away what an earlier demo left in it: these three and nothing else.
-fn fresh_folder(out: &Path) -> Result<(PathBuf, PathBuf, PathBuf), AppError> {
+fn fresh_folder(out: &Path) -> Result<(PathBuf, PathBuf, PathBuf), Failure> {
     let (wav, journal, data) = (out.join("both-sides.wav"), out.join("journal.jsonl"), out.join("record"));
     let gone = |outcome: std::io::Result<()>| match outcome {
         Err(why) if why.kind() != std::io::ErrorKind::NotFound => Err(why),
@@ -124,6 +124,6 @@ fn fresh_folder(out: &Path) -> Result<(PathBuf, PathBuf, PathBuf), AppError> {
         .and_then(|()| gone(std::fs::remove_file(&wav)))
         .and_then(|()| gone(std::fs::remove_file(&journal)))
         .and_then(|()| gone(std::fs::remove_dir_all(&data)))
-        .map_err(|why| AppError::Usage(format!("{}: cannot be used for the demo: {why}; name another folder with --out", out.display())))?;
+        .map_err(|why| Failure::file(out, format!("cannot be used for the demo: {why}; name another folder with --out")))?;
     Ok((wav, journal, data))
 }

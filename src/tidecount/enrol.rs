@@ -5,13 +5,12 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use audio::file::names_file;
-use audio::{self, AudioIo};
-use files::error::AppError;
+use audio;
+use files::error::Failure;
 use files::load;
 use live::enrol::enrolment::Enrolment;
 use live::enrol::event::Learnt;
 use live::follow::SharedScreen;
-use live::observe::Observer;
 use record::{Source, Store, data_folder};
 use screen::TerminalScreen;
 use session::{Arg, Line};
@@ -50,7 +49,7 @@ pub struct EnrolArgs {
 ///
 /// # Errors
 /// Devices, model, voice or record cannot be used.
-pub fn run(args: &EnrolArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &EnrolArgs) -> Result<ExitCode, Failure> {
     let words = Words::english()?;
     let data = data_folder(args.data.as_deref())?;
     if args.show || args.forget {
@@ -81,7 +80,7 @@ pub fn run(args: &EnrolArgs) -> Result<ExitCode, AppError> {
     Ok(ExitCode::SUCCESS)
 }
 
-fn show_or_forget(args: &EnrolArgs, words: &Words, data: &std::path::Path) -> Result<ExitCode, AppError> {
+fn show_or_forget(args: &EnrolArgs, words: &Words, data: &std::path::Path) -> Result<ExitCode, Failure> {
     let client = ("client", Arg::Text(args.client.clone()));
     let text = |key: &str, args: Vec<(&'static str, Arg)>| words.text(&Line { key: key.to_owned(), args });
     let store = Store::open_existing(data)?;
@@ -108,7 +107,7 @@ fn show_or_forget(args: &EnrolArgs, words: &Words, data: &std::path::Path) -> Re
 }
 
 /// What is left on the terminal.
-fn summary(words: &Words, client: &str, learnt: &[Learnt]) -> Result<String, AppError> {
+fn summary(words: &Words, client: &str, learnt: &[Learnt]) -> Result<String, Failure> {
     let text = |key: &str, args: Vec<(&'static str, Arg)>| words.text(&Line { key: key.to_owned(), args });
     let client = ("client", Arg::Text(client.to_owned()));
     if learnt.is_empty() {

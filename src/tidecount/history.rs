@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use serde_json::{Map, Value, json};
 
-use files::error::AppError;
+use files::error::{Failure, delivered};
 use record::{RecordError, SessionId, SessionSummary, Store, data_folder, journal_text};
 use session::Entry;
 
@@ -32,7 +32,7 @@ pub struct HistoryArgs {
 ///
 /// # Errors
 /// The record cannot be read, or there is no practice with that number. A reader that went away is none.
-pub fn run_history(args: &HistoryArgs, out: &mut dyn Write) -> Result<(), AppError> {
+pub fn run_history(args: &HistoryArgs, out: &mut dyn Write) -> Result<(), Failure> {
     let folder = data_folder(args.data.as_deref())?;
     let text = match (Store::open_to_read(&folder)?, args.id) {
         (None, Some(id)) => return Err(RecordError::NoSuchSession { id }.into()),
@@ -48,12 +48,7 @@ pub fn run_history(args: &HistoryArgs, out: &mut dyn Write) -> Result<(), AppErr
             }
         }
     };
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
-            Err(AppError::Usage(format!("the list could not be written: {error}")))
-        }
-        _ => Ok(()),
-    }
+    delivered(out.write_all(text.as_bytes()).and_then(|()| out.flush()))
 }
 
 fn none_yet(folder: &Path) -> String {
@@ -99,7 +94,7 @@ fn thousandths(value: f64) -> f64 {
     (value * 1000.0).round() / 1000.0
 }
 
-fn one(store: &Store, id: SessionId, json: bool) -> Result<String, AppError> {
+fn one(store: &Store, id: SessionId, json: bool) -> Result<String, Failure> {
     let entries = store.entries(id)?;
     if json {
         return Ok(journal_text(&entries)?);
@@ -112,7 +107,7 @@ fn one(store: &Store, id: SessionId, json: bool) -> Result<String, AppError> {
 }
 
 /// "   40.3  1.1.2  hold measured  exercise long-ah, duration_s 12.4, …"
-fn entry_text(entry: &Entry) -> Result<String, AppError> {
+fn entry_text(entry: &Entry) -> Result<String, Failure> {
     let line = journal_text(std::slice::from_ref(entry))?;
     let values: Map<String, Value> = serde_json::from_str(&line).unwrap_or_default();
     let place = entry.position.map_or_else(String::new, |at| format!("{}.{}.{}", at.step, at.set, at.repetition));

@@ -5,12 +5,11 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use audio::file::names_file;
-use audio::{self};
-use files::error::AppError;
+use audio;
+use files::error::Failure;
 use files::load::{self, Loaded};
 use live::follow::SharedScreen;
 use live::levels::Levels;
-use live::observe::Observer;
 use live::practice::Practice;
 use pages::follow::server::{self, ScreenArgs};
 use record::{Source, data_folder};
@@ -53,10 +52,10 @@ pub struct LeadArgs {
 ///
 /// # Errors
 /// Routine, devices, model or voice cannot be used.
-pub fn run(args: &LeadArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     let recording = names_file(&args.mic);
     if args.fast && !recording {
-        return Err(AppError::Usage("--fast needs a recording: name a file with --mic FILE.wav".into()));
+        return Err(Failure::Options("--fast needs a recording: name a file with --mic FILE.wav".into()));
     }
     let Loaded { words, model, lexicon, prescription, routine_text } = load::all(&args.routine, args.model.as_deref())?;
     print_cautions(&words, &prescription.routine);

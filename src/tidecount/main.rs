@@ -4,10 +4,11 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
-use files::error::AppError;
-use files::{exports, reports};
+use files::error::Failure;
 use recogniser::child_main;
-use tidecount::{attend, calibrate, clinic, demo, devices, enrol, hand, hear, history, lead, pages, practise, record, routine, texts};
+use tidecount::{
+    attend, calibrate, clinic, demo, devices, enrol, export, hand, hear, history, lead, pages, practise, record, report, routine, texts,
+};
 
 /// Leads a voice, breathing and swallow practice hands-free.
 #[derive(Parser)]
@@ -32,9 +33,9 @@ enum Order {
     /// Backs the record up, checks it, encrypts it, and deletes what is kept of a client.
     Record(record::command::RecordArgs),
     /// Makes the report of a client's practice for the clinician and for the client, as PDF or HTML.
-    Report(reports::ReportArgs),
+    Report(report::ReportArgs),
     /// Gives what is in the record in open standards: CSV, JSON Lines, FHIR, iCalendar, TextGrid.
-    Export(exports::command::ExportArgs),
+    Export(export::args::ExportArgs),
     /// Hands a client's programme over as one signed file, and the results back.
     Hand(hand::command::HandArgs),
     /// Results of many clients in one database: who needs attention, and why.
@@ -68,8 +69,8 @@ fn main() -> ExitCode {
         Order::Hear(args) => hear::command::run(&args),
         Order::History(args) => texts::history(&args),
         Order::Record(args) => record::command::run(&args),
-        Order::Report(args) => reports::run(&args),
-        Order::Export(args) => exports::command::run(&args),
+        Order::Report(args) => report::run(&args),
+        Order::Export(args) => export::command::run(&args),
         Order::Hand(args) => hand::command::run(&args),
         Order::Clinic(args) => clinic::command::run(&args),
         Order::Routine(args) => texts::routine(&args),
@@ -78,7 +79,7 @@ fn main() -> ExitCode {
         Order::Devices => Ok(devices::run()),
         Order::Recogniser { model } => return child_main(&model),
     };
-    done.unwrap_or_else(|error: AppError| {
+    done.unwrap_or_else(|error: Failure| {
         error.report();
         ExitCode::FAILURE
     })

@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use crate::clinic;
 use ::clinic::{Address, Clinic};
-use files::error::AppError;
+use files::error::Failure;
 use pages::follow;
 use pages::set_up::site::{Place, Site};
 use pages::web::Server;
@@ -47,7 +47,7 @@ pub struct PagesArgs {
 }
 
 /// The clinic database that the pages show; none where none was named and there is none.
-fn clinic(named: Option<&str>, data: &Path) -> Result<Option<Address>, AppError> {
+fn clinic(named: Option<&str>, data: &Path) -> Result<Option<Address>, Failure> {
     let address = clinic::command::address(named, data)?;
     let is_there = match &address {
         Address::File(path) => path.exists(),
@@ -65,7 +65,7 @@ fn clinic(named: Option<&str>, data: &Path) -> Result<Option<Address>, AppError>
 ///
 /// # Errors
 /// The port is taken, or words or data folder cannot be had.
-pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &PagesArgs) -> Result<ExitCode, Failure> {
     let data = data_folder(args.data.as_deref())?;
     // A record that is encrypted asks for its passphrase now, where somebody is at the terminal, and not in the middle of a page.
     drop(Store::open_existing(&data)?);
@@ -84,7 +84,7 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
     let words = Words::english()?;
     let address_told = words.text(&session::Line { key: "page-told-address".into(), args: Vec::new() })?;
     let server = Server::start(args.port, |guard| pages::set_up::alone(Arc::new(Site::new(place, words, guard))))
-        .map_err(|why| AppError::Usage(why.to_string()))?;
+        .map_err(|why| Failure::Options(why.to_string()))?;
     let address = server.address();
     // Where nobody reads it the browser is all that is left.
     let _ = writeln!(std::io::stdout(), "{address_told}\n{address}").and_then(|()| std::io::stdout().flush());
@@ -94,8 +94,8 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, AppError> {
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build()
-        .map_err(|why| AppError::Usage(format!("the program cannot start its threads: {why}; close other programs and try again")))?;
+        .map_err(|why| Failure::Again(format!("the program cannot start its threads: {why}; close other programs and try again")))?;
     let waited = runtime.block_on(tokio::signal::ctrl_c());
     drop(server);
-    waited.map(|()| ExitCode::SUCCESS).map_err(|why| AppError::Usage(format!("Ctrl-C cannot be waited for: {why}")))
+    waited.map(|()| ExitCode::SUCCESS).map_err(|why| Failure::Again(format!("Ctrl-C cannot be waited for: {why}")))
 }

@@ -4,14 +4,13 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use audio::file::names_file;
-use audio::{self, AudioIo};
-use files::error::AppError;
+use audio;
+use files::error::Failure;
 use files::load;
 use files::load::Loaded;
 use handover::Settings;
 use live::follow::SharedScreen;
 use live::levels::{self, Levels};
-use live::observe::Observer;
 use pages::follow::server::{self, ScreenArgs};
 use record::{Source, data_folder};
 use screen::TerminalScreen;
@@ -61,10 +60,10 @@ pub struct PractiseArgs {
 ///
 /// # Errors
 /// Routine, devices, model, voice or record cannot be used; nothing has been led then.
-pub fn run(args: &PractiseArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &PractiseArgs) -> Result<ExitCode, Failure> {
     let recording = names_file(&args.mic);
     if args.fast && !recording {
-        return Err(AppError::Usage(
+        return Err(Failure::Options(
             "--fast needs a recording: name a file with --mic FILE.wav; a live microphone runs in real time".into(),
         ));
     }

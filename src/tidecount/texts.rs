@@ -9,7 +9,7 @@ use crate::routine::command::{ExercisesArgs, RoutineArgs, RoutineCommand, run_ex
 use crate::routine::pack::{PackArgs, run_pack};
 use ::routine::Hearing;
 use command_ear::Lexicon;
-use files::error::AppError;
+use files::error::{Failure, delivered};
 use files::load;
 use files::spoken::spoken_form;
 use session::Line;
@@ -19,7 +19,7 @@ use speak::Words;
 ///
 /// # Errors
 /// The output cannot be written. Without a recognition model the words of answers are not checked.
-pub fn routine(args: &RoutineArgs) -> Result<ExitCode, AppError> {
+pub fn routine(args: &RoutineArgs) -> Result<ExitCode, Failure> {
     checking(|words, hearing, fancy| {
         let look_up = |key: &str| words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok();
         let out = &mut std::io::stdout().lock();
@@ -36,12 +36,12 @@ pub fn routine(args: &RoutineArgs) -> Result<ExitCode, AppError> {
 ///
 /// # Errors
 /// As [`routine`].
-pub fn pack(args: &PackArgs) -> Result<ExitCode, AppError> {
+pub fn pack(args: &PackArgs) -> Result<ExitCode, Failure> {
     checking(|_, hearing, fancy| done(run_pack(args, hearing, fancy, &mut std::io::stdout().lock())))
 }
 
 /// Runs a check with the words, the commands and what the recogniser knows at hand; true where the output is a terminal.
-fn checking(check: impl FnOnce(&Words, Hearing<'_>, bool) -> Result<ExitCode, AppError>) -> Result<ExitCode, AppError> {
+fn checking(check: impl FnOnce(&Words, Hearing<'_>, bool) -> Result<ExitCode, Failure>) -> Result<ExitCode, Failure> {
     let words = Words::english()?;
     let commands = load::command_words(&words);
     let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());
@@ -54,7 +54,7 @@ fn checking(check: impl FnOnce(&Words, Hearing<'_>, bool) -> Result<ExitCode, Ap
 ///
 /// # Errors
 /// The output cannot be written.
-pub fn exercises(args: &ExercisesArgs) -> Result<ExitCode, AppError> {
+pub fn exercises(args: &ExercisesArgs) -> Result<ExitCode, Failure> {
     let words = Words::english()?;
     let look_up = |key: &str| words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok();
     done(run_exercises(args, &look_up, &mut std::io::stdout().lock()))
@@ -64,16 +64,12 @@ pub fn exercises(args: &ExercisesArgs) -> Result<ExitCode, AppError> {
 ///
 /// # Errors
 /// The record cannot be read.
-pub fn history(args: &HistoryArgs) -> Result<ExitCode, AppError> {
+pub fn history(args: &HistoryArgs) -> Result<ExitCode, Failure> {
     run_history(args, &mut std::io::stdout().lock()).map(|()| ExitCode::SUCCESS)
 }
 
 /// A reader that went away (`| head`) is no fault of ours.
-fn done(outcome: std::io::Result<bool>) -> Result<ExitCode, AppError> {
-    match outcome {
-        Ok(true) => Ok(ExitCode::SUCCESS),
-        Ok(false) => Ok(ExitCode::FAILURE),
-        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(ExitCode::SUCCESS),
-        Err(error) => Err(AppError::Usage(format!("the output cannot be written: {error}"))),
-    }
+fn done(outcome: std::io::Result<bool>) -> Result<ExitCode, Failure> {
+    let all_well = outcome.as_ref().is_ok_and(|all_well| *all_well) || outcome.is_err();
+    delivered(outcome.map(drop)).map(|()| if all_well { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }

@@ -1,7 +1,9 @@
 //! What can stand on the live page, made up.
 #![allow(dead_code, reason = "each test takes what it needs")]
 
-use pages::web::live_page::{Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offer, Offers, Phase, Row, Said, Section, Stage, Who};
+use pages::web::live_page::{
+    Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offer, Offers, Phase, Row, Said, Section, Stage, Who,
+};
 
 /// One state of the page.
 #[derive(Clone, Copy)]
@@ -29,7 +31,12 @@ pub fn list(labels: &[&str]) -> Vec<Offer> {
 }
 
 pub fn offers(now: &[&str], more: &[&str]) -> Offers {
-    Offers { now: list(now), more: list(more), always: list(&["stop", "pause"]), keys: ["done", "again", "skip", "pause"].map(str::to_owned).into() }
+    Offers {
+        now: list(now),
+        more: list(more),
+        always: list(&["stop", "pause"]),
+        keys: ["done", "again", "skip", "pause"].map(str::to_owned).into(),
+    }
 }
 
 pub fn rows(rows: &[(Who, &str)]) -> Vec<Row> {

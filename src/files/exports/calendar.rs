@@ -4,91 +4,68 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
-use jiff::{Timestamp, ToSpan, ZonedDateTime};
+use jiff::{Timestamp, ToSpan};
 
-use crate::error::AppError;
+use crate::error::Failure;
 use crate::exports::out::{Target, failed};
 use crate::exports::read::no_such_client;
 use crate::number_words::counted;
 use crate::packages::household::household_of_packages;
 use crate::routine_files::load_routine;
 use export::{CalendarSettings, Outline, Planned, calendar};
-use record::{Store, data_folder};
+use record::Store;
 use routine::{Hearing, Prescription};
 
-/// Arguments of `tidecount export calendar`.
-#[derive(Debug, Clone, clap::Args)]
-pub struct CalendarArgs {
-    /// Routines with a `plan`, TOML files; no record is needed then [default: those of the household file, of the packages taken here, or of the record]
+/// Which agreed times, and how they stand in the calendar.
+#[derive(Debug, Clone)]
+pub struct CalendarExport {
+    /// Routine files; where there are none, those of the household, of the packages taken here, or of the record.
     pub routines: Vec<PathBuf>,
-    /// A household file [default: household.toml in the data folder, where there is one]
-    #[arg(long, value_name = "FILE.toml", conflicts_with = "routines")]
+    /// None: household.toml in the data folder, where there is one.
     pub household: Option<PathBuf>,
-    /// Only the routines of this client
-    #[arg(long, value_name = "NAME")]
     pub client: Option<String>,
-    /// The first day [default: today]
-    #[arg(long, value_name = "YYYY-MM-DD")]
-    pub from: Option<Date>,
-    /// The last day [default: by --weeks]
-    #[arg(long, value_name = "YYYY-MM-DD", conflicts_with = "weeks")]
+    pub from: Date,
+    /// None: as many weeks as `weeks` from the first day on.
     pub to: Option<Date>,
-    /// Over so many weeks [default: 6]
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..=260))]
-    pub weeks: Option<u16>,
-    /// Minutes before a practice at which it rings; can be given several times [default: 10]
-    #[arg(long, value_name = "MINUTES", value_parser = clap::value_parser!(u32).range(0..=10080), conflicts_with = "no_alarm")]
-    pub alarm: Vec<u32>,
-    /// No alarm
-    #[arg(long)]
-    pub no_alarm: bool,
-    /// What stands in the calendar. Calendars are copied to other computers and shown on locked screens: write nothing that tells of health
-    #[arg(long, value_name = "TEXT", default_value = "Practice")]
+    pub weeks: u16,
+    /// Minutes before a practice at which it rings.
+    pub alarms_min: Vec<u32>,
+    /// What stands in the calendar.
     pub summary: String,
-    /// The folder of the record [default: TIDECOUNT_DATA, else this system's place for a program's data]
-    #[arg(long, value_name = "DIR")]
-    pub data: Option<PathBuf>,
-    #[command(flatten)]
+    /// The folder of the record.
+    pub data: PathBuf,
     pub target: Target,
 }
-
-/// Weeks where nothing is said; a usual length of a programme (trade facts 7.4 has it as its example).
-const WEEKS: u16 = 6;
 
 /// A client's name and a routine.
 type Routines = Vec<(String, Prescription)>;
 
-/// Runs it.
+/// Writes it.
 ///
 /// # Errors
 /// No routine has a plan in those days, a file has faults, or the calendar cannot be written.
-pub fn run(args: &CalendarArgs) -> Result<(), AppError> {
-    let from = args.from.unwrap_or_else(|| ZonedDateTime::now().date());
-    let days = i64::from(args.weeks.unwrap_or(WEEKS)) * 7 - 1;
-    let beyond = |_| AppError::Usage("these days lie beyond the calendar: name others with --from and --weeks".to_owned());
-    let to = args.to.map_or_else(|| from.checked_add(days.days()).map_err(beyond), Ok)?;
+pub fn write_calendar(asked: &CalendarExport) -> Result<(), Failure> {
+    let from = asked.from;
+    let days = i64::from(asked.weeks) * 7 - 1;
+    let beyond = |_| Failure::Options("these days lie beyond the calendar: name others with --from and --weeks".to_owned());
+    let to = asked.to.map_or_else(|| from.checked_add(days.days()).map_err(beyond), Ok)?;
     if from > to {
-        return Err(AppError::Usage(format!("--to {to} lies before {from}: nothing can be between them")));
+        return Err(Failure::Options(format!("--to {to} lies before {from}: nothing can be between them")));
     }
     // Ten years of days are gone through in no time; thousands are a slip.
     if from.duration_until(to).as_hours() / 24 > 3660 {
-        return Err(AppError::Usage(format!("from {from} to {to} are more than ten years: name a nearer day with --to")));
+        return Err(Failure::Options(format!("from {from} to {to} are more than ten years: name a nearer day with --to")));
     }
-    let summary: String = args.summary.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+    let summary: String = asked.summary.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
     if summary.trim().is_empty() {
-        return Err(AppError::Usage("--summary is empty: write what is to stand in the calendar".to_owned()));
+        return Err(Failure::Options("--summary is empty: write what is to stand in the calendar".to_owned()));
     }
-    let routines = if args.routines.is_empty() { known_here(args)? } else { of_files(args)? };
+    let routines = if asked.routines.is_empty() { known_here(asked)? } else { of_files(asked)? };
     let planned: Vec<Planned<'_>> = routines
         .iter()
         .map(|(client, known)| Planned { client, title: &known.routine.title, plan: &known.plan, minutes: minutes(known) })
         .collect();
-    let alarms_min = match (&args.alarm[..], args.no_alarm) {
-        (_, true) => Vec::new(),
-        ([], false) => vec![10],
-        (given, false) => given.to_vec(),
-    };
-    let settings = CalendarSettings { from, to, summary, alarms_min, made_at: Timestamp::now() };
+    let settings = CalendarSettings { from, to, summary, alarms_min: asked.alarms_min.clone(), made_at: Timestamp::now() };
     let Some((text, practices)) = calendar(&planned, &settings) else {
         let titles: Vec<&str> = planned.iter().map(|one| one.title).collect();
         let why = if planned.iter().all(|one| one.plan.is_empty()) {
@@ -96,10 +73,10 @@ pub fn run(args: &CalendarArgs) -> Result<(), AppError> {
         } else {
             "is not planned on any of these days"
         };
-        return Err(AppError::Usage(format!("{} {why}", titles.join(", "))));
+        return Err(Failure::Options(format!("{} {why}", titles.join(", "))));
     };
-    args.target.write(|to| to.write_all(text.as_bytes()).map_err(failed))?;
-    if let Some(path) = args.target.file() {
+    asked.target.write(|to| to.write_all(text.as_bytes()).map_err(failed))?;
+    if let Some(path) = asked.target.file() {
         eprintln!("{}: {} from {from} to {to}.", path.display(), counted(practices, "practice"));
     }
     Ok(())
@@ -112,41 +89,41 @@ fn minutes(known: &Prescription) -> u32 {
     if fives.is_finite() { (fives.clamp(1.0, 288.0) as u32) * 5 } else { 30 }
 }
 
-fn of_files(args: &CalendarArgs) -> Result<Routines, AppError> {
-    args.routines
+fn of_files(asked: &CalendarExport) -> Result<Routines, Failure> {
+    asked
+        .routines
         .iter()
         .map(|file| {
             let known = load_routine(file, Hearing::default())?;
-            let client = args.client.clone().or_else(|| known.client.clone()).unwrap_or_default();
+            let client = asked.client.clone().or_else(|| known.client.clone()).unwrap_or_default();
             Ok((client, known))
         })
         .collect()
 }
 
 /// The household's, else those of the packages taken here, else those that were followed last.
-fn known_here(args: &CalendarArgs) -> Result<Routines, AppError> {
-    let data = data_folder(args.data.as_deref())?;
+fn known_here(asked: &CalendarExport) -> Result<Routines, Failure> {
+    let data = &asked.data;
     let usual = data.join("household.toml");
-    let (path, text) = match &args.household {
+    let (path, text) = match &asked.household {
         Some(path) => (path.clone(), Some(read(path)?)),
         None if usual.exists() => (usual.clone(), Some(read(&usual)?)),
-        None => (usual, household_of_packages(&data)),
+        None => (usual, household_of_packages(data)),
     };
     match text {
-        Some(text) => of_household(&path, &text, args.client.as_deref()),
-        None => of_record(&data, args.client.as_deref()),
+        Some(text) => of_household(&path, &text, asked.client.as_deref()),
+        None => of_record(data, asked.client.as_deref()),
     }
 }
 
-fn read(path: &Path) -> Result<String, AppError> {
-    std::fs::read_to_string(path).map_err(|why| {
-        AppError::Usage(format!("{}: cannot be read: {why}. Check the file's name and that you may read it", path.display()))
-    })
+fn read(path: &Path) -> Result<String, Failure> {
+    std::fs::read_to_string(path)
+        .map_err(|why| Failure::file(path, format!("cannot be read: {why}. Check the file's name and that you may read it")))
 }
 
 /// Only who practises what is read here; `tidecount attend` checks the rest.
-fn of_household(path: &Path, text: &str, client: Option<&str>) -> Result<Routines, AppError> {
-    let bad = |why: String| AppError::Usage(format!("{}: {why}. See docs/attending.md for an example", path.display()));
+fn of_household(path: &Path, text: &str, client: Option<&str>) -> Result<Routines, Failure> {
+    let bad = |why: String| Failure::file(path, format!("{why}. See docs/attending.md for an example"));
     let table: toml::Table = text.parse().map_err(|why: toml::de::Error| bad(why.to_string().trim().to_owned()))?;
     let persons =
         table.get("person").and_then(toml::Value::as_array).ok_or_else(|| bad("no `[[person]]` stands in this household".to_owned()))?;
@@ -165,17 +142,15 @@ fn of_household(path: &Path, text: &str, client: Option<&str>) -> Result<Routine
         }
     }
     match client.filter(|client| names.iter().all(|known| known != client)) {
-        Some(client) => {
-            Err(AppError::Usage(format!("{}: {}", path.display(), no_such_client(client, &names).replace("this record", "this household"))))
-        }
+        Some(client) => Err(Failure::file(path, format!("{}", no_such_client(client, &names).replace("this record", "this household")))),
         None if routines.is_empty() => Err(bad("there is no routine in this household".to_owned())),
         None => Ok(routines),
     }
 }
 
-fn of_record(data: &Path, client: Option<&str>) -> Result<Routines, AppError> {
+fn of_record(data: &Path, client: Option<&str>) -> Result<Routines, Failure> {
     let nothing = || {
-        AppError::Usage(format!(
+        Failure::Missing(format!(
             "there is no household file, no package and no record in {}: name a routine, as in `tidecount export calendar evening.toml`",
             data.display()
         ))
@@ -184,11 +159,11 @@ fn of_record(data: &Path, client: Option<&str>) -> Result<Routines, AppError> {
     let clients = store.clients()?;
     let client = match (client, &clients[..]) {
         (Some(client), _) if clients.iter().any(|known| known == client) => client.to_owned(),
-        (Some(client), _) => return Err(AppError::Usage(no_such_client(client, &clients))),
+        (Some(client), _) => return Err(Failure::Options(no_such_client(client, &clients))),
         (None, [only]) => only.clone(),
         (None, []) => return Err(nothing()),
         (None, several) => {
-            return Err(AppError::Usage(format!("the record holds several clients: name one with --client: {}", several.join(", "))));
+            return Err(Failure::Options(format!("the record holds several clients: name one with --client: {}", several.join(", "))));
         }
     };
     // Of each title the version that was followed last.

@@ -4,16 +4,15 @@ use std::fs::{File, OpenOptions};
 use std::io::{BufWriter, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
-use crate::error::AppError;
+use crate::error::{Failure, delivered};
+use record::Store;
 
 /// Where to.
-#[derive(Debug, Clone, clap::Args)]
+#[derive(Debug, Clone)]
 pub struct Target {
-    /// The file to write, or `-` for standard output (default)
-    #[arg(long, short, value_name = "FILE|-")]
+    /// The file to write; none or `-` for standard output.
     pub out: Option<PathBuf>,
-    /// Write over files that are there
-    #[arg(long)]
+    /// Write over files that are there.
     pub force: bool,
 }
 
@@ -24,16 +23,30 @@ impl Target {
         self.out.as_deref().filter(|path| *path != Path::new("-"))
     }
 
+    /// `force` is no leave to write over the record itself.
+    ///
+    /// # Errors
+    /// It is the record.
+    pub fn spare_record(&self, store: &Store) -> Result<(), Failure> {
+        let same = |path: &Path| {
+            std::fs::canonicalize(path).ok().zip(std::fs::canonicalize(store.path()).ok()).is_some_and(|(one, other)| one == other)
+        };
+        match self.file().filter(|path| same(path)) {
+            Some(path) => Err(Failure::file(path, "this is the record itself; name another file with --out")),
+            None => Ok(()),
+        }
+    }
+
     /// Writes what `fill` gives.
     ///
     /// # Errors
     /// The file is there and may not be written over, or it cannot be written; nothing is left behind then. A reader of standard
     /// output that went away is no error.
-    pub fn write(&self, fill: impl FnOnce(&mut dyn Write) -> Result<(), AppError>) -> Result<(), AppError> {
+    pub fn write(&self, fill: impl FnOnce(&mut dyn Write) -> Result<(), Failure>) -> Result<(), Failure> {
         let Some(path) = self.file() else {
             let mut out = Forgiving { to: BufWriter::new(std::io::stdout().lock()), gone: false };
             fill(&mut out)?;
-            return out.flush().map_err(|why| AppError::Usage(format!("the export could not be written: {why}")));
+            return delivered(out.flush());
         };
         let mut file = NewFile::begin(path, self.force)?;
         fill(&mut file.writer)?;
@@ -81,18 +94,14 @@ pub struct NewFile {
     done: bool,
 }
 
-fn refused(path: &Path, why: impl std::fmt::Display) -> AppError {
-    AppError::Usage(format!("{}: {why}", path.display()))
-}
-
 /// Refuses a place that is taken.
 ///
 /// # Errors
 /// There is a file and `force` is not set, or a folder.
-pub fn free(path: &Path, force: bool) -> Result<(), AppError> {
+pub fn free(path: &Path, force: bool) -> Result<(), Failure> {
     match path.symlink_metadata() {
-        Ok(data) if data.is_dir() => Err(refused(path, "this is a folder: name a file in it with --out FILE")),
-        Ok(_) if !force => Err(refused(
+        Ok(data) if data.is_dir() => Err(Failure::file(path, "this is a folder: name a file in it with --out FILE")),
+        Ok(_) if !force => Err(Failure::file(
             path,
             "there is a file of that name already, and it was left as it is: name another with --out, or write over it with --force",
         )),
@@ -105,9 +114,9 @@ impl NewFile {
     ///
     /// # Errors
     /// The place is taken, or it cannot be written.
-    pub fn begin(path: &Path, force: bool) -> Result<Self, AppError> {
+    pub fn begin(path: &Path, force: bool) -> Result<Self, Failure> {
         free(path, force)?;
-        let name = path.file_name().ok_or_else(|| refused(path, "this is no name for a file: name one with --out FILE"))?;
+        let name = path.file_name().ok_or_else(|| Failure::file(path, "this is no name for a file: name one with --out FILE"))?;
         let beside = path.with_file_name(format!(".{}.{}", name.to_string_lossy(), std::process::id()));
         let mut options = OpenOptions::new();
         options.write(true).create_new(true);
@@ -120,11 +129,20 @@ impl NewFile {
         Ok(Self { path: path.to_owned(), beside, force, writer: BufWriter::new(file), done: false })
     }
 
+    /// Writes these bytes and puts it in its place.
+    ///
+    /// # Errors
+    /// As [`NewFile::finish`].
+    pub fn write_whole(mut self, bytes: &[u8]) -> Result<(), Failure> {
+        self.writer.write_all(bytes).map_err(|why| cannot(&self.path, &why))?;
+        self.finish()
+    }
+
     /// Puts it in its place.
     ///
     /// # Errors
     /// It cannot be written whole, or the place has been taken meanwhile.
-    pub fn finish(mut self) -> Result<(), AppError> {
+    pub fn finish(mut self) -> Result<(), Failure> {
         let whole = self.writer.flush().and_then(|()| self.writer.get_ref().sync_all());
         whole.map_err(|why| cannot(&self.path, &why))?;
         free(&self.path, self.force)?;
@@ -142,11 +160,11 @@ impl Drop for NewFile {
     }
 }
 
-fn cannot(path: &Path, why: &std::io::Error) -> AppError {
-    refused(path, format!("cannot be written: {why}. See that the folder is there, is writable for you and has room"))
+fn cannot(path: &Path, why: &std::io::Error) -> Failure {
+    Failure::file(path, format!("cannot be written: {why}. See that the folder is there, is writable for you and has room"))
 }
 
 /// A fault of writing, in words.
-pub fn failed(why: impl std::fmt::Display) -> AppError {
-    AppError::Usage(format!("the export could not be written: {why}. See that the disk has room"))
+pub fn failed(why: impl std::fmt::Display) -> Failure {
+    Failure::Output(format!("the export could not be written: {why}. See that the disk has room"))
 }

@@ -7,30 +7,23 @@ use std::sync::Arc;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
-use crate::error::AppError;
+use crate::error::Failure;
 use crate::number_words::counted;
 use export::{Outline, Practice};
 use progress::{Led, misdated};
-use record::{KeptHead, SessionId, Source, Store, data_folder};
+use record::{KeptHead, SessionId, Source, Store};
 
 /// Which practices.
-#[derive(Debug, Clone, clap::Args)]
+#[derive(Debug, Clone)]
 pub struct Selection {
-    /// Only practices of this client [default: everybody's; FHIR takes one client at a time]
-    #[arg(long, value_name = "NAME")]
+    /// Of this client; none: everybody's.
     pub client: Option<String>,
-    /// From this day on
-    #[arg(long, value_name = "YYYY-MM-DD")]
     pub from: Option<Date>,
-    /// Up to this day
-    #[arg(long, value_name = "YYYY-MM-DD")]
     pub to: Option<Date>,
-    /// Practices of a person at a microphone, of recordings, of the simulated client, or all [default: live; where there are none, what there is]
-    #[arg(long, value_name = "live|replay|rehearsal|all", value_parser = sources)]
+    /// None: live ones; where there are none, what there is.
     pub source: Option<Sources>,
-    /// The folder of the record [default: TIDECOUNT_DATA, else this system's place for a program's data]
-    #[arg(long, value_name = "DIR")]
-    pub data: Option<PathBuf>,
+    /// The folder of the record.
+    pub data: PathBuf,
 }
 
 /// Sources that are wanted.
@@ -43,16 +36,6 @@ pub enum Sources {
 impl Sources {
     fn allow(self, source: Source) -> bool {
         matches!(self, Self::All) || self == Self::Only(source)
-    }
-}
-
-fn sources(text: &str) -> Result<Sources, String> {
-    match text {
-        "all" => Ok(Sources::All),
-        "live" => Ok(Sources::Only(Source::Live)),
-        "replay" => Ok(Sources::Only(Source::Replay)),
-        "rehearsal" => Ok(Sources::Only(Source::Rehearsal)),
-        _ => Err("name live, replay, rehearsal or all".to_owned()),
     }
 }
 
@@ -72,17 +55,17 @@ impl Chosen {
     ///
     /// # Errors
     /// There is no record, no such client, or nothing in those days.
-    pub fn find(selection: &Selection) -> Result<Self, AppError> {
+    pub fn find(selection: &Selection) -> Result<Self, Failure> {
         let (from, to) = (selection.from, selection.to);
         if let Some((from, to)) = from.zip(to).filter(|(from, to)| from > to) {
-            return Err(AppError::Usage(format!("--from {from} lies after --to {to}: nothing can be between them")));
+            return Err(Failure::Options(format!("--from {from} lies after --to {to}: nothing can be between them")));
         }
-        let folder = data_folder(selection.data.as_deref())?;
-        let store = open(&folder)?;
+        let folder = &selection.data;
+        let store = open(folder)?;
         let client = selection.client.as_deref();
         let clients = store.clients()?;
         if let Some(client) = client.filter(|client| clients.iter().all(|known| known != client)) {
-            return Err(AppError::Usage(no_such_client(client, &clients)));
+            return Err(Failure::Options(no_such_client(client, &clients)));
         }
         let mut heads = store.kept_heads(client)?;
         let misdated = misdated_of(&heads);
@@ -107,13 +90,13 @@ impl Chosen {
         if heads.is_empty() {
             let whose = client.map_or_else(String::new, |client| format!(" of {client:?}"));
             let other = if before > 0 { format!(": there are {before} of other sources; see --source all") } else { String::new() };
-            return Err(AppError::Usage(format!("there are no practices{whose} in {} to export{other}", folder.display())));
+            return Err(Failure::Missing(format!("there are no practices{whose} in {} to export{other}", folder.display())));
         }
         let chosen = Self { store, all: heads, from, to, misdated, outlines: BTreeMap::new() };
         if chosen.heads().next().is_none() {
             let days = |head: Option<&KeptHead>| head.map_or_else(String::new, |head| head.started_at.date().to_string());
             let (first, last) = (days(chosen.all.first()), days(chosen.all.last()));
-            return Err(AppError::Usage(format!(
+            return Err(Failure::Options(format!(
                 "there are no practices in these days: the record has {} from {first} to {last}",
                 chosen.all.len()
             )));
@@ -153,7 +136,7 @@ impl Chosen {
     ///
     /// # Errors
     /// The record cannot be read, or `take` fails.
-    pub fn each(mut self, mut take: impl FnMut(&Practice<'_>) -> Result<(), AppError>) -> Result<(), AppError> {
+    pub fn each(mut self, mut take: impl FnMut(&Practice<'_>) -> Result<(), Failure>) -> Result<(), Failure> {
         let heads: Vec<KeptHead> = self.heads().cloned().collect();
         for head in heads {
             let misdated = self.misdated.get(&head.id).copied().unwrap_or(false);
@@ -170,9 +153,9 @@ impl Chosen {
 ///
 /// # Errors
 /// There is none.
-pub fn open(folder: &Path) -> Result<Store, AppError> {
+pub fn open(folder: &Path) -> Result<Store, Failure> {
     Store::open_to_read(folder)?
-        .ok_or_else(|| AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
+        .ok_or_else(|| Failure::Missing(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
 }
 
 /// In words, with those that there are.

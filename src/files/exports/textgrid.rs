@@ -3,62 +3,42 @@
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use crate::error::AppError;
+use crate::error::Failure;
 use crate::exports::out::{NewFile, Target, failed, free};
 use crate::exports::read::{Selection, no_such_client, open};
 use audio::decode::SoundReader;
 use export::{Sound, parts_of, text_grid};
-use record::{KeptHead, KeptPractice, Store, StoredSound, create_folder, data_folder, read_journal};
+use record::{KeptHead, KeptPractice, Store, StoredSound, create_folder, read_journal};
 use session::Entry;
 
-/// Arguments of `tidecount export textgrid`.
-#[derive(Debug, Clone, clap::Args)]
-pub struct TextGridArgs {
-    #[command(flatten)]
-    pub selection: Selection,
-    /// For a recording: the journal of its practice (`tidecount practise --mic FILE.wav --journal FILE.jsonl`)
-    #[arg(long, value_name = "FILE.jsonl", requires = "sound", conflicts_with_all = ["client", "from", "to", "source"])]
-    pub journal: Option<PathBuf>,
-    /// For a recording: its sound file
-    #[arg(long, value_name = "FILE.wav", requires = "journal")]
-    pub sound: Option<PathBuf>,
-    /// For a journal that was interrupted and gone on with: the part to which the sound belongs, from 1
-    #[arg(long, value_name = "N", requires = "journal")]
+/// A recording and the journal of its practice.
+#[derive(Debug, Clone)]
+pub struct Recording {
+    pub journal: PathBuf,
+    pub sound: PathBuf,
+    /// Where the practice was interrupted and continued: the part that the sound belongs to, from 1.
     pub part: Option<usize>,
-    /// A folder for the sounds of the record and their TextGrids; for a recording the TextGrid file, or `-` (default)
-    #[arg(long, short, value_name = "FOLDER|FILE.TextGrid|-")]
-    pub out: Option<PathBuf>,
-    /// Write over files that are there
-    #[arg(long)]
-    pub force: bool,
 }
 
-/// Runs it.
+/// Writes the TextGrid of a recording.
 ///
 /// # Errors
-/// There is no sound, it cannot be read, or a file cannot be written.
-pub fn run(args: &TextGridArgs) -> Result<(), AppError> {
-    match (&args.journal, &args.sound) {
-        (Some(journal), Some(sound)) => of_recording(args, journal, sound),
-        _ => of_record(args),
-    }
-}
-
-fn of_recording(args: &TextGridArgs, journal: &Path, sound: &Path) -> Result<(), AppError> {
-    let text = std::fs::read_to_string(journal)
-        .map_err(|why| AppError::Usage(format!("{}: cannot be read: {why}. Check the file's name", journal.display())))?;
+/// The sound or its journal cannot be read, or the file cannot be written.
+pub fn of_recording(recording: &Recording, target: &Target) -> Result<(), Failure> {
+    let Recording { journal, sound, part } = recording;
+    let text =
+        std::fs::read_to_string(journal).map_err(|why| Failure::file(journal, format!("cannot be read: {why}. Check the file's name")))?;
     let mut parts = parts_of(read_journal(&journal.display().to_string(), &text)?.entries);
     let count = parts.len();
-    let number = match (args.part, count) {
-        (_, 0) => return Err(AppError::Usage(format!("{}: the journal is empty", journal.display()))),
+    let number = match (*part, count) {
+        (_, 0) => return Err(Failure::file(journal, "the journal is empty")),
         (None, 1) => 1,
         (Some(number), count) if (1..=count).contains(&number) => number,
         (_, count) => {
-            return Err(AppError::Usage(format!(
-                "{}: the practice has {count} parts, each with its own sound: name the one of {} with --part",
-                journal.display(),
-                sound.display()
-            )));
+            return Err(Failure::file(
+                journal,
+                format!("the practice has {count} parts, each with its own sound: name the one of {} with --part", sound.display()),
+            ));
         }
     };
     let entries = parts.swap_remove(number - 1);
@@ -66,28 +46,32 @@ fn of_recording(args: &TextGridArgs, journal: &Path, sound: &Path) -> Result<(),
     if grid.outside > 0 {
         eprintln!("{} trial(s), command(s) or events lie outside the sound and are left out.", grid.outside);
     }
-    Target { out: args.out.clone(), force: args.force }.write(|to| to.write_all(grid.text.as_bytes()).map_err(failed))
+    target.write(|to| to.write_all(grid.text.as_bytes()).map_err(failed))
 }
 
 /// The length of a sound file, s.
-fn length_s(path: &Path) -> Result<f64, AppError> {
+fn length_s(path: &Path) -> Result<f64, Failure> {
     let mut reader = SoundReader::open(path)?;
     let mut samples = 0_usize;
     while let Some(piece) = reader.read() {
         samples += piece.len();
     }
     if samples == 0 {
-        return Err(AppError::Usage(format!("{}: there is no sound in it", path.display())));
+        return Err(Failure::file(path, "there is no sound in it"));
     }
     Ok(samples as f64 / f64::from(reader.rate_hz()))
 }
 
-fn of_record(args: &TextGridArgs) -> Result<(), AppError> {
-    let store = open(&data_folder(args.selection.data.as_deref())?)?;
+/// Writes the stored sounds of the record into a folder, each with its TextGrid.
+///
+/// # Errors
+/// There is no sound, it cannot be read, or a file cannot be written.
+pub fn of_record(selection: &Selection, target: &Target) -> Result<(), Failure> {
+    let store = open(&selection.data)?;
     let clients = store.clients()?;
-    let wanted = args.selection.client.as_deref();
+    let wanted = selection.client.as_deref();
     if let Some(client) = wanted.filter(|client| clients.iter().all(|known| known != client)) {
-        return Err(AppError::Usage(no_such_client(client, &clients)));
+        return Err(Failure::Options(no_such_client(client, &clients)));
     }
     let mut found: Vec<(KeptHead, StoredSound)> = Vec::new();
     for client in clients.iter().filter(|client| wanted.is_none_or(|wanted| wanted == *client)) {
@@ -96,24 +80,24 @@ fn of_record(args: &TextGridArgs) -> Result<(), AppError> {
             let head = heads.iter().find(|head| head.id == sound.session && !head.under_way);
             let day = |head: &&KeptHead| {
                 let day = head.started_at.date();
-                args.selection.from.is_none_or(|from| day >= from) && args.selection.to.is_none_or(|to| day <= to)
+                selection.from.is_none_or(|from| day >= from) && selection.to.is_none_or(|to| day <= to)
             };
             found.extend(head.filter(day).map(|head| (head.clone(), sound)));
         }
     }
     if found.is_empty() {
-        return Err(AppError::Usage(
+        return Err(Failure::Missing(
             "there is no stored sound in these days. Sound is kept only where the client agreed, by page and by voice; for a recording give --journal and --sound".to_owned(),
         ));
     }
-    let Some(folder) = args.out.as_deref().filter(|path| *path != Path::new("-")) else {
-        return Err(AppError::Usage(format!("there are {} stored sounds: name a folder for them with --out FOLDER", found.len())));
+    let Some(folder) = target.file() else {
+        return Err(Failure::Options(format!("there are {} stored sounds: name a folder for them with --out FOLDER", found.len())));
     };
-    write_all(&store, found, folder, args.force)
+    write_all(&store, found, folder, target.force)
 }
 
 /// Writes each sound with its TextGrid under one name, as Praat pairs them.
-fn write_all(store: &Store, found: Vec<(KeptHead, StoredSound)>, folder: &Path, force: bool) -> Result<(), AppError> {
+fn write_all(store: &Store, found: Vec<(KeptHead, StoredSound)>, folder: &Path, force: bool) -> Result<(), Failure> {
     let names: Vec<String> = found.iter().map(|(head, sound)| name_of(head, sound)).collect();
     for name in &names {
         free(&folder.join(format!("{name}.TextGrid")), force)?;

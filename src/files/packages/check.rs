@@ -1,6 +1,6 @@
 //! Checks the routines and word packs of a package, before one is made and before one is taken.
 
-use crate::error::AppError;
+use crate::error::Failure;
 use crate::load;
 use crate::spoken::spoken_form;
 use command_ear::Lexicon;
@@ -20,7 +20,7 @@ impl Checker {
     ///
     /// # Errors
     /// The catalogue of words cannot be read.
-    pub fn new() -> Result<Self, AppError> {
+    pub fn new() -> Result<Self, Failure> {
         let words = Words::english()?;
         let commands = load::command_words(&words);
         let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());

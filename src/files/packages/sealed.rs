@@ -4,15 +4,10 @@ use std::fs::{File, OpenOptions};
 use std::io::{ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 
-use crate::error::AppError;
+use crate::error::Failure;
 use handover::{HandoverError, Kind, MAX_SEALED_BYTES, Opened, SecretKey, hex, open};
 use record::create_folder;
 use routine::Faults;
-
-/// Names the file and says why it is refused.
-pub fn refused(path: &Path, error: impl std::fmt::Display) -> AppError {
-    AppError::Usage(format!("{}: {error}", path.display()))
-}
 
 /// At most `limit` bytes of a file and one more.
 fn read_some(path: &Path, limit: usize) -> std::io::Result<Vec<u8>> {
@@ -25,10 +20,10 @@ fn read_some(path: &Path, limit: usize) -> std::io::Result<Vec<u8>> {
 ///
 /// # Errors
 /// It cannot be read, or the seal does not fit.
-pub fn open_sealed(path: &Path, kind: Kind) -> Result<(Vec<u8>, Opened), AppError> {
+pub fn open_sealed(path: &Path, kind: Kind) -> Result<(Vec<u8>, Opened), Failure> {
     let bytes = read_some(path, MAX_SEALED_BYTES)
-        .map_err(|error| refused(path, format!("cannot be read: {error}. Check the file's name and that you may read it")))?;
-    let opened = open(kind, &bytes).map_err(|error| refused(path, error))?;
+        .map_err(|error| Failure::file(path, format!("cannot be read: {error}. Check the file's name and that you may read it")))?;
+    let opened = open(kind, &bytes).map_err(|error| Failure::file(path, error))?;
     Ok((bytes, opened))
 }
 
@@ -36,9 +31,9 @@ pub fn open_sealed(path: &Path, kind: Kind) -> Result<(Vec<u8>, Opened), AppErro
 ///
 /// # Errors
 /// It cannot be read, is too large or is not UTF-8.
-pub fn text_file(path: &Path, limit: usize) -> Result<String, AppError> {
+pub fn text_file(path: &Path, limit: usize) -> Result<String, Failure> {
     let name = path.display().to_string();
-    let fault = |what: String, remedy: &str| AppError::Routine(Faults::of_file(&name, what, remedy));
+    let fault = |what: String, remedy: &str| Failure::Routine(Faults::of_file(&name, what, remedy));
     let bytes = read_some(path, limit)
         .map_err(|error| fault(format!("cannot be read: {error}"), "Check the file's name and that you may read it."))?;
     if bytes.len() > limit {
@@ -51,12 +46,12 @@ pub fn text_file(path: &Path, limit: usize) -> Result<String, AppError> {
 ///
 /// # Errors
 /// There is one of that name already, which is left as it is; or it cannot be written.
-pub fn write_new(path: &Path, text: &str) -> Result<(), AppError> {
-    let exists = || refused(path, "there is a file of that name already, and it was left as it is: name another with -o FILE");
+pub fn write_new(path: &Path, text: &str) -> Result<(), Failure> {
+    let exists = || Failure::file(path, "there is a file of that name already, and it was left as it is: name another with -o FILE");
     if path.symlink_metadata().is_ok() {
         return Err(exists());
     }
-    let name = path.file_name().ok_or_else(|| refused(path, "this is no name for a file: name one with -o FILE"))?;
+    let name = path.file_name().ok_or_else(|| Failure::file(path, "this is no name for a file: name one with -o FILE"))?;
     let beside = path.with_file_name(format!(".{}.{}", name.to_string_lossy(), std::process::id()));
     // A link fails where the name has been taken meanwhile; memory sticks often know no links, and there a rename must do.
     let written = private_file(&beside, text).and_then(|()| match std::fs::hard_link(&beside, path) {
@@ -66,7 +61,7 @@ pub fn write_new(path: &Path, text: &str) -> Result<(), AppError> {
     let _ = std::fs::remove_file(&beside);
     written.map_err(|error| match error.kind() {
         ErrorKind::AlreadyExists => exists(),
-        _ => refused(path, format!("cannot be written: {error}. See that the folder is there, is writable for you and has room")),
+        _ => Failure::file(path, format!("cannot be written: {error}. See that the folder is there, is writable for you and has room")),
     })
 }
 
@@ -88,10 +83,10 @@ pub fn private_file(path: &Path, text: &str) -> std::io::Result<()> {
 ///
 /// # Errors
 /// The system gives none.
-pub fn random<const N: usize>() -> Result<[u8; N], AppError> {
+pub fn random<const N: usize>() -> Result<[u8; N], Failure> {
     let mut bytes = [0; N];
     getrandom::fill(&mut bytes)
-        .map_err(|error| AppError::Usage(format!("this system gives no random numbers for a key ({error}): try again after a restart")))?;
+        .map_err(|error| Failure::Again(format!("this system gives no random numbers for a key ({error}): try again after a restart")))?;
     Ok(bytes)
 }
 
@@ -99,7 +94,7 @@ pub fn random<const N: usize>() -> Result<[u8; N], AppError> {
 ///
 /// # Errors
 /// As [`random`].
-pub fn random_id() -> Result<String, AppError> {
+pub fn random_id() -> Result<String, Failure> {
     random::<8>().map(|bytes| hex(&bytes))
 }
 
@@ -109,7 +104,7 @@ const KEY_HEAD: &str = "tidecount clinician key 1";
 ///
 /// # Errors
 /// It cannot be read or made, or the file is damaged; then it is left as it is.
-pub fn clinician_key(data: &Path) -> Result<SecretKey, AppError> {
+pub fn clinician_key(data: &Path) -> Result<SecretKey, Failure> {
     let folder = data.join("handover");
     create_folder(&folder)?;
     let path = folder.join("clinician.key");
@@ -123,9 +118,9 @@ pub fn clinician_key(data: &Path) -> Result<SecretKey, AppError> {
         }
     }
     let text = std::fs::read_to_string(&path)
-        .map_err(|error| refused(&path, format!("the clinician's key cannot be read: {error}. See that the file is yours")))?;
+        .map_err(|error| Failure::file(&path, format!("the clinician's key cannot be read: {error}. See that the file is yours")))?;
     let key = text.strip_prefix(KEY_HEAD).and_then(|rest| SecretKey::from_hex(rest.trim()));
-    key.ok_or_else(|| refused(&path, "the clinician's key is damaged and was left as it is. Put it back from a backup; without one, set the file aside, and every household must confirm a new key"))
+    key.ok_or_else(|| Failure::file(&path, "the clinician's key is damaged and was left as it is. Put it back from a backup; without one, set the file aside, and every household must confirm a new key"))
 }
 
 /// The folder in which a client's package is in force.
@@ -148,7 +143,7 @@ impl Filling {
     ///
     /// # Errors
     /// It cannot be made.
-    pub fn begin(place: &Path) -> Result<Self, AppError> {
+    pub fn begin(place: &Path) -> Result<Self, Failure> {
         let parent = place.parent().unwrap_or(place);
         create_folder(parent)?;
         let this = Self { at: parent.join(format!(".taking-{}-{}", std::process::id(), random_id()?)), place: place.to_owned() };
@@ -160,18 +155,21 @@ impl Filling {
     ///
     /// # Errors
     /// It cannot be written.
-    pub fn add(&self, name: &str, text: &str) -> Result<(), AppError> {
+    pub fn add(&self, name: &str, text: &str) -> Result<(), Failure> {
         let path = self.at.join(name);
-        private_file(&path, text).map_err(|error| refused(&path, format!("cannot be written: {error}. See that the disk has room")))
+        private_file(&path, text).map_err(|error| Failure::file(&path, format!("cannot be written: {error}. See that the disk has room")))
     }
 
     /// Moves the folder to its place; what was there goes to `earlier/NAME` beside it. On failure all is as before.
     ///
     /// # Errors
     /// The system refuses to move one of them.
-    pub fn put(self, earlier_name: &str) -> Result<(), AppError> {
+    pub fn put(self, earlier_name: &str) -> Result<(), Failure> {
         let wrap = |error: std::io::Error| {
-            refused(&self.place, format!("the package could not be put in its place: {error}. See that the folder is writable for you"))
+            Failure::file(
+                &self.place,
+                format!("the package could not be put in its place: {error}. See that the folder is writable for you"),
+            )
         };
         let mut moved = None;
         if self.place.symlink_metadata().is_ok() {

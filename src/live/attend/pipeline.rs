@@ -19,7 +19,7 @@ use attend::{Attendant, Effect, Event, Hearing, Household, Said, View};
 use audio::EchoCanceller;
 use audio::echo::{AutoCanceller, NoCancel};
 use command_ear::{ChildRecogniser, CommandEvent, Grammar, HeardPhrase, Mode, Options};
-use files::error::AppError;
+use files::error::Failure;
 use files::households::wordings;
 use hear::VoiceTask;
 use screen::{Offer, ShownView, TerminalScreen};
@@ -71,7 +71,7 @@ struct Under {
 
 /// An attendant with ears and a voice.
 /// Makes a follower of one stretch of waiting.
-pub type MakeFollower = Box<dyn Fn() -> Result<Box<dyn Observer>, AppError> + Send>;
+pub type MakeFollower = Box<dyn Fn() -> Result<Box<dyn Observer>, Failure> + Send>;
 
 pub struct AttendPipeline {
     pub house: House,
@@ -102,7 +102,7 @@ pub struct AttendPipeline {
 impl AttendPipeline {
     /// # Errors
     /// The voice cannot be used.
-    pub fn new(house: House, devices: Devices) -> Result<Self, AppError> {
+    pub fn new(house: House, devices: Devices) -> Result<Self, Failure> {
         let talker = talker(&house, devices.speaker_rate_hz(), devices.is_offline())?;
         Ok(Self {
             attendant: Attendant::new(house.household.clone()),
@@ -165,7 +165,7 @@ impl AttendPipeline {
     ///
     /// # Errors
     /// The recogniser cannot be started at the very beginning.
-    pub fn wait(&mut self, screen: SharedScreen, interrupted: impl Fn() -> bool) -> Result<Waited, AppError> {
+    pub fn wait(&mut self, screen: SharedScreen, interrupted: impl Fn() -> bool) -> Result<Waited, Failure> {
         self.observers = vec![Box::new(ScreenFollower::new(screen))];
         if let Some(page) = &self.page {
             self.observers.push(page()?);
@@ -292,7 +292,7 @@ impl AttendPipeline {
         }
     }
 
-    fn new_ear(&mut self) -> Result<Ear, AppError> {
+    fn new_ear(&mut self) -> Result<Ear, Failure> {
         let mode = if self.devices.is_offline() { Mode::Offline } else { Mode::Live };
         let options = Options { model: self.house.model.clone(), program: self.house.recogniser.clone(), fast: Grammar::default(), mode };
         let recogniser = ChildRecogniser::start(&options)?;
@@ -517,10 +517,10 @@ pub fn since_s(began: Instant) -> f64 {
     began.elapsed().as_secs_f64()
 }
 
-fn talker(house: &House, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, AppError> {
+fn talker(house: &House, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, Failure> {
     if house.voice.as_deref() == Some(SYSTEM_VOICE) {
         if offline {
-            return Err(AppError::Usage("--voice system cannot be written to a file or hurried; use --voice espeak-ng here".into()));
+            return Err(Failure::Options("--voice system cannot be written to a file or hurried; use --voice espeak-ng here".into()));
         }
         return Ok(Box::new(SystemTalker::new(SystemSpeaker::open()?)));
     }

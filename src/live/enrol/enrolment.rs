@@ -1,6 +1,5 @@
 //! One enrolment: builds the parts round the dialogue and leads it to its end.
 
-use std::io::Write;
 use std::path::PathBuf;
 use std::sync::atomic::Ordering;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -20,7 +19,7 @@ use crate::talk::{PcmTalker, SystemTalker, Talker};
 use audio::echo::{AutoCanceller, NoCancel};
 use audio::{self, AudioIo, EchoCanceller};
 use command_ear::{ChildRecogniser, CommandRecogniser, Mode, Options};
-use files::error::AppError;
+use files::error::Failure;
 use hear::VoiceTask;
 use record::{Source, Store};
 use session::Listening;
@@ -50,7 +49,7 @@ impl Enrolment {
         mut io: Box<dyn AudioIo>,
         screen: SharedScreen,
         observers: Vec<Box<dyn Observer>>,
-    ) -> Result<(Vec<Learnt>, Option<String>), AppError> {
+    ) -> Result<(Vec<Learnt>, Option<String>), Failure> {
         let mut pipeline = self.pipeline(io.as_ref(), screen, observers)?;
         let learnt = Arc::new(Mutex::new(Vec::new()));
         let result = Arc::clone(&learnt);
@@ -73,13 +72,13 @@ impl Enrolment {
         screen: SharedScreen,
         observers: Vec<Box<dyn Observer>>,
         stopped: impl Fn() -> bool,
-    ) -> Result<(Vec<Learnt>, Option<String>), AppError> {
+    ) -> Result<(Vec<Learnt>, Option<String>), Failure> {
         let mut pipeline = self.pipeline(io.as_ref(), screen, observers)?;
         let fault = pipeline.run(io.as_mut(), stopped).err().map(|error| error.to_string());
         Ok((pipeline.dialogue().learnt(), fault))
     }
 
-    fn pipeline(self, io: &dyn AudioIo, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<EnrolPipeline, AppError> {
+    fn pipeline(self, io: &dyn AudioIo, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<EnrolPipeline, Failure> {
         let offline = io.is_offline();
         let to_learn = words::to_learn(&self.words);
         let mode = if offline { Mode::Offline } else { Mode::Live };
@@ -109,10 +108,10 @@ impl Enrolment {
         Ok(EnrolPipeline::new(parts, io.mic_rate_hz(), io.speaker_rate_hz())?)
     }
 
-    fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, AppError> {
+    fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, Failure> {
         if self.voice.as_deref() == Some(SYSTEM_VOICE) {
             if offline {
-                return Err(AppError::Usage("--voice system cannot be written to a file or hurried; use --voice espeak-ng here".into()));
+                return Err(Failure::Options("--voice system cannot be written to a file or hurried; use --voice espeak-ng here".into()));
             }
             return Ok(Box::new(SystemTalker::new(SystemSpeaker::open()?)));
         }

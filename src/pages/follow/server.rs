@@ -10,7 +10,7 @@ use crate::follow::words::live_words;
 use crate::set_up::site::{Place, Site};
 use crate::web::live_page::{self, LiveHub, Note, Section};
 use crate::web::{Guard, Server};
-use files::error::AppError;
+use files::error::Failure;
 use live::observe::Observer;
 use session::{Arg, Line};
 use speak::Words;
@@ -58,7 +58,7 @@ fn routes_with(guard: Arc<Guard>, hub: &LiveHub, words: &Words, site: Option<Arc
 ///
 /// # Errors
 /// The port is taken, or an option was given that means nothing without `--screen`.
-pub fn open(args: &ScreenArgs) -> Result<Option<Pages>, AppError> {
+pub fn open(args: &ScreenArgs) -> Result<Option<Pages>, Failure> {
     open_with(args, None)
 }
 
@@ -66,10 +66,10 @@ pub fn open(args: &ScreenArgs) -> Result<Option<Pages>, AppError> {
 ///
 /// # Errors
 /// As [`open`].
-pub fn open_with(args: &ScreenArgs, set_up: Option<Place>) -> Result<Option<Pages>, AppError> {
+pub fn open_with(args: &ScreenArgs, set_up: Option<Place>) -> Result<Option<Pages>, Failure> {
     if !args.screen {
         if args.screen_port != 0 || args.no_open {
-            return Err(AppError::Usage("--screen-port and --no-open belong to the page: give --screen, too".into()));
+            return Err(Failure::Options("--screen-port and --no-open belong to the page: give --screen, too".into()));
         }
         return Ok(None);
     }
@@ -81,7 +81,7 @@ pub fn open_with(args: &ScreenArgs, set_up: Option<Place>) -> Result<Option<Page
         site = set_up.map(|place| Arc::new(Site::new(place, of_site, guard.clone())));
         routes_with(guard, &hub, &words, site.clone())
     };
-    let server = Server::start(args.screen_port, serve).map_err(|why| AppError::Usage(why.to_string()))?;
+    let server = Server::start(args.screen_port, serve).map_err(|why| Failure::Options(why.to_string()))?;
     let address = server.address();
     let line = Line { key: "page-address-shown".into(), args: vec![("address", Arg::Text(address.clone()))] };
     println!("{}", words.text(&line)?);
@@ -95,7 +95,7 @@ pub fn open_with(args: &ScreenArgs, set_up: Option<Place>) -> Result<Option<Page
 ///
 /// # Errors
 /// The words of the page cannot be read.
-pub fn followers(pages: Option<&Pages>) -> Result<Vec<Box<dyn Observer>>, AppError> {
+pub fn followers(pages: Option<&Pages>) -> Result<Vec<Box<dyn Observer>>, Failure> {
     Ok(match pages {
         Some(pages) => vec![Box::new(pages.follower()?)],
         None => Vec::new(),
@@ -107,7 +107,7 @@ impl Pages {
     ///
     /// # Errors
     /// The words of the page cannot be read.
-    pub fn follower(&self) -> Result<WebFollower, AppError> {
+    pub fn follower(&self) -> Result<WebFollower, Failure> {
         Ok(WebFollower::new(self.hub.clone(), Words::english()?))
     }
 

@@ -10,7 +10,7 @@ use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::pages::{CalibrationStage, CalibrationView, Choice, Field, KeptCalibration, Kind, calibration as calibration_page};
 use audio;
 use files::calibrations::{Calibration, CalibrationStore};
-use files::error::AppError;
+use files::error::Failure;
 use hear::calibration::{BELIEVABLE_CM, BELIEVABLE_DB, Heard, Known, Method, REPORTED_CM};
 use hear::weighting::Weighting;
 use live::calibrate::{Listened, QUIET_S, SOUND_S, calibration, listen, warnings};
@@ -208,7 +208,7 @@ fn run(ask: &Ask, told: &(String, String), job: &Job) -> Outcome {
     }
 }
 
-fn listened(ask: &Ask, told: &(String, String), job: &Job) -> Result<HeardSound, AppError> {
+fn listened(ask: &Ask, told: &(String, String), job: &Job) -> Result<HeardSound, Failure> {
     let mut io = audio::open(&ask.mic, "none", audio::file::names_file(&ask.mic))?;
     let rate_hz = io.mic_rate_hz();
     let device = levels::device(&ask.mic, rate_hz, None)?;
@@ -239,11 +239,11 @@ fn listened(ask: &Ask, told: &(String, String), job: &Job) -> Result<HeardSound,
     drop(io);
     let mut listened = lock();
     if listened.interrupted() {
-        return Err(AppError::Usage("broken off; nothing was calibrated".into()));
+        return Err(Failure::Declined("broken off; nothing was calibrated".into()));
     }
     let heard = listened.judge(ask.method != Method::Source)?;
     if live && levels::device(&ask.mic, rate_hz, None)?.gain != device.gain {
-        return Err(AppError::Usage("the microphone's gain was changed while it listened; leave it alone and calibrate again".into()));
+        return Err(Failure::Again("the microphone's gain was changed while it listened; leave it alone and calibrate again".into()));
     }
     Ok(HeardSound {
         heard,

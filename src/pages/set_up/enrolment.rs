@@ -10,7 +10,7 @@ use crate::set_up::now;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::pages::{Choice, EnrolmentView, Field, KeptWord, Kind, enrolment};
 use audio::file::names_file;
-use files::error::AppError;
+use files::error::Failure;
 use files::load;
 use live::enrol::enrolment::Enrolment;
 use live::enrol::event::Learnt;
@@ -129,7 +129,7 @@ struct Lead {
 }
 
 impl Lead {
-    fn run(&self, job: &Arc<Job>) -> Result<(Vec<Learnt>, Option<String>), AppError> {
+    fn run(&self, job: &Arc<Job>) -> Result<(Vec<Learnt>, Option<String>), Failure> {
         let recording = names_file(&self.devices.mic);
         let io = self.devices.open()?;
         // The record is opened before anything is said, so that nothing is asked for in vain.

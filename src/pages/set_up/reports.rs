@@ -5,10 +5,13 @@ use std::path::PathBuf;
 use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
 use export::TABLES;
-use files::exports::command::{self, CsvArgs, ExportArgs, FhirArgs, JsonArgs, What};
+use export::fhir::BundleKind;
+use files::exports::journals::{write_fhir, write_json};
 use files::exports::out::Target;
 use files::exports::read::Selection;
-use files::reports::{self, Format, ReportArgs};
+use files::exports::tables::{CsvExport, write_csv};
+use files::pdf;
+use files::reports::{self, Format, Wanted};
 use session::Arg;
 
 /// What can be had, each a message `page-file-NAME`: name, ending, type of its content, and whether it is of one client alone.
@@ -32,7 +35,7 @@ pub fn links(site: &Site, client: Option<&str>, weeks: Option<u32>) -> Vec<(Stri
         };
         Some((format!("/file?kind={kind}{whose}{weeks}"), label))
     };
-    KINDS.iter().filter_map(link).collect()
+    KINDS.iter().filter(|(kind, ..)| pdf::MADE || *kind != "report-pdf").filter_map(link).collect()
 }
 
 /// `GET /file?kind=&client=&weeks=`
@@ -53,8 +56,8 @@ pub fn file(site: &Site, query: &Fields) -> Result<Shown, PageError> {
 
 fn report(site: &Site, client: Option<String>, query: &Fields, format: Format) -> Result<Vec<u8>, PageError> {
     let weeks = query.text("weeks").parse::<u32>().ok().filter(|weeks| (1..=106).contains(weeks)).unwrap_or(12);
-    let args = ReportArgs { client, weeks, format, out: None, force: false, until: None, data: Some(site.place.data.clone()) };
-    Ok(reports::make(&args, site.today(), &site.words)?.1)
+    let wanted = Wanted { client, weeks, format, data: site.place.data.clone() };
+    Ok(reports::make(&wanted, site.today(), &site.words)?.1)
 }
 
 /// Removes the file that an export was written to.
@@ -74,14 +77,13 @@ fn export(site: &Site, client: Option<String>, kind: &str) -> Result<Vec<u8>, Pa
         site.guard.once(),
         if kind == "csv" { "csv" } else { "json" }
     )));
-    let selection = Selection { client, from: None, to: None, source: None, data: Some(site.place.data.clone()) };
+    let selection = Selection { client, from: None, to: None, source: None, data: site.place.data.clone() };
     let target = Target { out: Some(passing.0.clone()), force: false };
     let trials = TABLES.into_iter().find(|table| table.name == "trials");
-    let what = match (kind, trials) {
-        ("csv", Some(table)) => What::Csv(CsvArgs { selection, out: Some(passing.0.clone()), table, force: false }),
-        ("fhir", _) => What::Fhir(FhirArgs { selection, target, transaction: false }),
-        _ => What::Json(JsonArgs { selection, target }),
-    };
-    command::run(&ExportArgs { what })?;
+    match (kind, trials) {
+        ("csv", Some(table)) => write_csv(&CsvExport { selection, target, table })?,
+        ("fhir", _) => write_fhir(&selection, BundleKind::Collection, &target)?,
+        _ => write_json(&selection, &target)?,
+    }
     std::fs::read(&passing.0).map_err(|why| PageError::bad(format!("{}: {why}", passing.0.display())))
 }

@@ -172,7 +172,7 @@ pub fn handout_pdf(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let prescription = check(site, name, &read.text).map_err(|faults| PageError::bad(faults.to_string()))?;
     let say =
         |key: &str, args: &[(&'static str, Arg)]| site.words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_default();
-    let bytes = print::handout_pdf(&handout(&prescription, &say)).map_err(|why| PageError::bad(why.to_string()))?;
+    let bytes = files::pdf::handout(&handout(&prescription, &say)).map_err(|why| PageError::bad(why.to_string()))?;
     Ok(Shown::File { kind: "application/pdf", name: format!("{}.pdf", name.trim_end_matches(".toml")), bytes })
 }
 

@@ -15,7 +15,7 @@ use crate::web::pages::{CASELOAD_NAV, NAV, Texts, framed, trouble};
 use crate::web::{Guard, NavItem};
 use clinic::Address;
 use command_ear::Lexicon;
-use files::error::AppError;
+use files::error::Failure;
 use files::load;
 use files::spoken::spoken_form;
 use record::{RecordError, Store};
@@ -199,8 +199,8 @@ impl PageError {
     }
 }
 
-impl From<AppError> for PageError {
-    fn from(error: AppError) -> Self {
+impl From<Failure> for PageError {
+    fn from(error: Failure) -> Self {
         Self { status: StatusCode::INTERNAL_SERVER_ERROR, what: error.to_string() }
     }
 }

@@ -10,7 +10,7 @@ use crate::clinic::import;
 use crate::clinic::show;
 use crate::hand::command::Desk;
 use clinic::{Address, CLINIC_FILE, CLINIC_VARIABLE, Clinic, ClinicError, ReasonKind};
-use files::error::AppError;
+use files::error::Failure;
 use record::data_folder;
 
 /// Arguments of `tidecount clinic`.
@@ -136,7 +136,7 @@ pub fn address(named: Option<&str>, data: &Path) -> Result<Address, ClinicError>
 ///
 /// # Errors
 /// The database cannot be used, there is no such client, or no file could be taken in.
-pub fn run(args: &ClinicArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &ClinicArgs) -> Result<ExitCode, Failure> {
     let data = data_folder(args.data.as_deref())?;
     let address = address(args.clinic.as_deref(), &data)?;
     let (mut input, mut out) = (std::io::stdin().lock(), std::io::stdout().lock());
@@ -173,7 +173,7 @@ pub fn run(args: &ClinicArgs) -> Result<ExitCode, AppError> {
                 sheet.digest.name, sheet.digest.desk, sheet.digest.sessions, sheet.digest.trials
             );
             if !*yes && !desk.yes(&format!("{whose}. Remove all of it from {} for good? Type yes or no:", clinic.place())) {
-                return Err(AppError::Usage("nothing was removed".to_owned()));
+                return Err(Failure::Declined("nothing was removed".to_owned()));
             }
             clinic.forget(number)?;
             desk.say(&format!("Removed: {whose}. Results sealed for this client's packages are not taken in again. The record of the desk is another file: see `tidecount history`."));

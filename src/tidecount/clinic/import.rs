@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use crate::clinic::command::ImportArgs;
 use crate::hand::command::Desk;
 use clinic::{Adopted, Arrived, Arriving, Clinic, ClinicError, DeskPackage};
-use files::error::AppError;
+use files::error::Failure;
 use files::number_words::counted;
 use files::packages::sealed::{clinician_key, open_sealed};
 use handover::Kind;
@@ -16,7 +16,7 @@ use record::Store;
 ///
 /// # Errors
 /// The database cannot be used any more; the files behind are named.
-pub fn import(args: &ImportArgs, clinic: &mut Clinic, data: &Path, desk: &mut Desk<'_>) -> Result<ExitCode, AppError> {
+pub fn import(args: &ImportArgs, clinic: &mut Clinic, data: &Path, desk: &mut Desk<'_>) -> Result<ExitCode, Failure> {
     // What was made at this desk is known from here on; a desk that makes no packages has none.
     match made_here(args.desk.as_deref(), clinic, data) {
         Ok(Some(adopted)) => tell_adopted(&adopted, desk),
@@ -35,7 +35,7 @@ pub fn import(args: &ImportArgs, clinic: &mut Clinic, data: &Path, desk: &mut De
                 Err(error @ (ClinicError::NotTaken(_) | ClinicError::Handover(_) | ClinicError::Client(_))) => Err(error.to_string()),
                 Err(error) => {
                     let left: Vec<String> = args.files.iter().skip(index).map(|file| file.display().to_string()).collect();
-                    return Err(AppError::Usage(format!("{error}\nNot imported: {}", left.join(", "))));
+                    return Err(Failure::Again(format!("{error}\nNot imported: {}", left.join(", "))));
                 }
             },
             Err(text) => Err(text),
@@ -75,7 +75,7 @@ fn in_words(arrived: &Arrived) -> String {
 ///
 /// # Errors
 /// There are none, or the record or the database cannot be used.
-pub fn adopt(name: Option<&str>, clinic: &mut Clinic, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppError> {
+pub fn adopt(name: Option<&str>, clinic: &mut Clinic, data: &Path, desk: &mut Desk<'_>) -> Result<(), Failure> {
     match made_here(name, clinic, data)? {
         Some(adopted) => {
             tell_adopted(&adopted, desk);
@@ -85,20 +85,20 @@ pub fn adopt(name: Option<&str>, clinic: &mut Clinic, data: &Path, desk: &mut De
             ));
             Ok(())
         }
-        None => Err(AppError::Usage(format!(
+        None => Err(Failure::Missing(format!(
             "no package was made here: the record in {} knows of none. Make one with `tidecount hand make`, or name the folder of the record with --data DIR",
             data.display()
         ))),
     }
 }
 
-fn made_here(name: Option<&str>, clinic: &mut Clinic, data: &Path) -> Result<Option<Adopted>, AppError> {
+fn made_here(name: Option<&str>, clinic: &mut Clinic, data: &Path) -> Result<Option<Adopted>, Failure> {
     let made = Store::open_existing(data)?.map(|store| store.packages_made()).transpose()?.unwrap_or_default();
     if made.is_empty() {
         return Ok(None);
     }
     if !data.join("handover").join("clinician.key").exists() {
-        return Err(AppError::Usage(format!(
+        return Err(Failure::Missing(format!(
             "the key with which this desk seals its packages is missing in {}: put handover/clinician.key back from a backup",
             data.display()
         )));

@@ -9,7 +9,7 @@ use jiff::civil::Date;
 use crate::hand::make;
 use crate::hand::results;
 use crate::hand::take;
-use files::error::AppError;
+use files::error::Failure;
 use files::packages::sealed;
 use handover::PublicKey;
 use record::{Store, data_folder};
@@ -139,7 +139,7 @@ pub fn plain(text: &str) -> String {
 ///
 /// # Errors
 /// A file is refused, with the reason and the remedy; nothing has been taken or written then.
-pub fn run(args: &HandArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &HandArgs) -> Result<ExitCode, Failure> {
     let data = data_folder(args.data.as_deref())?;
     let (mut input, mut out) = (std::io::stdin().lock(), std::io::stdout().lock());
     let mut desk = Desk { input: &mut input, out: &mut out };

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use jiff::Timestamp;
 
 use crate::hand::command::{Desk, MakeArgs};
-use files::error::AppError;
+use files::error::Failure;
 use files::packages::check::Checker;
 use files::packages::sealed;
 use handover::{AgreedExercise, Fingerprint, Household, Package, SecretKey, Settings, TextFile, client_name, file_name};
@@ -17,13 +17,12 @@ use routine::{CatalogueEntry, MAX_FILE_BYTES, Prescription, find};
 ///
 /// # Errors
 /// A routine has faults, a name or a setting cannot be used, or the file cannot be written.
-pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppError> {
-    let usage = |error: handover::HandoverError| AppError::Usage(error.to_string());
-    client_name(&args.client).map_err(usage)?;
+pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), Failure> {
+    client_name(&args.client)?;
     let settings = settings(args);
-    settings.check().map_err(usage)?;
+    settings.check()?;
     if args.output.symlink_metadata().is_ok() {
-        return Err(sealed::refused(
+        return Err(Failure::file(
             &args.output,
             "there is a file of that name already, and it was left as it is: name another with -o FILE",
         ));
@@ -31,7 +30,7 @@ pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppE
     let (routines, packs) = (texts(&args.routines)?, texts(&args.packs)?);
     let checker = Checker::new()?;
     let prescriptions =
-        checker.check("", &routines, &packs).map_err(|faults| AppError::Usage(format!("no package was made:\n{faults}")))?;
+        checker.check("", &routines, &packs).map_err(|faults| Failure::Contents(format!("no package was made:\n{faults}")))?;
 
     let key = sealed::clinician_key(data)?;
     let reply_key = SecretKey::from_bytes(&sealed::random()?);
@@ -41,7 +40,7 @@ pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppE
     package.settings = settings;
     (package.routines, package.packs) = (routines, packs);
     package.agreed = agreed(&args.client, &prescriptions, &checker, key.public().fingerprint(), desk);
-    let sealed = package.seal(&key).map_err(usage)?;
+    let sealed = package.seal(&key)?;
     // Noted first: a package that was never written does no harm, one whose results are not known would.
     let made = MadePackage { id: package.id.clone(), client: args.client.clone(), made_at: now, reply_key: reply_key.public().to_hex() };
     Store::open(data)?.note_made(&made)?;
@@ -67,11 +66,11 @@ fn settings(args: &MakeArgs) -> Settings {
     Settings { voice: args.voice.clone(), feedback_every: args.feedback_every, household }
 }
 
-fn texts(paths: &[PathBuf]) -> Result<Vec<TextFile>, AppError> {
+fn texts(paths: &[PathBuf]) -> Result<Vec<TextFile>, Failure> {
     let read = |path: &PathBuf| {
         let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
         let text = sealed::text_file(path, MAX_FILE_BYTES)?;
-        file_name(&name).map_err(|error| sealed::refused(path, error))?;
+        file_name(&name).map_err(|error| Failure::file(path, error))?;
         Ok(TextFile { name, text })
     };
     paths.iter().map(read).collect()

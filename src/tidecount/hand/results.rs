@@ -7,8 +7,8 @@ use serde_json::value::RawValue;
 
 use crate::hand::command::{Desk, ResultsArgs};
 use crate::hand::take::PACKAGE_FILE;
-use files::error::AppError;
-use files::packages::sealed::{self, open_sealed, package_folder, refused};
+use files::error::Failure;
+use files::packages::sealed::{self, open_sealed, package_folder};
 use handover::{HandedPart, HandedSession, HandoverError, Kind, Package, Results, client_name};
 use record::{Store, TakenPackage, WholePart, WholeSession};
 
@@ -16,18 +16,18 @@ use record::{Store, TakenPackage, WholePart, WholeSession};
 ///
 /// # Errors
 /// No package is in force, or the file cannot be written.
-pub fn write(args: &ResultsArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppError> {
+pub fn write(args: &ResultsArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), Failure> {
     let store = Store::open_existing(data)?;
     let in_force = store.as_ref().map(Store::packages_in_force).transpose()?.unwrap_or_default();
     let taken = choose(in_force, args.client.as_deref())?;
     let Some(mut store) = store else { return Err(none_taken(None)) };
     // The package as it was taken; its seal is checked again, for its key seals the results.
-    let kept = package_folder(data, &taken.client).map_err(|error| AppError::Usage(error.to_string()))?.join(PACKAGE_FILE);
+    let kept = package_folder(data, &taken.client)?.join(PACKAGE_FILE);
     let (_, opened) =
-        open_sealed(&kept, Kind::Package).map_err(|error| AppError::Usage(format!("{error}. Take the client's package again")))?;
-    let package = Package::read(&opened).map_err(|error| refused(&kept, error))?;
+        open_sealed(&kept, Kind::Package).map_err(|error| Failure::Contents(format!("{error}. Take the client's package again")))?;
+    let package = Package::read(&opened).map_err(|error| Failure::file(&kept, error))?;
     if (&package.id, &package.client) != (&taken.id, &taken.client) || opened.by.to_hex() != taken.clinician_key {
-        return Err(refused(&kept, "this is not the package that was taken last: take the client's package again"));
+        return Err(Failure::file(&kept, "this is not the package that was taken last: take the client's package again"));
     }
     let sessions = store.whole_sessions(&taken.client, args.since)?;
     if sessions.is_empty() {
@@ -43,7 +43,7 @@ pub fn write(args: &ResultsArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(),
         made_at: now,
         sessions: sessions.iter().map(handed).collect::<Result<_, _>>()?,
     };
-    let sealed = package.reply_key().and_then(|key| results.seal(&key)).map_err(|error| AppError::Usage(error.to_string()))?;
+    let sealed = package.reply_key().and_then(|key| results.seal(&key))?;
     let short: String = package.id.chars().take(4).collect();
     let path = args.output.clone().unwrap_or_else(|| PathBuf::from(format!("results-{}-{short}.tideback", ZonedDateTime::now().date())));
     sealed::write_new(&path, &sealed)?;
@@ -58,36 +58,36 @@ pub fn write(args: &ResultsArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(),
     Ok(())
 }
 
-fn none_taken(client: Option<&str>) -> AppError {
+fn none_taken(client: Option<&str>) -> Failure {
     let whose = client.map_or_else(String::new, |client| format!(" for {client:?}"));
-    AppError::Usage(format!(
+    Failure::Missing(format!(
         "no clinician's package is in force here{whose}, so nobody could check the results: take one first with `tidecount hand take FILE`"
     ))
 }
 
-fn choose(in_force: Vec<TakenPackage>, client: Option<&str>) -> Result<TakenPackage, AppError> {
+fn choose(in_force: Vec<TakenPackage>, client: Option<&str>) -> Result<TakenPackage, Failure> {
     let names: Vec<String> = in_force.iter().map(|package| package.client.clone()).collect();
     let mut fitting = in_force.into_iter().filter(|package| client.is_none_or(|client| client == package.client));
     match (fitting.next(), fitting.next()) {
         (Some(one), None) => Ok(one),
         (Some(_), Some(_)) => {
-            Err(AppError::Usage(format!("packages of several clients are in force: name one with --client: {}", names.join(", "))))
+            Err(Failure::Options(format!("packages of several clients are in force: name one with --client: {}", names.join(", "))))
         }
         (None, _) => Err(none_taken(client)),
     }
 }
 
-fn handed(session: &WholeSession) -> Result<HandedSession, AppError> {
+fn handed(session: &WholeSession) -> Result<HandedSession, Failure> {
     let raw = |line: &String| {
         RawValue::from_string(line.clone()).map_err(|error| {
-            AppError::Usage(format!(
+            Failure::Contents(format!(
                 "an entry of practice {} is damaged ({error}): hand back the later ones with --since DATE",
                 session.number
             ))
         })
     };
     let part = |part: &WholePart| {
-        Ok(HandedPart { started_at: part.started_at.clone(), entries: part.lines.iter().map(raw).collect::<Result<_, AppError>>()? })
+        Ok(HandedPart { started_at: part.started_at.clone(), entries: part.lines.iter().map(raw).collect::<Result<_, Failure>>()? })
     };
     let (ended_at, end_reason) = session.end.clone().unzip();
     Ok(HandedSession {
@@ -99,7 +99,7 @@ fn handed(session: &WholeSession) -> Result<HandedSession, AppError> {
         routine_title: session.routine_title.clone(),
         routine_text: session.routine_text.clone(),
         software: session.software.clone(),
-        parts: session.parts.iter().map(part).collect::<Result<_, AppError>>()?,
+        parts: session.parts.iter().map(part).collect::<Result<_, Failure>>()?,
     })
 }
 
@@ -107,8 +107,8 @@ fn handed(session: &WholeSession) -> Result<HandedSession, AppError> {
 ///
 /// # Errors
 /// The file is damaged, was not sealed for a package made here, or does not fit what came before; nothing is added.
-pub fn read(file: &Path, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppError> {
-    let refuse = |error: HandoverError| refused(file, error);
+pub fn read(file: &Path, data: &Path, desk: &mut Desk<'_>) -> Result<(), Failure> {
+    let refuse = |error: HandoverError| Failure::file(file, error);
     let (_, opened) = open_sealed(file, Kind::Results)?;
     let store = Store::open_existing(data)?;
     let made = store.as_ref().map(|store| store.made_for_reply_key(&opened.by.to_hex())).transpose()?.flatten();
@@ -119,7 +119,7 @@ pub fn read(file: &Path, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppErro
     }
     client_name(&made.client).map_err(refuse)?;
     let sessions: Vec<WholeSession> = results.sessions.into_iter().map(whole).collect();
-    let received = store.receive(&made.client, &sessions).map_err(|error| refused(file, error))?;
+    let received = store.receive(&made.client, &sessions).map_err(|error| Failure::file(file, error))?;
     desk.say(&format!(
         "{} practice(s) of {}: {} new, {} of which more has come, {} known already.\nSee them with: tidecount history --client \"{}\"",
         sessions.len(),

@@ -6,9 +6,9 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 
 use crate::hand::command::{Desk, TakeArgs};
-use files::error::AppError;
+use files::error::Failure;
 use files::packages::check::Checker;
-use files::packages::sealed::{Filling, open_sealed, package_folder, refused};
+use files::packages::sealed::{Filling, open_sealed, package_folder};
 use files::packages::settings;
 use handover::{Fingerprint, HandoverError, Kind, Opened, Package, PublicKey};
 use record::{PackageAgreement, Store, TakenPackage};
@@ -21,8 +21,8 @@ pub const PACKAGE_FILE: &str = "package.tidepack";
 ///
 /// # Errors
 /// The package is damaged, foreign, older than the one in force, or holds something that cannot be used; nothing is changed.
-pub fn run(args: &TakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppError> {
-    let refuse = |error: HandoverError| refused(&args.file, error);
+pub fn run(args: &TakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), Failure> {
+    let refuse = |error: HandoverError| Failure::file(&args.file, error);
     let (bytes, opened) = open_sealed(&args.file, Kind::Package)?;
     let package = Package::read(&opened).map_err(refuse)?;
     let place = package_folder(data, &package.client).map_err(refuse)?;
@@ -40,9 +40,9 @@ pub fn run(args: &TakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), AppE
         return Err(refuse(HandoverError::Older { found: local(package.made_at), known: local(now.made_at) }));
     }
     let name = args.file.file_name().unwrap_or_default().to_string_lossy().into_owned();
-    let prescriptions = Checker::new()?
-        .check(&format!("{name}: "), &package.routines, &package.packs)
-        .map_err(|faults| AppError::Usage(format!("nothing was taken; ask the clinician to mend and make the package again:\n{faults}")))?;
+    let prescriptions = Checker::new()?.check(&format!("{name}: "), &package.routines, &package.packs).map_err(|faults| {
+        Failure::Contents(format!("nothing was taken; ask the clinician to mend and make the package again:\n{faults}"))
+    })?;
     show(&package, &opened, &prescriptions, desk);
     if !confirmed && !desk.yes("Is this the key that the clinician read out to you? Type yes or no:") {
         return Err(refuse(HandoverError::NotAccepted { found: opened.by.fingerprint() }));
@@ -98,7 +98,7 @@ fn show(package: &Package, opened: &Opened, prescriptions: &[Prescription], desk
     }
 }
 
-fn put_in_force(package: &Package, opened: &Opened, bytes: &[u8], place: &Path, data: &Path, earlier: &str) -> Result<(), AppError> {
+fn put_in_force(package: &Package, opened: &Opened, bytes: &[u8], place: &Path, data: &Path, earlier: &str) -> Result<(), Failure> {
     let mut store = Store::open(data)?;
     let filling = Filling::begin(place)?;
     for file in package.routines.iter().chain(&package.packs) {

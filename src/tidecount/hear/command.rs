@@ -5,7 +5,7 @@ use crate::hear::microphone;
 use crate::hear::phrases::PhraseEar;
 use crate::hear::recordings;
 use command_ear::Mode;
-use files::error::AppError;
+use files::error::Failure;
 use live::enrol;
 use record::{Store, data_folder};
 use std::path::PathBuf;
@@ -53,7 +53,7 @@ pub struct HearArgs {
 /// # Errors
 /// The arguments cannot be served, or the result cannot be written. Recordings that cannot be read are named on standard
 /// error and make the exit code 1; the others are heard all the same.
-pub fn run(args: &HearArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &HearArgs) -> Result<ExitCode, Failure> {
     let outcome = if let (Some(list), Some(phrases)) = (&args.evaluation.labels, &args.commands) {
         let how = (phrases.as_str(), args.model.as_deref(), args.json);
         evaluate::run(&args.evaluation, list, how, &mut std::io::stdout().lock(), &mut std::io::stderr())
@@ -69,14 +69,14 @@ pub fn run(args: &HearArgs) -> Result<ExitCode, AppError> {
 ///
 /// # Errors
 /// The phrases or the model cannot be used.
-pub fn phrase_ear(args: &HearArgs, mode: Mode) -> Result<Option<PhraseEar>, AppError> {
+pub fn phrase_ear(args: &HearArgs, mode: Mode) -> Result<Option<PhraseEar>, Failure> {
     let Some(phrases) = args.commands.as_deref() else { return Ok(None) };
     let mut ear = PhraseEar::start(phrases, args.model.as_deref(), mode)?;
     if let Some(client) = &args.enrolled {
         let store = Store::open_existing(&data_folder(args.data.as_deref())?)?;
         let own = store.map(|store| enrol::store::own_voice(&store, client)).transpose()?.unwrap_or_default();
         if own.words.is_empty() {
-            return Err(AppError::Usage(format!(
+            return Err(Failure::Missing(format!(
                 "--enrolled: nothing is kept of the voice of {client:?}; enrol it with `tidecount enrol --client NAME`, or name the folder of the record with --data DIR"
             )));
         }
@@ -91,6 +91,6 @@ pub fn reader_left(error: &std::io::Error) -> bool {
 }
 
 /// What a failed write of the result is reported as.
-pub fn unwritten(error: &std::io::Error) -> AppError {
-    AppError::Usage(format!("the result cannot be written ({error}); write it to a place with room that you may write to"))
+pub fn unwritten(error: &std::io::Error) -> Failure {
+    Failure::Output(format!("the result cannot be written ({error}); write it to a place with room that you may write to"))
 }

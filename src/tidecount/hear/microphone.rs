@@ -5,7 +5,7 @@ use crate::hear::lines::Found;
 use crate::hear::phrases::PhraseEar;
 use audio::{self, AudioError, AudioIo};
 use command_ear::Mode;
-use files::error::AppError;
+use files::error::Failure;
 use hear::voice_file::FILE_SETTINGS;
 use hear::{Held, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 use live::meter::Meter;
@@ -21,9 +21,9 @@ const LINE_BLOCKS: u64 = 100;
 ///
 /// # Errors
 /// The microphone or the commands cannot be used, or it went away for good.
-pub fn run(args: &HearArgs) -> Result<bool, AppError> {
+pub fn run(args: &HearArgs) -> Result<bool, Failure> {
     if args.frames.is_some() {
-        return Err(AppError::Usage(
+        return Err(Failure::Options(
             "--frames needs a recording to take them from; name it: tidecount hear FILE.wav --frames FILE.csv".into(),
         ));
     }
@@ -36,7 +36,7 @@ pub fn run(args: &HearArgs) -> Result<bool, AppError> {
     }
     let mut live = Live { view: View::new(args.json), meter: Meter::default(), phrases, name, voice: args.voice, auto_gain: false };
     match until_interrupted(move |interrupted| live.run(io.as_mut(), || interrupted.load(Ordering::Relaxed)))? {
-        Some(fault) => Err(AppError::Usage(fault)),
+        Some(fault) => Err(Failure::Again(fault)),
         None => Ok(true),
     }
 }

@@ -5,7 +5,7 @@ use audio::resample::StreamResampler;
 use command_ear::{
     ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options, OwnVoice, RATE_HZ,
 };
-use files::error::AppError;
+use files::error::Failure;
 use files::load;
 use files::spoken::spoken_form;
 use session::listening;
@@ -19,19 +19,19 @@ const ASK_EVERY_S: f64 = 10.0;
 ///
 /// # Errors
 /// There is no phrase in the list, or one without any word.
-pub fn phrases(list: &str) -> Result<Grammar, AppError> {
+pub fn phrases(list: &str) -> Result<Grammar, Failure> {
     let mut choices: Vec<Choice> = Vec::new();
     for typed in list.split(',').map(str::trim).filter(|typed| !typed.is_empty()) {
         let wording = spoken_form(typed);
         if wording.is_empty() {
-            return Err(AppError::Usage(format!("--commands: {typed:?} holds no word; name words that are said, parted by commas")));
+            return Err(Failure::Options(format!("--commands: {typed:?} holds no word; name words that are said, parted by commas")));
         }
         if !choices.iter().any(|choice| choice.wordings.contains(&wording)) {
             choices.push(Choice { tag: typed.to_owned(), wordings: vec![wording] });
         }
     }
     if choices.is_empty() {
-        return Err(AppError::Usage(
+        return Err(Failure::Options(
             "--commands names no phrase; name what to listen for, parted by commas: --commands \"ready,stop,go back\"".to_owned(),
         ));
     }
@@ -39,7 +39,7 @@ pub fn phrases(list: &str) -> Result<Grammar, AppError> {
 }
 
 /// Those of the phrases that a session hears on the fast path: the wordings of "stop" and "pause".
-fn fast_phrases(grammar: &Grammar) -> Result<Grammar, AppError> {
+fn fast_phrases(grammar: &Grammar) -> Result<Grammar, Failure> {
     let words = Words::english()?;
     let always: Vec<String> = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
     let fast = grammar.choices.iter().filter(|choice| choice.wordings.iter().all(|wording| always.contains(wording)));
@@ -65,7 +65,7 @@ impl PhraseEar {
     ///
     /// # Errors
     /// The list is empty, holds a word that the model does not know, or the model cannot be used.
-    pub fn start(list: &str, model: Option<&Path>, mode: Mode) -> Result<Self, AppError> {
+    pub fn start(list: &str, model: Option<&Path>, mode: Mode) -> Result<Self, Failure> {
         let grammar = phrases(list)?;
         let model = load::model_folder(model)?;
         let mut child = ChildRecogniser::start(&Options { model, program: None, fast: fast_phrases(&grammar)?, mode })?;

@@ -6,7 +6,7 @@ use crate::hear::phrases::PhraseEar;
 use audio::AudioError;
 use audio::decode::SoundReader;
 use command_ear::Mode;
-use files::error::AppError;
+use files::error::Failure;
 use hear::voice_file::FILE_SETTINGS;
 use hear::{Held, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 use std::fs::File;
@@ -23,7 +23,7 @@ const HIGHEST_RATE_HZ: u32 = 768_000;
 ///
 /// # Errors
 /// The arguments cannot be served together, the commands cannot be listened for, or the result cannot be written.
-pub fn run(args: &HearArgs, out: &mut impl Write, err: &mut impl Write) -> Result<bool, AppError> {
+pub fn run(args: &HearArgs, out: &mut impl Write, err: &mut impl Write) -> Result<bool, Failure> {
     if let Some(csv) = &args.frames {
         check_frames(csv, args)?;
     }
@@ -48,16 +48,16 @@ pub fn run(args: &HearArgs, out: &mut impl Write, err: &mut impl Write) -> Resul
     Ok(all)
 }
 
-fn check_frames(csv: &Path, args: &HearArgs) -> Result<(), AppError> {
+fn check_frames(csv: &Path, args: &HearArgs) -> Result<(), Failure> {
     if args.files.len() != 1 {
-        return Err(AppError::Usage(format!(
+        return Err(Failure::Options(format!(
             "--frames takes one recording at a time, and {} were named; run `tidecount hear` once for each",
             args.files.len()
         )));
     }
     let same = |file: &std::path::PathBuf| file.canonicalize().is_ok_and(|file| csv.canonicalize().is_ok_and(|csv| csv == file));
     if args.files.iter().any(same) {
-        return Err(AppError::Usage(format!("{}: is the recording itself; give --frames another name", csv.display())));
+        return Err(Failure::file(csv, "is the recording itself; give --frames another name"));
     }
     Ok(())
 }
@@ -66,7 +66,7 @@ fn check_frames(csv: &Path, args: &HearArgs) -> Result<(), AppError> {
 ///
 /// # Errors
 /// It cannot be read as sound, its rate is not one of sound, the recogniser died on it, or the frames cannot be written.
-fn hear(file: &Path, args: &HearArgs, mut phrases: Option<&mut PhraseEar>) -> Result<Vec<Found>, AppError> {
+fn hear(file: &Path, args: &HearArgs, mut phrases: Option<&mut PhraseEar>) -> Result<Vec<Found>, Failure> {
     let name = file.display().to_string();
     let mut sound = SoundReader::open(file)?;
     let rate_hz = sound.rate_hz();
@@ -113,7 +113,7 @@ fn hear(file: &Path, args: &HearArgs, mut phrases: Option<&mut PhraseEar>) -> Re
         csv.close()?;
     }
     if let Some(phrases) = phrases {
-        let heard = phrases.end().map_err(|error| AppError::Usage(format!("{name}: {error}")))?;
+        let heard = phrases.end().map_err(|error| Failure::file(file, error))?;
         found.extend(heard.iter().map(|phrase| Found::command(&name, phrase)));
     }
     found.sort_by(|a, b| a.start_s().total_cmp(&b.start_s()));
@@ -141,15 +141,15 @@ struct FramesFile<'a> {
 }
 
 impl<'a> FramesFile<'a> {
-    fn create(path: &'a Path) -> Result<Self, AppError> {
+    fn create(path: &'a Path) -> Result<Self, Failure> {
         let out = File::create(path).map_err(|error| Self::failed(path, &error))?;
         let mut this = Self { path, out: BufWriter::new(out), fault: None };
         this.write(FRAMES_HEAD);
         Ok(this)
     }
 
-    fn failed(path: &Path, error: &std::io::Error) -> AppError {
-        AppError::Usage(format!("{}: cannot be written ({error}). Name a file in a folder you may write to.", path.display()))
+    fn failed(path: &Path, error: &std::io::Error) -> Failure {
+        Failure::file(path, format!("cannot be written ({error}). Name a file in a folder you may write to."))
     }
 
     fn write(&mut self, row: &str) {
@@ -158,7 +158,7 @@ impl<'a> FramesFile<'a> {
         }
     }
 
-    fn close(mut self) -> Result<(), AppError> {
+    fn close(mut self) -> Result<(), Failure> {
         self.fault.take().map_or_else(|| self.out.flush(), Err).map_err(|error| Self::failed(self.path, &error))
     }
 }

@@ -7,12 +7,12 @@ use std::process::ExitCode;
 use jiff::ZonedDateTime;
 
 use crate::record::command::{present, size};
-use files::error::AppError;
+use files::error::Failure;
 use files::number_words::{counted, counted_of};
 use record::Store;
 
 /// Makes a backup and says what is in it, and what is not.
-pub fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
+pub fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, Failure> {
     let store = present(folder)?;
     let named = if file.is_dir() { file.join(format!("tidecount-{}.backup", now.strftime("%Y-%m-%d-%H%M%S"))) } else { file.to_owned() };
     let made = store.backup(&named, sound, now)?;
@@ -44,7 +44,7 @@ pub fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTime, text
 }
 
 /// Brings a backup back and says where what stood there went.
-pub fn restore(folder: &Path, file: &Path, replace: bool, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
+pub fn restore(folder: &Path, file: &Path, replace: bool, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, Failure> {
     let restored = Store::restore(folder, file, replace, now)?;
     let made = restored.made_at.map_or_else(String::new, |at| format!(" of {}", at.split(['[', '.']).next().unwrap_or_default()));
     let _ = writeln!(

@@ -10,7 +10,7 @@ use crate::record::backup;
 use crate::record::forget;
 use crate::record::passphrase;
 use crate::record::sounds;
-use files::error::AppError;
+use files::error::{Failure, delivered};
 use files::number_words::{counted, counted_of};
 use record::{Store, data_folder};
 
@@ -98,7 +98,7 @@ pub enum SoundOrder {
 ///
 /// # Errors
 /// The record cannot be used; the message says what was left as it was.
-pub fn run(args: &RecordArgs) -> Result<ExitCode, AppError> {
+pub fn run(args: &RecordArgs) -> Result<ExitCode, Failure> {
     let folder = data_folder(args.data.as_deref())?;
     let now = ZonedDateTime::now();
     let mut text = String::new();
@@ -110,23 +110,18 @@ pub fn run(args: &RecordArgs) -> Result<ExitCode, AppError> {
         RecordOrder::Forget { client, yes } => forget::run(&folder, client, *yes, &mut text),
         RecordOrder::Sound { order } => sounds::run(&folder, order, &now, &mut text),
     }?;
-    match std::io::stdout().write_all(text.as_bytes()) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
-            Err(AppError::Usage(format!("the answer could not be written: {error}")))
-        }
-        _ => Ok(code),
-    }
+    delivered(std::io::stdout().write_all(text.as_bytes())).map(|()| code)
 }
 
 /// The record that must be there.
-pub fn present(folder: &Path) -> Result<Store, AppError> {
+pub fn present(folder: &Path) -> Result<Store, Failure> {
     Store::open_existing(folder)?
-        .ok_or_else(|| AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
+        .ok_or_else(|| Failure::Missing(format!("there is no record in {}: name its folder with --data DIR", folder.display())))
 }
 
-fn check(folder: &Path, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
+fn check(folder: &Path, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, Failure> {
     let Some(checked) = Store::check(folder, now)? else {
-        return Err(AppError::Usage(format!("there is no record in {}: name its folder with --data DIR", folder.display())));
+        return Err(Failure::Missing(format!("there is no record in {}: name its folder with --data DIR", folder.display())));
     };
     let line = |text: &mut String, line: String| {
         text.push_str(&line);

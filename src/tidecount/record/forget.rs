@@ -7,7 +7,7 @@ use std::process::ExitCode;
 
 use crate::record::household;
 use crate::routine::ask::{Ask, Plain, Terminal};
-use files::error::AppError;
+use files::error::Failure;
 use files::number_words::{counted, counted_of};
 use files::packages::sealed::package_folder;
 use live::attend::record::NOTICES_NAME;
@@ -22,9 +22,9 @@ pub struct Beside {
     pub left: Vec<String>,
 }
 
-pub fn run(folder: &Path, client: &str, yes: bool, text: &mut String) -> Result<ExitCode, AppError> {
+pub fn run(folder: &Path, client: &str, yes: bool, text: &mut String) -> Result<ExitCode, Failure> {
     if !yes && !confirmed(client)? {
-        return Err(AppError::Usage("the name that was typed is another one; nothing was deleted".to_owned()));
+        return Err(Failure::Declined("the name that was typed is another one; nothing was deleted".to_owned()));
     }
     let forgotten = match Store::forget(folder, client) {
         Ok(forgotten) => Some(forgotten),
@@ -41,7 +41,7 @@ pub fn run(folder: &Path, client: &str, yes: bool, text: &mut String) -> Result<
     Ok(if whole { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }
 
-fn confirmed(client: &str) -> Result<bool, AppError> {
+fn confirmed(client: &str) -> Result<bool, Failure> {
     let question = format!(
         "All that is kept of {client:?} will be deleted for good: practices, agreements, enrolled voice, packages, sound.\nType the name again to delete it"
     );
@@ -49,7 +49,7 @@ fn confirmed(client: &str) -> Result<bool, AppError> {
     let mut plain = Plain::new(std::io::stdin().lock(), std::io::stderr());
     let ask: &mut dyn Ask = if std::io::stdin().is_terminal() { &mut terminal } else { &mut plain };
     let typed = ask.ask(&question, None).map_err(|error| {
-        AppError::Usage(format!(
+        Failure::Declined(format!(
             "{}; nothing was deleted. For scripts there is --yes",
             error.to_string().replace("; nothing was written", "")
         ))
@@ -89,7 +89,7 @@ fn tell(client: &str, forgotten: &Forgotten, beside: &Beside, text: &mut String)
 }
 
 /// Deletes a client's files in the data folder. `known`: the record knew them.
-pub fn delete_beside(folder: &Path, client: &str, known: bool) -> Result<Beside, AppError> {
+pub fn delete_beside(folder: &Path, client: &str, known: bool) -> Result<Beside, Failure> {
     let mut beside = Beside::default();
     // A name that could lead elsewhere never got a folder.
     if let Some(own) =
@@ -126,16 +126,15 @@ fn files(folder: &Path) -> Vec<PathBuf> {
     found
 }
 
-fn wipe_folder(folder: &Path) -> Result<(), AppError> {
+fn wipe_folder(folder: &Path) -> Result<(), Failure> {
     // A link is removed, never followed.
     files(folder).iter().filter(|file| file.symlink_metadata().is_ok_and(|data| data.is_file())).for_each(|file| wipe_file(file));
-    std::fs::remove_dir_all(folder).map_err(|error| {
-        AppError::Usage(format!("{}: cannot be deleted ({error}); see that the folder is yours, then start this again", folder.display()))
-    })
+    std::fs::remove_dir_all(folder)
+        .map_err(|error| Failure::file(folder, format!("cannot be deleted ({error}); see that the folder is yours, then start this again")))
 }
 
 /// Lines about the client, and lines for all that name the client.
-fn notices(folder: &Path, client: &str, beside: &mut Beside) -> Result<(), AppError> {
+fn notices(folder: &Path, client: &str, beside: &mut Beside) -> Result<(), Failure> {
     let path = folder.join(NOTICES_NAME);
     let Ok(text) = std::fs::read_to_string(&path) else { return Ok(()) };
     let kept: String = text.split_inclusive('\n').filter(|line| !is_about(line, client)).collect();
@@ -163,7 +162,7 @@ fn has_word(text: &str, name: &str) -> bool {
 }
 
 /// Routines in the data folder that are prescribed for the client.
-fn routines(folder: &Path, client: &str, beside: &mut Beside) -> Result<(), AppError> {
+fn routines(folder: &Path, client: &str, beside: &mut Beside) -> Result<(), Failure> {
     for path in files(folder) {
         let is_toml = path.extension().is_some_and(|ending| ending == "toml");
         let Some(table) =

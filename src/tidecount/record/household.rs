@@ -3,13 +3,13 @@
 use std::path::Path;
 
 use crate::record::forget::Beside;
-use files::error::AppError;
+use files::error::Failure;
 use record::{replace_file, wipe_file};
 
 const NAME: &str = "household.toml";
 
 /// Removes the person's part of the household file; where nobody is left in it, the file.
-pub fn without(folder: &Path, client: &str, beside: &mut Beside) -> Result<(), AppError> {
+pub fn without(folder: &Path, client: &str, beside: &mut Beside) -> Result<(), Failure> {
     let path = folder.join(NAME);
     let Ok(text) = std::fs::read_to_string(&path) else { return Ok(()) };
     let Ok(table) = toml::from_str::<toml::Table>(&text) else {

@@ -5,15 +5,15 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use crate::record::command::PassphraseOrder;
-use files::error::AppError;
+use files::error::Failure;
 use files::number_words::counted_of;
 use record::{
     NEW_PASSPHRASE_FILE_VARIABLE, NEW_PASSPHRASE_VARIABLE, PASSPHRASE_FILE_VARIABLE, PASSPHRASE_VARIABLE, Passphrase, RecordError, Store,
 };
 
-pub fn run(folder: &Path, order: PassphraseOrder, text: &mut String) -> Result<ExitCode, AppError> {
+pub fn run(folder: &Path, order: PassphraseOrder, text: &mut String) -> Result<ExitCode, Failure> {
     let encrypted = Store::encrypted(folder)?;
-    let usage = |why: &str| Err(AppError::Usage(why.to_owned()));
+    let usage = |why: &str| Err(Failure::Options(why.to_owned()));
     let new = match (order, encrypted) {
         (PassphraseOrder::Set, Some(true)) => {
             return usage("the record is encrypted already: `tidecount record passphrase change` gives it another passphrase");
@@ -49,7 +49,7 @@ pub fn run(folder: &Path, order: PassphraseOrder, text: &mut String) -> Result<E
 }
 
 /// The passphrase that is to be set: given, or asked twice. `first`: there is none yet, so that the usual variables may mean it, too.
-fn to_set(first: bool) -> Result<Passphrase, AppError> {
+fn to_set(first: bool) -> Result<Passphrase, Failure> {
     let given = match Passphrase::given_new()? {
         None if first => Passphrase::given()?,
         given => given,

@@ -7,10 +7,10 @@ use std::process::ExitCode;
 use jiff::ZonedDateTime;
 
 use crate::record::command::{SoundOrder, present};
-use files::error::AppError;
+use files::error::Failure;
 use record::{SoundConsent, SoundSide, Store, StoredSound, create_folder};
 
-pub fn run(folder: &Path, order: &SoundOrder, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, AppError> {
+pub fn run(folder: &Path, order: &SoundOrder, now: &ZonedDateTime, text: &mut String) -> Result<ExitCode, Failure> {
     let mut store = present(folder)?;
     store.tidy(now)?;
     match order {
@@ -60,7 +60,7 @@ pub fn consent_text(consent: &SoundConsent) -> String {
     }
 }
 
-fn list(store: &Store, client: &str, text: &mut String) -> Result<(), AppError> {
+fn list(store: &Store, client: &str, text: &mut String) -> Result<(), Failure> {
     let _ = writeln!(text, "{}", consent_text(&store.sound_consent(client)?));
     for sound in store.stored_sounds(client)? {
         let _ = writeln!(
@@ -83,7 +83,7 @@ fn name(sound: &StoredSound) -> String {
     format!("practice-{}-part-{}-at-{:.2}.flac", sound.session.0, sound.part, sound.from_s)
 }
 
-fn export(store: &Store, client: &str, out: &Path, text: &mut String) -> Result<(), AppError> {
+fn export(store: &Store, client: &str, out: &Path, text: &mut String) -> Result<(), Failure> {
     let sounds = store.stored_sounds(client)?;
     if sounds.is_empty() {
         let _ = writeln!(text, "No sound of {client} is stored.");
@@ -93,13 +93,13 @@ fn export(store: &Store, client: &str, out: &Path, text: &mut String) -> Result<
     for sound in &sounds {
         let path = out.join(name(sound));
         if path.exists() {
-            return Err(AppError::Usage(format!(
-                "{}: there is such a file already, and it has been left as it is; name another folder with --out DIR",
-                path.display()
-            )));
+            return Err(Failure::file(
+                path,
+                "there is such a file already, and it has been left as it is; name another folder with --out DIR",
+            ));
         }
         std::fs::write(&path, store.sound_flac(sound)?)
-            .map_err(|error| AppError::Usage(format!("{}: cannot be written ({error}); see that the disk has room", path.display())))?;
+            .map_err(|error| Failure::file(&path, format!("cannot be written ({error}); see that the disk has room")))?;
         let _ = writeln!(text, "{}", path.display());
     }
     let _ = writeln!(text, "These files are not encrypted and do not expire: delete them when they are no longer needed.");

@@ -9,7 +9,7 @@ use crate::routine::ask::{Ask, AskError, Plain, Terminal, until, yes_or_no};
 use crate::routine::command::Lookup;
 use crate::routine::new_dose;
 use crate::routine::new_plan;
-use files::error::AppError;
+use files::error::Failure;
 use routine::{CatalogueEntry, Draft, DraftStep, Hearing, Timing, built_in_packs, catalogue, check_text};
 
 /// Arguments of `tidecount routine new`.
@@ -26,11 +26,11 @@ pub struct NewArgs {
 ///
 /// # Errors
 /// The answers end too early, or the file cannot be written.
-pub fn run(args: &NewArgs, words: Lookup<'_>, hearing: Hearing<'_>) -> Result<ExitCode, AppError> {
+pub fn run(args: &NewArgs, words: Lookup<'_>, hearing: Hearing<'_>) -> Result<ExitCode, Failure> {
     let at_terminal = std::io::stdin().is_terminal() && std::io::stdout().is_terminal() && !args.plain;
     let mut plain = Plain::new(std::io::stdin().lock(), std::io::stdout());
     let ask: &mut dyn Ask = if at_terminal { &mut Terminal } else { &mut plain };
-    write_programme(ask, args.file.as_deref(), words, hearing).map_err(|why| AppError::Usage(why.to_string()))?;
+    write_programme(ask, args.file.as_deref(), words, hearing).map_err(|why| Failure::Declined(why.to_string()))?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -3,7 +3,8 @@
 use std::io::{self, Write};
 use std::path::PathBuf;
 
-use files::error::AppError;
+use files::error::{Failure, delivered};
+use files::pdf;
 use files::routine_files::load_routine;
 use report::{handout, to_text};
 use routine::Hearing;
@@ -24,25 +25,20 @@ pub struct ShowArgs {
 ///
 /// # Errors
 /// The routine has faults, or a file cannot be written.
-pub fn run(args: &ShowArgs, words: &Words, hearing: Hearing<'_>, out: &mut dyn Write) -> Result<(), AppError> {
+pub fn run(args: &ShowArgs, words: &Words, hearing: Hearing<'_>, out: &mut dyn Write) -> Result<(), Failure> {
     let prescription = load_routine(&args.file, hearing)?;
     let say =
         |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
     let page = handout(&prescription, &say);
-    let shown = |outcome: io::Result<()>| match outcome {
-        // A reader that went away (`| head`) is no fault of ours.
-        Err(why) if why.kind() != io::ErrorKind::BrokenPipe => Err(AppError::Usage(format!("the output cannot be written: {why}"))),
-        _ => Ok(()),
-    };
     let Some(path) = &args.pdf else {
         let width = terminal_size::terminal_size().map_or(80, |(width, _)| usize::from(width.0)).min(100);
-        return shown(out.write_all(to_text(&page, width).as_bytes()));
+        return delivered(out.write_all(to_text(&page, width).as_bytes()));
     };
     if path == &args.file {
-        return Err(AppError::Usage(format!("{} is the routine itself; name another file with --pdf", path.display())));
+        return Err(Failure::Options(format!("{} is the routine itself; name another file with --pdf", path.display())));
     }
-    let pdf = print::handout_pdf(&page).map_err(|why| AppError::Usage(why.to_string()))?;
-    let cannot = |why: io::Error| AppError::Usage(format!("{}: cannot be written: {why}; name another file with --pdf", path.display()));
+    let pdf = pdf::handout(&page)?;
+    let cannot = |why: io::Error| Failure::file(path, format!("cannot be written: {why}; name another file with --pdf"));
     std::fs::write(path, pdf).map_err(cannot)?;
-    shown(writeln!(out, "Written to {}", path.display()))
+    delivered(writeln!(out, "Written to {}", path.display()))
 }

@@ -6,7 +6,7 @@ fn args(folder: &Path) -> HistoryArgs {
     HistoryArgs { id: None, client: None, last: 20, json: false, data: Some(folder.to_path_buf()) }
 }
 
-fn output(args: &HistoryArgs) -> Result<String, AppError> {
+fn output(args: &HistoryArgs) -> Result<String, Failure> {
     let mut out = Vec::new();
     run_history(args, &mut out)?;
     Ok(String::from_utf8(out).expect("text"))

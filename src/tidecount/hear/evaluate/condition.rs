@@ -5,7 +5,7 @@ use audio::convolve::Convolver;
 use audio::decode::decode;
 use audio::resample::resample_all;
 use command_ear::RATE_HZ;
-use files::error::AppError;
+use files::error::Failure;
 use std::path::{Path, PathBuf};
 
 /// Samples per second of all sound here, Hz.
@@ -56,10 +56,10 @@ impl Condition {
     ///
     /// # Errors
     /// A factor or ratio makes no sense, or a sound cannot be read; the text names which.
-    pub fn load(args: &ConditionArgs, pauses_s: (f64, f64)) -> Result<Self, AppError> {
+    pub fn load(args: &ConditionArgs, pauses_s: (f64, f64)) -> Result<Self, Failure> {
         let check = |name: &str, value: Option<f64>, from: f64, to: f64| match value {
             Some(v) if !(from..=to).contains(&v) => {
-                Err(AppError::Usage(format!("--{name} {v}: is outside {from} to {to}; give a value between")))
+                Err(Failure::Options(format!("--{name} {v}: is outside {from} to {to}; give a value between")))
             }
             _ => Ok(()),
         };
@@ -96,15 +96,14 @@ impl Condition {
 }
 
 /// A recording at [`RATE_HZ`].
-pub fn load(path: &Path) -> Result<Vec<f32>, AppError> {
+pub fn load(path: &Path) -> Result<Vec<f32>, Failure> {
     let sound = decode(path)?;
     Ok(resample_all(&sound.samples, sound.rate_hz, RATE_HZ)?)
 }
 
 /// A sound, or those of a folder in order of their names.
-fn sounds(path: &Path) -> Result<Vec<Vec<f32>>, AppError> {
-    let unread =
-        |why: std::io::Error| AppError::Usage(format!("{}: cannot be read ({why}); name a recording or a folder of them", path.display()));
+fn sounds(path: &Path) -> Result<Vec<Vec<f32>>, Failure> {
+    let unread = |why: std::io::Error| Failure::file(path, format!("cannot be read ({why}); name a recording or a folder of them"));
     let mut files = vec![path.to_owned()];
     if path.is_dir() {
         let entries = std::fs::read_dir(path).and_then(Iterator::collect::<Result<Vec<_>, _>>).map_err(unread)?;
@@ -113,8 +112,8 @@ fn sounds(path: &Path) -> Result<Vec<Vec<f32>>, AppError> {
     }
     let sounds = files.iter().map(|file| load(file)).collect::<Result<Vec<_>, _>>()?;
     match sounds.iter().position(Vec::is_empty) {
-        _ if sounds.is_empty() => Err(AppError::Usage(format!("{}: holds no WAV, AIFF or FLAC file; name another folder", path.display()))),
-        Some(empty) => Err(AppError::Usage(format!("{}: is empty; take it out", files.get(empty).unwrap_or(&path.to_owned()).display()))),
+        _ if sounds.is_empty() => Err(Failure::file(path, "holds no WAV, AIFF or FLAC file; name another folder")),
+        Some(empty) => Err(Failure::file(files.get(empty).unwrap_or(&path.to_owned()), "is empty; take it out")),
         None => Ok(sounds),
     }
 }

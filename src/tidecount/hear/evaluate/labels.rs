@@ -1,6 +1,6 @@
 //! The list of recordings of an evaluation and what is said in each.
 
-use files::error::AppError;
+use files::error::Failure;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
@@ -32,11 +32,11 @@ pub enum Half {
 ///
 /// # Errors
 /// The file cannot be read, a line has the wrong number of columns or no path, or no recording is named. The text names file, line and remedy.
-pub fn read(list: &Path) -> Result<Vec<Labelled>, AppError> {
+pub fn read(list: &Path) -> Result<Vec<Labelled>, Failure> {
     let text = std::fs::read_to_string(list)
-        .map_err(|why| AppError::Usage(format!("{}: cannot be read ({why}); name a list of recordings with --labels", list.display())))?;
+        .map_err(|why| Failure::file(list, format!("cannot be read ({why}); name a list of recordings with --labels")))?;
     let folder = list.parent().unwrap_or(Path::new(""));
-    parse(&text, folder).map_err(|fault| AppError::Usage(format!("{}: {fault}", list.display())))
+    parse(&text, folder).map_err(|fault| Failure::file(list, fault))
 }
 
 fn parse(text: &str, folder: &Path) -> Result<Vec<Labelled>, String> {

@@ -11,7 +11,7 @@ use crate::hear::lines::rounded;
 use crate::hear::phrases::PhraseEar;
 use command_ear::{ACT_CONFIDENCE, HeardPhrase, Mode, RATE_HZ};
 use condition::{Condition, ConditionArgs};
-use files::error::AppError;
+use files::error::Failure;
 use labels::{Half, Labelled};
 use report::Report;
 use score::{Outcome, Taken, Taking};
@@ -79,10 +79,10 @@ pub fn run(
     (phrases, model, json): (&str, Option<&Path>, bool),
     out: &mut impl Write,
     err: &mut impl Write,
-) -> Result<bool, AppError> {
+) -> Result<bool, Failure> {
     let recordings = labels::chosen(labels::read(list)?, args.half, args.every);
     if recordings.is_empty() {
-        return Err(AppError::Usage(format!("{}: none of its recordings is in the half asked for; leave --half out", list.display())));
+        return Err(Failure::file(list, "none of its recordings is in the half asked for; leave --half out"));
     }
     let condition = Condition::load(&args.condition, if args.bare { (0.0, 0.0) } else { PAUSES_S })?;
     let mut ear = PhraseEar::start(phrases, model, Mode::Offline)?;
@@ -95,7 +95,7 @@ pub fn run(
             let prepared = condition.prepare(&sound, number);
             ear.begin(RATE_HZ)?;
             ear.push(&prepared.sound);
-            let heard = ear.end().map_err(|why| AppError::Usage(format!("{}: {why}", recording.path.display())))?;
+            let heard = ear.end().map_err(|why| Failure::file(&recording.path, why))?;
             report.heard_s += prepared.sound.len() as f64 / f64::from(RATE_HZ);
             Ok((prepared, heard))
         });
@@ -135,7 +135,7 @@ fn taking(heard: &HeardPhrase, costly: &[String], word_end_s: f64) -> Taking {
 }
 
 /// The wordings of commands that a session asks about where it is not sure.
-fn costly_wordings() -> Result<Vec<String>, AppError> {
+fn costly_wordings() -> Result<Vec<String>, Failure> {
     let words = Words::english()?;
     Ok(Command::ALL.into_iter().filter(|command| command.is_costly()).flat_map(|command| words.wordings(command)).collect())
 }

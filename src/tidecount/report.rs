@@ -1,0 +1,80 @@
+//! `tidecount report`: the pages about one client's practice, for the clinician and for the client.
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use jiff::ZonedDateTime;
+use jiff::civil::Date;
+
+use crate::options::DataFolder;
+use files::error::{Failure, delivered};
+use files::exports::out::{NewFile, Target};
+use files::reports::{self, MOST_WEEKS, Wanted, make, short_name};
+use session::{Arg, Line};
+use speak::Words;
+
+/// Arguments of `tidecount report`.
+#[derive(Debug, Clone, clap::Args)]
+pub struct ReportArgs {
+    /// Report on this client; needed where several people practise here
+    #[arg(long, value_name = "NAME")]
+    client: Option<String>,
+    /// Cover this many weeks up to today, beginning on a Monday
+    #[arg(long, value_name = "N", default_value_t = 12, value_parser = clap::value_parser!(u32).range(1..=MOST_WEEKS))]
+    weeks: u32,
+    /// Make pages to print, or one file for a browser
+    #[arg(long, value_enum, default_value_t = Format::Pdf)]
+    format: Format,
+    /// Write to this file, or to standard output with `-` [default: report-NAME-DATE.pdf or .html in this folder]
+    #[arg(long, short, value_name = "FILE|-")]
+    out: Option<PathBuf>,
+    /// Replace a file that is already there
+    #[arg(long)]
+    force: bool,
+    /// Make the report as if today were this day
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    until: Option<Date>,
+    #[command(flatten)]
+    data: DataFolder,
+}
+
+/// What can be typed after `--format`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+enum Format {
+    /// Pages to print, A4
+    Pdf,
+    /// One file for a browser
+    Html,
+}
+
+impl From<Format> for reports::Format {
+    fn from(typed: Format) -> Self {
+        match typed {
+            Format::Pdf => Self::Pdf,
+            Format::Html => Self::Html,
+        }
+    }
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// There is nothing to report, or the file is there already or cannot be written.
+pub fn run(args: &ReportArgs) -> Result<ExitCode, Failure> {
+    let words = Words::english()?;
+    let today = args.until.unwrap_or_else(|| ZonedDateTime::now().date());
+    let wanted = Wanted { client: args.client.clone(), weeks: args.weeks, format: args.format.into(), data: args.data.folder()? };
+    let (client, bytes) = make(&wanted, today, &words)?;
+    let usual = || PathBuf::from(format!("report-{}-{today}.{}", short_name(&client), wanted.format.extension()));
+    let target = Target { out: Some(args.out.clone().unwrap_or_else(usual)), force: args.force };
+    let Some(path) = target.file() else {
+        return delivered(std::io::stdout().lock().write_all(&bytes)).map(|()| ExitCode::SUCCESS);
+    };
+    NewFile::begin(path, args.force)?.write_whole(&bytes)?;
+    let written =
+        words.text(&Line { key: "report-written-shown".to_owned(), args: vec![("file", Arg::Text(path.display().to_string()))] })?;
+    // Where nobody reads it, the file is there all the same.
+    let _ = writeln!(std::io::stdout(), "{written}");
+    Ok(ExitCode::SUCCESS)
+}
