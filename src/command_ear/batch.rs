@@ -46,13 +46,15 @@ impl Batcher {
         self.own_db = self.own_db.max(own_db);
         self.next_s = start_s + block.len() as f64 / f64::from(RATE_HZ);
         self.samples.extend(block.iter().map(|x| (x * 32767.0).round().clamp(-32768.0, 32767.0) as i16));
-        while self.samples.len() >= BATCH {
-            let rest = self.samples.split_off(BATCH);
-            let samples = std::mem::replace(&mut self.samples, rest);
-            batches.push(Batch { start_s: self.start_s, main, own_db: self.own_db, samples });
+        let mut at = 0;
+        while let Some(samples) = self.samples.get(at..at + BATCH) {
+            batches.push(Batch { start_s: self.start_s, main, own_db: self.own_db, samples: samples.to_vec() });
             self.own_db = own_db;
             self.start_s += BATCH as f64 / f64::from(RATE_HZ);
+            at += BATCH;
         }
+        // Once, however many batches there are: a recording comes a minute at a time.
+        self.samples.drain(..at);
         batches
     }
 

@@ -2,4 +2,5 @@
 //! stand here, and no other crate may say `unsafe`. Start at `speex.rs`.
 
 pub mod counting;
+pub mod matrix_copy;
 pub mod speex;
