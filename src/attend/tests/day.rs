@@ -150,6 +150,6 @@ fn the_time_of_day_is_said_as_people_say_it() {
         let mut args = super::super::clock::spoken(minute);
         args.push(("the", session::Arg::Text("it".into())));
         let text = words.text(&Line { key: "attend-invite".into(), args }).unwrap();
-        assert!(text.starts_with(&format!("It is {said}, ")), "{minute}: {text}");
+        assert!(text.starts_with(&format!("It's {said}, ")), "{minute}: {text}");
     }
 }

@@ -1,7 +1,6 @@
 //! The attendant as a client, a carer and a household meet it.
 
 mod day;
-mod household;
 mod notices;
 mod starting;
 

@@ -1,6 +1,8 @@
-use super::super::household::{Checks, check_bytes};
-use super::*;
-use crate::app::attend::grammar::wordings;
+use std::collections::BTreeSet;
+
+use super::grammar::wordings;
+use attend::household::{Checks, check_bytes};
+use attend::{Household, Pronoun, Said};
 use routine::{Faults, Hearing, Prescription, check_text};
 
 const ROUTINE: &str =
@@ -11,7 +13,7 @@ fn check(text: &str) -> Result<Household, Faults> {
     let known = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../models/en/graph/words.txt")).unwrap();
     let known: BTreeSet<&str> = known.lines().filter_map(|line| line.split_whitespace().next()).collect();
     let knows = |word: &str| known.contains(word);
-    let commands = crate::app::load::command_words(&words);
+    let commands = files::load::command_words(&words);
     let hearing = Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() };
     let load = |file: &str| -> Result<Prescription, Faults> {
         match file {
