@@ -12,7 +12,7 @@ use audio::{self, EchoCanceller};
 use command_ear::{ChildRecogniser, Mode, Options};
 use files::error::Failure;
 use screen::Keys;
-use session::{Engine, Start};
+use session::{Engine, SessionContext};
 
 impl Practice {
     /// Leads a class; why it had to end, where it was not led to its end.
@@ -40,7 +40,7 @@ impl Practice {
         observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         observers.push(Box::new(ScreenFollower::new(screen)));
         let parts = Parts {
-            engine: Engine::new(self.prescription.routine, Start { class: true, ..Start::default() }),
+            engine: Engine::new(self.prescription.routine, SessionContext { class: true, ..SessionContext::default() }),
             words: self.words,
             talker,
             commands: Box::new(commands),

@@ -28,7 +28,7 @@ use files::spoken::spoken_form;
 use record::{Source, Store, Unfinished};
 use routine::{Prescription, Work, fresh_first};
 use screen::{Keys, restore_terminal};
-use session::{Arg, Engine, Line, Start, listening};
+use session::{Arg, Engine, Line, SessionContext, listening};
 use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
 
 /// Everything a practice is made of besides its devices.
@@ -138,28 +138,28 @@ impl Practice {
 
     /// What the engine must know of earlier sessions. A recording or a rehearsal knows nothing of the client's: a "yes"
     /// in a recording is nobody's agreement, and the same sound must give the same journal.
-    fn start(&self, store: &Store, now: &ZonedDateTime, unfinished: Option<&Unfinished>) -> Result<Start, Failure> {
+    fn start(&self, store: &Store, now: &ZonedDateTime, unfinished: Option<&Unfinished>) -> Result<SessionContext, Failure> {
         let resume_from = unfinished.map(|unfinished| unfinished.position);
         let resume_done = unfinished.map(|unfinished| unfinished.steps_done.clone()).unwrap_or_default();
         let resume_counts = unfinished.map(|unfinished| unfinished.counts.clone()).unwrap_or_default();
         let resume_loud_s = unfinished.map_or(0.0, |unfinished| unfinished.loud_s);
         let resumed_agreed = unfinished.map(|unfinished| unfinished.agreed.clone()).unwrap_or_default();
         if self.source != Source::Live {
-            return Ok(Start {
+            return Ok(SessionContext {
                 first_session: resume_from.is_none(),
                 agreed: resumed_agreed,
                 resume_from,
                 resume_done,
                 resume_counts,
                 resume_loud_s,
-                ..Start::default()
+                ..SessionContext::default()
             });
         }
         let known = store.exercises_begun(&self.client)?;
         let sound = store.sound_to_ask(&self.client, now)?;
         let mut agreed = store.agreed(&self.client)?;
         agreed.extend(resumed_agreed);
-        Ok(Start {
+        Ok(SessionContext {
             first_session: known.is_empty(),
             agreed,
             known,

@@ -1,7 +1,7 @@
 //! What is said about a result: a number, a comparison with this person's own past, or nothing.
 
-use super::engine::Engine;
-use super::interrupts::tenth;
+use super::outlet::{count, tenth};
+use super::practice::Practice;
 use super::{Arg, Fact, LineId, PastExercise};
 
 /// What is true and worth saying about a hold.
@@ -48,31 +48,31 @@ fn fades(every: u32, week: u32) -> u32 {
     every.saturating_mul(1 + week / FADE_WEEKS)
 }
 
-impl Engine {
+impl Practice {
     fn is_result_due(&self) -> bool {
-        let every = fades(self.routine.feedback_every, self.start.practice_week);
-        every > 0 && self.trials_untold >= every
+        let every = fades(self.routine.feedback_every, self.context.practice_week);
+        every > 0 && self.trials.untold >= every
     }
 
     /// The number after each n-th trial of the practice; the last trial of a step is left to the step's own result.
-    pub(super) fn say_trial_result(&mut self) -> Option<LineId> {
+    pub fn say_trial_result(&mut self) -> Option<LineId> {
         let is_last = self.repetitions_done() >= self.prescribed();
         if is_last || !self.is_result_due() {
             return None;
         }
-        let held_s = self.trials.last()?.duration_s;
-        self.told(false);
+        let held_s = self.trials.last_s()?;
+        self.result_told(false);
         Some(self.say_held("held", held_s))
     }
 
-    fn told(&mut self, asked: bool) {
-        self.trials_untold = 0;
+    fn result_told(&mut self, asked: bool) {
+        self.trials.untold = 0;
         self.record(Fact::ResultTold { exercise: self.exercise_id(), asked });
     }
 
     /// `what` is "held" for one trial, "best" for the best of several.
     fn say_held(&mut self, what: &str, held_s: f64) -> LineId {
-        let past = self.start.past.by_exercise.get(&self.exercise_id()).cloned();
+        let past = self.context.past.by_exercise.get(&self.exercise_id()).cloned();
         let seconds = ("seconds", Arg::Number(tenth(held_s)));
         match remark(held_s, past.as_ref()) {
             Remark::LongestThisMonth => self.say(&format!("{what}-longest-this-month"), &[seconds]),
@@ -87,39 +87,31 @@ impl Engine {
         }
     }
 
-    /// What is said at the end of a step: the best of its trials where a result is due, else a word that it is done.
-    pub(super) fn say_step_result(&mut self) -> Option<LineId> {
-        let best_s = self.best_s();
+    /// What is said at the end of a step: the best of its trials where a result is due, else that it is done.
+    pub fn say_step_result(&mut self) -> LineId {
+        let best_s = self.trials.best_s();
         if best_s.is_nan() || !self.is_result_due() {
-            return Some(self.say("step-done", &[]));
+            return self.say("step-done", &[]);
         }
-        self.told(false);
-        Some(self.say_held(if self.trials.len() > 1 { "best" } else { "held" }, best_s))
-    }
-
-    fn best_s(&self) -> f64 {
-        self.trials.iter().map(|trial| trial.duration_s).fold(f64::NAN, f64::max)
+        self.result_told(false);
+        self.say_held(if self.trials.len() > 1 { "best" } else { "held" }, best_s)
     }
 
     /// "How did I do": the last trial and the best of this exercise, or how much is done.
-    pub(super) fn tell_how_it_went(&mut self) {
-        let now_s = self.now_s;
-        match self.trials.last().copied() {
-            Some(trial) if self.in_step => {
-                self.told(true);
-                self.say_held("held", trial.duration_s);
-                if self.trials.len() > 1 && self.best_s() > trial.duration_s {
-                    self.say("best-so-far", &[("seconds", Arg::Number(tenth(self.best_s())))]);
+    pub fn tell_how_it_went(&mut self) {
+        match self.trials.last_s() {
+            Some(last_s) if self.in_step => {
+                self.result_told(true);
+                self.say_held("held", last_s);
+                let best_s = self.trials.best_s();
+                if self.trials.len() > 1 && best_s > last_s {
+                    self.say("best-so-far", &[("seconds", Arg::Number(tenth(best_s)))]);
                 }
             }
             _ => {
                 let (done, all) = (self.steps_done.len(), self.routine.steps.len());
-                let number = |n: usize| Arg::Number(f64::from(u32::try_from(n).unwrap_or(u32::MAX)));
-                self.say("done-so-far", &[("done", number(done)), ("all", number(all))]);
+                self.say("done-so-far", &[("done", count(done)), ("all", count(all))]);
             }
-        }
-        if let Some(patience) = self.patience() {
-            patience.heard(now_s);
         }
     }
 }

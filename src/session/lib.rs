@@ -1,44 +1,63 @@
-//! The pure engine: a deterministic state machine, events in, effects out.
+//! Leads one practice session: a pure, deterministic state machine, events in, effects out.
 //!
-//! No I/O, no threads, no clock but the events', no randomness. What it says are keys of the message catalogue,
-//! what it measures comes from the ears, its numbers come from the routine.
+//! It may not touch a device, a file, a clock, a thread or chance: time is what the events say, what it says are keys of the message
+//! catalogue, what it measures comes from the ears, its numbers come from the routine. Start at [`Engine::on`] (`engine`), then read
+//! `state` (where a session can stand) and `flow` (what each move means).
 //!
-//! - `engine`: the machine itself, its states and what every state shares
-//! - `flow`: from greeting to summary, step by step
-//! - `interrupts`: what can be said at any time
-//! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`: the ways of timing
-//! - `feedback`: what is said about a result
-//! - `habits`, `tiring`: how long this person takes, and when a rest is offered
-//! - `class`: leading a class, where nobody is measured
-//! - `naming`: as many of a category as come to mind
-//! - `room`: what is said and kept of a loud room
-//! - `patience`: how silence is taken
-//! - `talk`: somebody speaks and no word of it is known
-//! - `trouble`: what makes hearing or measuring doubtful
+//! From the ground up:
+//! - `listening`, `patience`, `habits`, `past`, `context`: what can be said when, how silence is taken, what is known of the client
+//! - `next`: the names of the moves; `talk`, `trouble`, `tiring`: what is noticed on the way
+//! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `waiting`, `feedback`: what is said into a
+//!   silence, and about a result
+//! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
+//!   `halted`: the states between them
+//! - `state`: one of all these; `hearing`: what the ears report to it
+//! - `opening`, `steps`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
+//!   said at any time
+//! - `flow`, `engine`: the table of moves and the one door
 
+mod answers;
+mod asking;
+mod beat;
 mod class;
+mod closing;
+mod commands;
+mod context;
 mod engine;
 mod feedback;
 mod flow;
 mod habits;
-mod interrupts;
+mod halted;
+mod halting;
+mod hearing;
 pub mod listening;
+mod moving;
 mod naming;
+mod next;
+mod opening;
+mod outbox;
+mod outlet;
 mod paced;
 mod past;
 mod patience;
 mod posture;
+mod practice;
 mod question;
 mod rapid;
 mod reading;
 mod repeated;
-mod room;
+mod resting;
+mod state;
+mod steps;
 mod talk;
 mod tiring;
 mod trouble;
 mod voiced;
+mod waiting;
+mod wishes;
 
-pub use engine::{Engine, Start};
+pub use context::SessionContext;
+pub use engine::Engine;
 pub use habits::Habits;
 pub use model::*;
 pub use past::{Past, PastExercise, PastResults};

@@ -4,6 +4,13 @@
 //! "go on" keeps apart from "done" and "no": the recogniser takes one for the other (see the model's card).
 
 use super::Command::{self, *};
+use model::VoiceTask;
+
+/// The quiet after which something said is over, s. Not that of reading or a question: what was begun before the client's turn
+/// is then no part of the answer, for another task begins a new stretch.
+const END_PAUSE_S: f64 = 1.0;
+/// While it waits for a word, the voice ear reports when somebody speaks.
+pub(crate) const FOR_SPEECH: VoiceTask = VoiceTask::Speech { end_pause_s: END_PAUSE_S };
 
 /// While it waits for "ready": before a step, in position, in a rest.
 pub const READY: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, HowDid, Why, Help, Rest, Slower, Louder, Softer, Dizzy, Hurts];

@@ -1,6 +1,8 @@
 //! Naming: as many of a category as come to mind in a minute, each counted once.
 
-use super::engine::{Engine, State, Then};
+use super::next::{NextAction, Turn};
+use super::outlet::count;
+use super::practice::Practice;
 use super::{Arg, Command, Fact, Line, listening};
 use model::VoiceTask;
 use routine::{NamingItem, Work};
@@ -14,87 +16,72 @@ pub(super) struct NamingRun {
     named: Vec<String>,
 }
 
-impl Engine {
-    fn naming_item(&self) -> Option<(NamingItem, f64)> {
-        match &self.step()?.work {
-            Work::Naming { items, length_s } if !items.is_empty() => {
-                items.get(self.turn() % items.len()).cloned().map(|item| (item, *length_s))
-            }
-            _ => None,
+fn item_of(practice: &Practice) -> Option<(NamingItem, f64)> {
+    match &practice.step()?.work {
+        Work::Naming { items, length_s } if !items.is_empty() => {
+            items.get(practice.turn() % items.len()).cloned().map(|item| (item, *length_s))
         }
+        _ => None,
+    }
+}
+
+pub(super) fn cue(practice: &mut Practice) -> Turn {
+    let Some((item, _)) = item_of(practice) else { return Turn::Go(NextAction::EndStep) };
+    practice.listen_with(listening::NAMING, item.members, VoiceTask::Idle);
+    let args = vec![("clue", Arg::Text(item.clue))];
+    let last = practice.say("question-clue", &args);
+    practice.show_prompt(Line { key: "question-clue-shown".into(), args }, &[Command::Skip, Command::Stop]);
+    practice.after(last, 0.0, NextAction::Perform).into()
+}
+
+impl NamingRun {
+    pub fn open(practice: &Practice) -> Option<Self> {
+        let (_, length_s) = item_of(practice)?;
+        Some(Self { began_s: practice.now_s, until_s: practice.now_s + length_s, named: Vec::new() })
     }
 
-    pub(super) fn cue_naming(&mut self) {
-        let Some((item, _)) = self.naming_item() else {
-            self.end_step();
-            return;
-        };
-        self.listen_with(listening::NAMING, item.members, VoiceTask::Idle);
-        let args = vec![("clue", Arg::Text(item.clue))];
-        let last = self.say("question-clue", &args);
-        self.show_prompt(Line { key: "question-clue-shown".into(), args }, &[Command::Skip, Command::Stop]);
-        self.after(last, 0.0, Then::Perform);
-    }
-
-    pub(super) fn open_naming(&mut self) {
-        let Some((_, length_s)) = self.naming_item() else { return };
-        self.state = State::Naming(NamingRun { began_s: self.now_s, until_s: self.now_s + length_s, named: Vec::new() });
-    }
-
-    pub(super) fn tick_naming(&mut self, run: NamingRun) {
-        if self.now_s >= run.until_s && !self.is_speaking() {
-            self.close_naming(&run);
-        } else {
-            self.show_figure(&run.named.len().to_string());
+    pub fn tick(&self, practice: &mut Practice) -> Turn {
+        if practice.now_s >= self.until_s && !practice.is_speaking() {
+            return self.close(practice);
         }
+        practice.show_figure(&self.named.len().to_string());
+        Turn::Stay
     }
 
     /// Another one; the second time it counts no more, and nothing is said about it.
-    pub(super) fn named(&mut self, text: &str) {
-        let State::Naming(run) = &mut self.state else { return };
+    pub fn named(&mut self, text: &str) {
         let first = text.split('|').next().unwrap_or(text).trim().to_owned();
-        if !run.named.contains(&first) {
-            run.named.push(first);
+        if !self.named.contains(&first) {
+            self.named.push(first);
         }
     }
 
-    fn close_naming(&mut self, run: &NamingRun) {
-        let Some((item, _)) = self.naming_item() else { return };
-        let fact = Fact::CategoryNamed {
-            exercise: self.exercise_id(),
-            category: item.category.clone(),
-            named: run.named.clone(),
-            duration_s: self.now_s - run.began_s,
-            complete: true,
-        };
-        self.record(fact);
-        self.repetition_complete();
-        let number = f64::from(u32::try_from(run.named.len()).unwrap_or(u32::MAX));
-        let mut last = if run.named.is_empty() {
-            // Who named nothing that was heard is not told "none": the ears may have missed it all.
-            self.say("naming-over", &[])
+    fn close(&self, practice: &mut Practice) -> Turn {
+        let Some((item, _)) = item_of(practice) else { return Turn::Stay };
+        practice.record(self.category_named(practice, item.category.clone(), true));
+        practice.repetition_complete();
+        let mut last = if self.named.is_empty() {
+            // Nobody is told "none": the ears may have missed it all.
+            practice.say("naming-over", &[])
         } else {
-            self.say("naming-count", &[("number", Arg::Number(number)), ("category", Arg::Text(item.category))])
+            practice.say("naming-count", &[("number", count(self.named.len())), ("category", Arg::Text(item.category))])
         };
         if let Some(fact) = item.fact {
-            last = self.say("question-fact", &[("fact", Arg::Text(fact))]);
+            last = practice.say("question-fact", &[("fact", Arg::Text(fact))]);
         }
-        self.after(last, 0.6, Then::AfterRepetition);
+        practice.after(last, 0.6, NextAction::AfterRepetition).into()
     }
 
     /// A command cut it off: what was named is kept.
-    pub(super) fn record_cut_naming(&mut self, run: &NamingRun) {
-        let Some((item, _)) = self.naming_item() else { return };
-        if !run.named.is_empty() {
-            let duration_s = self.now_s - run.began_s;
-            let fact = Fact::CategoryNamed {
-                exercise: self.exercise_id(),
-                category: item.category,
-                named: run.named.clone(),
-                duration_s,
-                complete: false,
-            };
-            self.record(fact);
+    pub fn cut(&self, practice: &mut Practice) {
+        let Some((item, _)) = item_of(practice) else { return };
+        if !self.named.is_empty() {
+            practice.record(self.category_named(practice, item.category, false));
         }
+    }
+
+    fn category_named(&self, practice: &Practice, category: String, complete: bool) -> Fact {
+        let duration_s = practice.now_s - self.began_s;
+        Fact::CategoryNamed { exercise: practice.exercise_id(), category, named: self.named.clone(), duration_s, complete }
     }
 }

@@ -1,14 +1,12 @@
 //! Timed postures: phases held in silence, counted aloud on the beat, sparsely at first and each second at the end.
 
-use super::engine::{Engine, State, Then};
-use super::{Arg, Command, Fact, Line, LineId, listening};
+use super::beat::{LOOK_AHEAD_S, UPBEAT_S};
+use super::next::{NextAction, Speaking, Turn};
+use super::outlet::line;
+use super::practice::Practice;
+use super::{Arg, Command, Fact, LineId, listening};
 use model::VoiceTask;
-use routine::{Phase, Work};
-
-/// Counts are handed to the mixer this long before their beat, s: enough to render, short enough to follow a command.
-pub(super) const LOOK_AHEAD_S: f64 = 0.4;
-/// From the end of the cue to the first beat, s.
-pub(super) const UPBEAT_S: f64 = 0.6;
+use routine::Phase;
 
 /// One posture under way.
 #[derive(Debug, Clone, PartialEq)]
@@ -67,75 +65,69 @@ impl PostureRun {
     }
 }
 
-impl Engine {
-    pub(super) fn cue_posture(&mut self) {
-        self.listen(listening::POSTURE, VoiceTask::Idle);
-        let last = self.say_cue();
-        self.show_prompt(Line { key: self.exercise_key("cue"), args: Vec::new() }, &[Command::Stop]);
-        self.after(last, 0.0, Then::Perform);
-    }
+pub(super) fn cue(practice: &mut Practice) -> Speaking {
+    practice.listen(listening::POSTURE, VoiceTask::Idle);
+    let last = practice.say_cue();
+    practice.show_prompt(line(practice.exercise_key("cue")), &[Command::Stop]);
+    practice.after(last, 0.0, NextAction::Perform)
+}
 
-    pub(super) fn start_posture(&mut self) {
-        let Some(Work::Timed { phases, count_every_s, count_last_s }) = self.step().map(|step| step.work.clone()) else { return };
-        self.count_phases(phases, count_every_s, count_last_s);
-    }
-
+impl PostureRun {
     /// Counts through phases from a moment on. A phase without a name opens silently: its cue has been said.
-    pub(super) fn count_phases(&mut self, phases: Vec<Phase>, count_every_s: u32, count_last_s: u32) {
-        self.listen(listening::POSTURE, VoiceTask::Idle);
-        let begins_s = self.now_s + UPBEAT_S;
-        self.state = State::Posture(PostureRun { begins_s, phases, count_every_s, count_last_s, next_beat: 0, opening: None });
+    pub fn start(practice: &mut Practice, phases: Vec<Phase>, count_every_s: u32, count_last_s: u32) -> Self {
+        practice.listen(listening::POSTURE, VoiceTask::Idle);
+        Self { begins_s: practice.now_s + UPBEAT_S, phases, count_every_s, count_last_s, next_beat: 0, opening: None }
     }
 
-    pub(super) fn tick_posture(&mut self, mut run: PostureRun) {
-        let elapsed_s = self.now_s - run.begins_s;
-        if elapsed_s >= 0.0 && self.now_s < run.ends_s() {
-            self.show_figure(&format!("{:.0}", elapsed_s.floor() + 1.0));
+    pub fn tick(&mut self, practice: &mut Practice) -> Turn {
+        let (now_s, ends_s) = (practice.now_s, self.ends_s());
+        let elapsed_s = now_s - self.begins_s;
+        if elapsed_s >= 0.0 && now_s < ends_s {
+            practice.show_figure(&format!("{:.0}", elapsed_s.floor() + 1.0));
         }
-        let beat_s = run.begins_s + f64::from(run.next_beat);
-        match run.beat(run.next_beat) {
+        let beat_s = self.begins_s + f64::from(self.next_beat);
+        match self.beat(self.next_beat) {
             // The end need not fall on a whole second.
-            Beat::End => {
-                if self.now_s + LOOK_AHEAD_S >= run.ends_s() {
-                    self.end_posture(&run);
-                }
-                return;
-            }
-            _ if self.now_s + LOOK_AHEAD_S < beat_s => return,
-            Beat::Open(index) if run.phases.get(index).is_some_and(|phase| phase.name.is_empty()) => {}
-            Beat::Open(index) => {
-                let name = run.phases.get(index).map(|phase| phase.name.clone()).unwrap_or_default();
-                let key = self.exercise_key(&format!("phase-{name}"));
-                run.opening = Some(self.say_on_beat(&key, &[], beat_s));
-                self.show_prompt(Line { key, args: Vec::new() }, &[Command::Stop]);
-            }
+            Beat::End if now_s + LOOK_AHEAD_S >= ends_s => return self.end(practice),
+            Beat::End => return Turn::Stay,
+            _ if now_s + LOOK_AHEAD_S < beat_s => return Turn::Stay,
+            Beat::Open(index) => self.open_phase(practice, index, beat_s),
             // A count never talks over the word that opened the phase, nor over an answer.
-            Beat::Count(second) if !self.is_speaking() => {
-                self.say_on_beat("count", &[("n", Arg::Number(f64::from(second)))], beat_s);
+            Beat::Count(second) if !practice.is_speaking() => {
+                practice.say_on_beat("count", &[("n", Arg::Number(f64::from(second)))], beat_s);
             }
             Beat::Count(_) | Beat::Silent => {}
         }
-        run.next_beat += 1;
-        self.state = State::Posture(run);
+        self.next_beat += 1;
+        Turn::Stay
     }
 
-    fn end_posture(&mut self, run: &PostureRun) {
-        let ends_s = run.ends_s();
-        let last = self.say_on_beat("posture-over", &[], ends_s);
-        self.record_at(ends_s, self.posture_held(run, run.prescribed_s(), true));
-        self.repetition_complete();
-        self.after(last, 0.5, Then::AfterRepetition);
+    fn open_phase(&mut self, practice: &mut Practice, index: usize, beat_s: f64) {
+        let name = self.phases.get(index).map(|phase| phase.name.clone()).unwrap_or_default();
+        if name.is_empty() {
+            return;
+        }
+        let key = practice.exercise_key(&format!("phase-{name}"));
+        self.opening = Some(practice.say_on_beat(&key, &[], beat_s));
+        practice.show_prompt(line(key), &[Command::Stop]);
+    }
+
+    fn end(&self, practice: &mut Practice) -> Turn {
+        let ends_s = self.ends_s();
+        let last = practice.say_on_beat("posture-over", &[], ends_s);
+        practice.record_at(ends_s, self.held(practice, self.prescribed_s(), true));
+        practice.repetition_complete();
+        practice.after(last, 0.5, NextAction::AfterRepetition).into()
     }
 
     /// A command cut it off now.
-    pub(super) fn record_cut_posture(&mut self, run: &PostureRun) {
-        let held_s = (self.now_s - run.begins_s).clamp(0.0, run.prescribed_s());
-        let fact = self.posture_held(run, held_s, false);
-        self.record(fact);
+    pub fn cut(&self, practice: &mut Practice) {
+        let held_s = (practice.now_s - self.begins_s).clamp(0.0, self.prescribed_s());
+        practice.record(self.held(practice, held_s, false));
     }
 
-    fn posture_held(&self, run: &PostureRun, duration_s: f64, complete: bool) -> Fact {
-        Fact::PostureHeld { exercise: self.exercise_id(), duration_s, prescribed_s: run.prescribed_s(), complete }
+    fn held(&self, practice: &Practice, duration_s: f64, complete: bool) -> Fact {
+        Fact::PostureHeld { exercise: practice.exercise_id(), duration_s, prescribed_s: self.prescribed_s(), complete }
     }
 }
 

@@ -1,59 +1,69 @@
 //! Rapid syllables: as fast and even as possible for a given time, counted from the sound.
 
-use super::engine::{Engine, State, Then};
+use super::next::{NextAction, Speaking, Turn};
+use super::outlet::line;
 use super::patience::Patience;
-use super::{Command, Fact, Line, listening};
+use super::practice::Practice;
+use super::waiting::Reminders;
+use super::{Command, Fact, Response, listening};
 use model::{Utterance, VoiceTask};
 
 /// The quiet after which the syllables are over, s.
 const END_PAUSE_S: f64 = 0.8;
 /// Fewer syllables are a false start.
 const MIN_SYLLABLES: u32 = 3;
+const REMINDERS: Reminders = Reminders { again: "voice-again", once_more: "voice-once-more", waits: "wait-for-ready" };
 
 /// One run of syllables under way.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct RapidRun {
     pub patience: Patience,
     /// The client has begun: how long that took is known.
-    pub begun: bool,
+    begun: bool,
 }
 
-impl Engine {
-    pub(super) fn cue_rapid(&mut self) {
-        self.listen(listening::READING, VoiceTask::Idle);
-        let last = self.say_cue();
-        self.show_prompt(Line { key: self.exercise_key("cue"), args: Vec::new() }, &[Command::Skip, Command::Stop]);
-        self.after(last, 0.0, Then::Perform);
+pub(super) fn cue(practice: &mut Practice) -> Speaking {
+    practice.listen(listening::READING, VoiceTask::Idle);
+    let last = practice.say_cue();
+    practice.show_prompt(line(practice.exercise_key("cue")), &[Command::Skip, Command::Stop]);
+    practice.after(last, 0.0, NextAction::Perform)
+}
+
+impl RapidRun {
+    pub fn open(practice: &mut Practice) -> Self {
+        practice.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
+        practice.turn_began_s = practice.now_s;
+        Self { patience: Patience::opened(practice.now_s), begun: false }
     }
 
-    pub(super) fn open_rapid(&mut self) {
-        self.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
-        self.turn_began_s = self.now_s;
-        self.state = State::Rapid(RapidRun { patience: Patience::opened(self.now_s), begun: false });
+    pub fn tick(&mut self, practice: &mut Practice) -> Turn {
+        practice.wait_kindly(&mut self.patience, Response::Voice, REMINDERS)
     }
 
-    pub(super) fn tick_rapid(&mut self) {
-        if self.is_speaking() {
-            return;
+    /// Nothing is said into syllables that are being counted, not even that the time is over.
+    pub fn speech_began(&mut self, practice: &mut Practice) {
+        let now_s = practice.now_s;
+        if !self.begun {
+            practice.responded(Response::Voice, self.patience.response_s(now_s));
         }
-        self.wait_kindly("voice-again", "voice-once-more", "wait-for-ready");
+        self.begun = true;
+        self.patience.heard(now_s);
     }
 
-    pub(super) fn syllables_counted(&mut self, utterance: &Utterance) {
+    pub fn spoken(&self, practice: &mut Practice, utterance: &Utterance) -> Turn {
         if utterance.syllables < MIN_SYLLABLES {
-            return;
+            return Turn::Stay;
         }
-        let fact = Fact::SyllablesCounted {
-            exercise: self.exercise_id(),
+        practice.record(Fact::SyllablesCounted {
+            exercise: practice.exercise_id(),
             syllables: utterance.syllables,
             duration_s: utterance.duration_s,
             rate_hz: utterance.syllable_rate_hz,
             irregularity_pct: utterance.syllable_irregularity_pct,
-        };
-        self.record(fact);
-        self.repetition_complete();
-        self.listen(listening::READY, VoiceTask::Idle);
-        self.show_figure(&utterance.syllables.to_string());
-        self.proceed(Then::AfterRepetition);
+        });
+        practice.repetition_complete();
+        practice.listen(listening::READY, VoiceTask::Idle);
+        practice.show_figure(&utterance.syllables.to_string());
+        Turn::Go(NextAction::AfterRepetition)
     }
 }

@@ -1,15 +1,15 @@
 //! Reading aloud: a phrase is shown large and spoken, then the client says it; level and duration are measured.
 
-use super::engine::{Engine, State, Then};
+use super::next::{NextAction, Turn};
 use super::patience::Patience;
-use super::{Arg, Command, Fact, Line, LineId, listening};
+use super::practice::Practice;
+use super::waiting::Reminders;
+use super::{Arg, Command, Fact, LevelTerms, Line, Response, listening};
 use model::{Utterance, VoiceTask};
 use routine::Work;
 
 /// The quiet after which a phrase is over, s. Slow speakers pause inside phrases (trade notes: 1.0 to 1.5 s).
 const END_PAUSE_S: f64 = 1.2;
-/// A task takes effect within a block or two, s.
-const BEFORE_S: f64 = 0.05;
 /// Shorter sounds are no phrase, s.
 const MIN_PHRASE_S: f64 = 0.3;
 /// Reading aloud takes about 15 letters a second (150 words a minute of six letters with their space; common practice, no
@@ -18,6 +18,7 @@ const LETTERS_PER_S: f64 = 15.0;
 const WHOLE_FROM: f64 = 0.5;
 /// Behind a part the rest may come within this, s.
 const REST_COMES_S: f64 = 5.0;
+const REMINDERS: Reminders = Reminders { again: "reading-again", once_more: "reading-once-more", waits: "wait-for-ready" };
 
 /// One phrase under way.
 #[derive(Debug, Clone, PartialEq)]
@@ -37,132 +38,83 @@ fn joined(first: &Utterance, second: &Utterance) -> Utterance {
     Utterance { onset_s: first.onset_s, offset_s: second.offset_s, duration_s: second.offset_s - first.onset_s, ..longer.clone() }
 }
 
-impl Engine {
-    /// The phrase of this repetition; the list begins again where the dose is longer than the list.
-    fn phrase(&self) -> Option<String> {
-        match &self.step()?.work {
-            Work::ReadAloud { phrases } if !phrases.is_empty() => {
-                let index = self.turn() % phrases.len();
-                phrases.get(index).cloned()
-            }
-            _ => None,
-        }
+/// The phrase of this repetition; the list begins again where the dose is longer than the list.
+fn phrase_of(practice: &Practice) -> Option<String> {
+    match &practice.step()?.work {
+        Work::ReadAloud { phrases } if !phrases.is_empty() => phrases.get(practice.turn() % phrases.len()).cloned(),
+        _ => None,
+    }
+}
+
+pub(super) fn cue(practice: &mut Practice) -> Turn {
+    practice.listen(listening::READING, VoiceTask::Idle);
+    let Some(phrase) = phrase_of(practice) else { return Turn::Go(NextAction::EndStep) };
+    let args = vec![("phrase", Arg::Text(phrase))];
+    let last = practice.say("read-phrase", &args);
+    practice.show_prompt(Line { key: "read-phrase-shown".into(), args }, &[Command::Skip, Command::Stop]);
+    practice.after(last, 0.0, NextAction::Perform).into()
+}
+
+impl ReadingRun {
+    pub fn open(practice: &mut Practice) -> Self {
+        practice.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
+        practice.turn_began_s = practice.now_s;
+        Self { patience: Patience::opened(practice.now_s), began_s: None, part: None, tried: false }
     }
 
-    pub(super) fn cue_reading(&mut self, phrases: &[String]) {
-        self.listen(listening::READING, VoiceTask::Idle);
-        let Some(phrase) = self.phrase().filter(|_| !phrases.is_empty()) else {
-            self.end_step();
-            return;
-        };
-        let args = vec![("phrase", Arg::Text(phrase))];
-        let last: LineId = self.say("read-phrase", &args);
-        self.show_prompt(Line { key: "read-phrase-shown".into(), args }, &[Command::Skip, Command::Stop]);
-        self.after(last, 0.0, Then::Perform);
+    pub fn speech_began(&mut self, practice: &mut Practice, onset_s: f64) {
+        let now_s = practice.now_s;
+        if !self.tried {
+            practice.responded(Response::Voice, self.patience.response_s(now_s));
+        }
+        self.began_s = Some(onset_s);
+        self.tried = true;
+        self.patience.heard(now_s);
     }
 
-    pub(super) fn open_reading(&mut self) {
-        self.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
-        self.turn_began_s = self.now_s;
-        self.state = State::Reading(ReadingRun { patience: Patience::opened(self.now_s), began_s: None, part: None, tried: false });
-    }
-
-    pub(super) fn speech_began(&mut self, onset_s: f64) {
-        let now_s = self.now_s;
-        let begins = match &self.state {
-            State::Reading(run) => !run.tried,
-            State::Rapid(run) => !run.begun,
-            _ => false,
-        };
-        if begins {
-            self.responded();
-        }
-        match &mut self.state {
-            State::Reading(run) => {
-                run.began_s = Some(onset_s);
-                run.tried = true;
-                run.patience.heard(now_s);
-            }
-            // Nothing is said into syllables that are being counted, not even that the time is over.
-            State::Rapid(run) => {
-                run.begun = true;
-                run.patience.heard(now_s);
-            }
-            State::Question(run) => run.speaks(now_s),
-            _ => self.somebody_speaks(onset_s),
-        }
-    }
-
-    pub(super) fn spoken(&mut self, utterance: &Utterance) {
-        // What was said before its turn came is no answer; it only ends now, because another task begins.
-        if utterance.offset_s <= self.turn_began_s + BEFORE_S {
-            self.somebody_spoke(utterance);
-            return;
-        }
-        match &self.state {
-            State::Reading(_) => self.phrase_read(utterance),
-            State::Rapid(_) => self.syllables_counted(utterance),
-            State::Question(_) => self.said_something(),
-            _ => self.somebody_spoke(utterance),
-        }
-    }
-
-    fn phrase_read(&mut self, utterance: &Utterance) {
+    pub fn spoken(&mut self, practice: &mut Practice, utterance: &Utterance) -> Turn {
         if utterance.duration_s < MIN_PHRASE_S {
-            if let State::Reading(run) = &mut self.state {
-                run.began_s = None;
-            }
-            return;
+            self.began_s = None;
+            return Turn::Stay;
         }
-        let phrase = self.phrase().unwrap_or_default();
-        let part = if let State::Reading(run) = &mut self.state { run.part.take() } else { None };
-        let whole = part.map_or_else(|| utterance.clone(), |(part, _)| joined(&part, utterance));
+        let phrase = phrase_of(practice).unwrap_or_default();
+        let whole = self.part.take().map_or_else(|| utterance.clone(), |(part, _)| joined(&part, utterance));
         if whole.duration_s < WHOLE_FROM * phrase.chars().count() as f64 / LETTERS_PER_S {
-            let until_s = self.now_s + REST_COMES_S;
-            if let State::Reading(run) = &mut self.state {
-                run.began_s = None;
-                run.part = Some((whole, until_s));
-            }
-            return;
+            self.began_s = None;
+            self.part = Some((whole, practice.now_s + REST_COMES_S));
+            return Turn::Stay;
         }
-        self.keep_phrase(phrase, &whole);
+        keep(practice, phrase, &whole)
     }
 
-    fn keep_phrase(&mut self, phrase: String, utterance: &Utterance) {
-        let fact = Fact::PhraseRead {
-            exercise: self.exercise_id(),
-            phrase,
-            duration_s: utterance.duration_s,
-            level_mean_db: utterance.level_mean_db,
-            f0_median_hz: utterance.f0_median_hz,
-            level_weighting: "A".into(),
-            level_calibrated: false,
-            level_terms: Some(super::LevelTerms::default()),
-        };
-        self.record(fact);
-        self.repetition_complete();
-        self.listen(listening::READING, VoiceTask::Idle);
-        self.proceed(Then::AfterRepetition);
-    }
-
-    pub(super) fn tick_reading(&mut self, run: ReadingRun) {
-        if let Some(began_s) = run.began_s {
-            if self.now_s - began_s >= self.routine.no_answer.give_up_after_s {
-                self.give_up();
-            }
-            return;
+    pub fn tick(&mut self, practice: &mut Practice) -> Turn {
+        if let Some(began_s) = self.began_s {
+            let goes_on_s = practice.now_s - began_s;
+            return if goes_on_s >= practice.routine.no_answer.give_up_after_s { Turn::Go(NextAction::GiveUp) } else { Turn::Stay };
         }
         // Nothing more came: what there is counts, short as it is.
-        if let Some((part, until_s)) = run.part
-            && self.now_s >= until_s
+        if let Some((part, until_s)) = &self.part
+            && practice.now_s >= *until_s
         {
-            let phrase = self.phrase().unwrap_or_default();
-            self.keep_phrase(phrase, &part);
-            return;
+            let phrase = phrase_of(practice).unwrap_or_default();
+            return keep(practice, phrase, part);
         }
-        if self.is_speaking() {
-            return;
-        }
-        self.wait_kindly("reading-again", "reading-once-more", "wait-for-ready");
+        practice.wait_kindly(&mut self.patience, Response::Voice, REMINDERS)
     }
+}
+
+fn keep(practice: &mut Practice, phrase: String, utterance: &Utterance) -> Turn {
+    practice.record(Fact::PhraseRead {
+        exercise: practice.exercise_id(),
+        phrase,
+        duration_s: utterance.duration_s,
+        level_mean_db: utterance.level_mean_db,
+        f0_median_hz: utterance.f0_median_hz,
+        level_weighting: "A".into(),
+        level_calibrated: false,
+        level_terms: Some(LevelTerms::default()),
+    });
+    practice.repetition_complete();
+    practice.listen(listening::READING, VoiceTask::Idle);
+    Turn::Go(NextAction::AfterRepetition)
 }

@@ -1,8 +1,11 @@
 //! Self-paced repetitions, each ended by "done" or by the next cue, with sips between where they are allowed.
 
-use super::engine::{Ask, Engine, State, Then};
+use super::next::{NextAction, Speaking, Turn};
+use super::outlet::line;
 use super::patience::Patience;
-use super::{Command, Fact, Line, listening};
+use super::practice::Practice;
+use super::waiting::Reminders;
+use super::{Command, Fact, Response, listening};
 use model::VoiceTask;
 use routine::Work;
 
@@ -13,58 +16,51 @@ pub(super) struct RepeatedRun {
     began_s: f64,
 }
 
-impl Engine {
-    pub(super) fn cue_repeated(&mut self) {
-        self.listen(listening::REPEATED, VoiceTask::Idle);
-        let last = self.say_cue();
-        self.show_prompt(Line { key: self.exercise_key("cue"), args: Vec::new() }, &[Command::Done, Command::Skip, Command::Stop]);
-        self.after(last, 0.0, Then::Perform);
+pub(super) fn cue(practice: &mut Practice) -> Speaking {
+    practice.listen(listening::REPEATED, VoiceTask::Idle);
+    let last = practice.say_cue();
+    practice.show_prompt(line(practice.exercise_key("cue")), &[Command::Done, Command::Skip, Command::Stop]);
+    practice.after(last, 0.0, NextAction::Perform)
+}
+
+impl RepeatedRun {
+    pub fn open(practice: &mut Practice) -> Self {
+        practice.listen(listening::REPEATED, VoiceTask::Idle);
+        Self { patience: Patience::opened(practice.now_s), began_s: practice.now_s }
     }
 
-    pub(super) fn open_repeated(&mut self) {
-        self.listen(listening::REPEATED, VoiceTask::Idle);
-        self.state = State::Repeated(RepeatedRun { patience: Patience::opened(self.now_s), began_s: self.now_s });
-    }
-
-    pub(super) fn tick_repeated(&mut self, run: RepeatedRun) {
-        let next_cue_after_s = match self.step().map(|step| &step.work) {
+    pub fn tick(&mut self, practice: &mut Practice) -> Turn {
+        let next_cue_after_s = match practice.step().map(|step| &step.work) {
             Some(Work::Repeated { next_cue_after_s, .. }) => *next_cue_after_s,
             _ => None,
         };
-        if let Some(after_s) = next_cue_after_s {
-            if self.now_s >= run.began_s + after_s {
-                self.repeated_done("next cue");
+        match next_cue_after_s {
+            Some(after_s) if practice.now_s >= self.began_s + after_s => self.end(practice, "next cue"),
+            Some(_) => Turn::Stay,
+            None => {
+                let again = if self.patience.unclear() > 0 { "done-not-understood" } else { "done-again" };
+                let reminders = Reminders { again, once_more: "done-once-more", waits: "wait-for-done" };
+                practice.wait_kindly(&mut self.patience, Response::Done, reminders)
             }
-            return;
         }
-        if self.is_speaking() {
-            return;
-        }
-        let again = if self.was_unclear() { "done-not-understood" } else { "done-again" };
-        self.wait_kindly(again, "done-once-more", "wait-for-done");
     }
 
-    pub(super) fn repeated_done(&mut self, ended_by: &str) {
-        if ended_by == "done" {
-            self.responded();
-        }
-        let State::Repeated(run) = &self.state else { return };
-        let duration_s = self.now_s - run.began_s;
-        self.record(Fact::RepetitionDone { exercise: self.exercise_id(), duration_s, ended_by: ended_by.to_owned() });
-        self.repetition_complete();
-        let Some(step) = self.step() else { return };
+    /// The client has said "done".
+    pub fn done(&self, practice: &mut Practice) -> Turn {
+        practice.responded(Response::Done, self.patience.response_s(practice.now_s));
+        self.end(practice, "done")
+    }
+
+    fn end(&self, practice: &mut Practice, ended_by: &str) -> Turn {
+        let duration_s = practice.now_s - self.began_s;
+        practice.record(Fact::RepetitionDone { exercise: practice.exercise_id(), duration_s, ended_by: ended_by.to_owned() });
+        practice.repetition_complete();
+        let Some(step) = practice.step() else { return Turn::Stay };
+        let repetition = practice.here.repetition;
         let sip = match step.work {
-            Work::Repeated { sip_every: Some(every), .. } if every > 0 => {
-                self.here.repetition.is_multiple_of(every) && self.here.repetition < step.repetitions
-            }
+            Work::Repeated { sip_every: Some(every), .. } if every > 0 => repetition.is_multiple_of(every) && repetition < step.repetitions,
             _ => false,
         };
-        if sip {
-            self.ask(Ask::Sip);
-            // Whoever interrupts the sip need not take it.
-            self.go_on = Then::AfterRepetition;
-        } else {
-            self.proceed(Then::AfterRepetition);
-        }
+        Turn::Go(if sip { NextAction::OfferSip } else { NextAction::AfterRepetition })
     }
 }

@@ -1,9 +1,7 @@
 //! Noticing that a person tires: holds or level that fall over the last trials beyond this person's usual scatter.
 
-use super::engine::{Ask, Engine, Halt, Then};
-use super::{Fact, PastExercise};
+use super::PastExercise;
 use model::Fall;
-use model::Hold;
 
 /// One trial of this step.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -15,13 +13,13 @@ pub(super) struct Trial {
 
 /// A fall that was noticed; `of` says the unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Noticed {
-    of: Fall,
+pub(super) struct Noticed {
+    pub of: Fall,
     /// The mean of the trials before the last two.
-    reference: f64,
-    latest: f64,
+    pub reference: f64,
+    pub latest: f64,
     /// A fall up to here is usual.
-    usual: f64,
+    pub usual: f64,
 }
 
 /// Two standard deviations take in 19 of 20 trials where the scatter is normal.
@@ -63,37 +61,47 @@ fn notice(trials: &[Trial], past: Option<&PastExercise>) -> Option<Noticed> {
     fallen(Fall::Duration, &durations, usual_s).or_else(|| fallen(Fall::Level, &levels, usual_db))
 }
 
-impl Engine {
-    /// Takes a trial into account; what it shows is offered behind the trial.
-    pub(super) fn weigh_trial(&mut self, hold: &Hold) {
-        let level_db = if self.levels_compare() { hold.level_mean_db } else { f64::NAN };
-        self.trials.push(Trial { duration_s: hold.duration_s, level_db });
-        if self.rest_offered_in_step {
-            return;
-        }
-        let past = self.start.past.by_exercise.get(&self.exercise_id());
-        if let Some(Noticed { of, reference, latest, usual }) = notice(&self.trials, past) {
-            self.rest_offered_in_step = true;
-            self.rest_due = true;
-            self.record(Fact::FallNoticed { exercise: self.exercise_id(), of, reference, latest, usual });
-        }
+/// The voiced trials of one step.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Trials {
+    list: Vec<Trial>,
+    /// Trials of the practice since a result was last told.
+    pub untold: u32,
+    /// Holds or level fall: a rest is to be offered behind this trial.
+    pub rest_due: bool,
+    rest_offered: bool,
+}
+
+impl Trials {
+    /// A step begins.
+    pub fn clear(&mut self) {
+        *self = Self { untold: self.untold, ..Self::default() };
     }
 
-    /// The offer: a rest, to finish, or neither.
-    pub(super) fn offer_rest(&mut self) {
-        self.rest_due = false;
-        self.ask(Ask::OfferRest);
+    /// Takes a trial into account. A fall is noticed once a step; a rest is then due behind the trial.
+    pub fn add(&mut self, trial: Trial, past: Option<&PastExercise>) -> Option<Noticed> {
+        self.list.push(trial);
+        if self.rest_offered {
+            return None;
+        }
+        let noticed = notice(&self.list, past)?;
+        self.rest_offered = true;
+        self.rest_due = true;
+        Some(noticed)
     }
 
-    /// The answer to the offer. Silence takes the rest: whoever is tired need not say so.
-    pub(super) fn rest_taken(&mut self, taken: bool) {
-        self.record(Fact::RestOffered { taken });
-        if taken {
-            self.halted(Halt::Resting);
-            self.go_on = Then::AfterRepetition;
-        } else {
-            self.proceed(Then::AfterRepetition);
-        }
+    pub fn len(&self) -> usize {
+        self.list.len()
+    }
+
+    /// The duration of the last trial, s.
+    pub fn last_s(&self) -> Option<f64> {
+        self.list.last().map(|trial| trial.duration_s)
+    }
+
+    /// The longest of the step, s; NaN without trials.
+    pub fn best_s(&self) -> f64 {
+        self.list.iter().map(|trial| trial.duration_s).fold(f64::NAN, f64::max)
     }
 }
 

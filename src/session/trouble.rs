@@ -1,39 +1,35 @@
 //! What makes hearing or measuring doubtful: kept at once, told once, when nothing is being timed.
 
-use super::engine::{Engine, State};
-use super::{Fact, Line, Trouble};
+use std::collections::BTreeSet;
 
-/// Most answers have come by then, s (trade notes 5.5: 2 to 3 s to begin an answer).
-const ANSWER_COMES_S: f64 = 4.0;
+use super::Trouble;
 
-impl Engine {
-    /// Keeps it, the first time.
-    pub(super) fn troubled(&mut self, trouble: Trouble) {
-        if self.troubles_known.insert(trouble) {
-            self.record(Fact::Troubled { trouble });
-            self.troubles_to_tell.push(trouble);
-        }
+/// The troubles of one session.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Troubles {
+    /// Those that stand in the journal.
+    known: BTreeSet<Trouble>,
+    /// Those of them that are still to be told.
+    to_tell: Vec<Trouble>,
+}
+
+impl Troubles {
+    /// True the first time.
+    pub fn is_new(&mut self, trouble: Trouble) -> bool {
+        self.known.insert(trouble)
     }
 
-    /// Tells of what is waiting to be told, where nobody is in the middle of something.
-    pub(super) fn tell_troubles(&mut self) {
-        let calm = match &self.state {
-            // Whoever is just about to answer is not talked over.
-            State::Asking { patience, .. } => patience.quiet_for_s(self.now_s) >= ANSWER_COMES_S,
-            State::Repeated(run) => run.patience.quiet_for_s(self.now_s) >= ANSWER_COMES_S,
-            State::Resting { .. } => true,
-            State::Halted { told, .. } => *told,
-            _ => false,
-        };
-        // A class is not bothered with them: they stand on the screen.
-        if !calm || self.is_speaking() || self.start.class {
-            return;
-        }
-        if let Some(trouble) = self.troubles_to_tell.pop() {
-            // "Again" repeats what was announced before, not this.
-            let announced = self.last_said.take();
-            self.say_line(Line { key: trouble.key().into(), args: Vec::new() }, None);
-            self.last_said = announced;
-        }
+    pub fn tell_later(&mut self, trouble: Trouble) {
+        self.to_tell.push(trouble);
+    }
+
+    /// The one to tell now; each comes once.
+    pub fn next_to_tell(&mut self) -> Option<Trouble> {
+        self.to_tell.pop()
+    }
+
+    /// Levels of this practice can be compared with each other.
+    pub fn levels_compare(&self) -> bool {
+        !self.known.contains(&Trouble::MicrophoneGain) && !self.known.contains(&Trouble::RoomTooLoud)
     }
 }

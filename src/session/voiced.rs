@@ -1,13 +1,16 @@
 //! Voiced trials: from voice onset to offset, led in silence.
 
-use super::engine::{Engine, State, Then};
-use super::patience::{Patience, Silence};
-use super::{Command, Effect, Entry, Fact, LevelTerms, Line, listening};
-use model::{Hold, HoldSettings, VoiceTask};
+use super::next::{NextAction, Speaking, Turn};
+use super::outlet::line;
+use super::patience::Patience;
+use super::practice::Practice;
+use super::tiring::{Noticed, Trial};
+use super::waiting::Reminders;
+use super::{Arg, Command, Fact, LevelTerms, Line, Position, Response, listening};
+use model::{Hold, HoldSettings, LOUD_ROOM_DB, VoiceTask};
 use routine::Work;
 
-/// Why a step with voice is left, in the journal.
-pub(super) const LOUD_LIMIT: &str = "loud-time limit";
+const REMINDERS: Reminders = Reminders { again: "voice-again", once_more: "voice-once-more", waits: "wait-for-ready" };
 
 /// One voiced trial under way.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,125 +22,109 @@ pub(super) struct VoicedRun {
     cues_given: usize,
 }
 
-impl Engine {
-    pub(super) fn cue_voiced(&mut self) {
-        self.listen(listening::BEFORE_ONSET, VoiceTask::Idle);
-        let last = self.say_cue();
-        let prompt = match self.routine.cue_words.clone() {
-            Some(words) => Line { key: "cue-words-shown".into(), args: vec![("words", super::Arg::Text(words))] },
-            None => Line { key: self.exercise_key("cue"), args: Vec::new() },
+pub(super) fn cue(practice: &mut Practice) -> Speaking {
+    practice.listen(listening::BEFORE_ONSET, VoiceTask::Idle);
+    let last = practice.say_cue();
+    let prompt = match practice.routine.cue_words.clone() {
+        Some(words) => Line { key: "cue-words-shown".into(), args: vec![("words", Arg::Text(words))] },
+        None => line(practice.exercise_key("cue")),
+    };
+    practice.show_prompt(prompt, &[Command::Skip, Command::Stop]);
+    practice.after(last, 0.0, NextAction::Perform)
+}
+
+impl VoicedRun {
+    pub fn open(practice: &mut Practice, settings: HoldSettings) -> Self {
+        practice.listen(listening::BEFORE_ONSET, VoiceTask::Hold(settings));
+        Self { patience: Patience::opened(practice.now_s), onset_s: None, cues_given: 0 }
+    }
+
+    pub fn voice_began(&mut self, practice: &mut Practice, onset_s: f64) {
+        let now_s = practice.now_s;
+        if self.onset_s.is_none() {
+            practice.responded(Response::Voice, self.patience.response_s(now_s));
+        }
+        self.onset_s = Some(onset_s);
+        self.cues_given = 0;
+        self.patience.heard(now_s);
+        if let Some(Work::Voiced { max_break_s, min_hold_s: min_s, glide, .. }) = practice.step().map(|step| step.work.clone()) {
+            practice.listen(listening::HOLDING, VoiceTask::Hold(HoldSettings { min_s, max_break_s, glide }));
+        }
+    }
+
+    pub fn tick(&mut self, practice: &mut Practice) -> Turn {
+        let Some(onset_s) = self.onset_s else {
+            return practice.wait_kindly(&mut self.patience, Response::Voice, REMINDERS);
         };
-        self.show_prompt(prompt, &[Command::Skip, Command::Stop]);
-        self.after(last, 0.0, Then::Perform);
-    }
-
-    pub(super) fn open_voiced(&mut self, max_break_s: f64, min_s: f64, glide: bool) {
-        self.listen(listening::BEFORE_ONSET, VoiceTask::Hold(HoldSettings { min_s, max_break_s, glide }));
-        self.state = State::Voiced(VoicedRun { patience: Patience::opened(self.now_s), onset_s: None, cues_given: 0 });
-    }
-
-    pub(super) fn voice_began(&mut self, onset_s: f64) {
-        let now_s = self.now_s;
-        if matches!(&self.state, State::Voiced(run) if run.onset_s.is_none()) {
-            self.responded();
+        let held_s = (practice.now_s - onset_s).max(0.0);
+        // Nobody holds a vowel that long: something hums, and nobody is there.
+        if held_s >= practice.routine.no_answer.give_up_after_s {
+            return Turn::Go(NextAction::GiveUp);
         }
-        let State::Voiced(run) = &mut self.state else { return };
-        run.onset_s = Some(onset_s);
-        run.cues_given = 0;
-        run.patience.heard(now_s);
-        if let Some(Work::Voiced { max_break_s, min_hold_s, glide, .. }) = self.step().map(|step| step.work.clone()) {
-            self.listen(listening::HOLDING, VoiceTask::Hold(HoldSettings { min_s: min_hold_s, max_break_s, glide }));
-        }
-    }
-
-    pub(super) fn tick_voiced(&mut self, run: VoicedRun) {
-        if let Some(onset_s) = run.onset_s {
-            let held_s = (self.now_s - onset_s).max(0.0);
-            // Nobody holds a vowel that long: something hums, and nobody is there.
-            if held_s >= self.routine.no_answer.give_up_after_s {
-                self.give_up();
-                return;
-            }
-            self.show_figure(&format!("{:.0}", held_s.floor()));
-            self.cue_in_hold(run.cues_given, held_s);
-            return;
-        }
-        if self.is_speaking() {
-            return;
-        }
-        self.wait_kindly("voice-again", "voice-once-more", "wait-for-ready");
-    }
-
-    /// Takes the silence of a client whose turn it is: asks again, once more, then says what it waits for.
-    pub(super) fn wait_kindly(&mut self, again: &str, once_more: &str, wait: &str) {
-        match self.silence() {
-            Silence::Wait => {}
-            Silence::AskAgain(1) => self.remind(again, &[]),
-            Silence::AskAgain(_) => self.remind(once_more, &[]),
-            Silence::WaitForReady | Silence::StillHere => self.remind(wait, &[]),
-            Silence::GiveUp => self.give_up(),
-        }
+        practice.show_figure(&format!("{:.0}", held_s.floor()));
+        self.cue_in_hold(practice, held_s);
+        Turn::Stay
     }
 
     /// Brief cues inside the hold, only where the routine asks for them.
-    fn cue_in_hold(&mut self, given: usize, held_s: f64) {
-        let Some(Work::Voiced { cues_at_s, .. }) = self.step().map(|step| &step.work) else { return };
-        if cues_at_s.get(given).is_some_and(|&at_s| held_s >= at_s) {
-            self.say("hold-cue", &[]);
-            if let State::Voiced(run) = &mut self.state {
-                run.cues_given += 1;
-            }
+    fn cue_in_hold(&mut self, practice: &mut Practice, held_s: f64) {
+        let Some(Work::Voiced { cues_at_s, .. }) = practice.step().map(|step| &step.work) else { return };
+        if cues_at_s.get(self.cues_given).is_some_and(|&at_s| held_s >= at_s) {
+            practice.say("hold-cue", &[]);
+            self.cues_given += 1;
         }
     }
 
-    pub(super) fn voice_ended(&mut self, hold: &Hold) {
-        if !matches!(self.state, State::Voiced(_)) {
-            if let Some((exercise, position)) = self.cut_hold.take() {
-                self.loud_s += hold.duration_s;
-                let fact = measured(exercise, hold, false);
-                self.record_due(true);
-                self.effect(Effect::Record(Entry { at_s: self.now_s, fact, position: Some(position) }));
-            }
-            return;
-        }
-        let fact = measured(self.exercise_id(), hold, true);
-        self.record(fact);
-        self.mark_hold_in_noise(self.exercise_id(), hold, Some(self.here));
-        self.loud_s += hold.duration_s;
-        self.trials_untold += 1;
-        self.weigh_trial(hold);
-        self.repetition_complete();
-        self.listen(listening::READY, VoiceTask::Idle);
-        let rest = Line { key: "resting-shown".into(), args: Vec::new() };
-        self.show_prompt_with(rest, &[Command::Skip, Command::Stop], &format!("{:.1}", hold.duration_s));
-        match self.say_trial_result() {
-            Some(last) => self.after(last, 0.0, Then::AfterRepetition),
-            None => {
-                let last = self.say("trial-over", &[]);
-                self.after(last, 0.0, Then::AfterRepetition);
-            }
-        }
-    }
-
-    /// True where one more hold would go past the loud time that the routine allows in one practice.
-    pub(super) fn is_loud_enough(&self, target_s: Option<f64>) -> bool {
-        !self.start.class && self.loud_s > 0.0 && self.loud_s + target_s.unwrap_or(0.0) > self.routine.loud_limit_s
-    }
-
-    /// That was enough loud voice: the step ends here, kept as far as it went.
-    pub(super) fn leave_loud(&mut self) {
-        self.record(Fact::LoudLimitReached { loud_s: self.loud_s, limit_s: self.routine.loud_limit_s });
-        self.cut_short(LOUD_LIMIT);
-        let last = self.say("loud-enough", &[]);
-        self.listen(listening::READY, VoiceTask::Idle);
-        self.next_step(Some(last));
+    /// The trial is over and measured.
+    pub fn ended(&self, practice: &mut Practice, hold: &Hold) -> Turn {
+        practice.record(measured(practice.exercise_id(), hold, true));
+        mark_in_noise(practice, hold);
+        practice.loud_s += hold.duration_s;
+        practice.trials.untold += 1;
+        watch_for_tiring(practice, hold);
+        practice.repetition_complete();
+        practice.listen(listening::READY, VoiceTask::Idle);
+        practice.show_prompt_with(line("resting-shown"), &[Command::Skip, Command::Stop], &format!("{:.1}", hold.duration_s));
+        let last = match practice.say_trial_result() {
+            Some(last) => last,
+            None => practice.say("trial-over", &[]),
+        };
+        practice.after(last, 0.0, NextAction::AfterRepetition).into()
     }
 
     /// A command ends the trial; its figures come when the voice ear has closed the hold.
-    pub(super) fn cut_voiced(&mut self, run: &VoicedRun) {
-        if run.onset_s.is_some() {
-            self.cut_hold = Some((self.exercise_id(), self.here));
+    pub fn cut(&self, practice: &mut Practice) {
+        if self.onset_s.is_some() {
+            practice.cut_hold = Some((practice.exercise_id(), practice.here));
         }
+    }
+}
+
+/// The voice ear has closed a hold while no trial is open: it is the one that a command cut off, or none of ours.
+pub(super) fn ended_late(practice: &mut Practice, hold: &Hold) {
+    if let Some((exercise, position)) = practice.cut_hold.take() {
+        practice.loud_s += hold.duration_s;
+        practice.record_due(true);
+        practice.record_of(Some(position), measured(exercise, hold, false));
+    }
+}
+
+/// Marks a hold that hardly stood out from the room.
+fn mark_in_noise(practice: &mut Practice, hold: &Hold) {
+    if hold.over_room_db < LOUD_ROOM_DB {
+        let here: Position = practice.here;
+        practice.record_of(Some(here), Fact::HoldInNoise { exercise: practice.exercise_id(), over_room_db: hold.over_room_db });
+    }
+}
+
+/// Compares the trial with those before it; where it shows that the client tires, a rest is offered behind it.
+fn watch_for_tiring(practice: &mut Practice, hold: &Hold) {
+    let level_db = if practice.troubles.levels_compare() { hold.level_mean_db } else { f64::NAN };
+    let exercise = practice.exercise_id();
+    let past = practice.context.past.by_exercise.get(&exercise);
+    let noticed = practice.trials.add(Trial { duration_s: hold.duration_s, level_db }, past);
+    if let Some(Noticed { of, reference, latest, usual }) = noticed {
+        practice.record(Fact::FallNoticed { exercise, of, reference, latest, usual });
     }
 }
 

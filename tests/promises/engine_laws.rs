@@ -13,7 +13,7 @@ use engine_world::{World, diligent, hold, is_whole, routine, step, utterance};
 use proptest::prelude::*;
 use record::{counts_in, next_position};
 use routine::Routine;
-use session::{Command, Entry, Event, Fact, Position, Start, Trouble};
+use session::{Command, Entry, Event, Fact, Position, SessionContext, Trouble};
 
 /// What can happen to a practice.
 #[derive(Debug, Clone)]
@@ -129,7 +129,7 @@ proptest! {
 
     #[test]
     fn the_laws_hold_whatever_happens(routine in a_routine(), acts in proptest::collection::vec(act(), 50..600)) {
-        let start = Start { first_session: acts.len() % 2 == 0, ..Start::default() };
+        let start = SessionContext { first_session: acts.len() % 2 == 0, ..SessionContext::default() };
         let mut world = World::new(&routine, start);
         for (number, act) in acts.iter().enumerate() {
             do_it(&mut world, act);
@@ -144,7 +144,7 @@ proptest! {
     /// Killed anywhere, gone on with later: what was done in both parts together is what an unbroken practice does.
     #[test]
     fn a_resumed_practice_equals_an_unbroken_one(routine in a_routine(), cut_tenths in 1_u32..4000, clean in any::<bool>()) {
-        let start = || Start { first_session: true, ..Start::default() };
+        let start = || SessionContext { first_session: true, ..SessionContext::default() };
         let mut unbroken = World::new(&routine, start());
         lead_to_the_end(&mut unbroken);
         let mut first = World::new(&routine, start());
@@ -180,19 +180,19 @@ fn lead_to_the_end(world: &mut World) {
     panic!("a diligent client does not come to the end; last: {:?}", world.facts.last());
 }
 
-fn resumed(facts: &[Entry], from: Position) -> Start {
+fn resumed(facts: &[Entry], from: Position) -> SessionContext {
     let agreed = facts.iter().filter_map(|entry| match &entry.fact {
         Fact::Agreement { given: true, exercises } => Some(exercises.clone()),
         _ => None,
     });
     let loud = facts.iter().map(|entry| if let Fact::HoldMeasured { duration_s, .. } = &entry.fact { *duration_s } else { 0.0 });
-    Start {
+    SessionContext {
         agreed: agreed.flatten().collect(),
         resume_from: Some(from),
         resume_done: done_steps(facts),
         resume_counts: counts_in(facts),
         resume_loud_s: loud.sum(),
-        ..Start::default()
+        ..SessionContext::default()
     }
 }
 
@@ -221,7 +221,7 @@ fn a_thousand_practices_take_millions_of_steps() {
     for _ in 0..20 {
         let routine = a_routine().new_tree(&mut runner).expect("a routine").current();
         let acts = proptest::collection::vec(act(), 50..600).new_tree(&mut runner).expect("acts").current();
-        let mut world = World::new(&routine, Start::default());
+        let mut world = World::new(&routine, SessionContext::default());
         acts.iter().for_each(|act| do_it(&mut world, act));
         steps += world.steps;
     }
@@ -233,7 +233,7 @@ fn a_thousand_practices_take_millions_of_steps() {
 #[should_panic(expected = "counted twice")]
 fn a_broken_law_is_found_out() {
     let routine = routine(vec![step(3, 1, 1, 0.0)], 300.0);
-    let mut world = World::new(&routine, Start { agreed: ["tongue-hold-swallow".to_owned()].into(), ..Start::default() });
+    let mut world = World::new(&routine, SessionContext { agreed: ["tongue-hold-swallow".to_owned()].into(), ..SessionContext::default() });
     lead_to_the_end(&mut world);
     let done = world.facts.iter().find(|entry| matches!(entry.fact, Fact::StepDone { .. })).cloned().expect("done");
     world.replay(Entry { at_s: world.now_s, ..done });
@@ -249,7 +249,7 @@ fn counts_stand_on_the_beat_for_ten_minutes() {
         phases: vec![CountedPhase { name: "in".into(), counts: 3 }, CountedPhase { name: "out".into(), counts: 8 }],
         beat_s: 1.0,
     };
-    let mut world = World::new(&routine(vec![breathing], 300.0), Start::default());
+    let mut world = World::new(&routine(vec![breathing], 300.0), SessionContext::default());
     world.keep_beats();
     lead_to_the_end(&mut world);
     let beats = world.beats_kept();

@@ -8,7 +8,7 @@ use files::load;
 use hear::VoiceTask;
 use heard::{hold, utterance};
 use routine::{Prescription, Work, catalogue};
-use session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, Start, View, listening};
+use session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, SessionContext, View, listening};
 use speak::{Words, WordsError, live_words};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -191,7 +191,7 @@ struct Manner {
 }
 
 /// Leads one session without sound and gives every line and view of it.
-fn lead(prescription: &Prescription, manner: Manner, start: Start) -> (Vec<Line>, Vec<View>, bool) {
+fn lead(prescription: &Prescription, manner: Manner, start: SessionContext) -> (Vec<Line>, Vec<View>, bool) {
     let mut engine = Engine::new(prescription.routine.clone(), start);
     let (mut lines, mut views, mut ends): (Vec<Line>, Vec<View>, Vec<(f64, LineId)>) = (Vec::new(), Vec::new(), Vec::new());
     let mut hears = Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: false };
@@ -272,7 +272,7 @@ fn every_line_and_view_of_any_session_has_its_words() {
     manners.extend(Command::ALL.map(|command| Manner { willing: true, also: Some(command), yes: true }));
     for (name, prescription) in routines() {
         for (index, manner) in manners.iter().enumerate() {
-            let start = Start { first_session: index % 2 == 0, ..Start::default() };
+            let start = SessionContext { first_session: index % 2 == 0, ..SessionContext::default() };
             let (lines, views, finished) = lead(&prescription, *manner, start);
             assert!(finished, "{name}, {:?}: no end", manner.also);
             for (seed, line) in lines.iter().enumerate() {

@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use hear::VoiceTask;
 use routine::{CountedPhase, Exercise, NamingItem, NoAnswer, Phase, QuestionItem, Routine, Step, Timing, Work};
-use session::{Command, Effect, Engine, Entry, Event, Fact, LineId, Listening, Position, Start, listening};
+use session::{Command, Effect, Engine, Entry, Event, Fact, LineId, Listening, Position, SessionContext, listening};
 
 /// Nothing may be said for so long after "stop", s (design: "silent at once; then after a second").
 const STOP_SILENCE_S: f64 = 0.99;
@@ -37,11 +37,11 @@ pub struct World {
 }
 
 impl World {
-    pub fn new(routine: &Routine, start: Start) -> Self {
+    pub fn new(routine: &Routine, context: SessionContext) -> Self {
         Self {
-            agreed: start.agreed.clone(),
-            done_before: start.resume_counts.clone(),
-            engine: Engine::new(routine.clone(), start),
+            agreed: context.agreed.clone(),
+            done_before: context.resume_counts.clone(),
+            engine: Engine::new(routine.clone(), context),
             routine: routine.clone(),
             now_s: 0.0,
             queue: VecDeque::new(),

@@ -8,7 +8,7 @@ fn performing(index: usize) -> Rig {
     let step = whole().into_iter().nth(index).expect("step");
     let agreed = [step.exercise.id.clone()].into();
     let waits = step.exercise.waits_for_ready;
-    let mut rig = Rig::new(vec![step, voiced(1)], Start { agreed, ..Start::default() });
+    let mut rig = Rig::new(vec![step, voiced(1)], SessionContext { agreed, ..SessionContext::default() });
     rig.begin();
     if waits {
         rig.until_said("ask-position", 30.0);
@@ -42,7 +42,7 @@ fn stop_silences_every_state_and_tells_the_ways_on() {
 #[test]
 fn stop_is_heard_while_it_greets_and_while_it_asks() {
     for wait_s in [0.5, 2.0, 4.0, 20.0] {
-        let mut rig = Rig::new(vec![posture()], Start { first_session: true, ..Start::default() });
+        let mut rig = Rig::new(vec![posture()], SessionContext { first_session: true, ..SessionContext::default() });
         rig.run_s(wait_s);
         rig.command(Command::Stop);
         rig.run_s(3.0);
@@ -112,7 +112,7 @@ fn an_unsure_skip_is_asked_about_first() {
 
 #[test]
 fn slower_changes_the_next_round_and_how_long_answers() {
-    let mut rig = Rig::new(vec![paced(4)], Start::default());
+    let mut rig = Rig::new(vec![paced(4)], SessionContext::default());
     rig.begin();
     rig.until_said("ex-nasal-breathing-cue", 20.0);
     rig.run_s(3.0);
@@ -178,7 +178,7 @@ fn an_interrupt_ends_at_once_with_everything_kept() {
 
 #[test]
 fn cautions_that_were_broken_off_are_said_from_the_first_again() {
-    let mut rig = Rig::new(vec![posture()], Start { first_session: true, ..Start::default() });
+    let mut rig = Rig::new(vec![posture()], SessionContext { first_session: true, ..SessionContext::default() });
     rig.until_said("cautions-first", 30.0);
     rig.command(Command::Stop);
     rig.run_s(4.0);
@@ -209,7 +209,7 @@ fn a_trouble_is_kept_at_once_and_told_once_when_nothing_is_timed() {
 
 #[test]
 fn a_loud_room_is_kept_each_time_and_said_once() {
-    let mut rig = Rig::new(vec![voiced(2), rest(Some(20.0))], Start::default());
+    let mut rig = Rig::new(vec![voiced(2), rest(Some(20.0))], SessionContext::default());
     rig.run_s(1.0);
     for loud in [true, false, true, false, true] {
         let at_s = rig.now_s();

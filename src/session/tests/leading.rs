@@ -14,7 +14,7 @@ fn it_learns_how_long_a_person_takes_and_waits_accordingly() {
     for _ in 0..5 {
         habits.add(Response::Answer, 9.0);
     }
-    let mut rig = Rig::new(vec![voiced(1)], Start { habits, ..Start::default() });
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext { habits, ..SessionContext::default() });
     rig.until_said("ask-ready", 30.0);
     rig.run_s(13.3);
     assert_eq!(rig.count("ask-ready-again"), 0, "asked again before this person's own time was over");
@@ -32,7 +32,7 @@ fn it_learns_how_long_a_person_takes_and_waits_accordingly() {
 
 #[test]
 fn a_fall_over_the_last_trials_brings_the_offer_of_a_rest() {
-    let mut rig = Rig::new(vec![voiced(5)], Start::default());
+    let mut rig = Rig::new(vec![voiced(5)], SessionContext::default());
     rig.begin();
     for held_s in [12.0, 10.5, 9.2] {
         rig.until_said("ex-long-ah-cue", 40.0);
@@ -52,7 +52,7 @@ fn a_fall_over_the_last_trials_brings_the_offer_of_a_rest() {
 #[test]
 fn whoever_declines_the_rest_goes_on_and_whoever_is_silent_rests() {
     for (answer, rests) in [(Some(Command::No), false), (None, true)] {
-        let mut rig = Rig::new(vec![voiced(4)], Start::default());
+        let mut rig = Rig::new(vec![voiced(4)], SessionContext::default());
         rig.begin();
         for held_s in [12.0, 10.5, 9.2] {
             rig.until_said("ex-long-ah-cue", 40.0);
@@ -72,7 +72,7 @@ fn whoever_declines_the_rest_goes_on_and_whoever_is_silent_rests() {
 #[test]
 fn usual_scatter_is_no_tiring() {
     let past = PastExercise { recent_trials: 10, mean_s: Some(11.0), sd_s: Some(2.0), ..PastExercise::default() };
-    let start = Start { past: PastResults { by_exercise: [("long-ah".to_owned(), past)].into() }, ..Start::default() };
+    let start = SessionContext { past: PastResults { by_exercise: [("long-ah".to_owned(), past)].into() }, ..SessionContext::default() };
     let mut rig = Rig::new(vec![voiced(4)], start);
     rig.begin();
     for held_s in [12.0, 10.5, 9.2, 11.0] {
@@ -85,7 +85,7 @@ fn usual_scatter_is_no_tiring() {
 
 #[test]
 fn the_loud_time_of_a_routine_is_not_gone_past() {
-    let mut rig = Rig::new(vec![voiced(5), rest(Some(1.0)), voiced(2)], Start::default());
+    let mut rig = Rig::new(vec![voiced(5), rest(Some(1.0)), voiced(2)], SessionContext::default());
     rig.limit_loud_s(40.0);
     rig.begin();
     for _ in 0..2 {
@@ -102,7 +102,7 @@ fn the_loud_time_of_a_routine_is_not_gone_past() {
 
 #[test]
 fn once_more_never_exceeds_the_dose() {
-    let mut rig = Rig::new(vec![repeated(3, None)], Start::default());
+    let mut rig = Rig::new(vec![repeated(3, None)], SessionContext::default());
     rig.begin();
     for _ in 0..3 {
         rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
@@ -118,7 +118,7 @@ fn once_more_never_exceeds_the_dose() {
 
 #[test]
 fn what_is_done_is_not_done_again_by_going_back() {
-    let mut rig = Rig::new(vec![repeated(1, None), repeated(2, None)], Start::default());
+    let mut rig = Rig::new(vec![repeated(1, None), repeated(2, None)], SessionContext::default());
     rig.begin();
     rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
     rig.command(Command::Done);
@@ -127,7 +127,7 @@ fn what_is_done_is_not_done_again_by_going_back() {
     rig.until_said("skipped", 10.0);
     rig.run_s(0.0);
     assert!(rig.engine.is_over() || rig.may_say(Command::GoBack));
-    let mut rig = Rig::new(vec![repeated(1, None), voiced(2)], Start::default());
+    let mut rig = Rig::new(vec![repeated(1, None), voiced(2)], SessionContext::default());
     rig.begin();
     rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
     rig.command(Command::Done);
@@ -147,7 +147,7 @@ fn what_is_done_is_not_done_again_by_going_back() {
 
 #[test]
 fn results_are_told_after_each_fifth_trial_over_the_exercises_and_when_asked() {
-    let mut rig = Rig::new(vec![voiced(3), rest(Some(1.0)), voiced(4)], Start::default());
+    let mut rig = Rig::new(vec![voiced(3), rest(Some(1.0)), voiced(4)], SessionContext::default());
     rig.begin();
     for _ in 0..5 {
         rig.until_said("ex-long-ah-cue", 40.0);
@@ -160,7 +160,7 @@ fn results_are_told_after_each_fifth_trial_over_the_exercises_and_when_asked() {
     assert_eq!(rig.count("held"), 2);
     assert_eq!(facts(&rig, |fact| matches!(fact, Fact::ResultTold { asked: true, .. })), 1);
     // Five weeks on, the fifth trial brings no number any more.
-    let mut rig = Rig::new(vec![voiced(6)], Start { practice_week: 5, ..Start::default() });
+    let mut rig = Rig::new(vec![voiced(6)], SessionContext { practice_week: 5, ..SessionContext::default() });
     rig.begin();
     for _ in 0..6 {
         rig.until_said("ex-long-ah-cue", 40.0);
@@ -172,7 +172,7 @@ fn results_are_told_after_each_fifth_trial_over_the_exercises_and_when_asked() {
 
 #[test]
 fn the_cue_words_stand_before_every_trial() {
-    let mut rig = Rig::new(vec![voiced(3)], Start::default());
+    let mut rig = Rig::new(vec![voiced(3)], SessionContext::default());
     rig.cue_words("big voice");
     rig.begin();
     for _ in 0..3 {
@@ -184,7 +184,7 @@ fn the_cue_words_stand_before_every_trial() {
 
 #[test]
 fn tell_me_why_gives_the_purpose_and_goes_on() {
-    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
     rig.begin();
     rig.until_said("ex-long-ah-cue", 20.0);
     rig.command(Command::Why);
@@ -195,7 +195,7 @@ fn tell_me_why_gives_the_purpose_and_goes_on() {
 
 #[test]
 fn a_near_answer_and_an_unknown_one_bring_the_hint_and_nobody_is_told_wrong() {
-    let mut rig = Rig::new(vec![question()], Start::default());
+    let mut rig = Rig::new(vec![question()], SessionContext::default());
     rig.begin();
     rig.until_said("question-clue", 20.0);
     rig.run_s(3.0);
@@ -205,7 +205,7 @@ fn a_near_answer_and_an_unknown_one_bring_the_hint_and_nobody_is_told_wrong() {
     rig.until_said("question-found", 5.0);
     assert_eq!(facts(&rig, |fact| matches!(fact, Fact::QuestionAnswered { correct: true, hint_given: true, .. })), 1);
 
-    let mut rig = Rig::new(vec![question()], Start::default());
+    let mut rig = Rig::new(vec![question()], SessionContext::default());
     rig.begin();
     rig.until_said("question-clue", 20.0);
     rig.run_s(2.0);
@@ -216,7 +216,7 @@ fn a_near_answer_and_an_unknown_one_bring_the_hint_and_nobody_is_told_wrong() {
 
 #[test]
 fn talk_in_the_room_does_not_keep_a_question_open_for_ever() {
-    let mut rig = Rig::new(vec![question()], Start::default());
+    let mut rig = Rig::new(vec![question()], SessionContext::default());
     rig.begin();
     rig.until_said("question-clue", 20.0);
     for _ in 0..60 {
@@ -237,7 +237,7 @@ fn each_member_of_a_category_counts_once() {
     };
     let mut naming = step("category-naming", Timing::Question, 1, Work::Naming { items: vec![item], length_s: 60.0 });
     naming.exercise.cautions.clear();
-    let mut rig = Rig::new(vec![naming], Start::default());
+    let mut rig = Rig::new(vec![naming], SessionContext::default());
     rig.begin();
     rig.until_said("question-clue", 20.0);
     for text in ["dog | dogs", "cat", "dog | dogs"] {
@@ -257,11 +257,11 @@ fn each_member_of_a_category_counts_once() {
 
 #[test]
 fn the_rules_of_a_sip_are_said_in_every_practice() {
-    let start = Start { known: ["tongue-hold-swallow".to_owned()].into(), ..Start::default() };
+    let start = SessionContext { known: ["tongue-hold-swallow".to_owned()].into(), ..SessionContext::default() };
     let mut rig = Rig::new(vec![repeated(2, Some(1))], start);
     rig.begin();
     rig.until_said("sip-rules-now", 20.0);
-    let mut rig = Rig::new(vec![repeated(2, None)], Start::default());
+    let mut rig = Rig::new(vec![repeated(2, None)], SessionContext::default());
     rig.begin();
     rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
     assert_eq!(rig.count("sip-rules-now"), 0);
@@ -269,7 +269,7 @@ fn the_rules_of_a_sip_are_said_in_every_practice() {
 
 #[test]
 fn a_class_is_counted_for_and_nobody_is_measured_or_hurried() {
-    let mut rig = Rig::new(whole(), Start { class: true, ..Start::default() });
+    let mut rig = Rig::new(whole(), SessionContext { class: true, ..SessionContext::default() });
     rig.until_said("class-start", 30.0);
     rig.run_s(120.0);
     assert_eq!(rig.count("ask-ready-again"), 0);
@@ -294,7 +294,7 @@ fn a_class_is_counted_for_and_nobody_is_measured_or_hurried() {
 
 #[test]
 fn the_forward_key_moves_a_class_on_from_everywhere() {
-    let mut rig = Rig::new(whole(), Start { class: true, ..Start::default() });
+    let mut rig = Rig::new(whole(), SessionContext { class: true, ..SessionContext::default() });
     for _ in 0..400 {
         rig.run_s(0.7);
         rig.event(Event::Command { at_s: rig.now_s(), command: Command::GoOn, confidence: 1.0, text: "key".into() });
@@ -308,7 +308,7 @@ fn the_forward_key_moves_a_class_on_from_everywhere() {
 
 #[test]
 fn whoever_answers_is_not_talked_over_and_a_television_delays_asking_only_for_a_while() {
-    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
     rig.until_said("ask-ready", 30.0);
     rig.run_s(11.5);
     rig.event(Event::SpeechBegan { at_s: rig.now_s(), onset_s: rig.now_s() - 0.1 });
@@ -317,7 +317,7 @@ fn whoever_answers_is_not_talked_over_and_a_television_delays_asking_only_for_a_
     rig.command(Command::Ready);
     rig.until_said("step-first", 5.0);
 
-    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
     rig.until_said("ask-ready", 30.0);
     for _ in 0..26 {
         rig.event(Event::SpeechBegan { at_s: rig.now_s(), onset_s: rig.now_s() });
@@ -328,7 +328,7 @@ fn whoever_answers_is_not_talked_over_and_a_television_delays_asking_only_for_a_
 
 #[test]
 fn whoever_is_not_understood_is_told_so() {
-    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
     rig.until_said("ask-ready", 30.0);
     rig.run_s(3.0);
     rig.speak(1.0, 2);
@@ -339,7 +339,7 @@ fn whoever_is_not_understood_is_told_so() {
 #[test]
 fn a_skip_out_of_talk_is_asked_about_and_one_in_quiet_is_not() {
     let talking = |goes_on: bool| {
-        let mut rig = Rig::new(vec![repeated(3, None), voiced(1)], Start::default());
+        let mut rig = Rig::new(vec![repeated(3, None), voiced(1)], SessionContext::default());
         rig.begin();
         rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
         if goes_on {
@@ -356,7 +356,7 @@ fn a_skip_out_of_talk_is_asked_about_and_one_in_quiet_is_not() {
 
 #[test]
 fn a_pause_inside_a_phrase_does_not_end_it_and_counts_one_response() {
-    let mut rig = Rig::new(vec![reading()], Start::default());
+    let mut rig = Rig::new(vec![reading()], SessionContext::default());
     rig.begin();
     rig.until_said("read-phrase", 20.0);
     rig.run_s(2.0);
@@ -386,7 +386,7 @@ fn further_sets_ask_further_questions() {
     });
     let mut games = step("word-questions", Timing::Question, 1, Work::Question { items: items.to_vec(), think_s: 30.0 });
     games.sets = 2;
-    let mut rig = Rig::new(vec![games], Start::default());
+    let mut rig = Rig::new(vec![games], SessionContext::default());
     rig.begin();
     for _ in 0..2 {
         rig.until_said("question-clue", 30.0);
@@ -403,7 +403,7 @@ fn further_sets_ask_further_questions() {
 
 #[test]
 fn once_more_behind_an_exercise_is_that_exercise() {
-    let mut rig = Rig::new(vec![voiced(1), paced(1)], Start { class: true, ..Start::default() });
+    let mut rig = Rig::new(vec![voiced(1), paced(1)], SessionContext { class: true, ..SessionContext::default() });
     let key = |rig: &mut Rig, command| rig.event(Event::Command { at_s: rig.now_s(), command, confidence: 1.0, text: "key".into() });
     rig.until_said("class-start", 30.0);
     key(&mut rig, Command::Done);
@@ -421,7 +421,7 @@ fn once_more_behind_an_exercise_is_that_exercise() {
 fn a_command_is_never_part_of_a_list() {
     let item = NamingItem { clue: "Name animals.".into(), category: "animals".into(), members: vec!["dog".into()], fact: None };
     let naming = step("category-naming", Timing::Question, 1, Work::Naming { items: vec![item], length_s: 60.0 });
-    let mut rig = Rig::new(vec![naming], Start::default());
+    let mut rig = Rig::new(vec![naming], SessionContext::default());
     rig.begin();
     rig.run_s(1.0);
     assert!(rig.listening.as_ref().is_some_and(|listening| !listening.list && listening.answers.is_empty()), "before its turn");

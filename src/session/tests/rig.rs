@@ -28,7 +28,7 @@ pub struct Rig {
 }
 
 impl Rig {
-    pub fn new(steps: Vec<Step>, start: Start) -> Self {
+    pub fn new(steps: Vec<Step>, context: SessionContext) -> Self {
         let routine = Routine {
             title: "Evening routine".into(),
             steps,
@@ -38,7 +38,7 @@ impl Rig {
             loud_limit_s: 300.0,
         };
         Self {
-            engine: Engine::new(routine, start),
+            engine: Engine::new(routine, context),
             ticks: 0,
             queue: VecDeque::new(),
             beats: Vec::new(),
@@ -55,11 +55,11 @@ impl Rig {
     }
 
     pub fn limit_loud_s(&mut self, limit_s: f64) {
-        self.engine.routine.loud_limit_s = limit_s;
+        self.engine.practice.routine.loud_limit_s = limit_s;
     }
 
     pub fn cue_words(&mut self, words: &str) {
-        self.engine.routine.cue_words = Some(words.into());
+        self.engine.practice.routine.cue_words = Some(words.into());
     }
 
     pub fn may_say(&self, command: Command) -> bool {
@@ -227,7 +227,6 @@ pub fn hold(onset_s: f64, duration_s: f64) -> Hold {
         over_room_db: 40.0,
         masked_s: 0.0,
         clipped_s: 0.0,
-        steady: None,
         quality: None,
     }
 }

@@ -7,7 +7,7 @@ use crate::*;
 
 #[test]
 fn asks_twice_waits_and_ends_after_ten_minutes_with_all_kept() {
-    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
     rig.until_said("ask-ready", 20.0);
     rig.run_s(60.0);
     assert_eq!((rig.count("ask-ready-again"), rig.count("ask-ready-once-more"), rig.count("wait-for-ready")), (1, 1, 1));
@@ -18,7 +18,7 @@ fn asks_twice_waits_and_ends_after_ten_minutes_with_all_kept() {
 
 #[test]
 fn a_trial_that_nobody_starts_is_asked_for_and_can_still_be_started() {
-    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
     rig.begin();
     rig.until_said("ex-long-ah-cue", 20.0);
     rig.run_s(60.0);
@@ -34,7 +34,7 @@ fn from_every_state_silence_leads_to_an_end() {
     for index in 0..whole().len() {
         let steps: Vec<_> = whole().into_iter().skip(index).collect();
         let agreed = steps.iter().map(|s| s.exercise.id.clone()).collect();
-        let mut rig = Rig::new(steps, Start { agreed, ..Start::default() });
+        let mut rig = Rig::new(steps, SessionContext { agreed, ..SessionContext::default() });
         rig.begin();
         rig.idle_s(3600.0);
         assert!(rig.finished, "step {index} waits for ever; said {:?}", rig.keys());
@@ -50,7 +50,7 @@ proptest! {
 
     #[test]
     fn no_order_of_events_breaks_it(events in prop::collection::vec((any_event(), 0u32..400), 0..60)) {
-        let mut rig = Rig::new(whole(), Start { first_session: true, ..Start::default() });
+        let mut rig = Rig::new(whole(), SessionContext { first_session: true, ..SessionContext::default() });
         for (kind, ticks) in events {
             rig.idle_s(f64::from(ticks) * 0.02);
             let at_s = rig.now_s();

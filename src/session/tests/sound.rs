@@ -3,8 +3,8 @@
 use super::rig::{Rig, voiced};
 use crate::*;
 
-fn start() -> Start {
-    Start { sound_days: Some(30), ..Start::default() }
+fn start() -> SessionContext {
+    SessionContext { sound_days: Some(30), ..SessionContext::default() }
 }
 
 fn answers(rig: &Rig) -> Vec<(Option<bool>, u32)> {
@@ -42,7 +42,7 @@ fn silence_is_no_yes_and_ready_is_no_answer() {
 
 #[test]
 fn a_yes_of_long_ago_is_asked_about_and_silence_changes_nothing() {
-    let mut rig = Rig::new(vec![voiced(1)], Start { sound_again: true, ..start() });
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext { sound_again: true, ..start() });
     rig.until_said("ask-sound-again", 30.0);
     assert_eq!(rig.count("ask-sound"), 0);
     rig.until_said("sound-unanswered", 80.0);
@@ -52,7 +52,7 @@ fn a_yes_of_long_ago_is_asked_about_and_silence_changes_nothing() {
 
 #[test]
 fn it_comes_after_the_agreement_and_stopping_in_it_does_not_lose_it() {
-    let mut rig = Rig::new(vec![super::rig::posture(), voiced(1)], Start { first_session: true, ..start() });
+    let mut rig = Rig::new(vec![super::rig::posture(), voiced(1)], SessionContext { first_session: true, ..start() });
     rig.until_said("ask-agreement", 60.0);
     rig.command(Command::Yes);
     rig.until_said("ask-sound", 30.0);
@@ -68,10 +68,10 @@ fn it_comes_after_the_agreement_and_stopping_in_it_does_not_lose_it() {
 
 #[test]
 fn nobody_is_asked_where_the_page_did_not_ask_nor_in_a_class() {
-    let mut rig = Rig::new(vec![voiced(1)], Start::default());
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
     rig.begin();
     assert_eq!(rig.count("ask-sound"), 0);
-    let mut rig = Rig::new(vec![voiced(1)], Start { class: true, ..start() });
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext { class: true, ..start() });
     rig.until_said("class-start", 30.0);
     assert_eq!(rig.count("ask-sound"), 0);
 }

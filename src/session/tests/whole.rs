@@ -5,7 +5,7 @@ use crate::*;
 
 #[test]
 fn leads_every_way_of_timing_to_the_end() {
-    let mut rig = Rig::new(whole(), Start::default());
+    let mut rig = Rig::new(whole(), SessionContext::default());
     rig.until_said("ask-agreement", 30.0);
     rig.command(Command::Yes);
     rig.begin();
@@ -52,7 +52,7 @@ fn leads_every_way_of_timing_to_the_end() {
 
 #[test]
 fn counts_stand_on_the_beat_over_minutes() {
-    let mut rig = Rig::new(vec![paced(40)], Start::default());
+    let mut rig = Rig::new(vec![paced(40)], SessionContext::default());
     rig.begin();
     rig.until_said("summary-all", 600.0);
     let beats: Vec<f64> =
@@ -69,7 +69,7 @@ fn counts_stand_on_the_beat_over_minutes() {
 
 #[test]
 fn a_posture_ends_when_its_seconds_are_over() {
-    let mut rig = Rig::new(vec![posture()], Start { agreed: ["lip-press-smile".to_owned()].into(), ..Start::default() });
+    let mut rig = Rig::new(vec![posture()], SessionContext { agreed: ["lip-press-smile".to_owned()].into(), ..SessionContext::default() });
     rig.begin();
     rig.until_said("ask-position", 20.0);
     rig.command(Command::Ready);
@@ -81,7 +81,7 @@ fn a_posture_ends_when_its_seconds_are_over() {
 
 #[test]
 fn without_agreement_the_exercise_is_left_out_and_the_journal_says_so() {
-    let mut rig = Rig::new(vec![voiced(1), posture()], Start { first_session: true, ..Start::default() });
+    let mut rig = Rig::new(vec![voiced(1), posture()], SessionContext { first_session: true, ..SessionContext::default() });
     rig.until_said("ask-agreement", 30.0);
     assert!(rig.keys().contains(&"aid-notice") && rig.keys().contains(&"caution-dizzy"));
     rig.command(Command::No);
@@ -98,7 +98,7 @@ fn without_agreement_the_exercise_is_left_out_and_the_journal_says_so() {
 #[test]
 fn goes_on_where_it_broke_off() {
     let from = Position { step: 1, set: 1, repetition: 2 };
-    let mut rig = Rig::new(vec![voiced(3)], Start { resume_from: Some(from), ..Start::default() });
+    let mut rig = Rig::new(vec![voiced(3)], SessionContext { resume_from: Some(from), ..SessionContext::default() });
     rig.until_said("ask-resume", 20.0);
     rig.command(Command::Yes);
     assert_eq!(rig.resumed, Some(true));
@@ -116,7 +116,7 @@ fn goes_on_where_it_broke_off() {
 
 #[test]
 fn a_sip_is_offered_and_waited_for_in_silence() {
-    let mut rig = Rig::new(vec![repeated(3, Some(1))], Start::default());
+    let mut rig = Rig::new(vec![repeated(3, Some(1))], SessionContext::default());
     rig.begin();
     rig.until_said("ex-tongue-hold-swallow-cue", 20.0);
     rig.command(Command::Done);

@@ -1,0 +1,38 @@
+//! What the engine must know besides the routine: who practises, what they have done before, and how this session starts.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use model::Position;
+
+use super::{Habits, PastResults};
+
+/// What the engine must know besides the routine.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SessionContext {
+    /// No session of this client is on record: the aid notice and all cautions are said.
+    pub first_session: bool,
+    /// Exercises a clinician has agreed to, by the client's earlier "yes".
+    pub agreed: BTreeSet<String>,
+    /// Exercises this client has done before: the short instruction will do.
+    pub known: BTreeSet<String>,
+    /// An interrupted session of this routine can continue from here.
+    pub resume_from: Option<Position>,
+    /// Steps completed in that session, counted from 1 as in [`Position`].
+    pub resume_done: BTreeSet<u32>,
+    /// Repetitions completed in that session, by step counted from 1: the dose continues, it does not start over.
+    pub resume_counts: BTreeMap<u32, u32>,
+    /// Loud holds of that session so far, s.
+    pub resume_loud_s: f64,
+    /// The client's own past.
+    pub past: PastResults,
+    /// How long this person usually takes.
+    pub habits: Habits,
+    /// Whole weeks since this client's first practice: feedback on results fades with them.
+    pub practice_week: u32,
+    /// The set-up page asks to keep recordings for so many days, and the client has not answered yet.
+    pub sound_days: Option<u32>,
+    /// The client agreed to recordings a while ago, and is asked whether that still holds.
+    pub sound_again: bool,
+    /// A clinician leads a class: nobody is measured or hurried, and no voice in the room alone moves it on.
+    pub class: bool,
+}

@@ -1,0 +1,117 @@
+//! What the ears report, brought to the state that it concerns.
+
+use super::practice::Practice;
+use super::state::{Move, State};
+use super::{Fact, LineId, Trouble, voiced};
+use model::{Hold, Utterance};
+
+/// A task takes effect within a block or two, s.
+const TASK_TAKES_S: f64 = 0.05;
+
+pub(super) fn voice_began(practice: &mut Practice, state: &mut State, onset_s: f64) {
+    if let State::Voiced(run) = state {
+        run.voice_began(practice, onset_s);
+    }
+}
+
+pub(super) fn voice_ended(practice: &mut Practice, state: &State, hold: &Hold) -> Move {
+    if let State::Voiced(run) = state {
+        return run.ended(practice, hold).into();
+    }
+    voiced::ended_late(practice, hold);
+    Move::Stay
+}
+
+pub(super) fn speech_began(practice: &mut Practice, state: &mut State, onset_s: f64) {
+    match state {
+        State::Reading(run) => run.speech_began(practice, onset_s),
+        State::Rapid(run) => run.speech_began(practice),
+        State::Question(run) => run.speech_began(practice.now_s),
+        _ => somebody_speaks(practice, state, onset_s),
+    }
+}
+
+pub(super) fn spoken(practice: &mut Practice, state: &mut State, utterance: &Utterance) -> Move {
+    // What was said before its turn came is no answer; it only ends now, because another task begins.
+    if utterance.offset_s <= practice.turn_began_s + TASK_TAKES_S {
+        somebody_spoke(practice, state, utterance);
+        return Move::Stay;
+    }
+    match state {
+        State::Reading(run) => run.spoken(practice, utterance).into(),
+        State::Rapid(run) => run.spoken(practice, utterance).into(),
+        State::Question(run) => {
+            run.spoken(practice.now_s);
+            Move::Stay
+        }
+        _ => {
+            somebody_spoke(practice, state, utterance);
+            Move::Stay
+        }
+    }
+}
+
+/// Somebody begins to speak while a word is waited for.
+fn somebody_speaks(practice: &mut Practice, state: &mut State, onset_s: f64) {
+    practice.talk.since_s = Some(onset_s);
+    match state {
+        State::Asking(asking) => asking.patience.speaks(practice.now_s),
+        State::Repeated(run) => run.patience.speaks(practice.now_s),
+        _ => {}
+    }
+}
+
+/// What somebody said is over, and held no word that is listened for.
+fn somebody_spoke(practice: &mut Practice, state: &mut State, utterance: &Utterance) {
+    practice.talk.since_s = None;
+    let ours = practice.is_speaking() || utterance.onset_s < practice.last_spoke_s;
+    if ours || practice.command_at_s >= utterance.onset_s {
+        return;
+    }
+    let now_s = practice.now_s;
+    practice.talk.heard(now_s);
+    if let Some(patience) = state.patience() {
+        patience.not_understood(now_s);
+    }
+    if practice.talk.is_troubling() {
+        practice.troubled(Trouble::RoomTalks);
+    }
+}
+
+/// One of the accepted answers was heard.
+pub(super) fn answer(practice: &mut Practice, state: &mut State, text: &str) -> Move {
+    match state {
+        State::Question(run) => run.answer(practice, text).into(),
+        State::Naming(run) => {
+            run.named(text);
+            Move::Stay
+        }
+        _ => Move::Stay,
+    }
+}
+
+/// Kept each time, and told the first time: once is help, twice is nagging.
+pub(super) fn room_loud(practice: &mut Practice, loud: bool, room_db: f64) {
+    practice.record(Fact::RoomLoud { loud, room_db });
+    if loud && practice.troubles.is_new(Trouble::RoomTooLoud) {
+        practice.troubles.tell_later(Trouble::RoomTooLoud);
+    }
+}
+
+/// A line of ours is over: the client's time counts from here.
+pub(super) fn line_ended(practice: &mut Practice, state: &mut State, line: LineId) {
+    practice.out.speaking.remove(&line);
+    let now_s = practice.now_s;
+    practice.last_spoke_s = now_s;
+    match state {
+        State::Speaking(speaking) if speaking.last == line => speaking.ended_s = Some(now_s),
+        State::Question(run) => run.spoke(now_s),
+        _ => {
+            if !practice.is_speaking()
+                && let Some(patience) = state.patience()
+            {
+                patience.spoke(now_s);
+            }
+        }
+    }
+}

@@ -1,0 +1,185 @@
+//! Before the first step: the greeting, cautions, agreement, and going on with an interrupted session.
+
+use super::next::{NextAction, Speaking};
+use super::outlet::{count, line};
+use super::practice::Practice;
+use super::state::Move;
+use super::{Arg, Command, Effect, Fact, Line, Position, listening};
+use model::VoiceTask;
+use routine::Step;
+
+/// A breath between two things said, s.
+const BREATH_S: f64 = 0.4;
+/// A room full of people needs a louder voice, dB, and a slower one. Older listeners in noise want speech 15 dB over it
+/// (trade notes 5.3); what the loudspeaker can give is for the clinician to set, this is a step in that direction.
+const CLASS_LOUDER_DB: f64 = 4.0;
+const CLASS_SLOWER: f64 = 1.15;
+
+pub(super) fn greet(practice: &mut Practice) -> Speaking {
+    if practice.context.class {
+        return greet_class(practice);
+    }
+    practice.listen(listening::READY, VoiceTask::Idle);
+    let minutes = (practice.routine.planned_duration_s() / 60.0).round().max(1.0);
+    let (title, steps) = (Arg::Text(practice.routine.title.clone()), count(practice.routine.steps.len()));
+    let mut last = practice.say("greeting", &[("title", title), ("steps", steps.clone()), ("minutes", Arg::Number(minutes))]);
+    practice.show_prompt(Line { key: "greeting-shown".into(), args: vec![("steps", steps)] }, &[Command::Stop]);
+    if practice.context.first_session {
+        practice.say("aid-notice", &[]);
+        last = practice.say("you-can-stop", &[]);
+    }
+    let then = if practice.context.resume_from.is_some() { NextAction::AskResume } else { NextAction::Cautions };
+    practice.after(last, BREATH_S, then)
+}
+
+fn greet_class(practice: &mut Practice) -> Speaking {
+    practice.effect(Effect::Volume { change_db: CLASS_LOUDER_DB });
+    practice.effect(Effect::SpeechRate { factor: CLASS_SLOWER });
+    practice.listen(listening::READY, VoiceTask::Idle);
+    let args = [("title", Arg::Text(practice.routine.title.clone())), ("steps", Arg::Number(practice.routine.steps.len() as f64))];
+    let last = practice.say("class-greeting", &args);
+    practice.show_prompt(line("class-shown"), &[Command::Stop, Command::Pause]);
+    practice.after(last, BREATH_S, NextAction::Cautions)
+}
+
+/// The answer to "go on from where you were?".
+pub(super) fn resume(practice: &mut Practice, go_on: bool) -> Move {
+    practice.effect(Effect::Resume(go_on));
+    let Some(from) = practice.context.resume_from.take().filter(|_| go_on) else {
+        return cautions(practice);
+    };
+    practice.here = from;
+    practice.here.step = practice.here.step.clamp(1, u32::try_from(practice.routine.steps.len()).unwrap_or(u32::MAX));
+    // Repetitions before the break were done and are on record.
+    practice.counts = practice.context.resume_counts.iter().map(|(&step, &done)| (index_of(step), done)).collect();
+    practice.loud_s = practice.context.resume_loud_s;
+    let before =
+        practice.step().map_or(0, |step| (from.set.max(1) - 1).saturating_mul(step.repetitions).saturating_add(from.repetition.max(1) - 1));
+    practice.counts.insert(practice.step_index(), before);
+    // A step that was stopped or left out lies behind us too, but was not done.
+    practice.steps_done = practice.context.resume_done.iter().map(|&step| index_of(step)).collect();
+    end_what_was_done(practice);
+    let name = practice.exercise_key("name");
+    practice.record(Fact::SessionResumed { from: practice.exercise_id() });
+    leave_out_quietly(practice);
+    let last = practice.say("resumed", &[("name", Arg::Message(name))]);
+    practice.after(last, BREATH_S, NextAction::BeginStep).into()
+}
+
+/// The index from 0 of a step that is counted from 1.
+fn index_of(step: u32) -> usize {
+    (step.max(1) - 1) as usize
+}
+
+/// A step whose last repetition was made just before the break is done, too.
+fn end_what_was_done(practice: &mut Practice) {
+    for index in 0..practice.step_index() {
+        let Some(step) = practice.routine.steps.get(index) else { continue };
+        let (prescribed, done) = (step.sets.saturating_mul(step.repetitions), practice.counts.get(&index).copied().unwrap_or(0));
+        if done >= prescribed && practice.steps_done.insert(index) {
+            let fact = Fact::StepDone { exercise: step.exercise.id.clone(), repetitions_done: done, repetitions_prescribed: prescribed };
+            let at = Position { step: u32::try_from(index + 1).unwrap_or(u32::MAX), set: step.sets, repetition: step.repetitions };
+            practice.record_of(Some(at), fact);
+        }
+    }
+}
+
+/// Exercises of this routine that still need a "yes".
+fn unagreed(practice: &Practice) -> Vec<&Step> {
+    let agreed = &practice.context.agreed;
+    practice.routine.steps.iter().filter(|step| step.exercise.needs_agreement && !agreed.contains(&step.exercise.id)).collect()
+}
+
+/// The session stands in the journal from here on; then each caution that this client should hear.
+pub(super) fn cautions(practice: &mut Practice) -> Move {
+    if !practice.begun {
+        practice.begun = true;
+        practice.record(Fact::SessionBegun {
+            routine: practice.routine.title.clone(),
+            steps: u32::try_from(practice.routine.steps.len()).unwrap_or(u32::MAX),
+            software: concat!("tidecount ", env!("CARGO_PKG_VERSION")).to_owned(),
+        });
+    }
+    if practice.context.class {
+        return safety_of_class(practice).into();
+    }
+    let then = if unagreed(practice).is_empty() { NextAction::AskStart } else { NextAction::AskAgreement };
+    let keys = caution_keys(practice);
+    if keys.is_empty() {
+        return Move::Go(then);
+    }
+    let mut last = practice.say("cautions-first", &[]);
+    for key in keys {
+        last = practice.say(&key, &[]);
+    }
+    practice.show_prompt(line("cautions-shown"), &[Command::Stop]);
+    let speaking = practice.after(last, BREATH_S, then);
+    // Whoever stops it among the cautions hears them from the first again: none may go unsaid.
+    practice.resume_target = NextAction::Cautions;
+    speaking.into()
+}
+
+/// An exercise that is new to this client brings its cautions, also where a clinician has agreed to it in writing. Each is said once.
+fn caution_keys(practice: &Practice) -> Vec<String> {
+    let context = &practice.context;
+    let unagreed = unagreed(practice);
+    let is_new = |step: &&Step| context.first_session || !context.known.contains(&step.exercise.id) || unagreed.contains(step);
+    let mut keys: Vec<String> = Vec::new();
+    for caution in practice.routine.steps.iter().filter(is_new).flat_map(|step| &step.exercise.cautions) {
+        let key = format!("caution-{caution}");
+        if !keys.contains(&key) {
+            keys.push(key);
+        }
+    }
+    keys
+}
+
+/// The clinician in the room knows each exercise's cautions (they are printed for them); the class hears the common one.
+fn safety_of_class(practice: &mut Practice) -> Speaking {
+    let last = practice.say("class-safety", &[]);
+    let speaking = practice.after(last, BREATH_S, NextAction::AskStart);
+    practice.resume_target = NextAction::Cautions;
+    speaking
+}
+
+/// What was answered, or not, to whether a clinician has agreed.
+pub(super) fn agreement(practice: &mut Practice, given: bool) -> Speaking {
+    let mut exercises: Vec<String> = unagreed(practice).iter().map(|step| step.exercise.id.clone()).collect();
+    exercises.sort();
+    exercises.dedup();
+    practice.record(Fact::Agreement { given, exercises: exercises.clone() });
+    if given {
+        practice.context.agreed.extend(exercises);
+        let last = practice.say("agreement-noted", &[]);
+        return practice.after(last, BREATH_S, NextAction::AskStart);
+    }
+    leave_out_quietly(practice);
+    let last = practice.say("agreement-missing", &[("steps", count(practice.left_out.len()))]);
+    let all = practice.left_out.len() == practice.routine.steps.len();
+    practice.after(last, BREATH_S, if all { NextAction::End("no-agreement") } else { NextAction::AskStart })
+}
+
+/// Marks the steps that have no agreement, and says so in the journal.
+fn leave_out_quietly(practice: &mut Practice) {
+    for index in 0..practice.routine.steps.len() {
+        let Some(step) = practice.routine.steps.get(index) else { continue };
+        let agreed = !step.exercise.needs_agreement || practice.context.agreed.contains(&step.exercise.id);
+        if !agreed && practice.left_out.insert(index) {
+            let exercise = step.exercise.id.clone();
+            practice.record(Fact::StepLeftOut { exercise, reason: "no spoken agreement".into() });
+        }
+    }
+}
+
+/// What was answered, or not, to whether recordings may be kept. Silence is no yes, and no "no" either: it is asked again next time.
+pub(super) fn sound_answered(practice: &mut Practice, given: Option<bool>) -> Speaking {
+    let days = practice.context.sound_days.take().unwrap_or_default();
+    practice.record(Fact::SoundConsent { given, days });
+    let key = match given {
+        Some(true) => "sound-agreed",
+        None if practice.context.sound_again => "sound-unanswered",
+        _ => "sound-not-agreed",
+    };
+    let last = practice.say(key, &[("days", Arg::Number(f64::from(days)))]);
+    practice.after(last, BREATH_S, NextAction::AskStart)
+}

@@ -1,0 +1,163 @@
+//! What every state of a session shares: the routine, how far it has got, and what was noticed on the way.
+//!
+//! The lowest floor of the engine: it knows nothing of the states above it. What it puts out stands in `outlet`.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::next::{NextAction, Speaking};
+use super::outbox::Outbox;
+use super::talk::RoomTalk;
+use super::tiring::Trials;
+use super::trouble::Troubles;
+use super::{Line, LineId, Position, SessionContext};
+use routine::{PackKind, Routine, Step};
+
+/// One session of one routine, apart from the state it is in.
+#[derive(Debug, Clone)]
+pub(super) struct Practice {
+    pub routine: Routine,
+    pub context: SessionContext,
+    pub now_s: f64,
+    pub began_s: f64,
+    /// The session stands in the journal.
+    pub begun: bool,
+    /// The client has said "ready" to the first step: the cautions lie behind, and "skip" and "go back" work.
+    pub started: bool,
+    pub here: Position,
+    /// True while `here` lies inside a step that has begun.
+    pub in_step: bool,
+    /// Where "go on" leads.
+    pub resume_target: NextAction,
+    /// Steps left out, for want of agreement or because of the loud-time limit, by index from 0.
+    pub left_out: BTreeSet<usize>,
+    /// Completed steps, by index from 0.
+    pub steps_done: BTreeSet<usize>,
+    /// Repetitions completed, by index of the step from 0. A step that is come back to continues where it was: the dose is
+    /// never exceeded.
+    pub counts: BTreeMap<usize, u32>,
+    /// Voiced trials of this step.
+    pub trials: Trials,
+    /// Loud holds of this practice together, s.
+    pub loud_s: f64,
+    /// A hold that a command cut off: the voice ear gives its figures a moment later, when the state has moved on.
+    pub cut_hold: Option<(String, Position)>,
+    /// Factor on the routine's count interval, by "slower" and "faster".
+    pub pace: f64,
+    /// When our last line ended, s.
+    pub last_spoke_s: f64,
+    /// When the last command was heard, s.
+    pub command_at_s: f64,
+    /// When it was the client's turn to read, think or repeat syllables, s.
+    pub turn_began_s: f64,
+    pub talk: RoomTalk,
+    /// The sort of question asked last: a new sort is announced.
+    pub kind_asked: Option<PackKind>,
+    /// The last thing that was announced, for "again".
+    pub last_said: Option<Line>,
+    pub troubles: Troubles,
+    pub out: Outbox,
+}
+
+impl Practice {
+    pub fn new(routine: Routine, context: SessionContext) -> Self {
+        Self {
+            routine,
+            context,
+            now_s: 0.0,
+            began_s: 0.0,
+            begun: false,
+            started: false,
+            here: Position { step: 1, set: 1, repetition: 1 },
+            in_step: false,
+            resume_target: NextAction::AskStart,
+            left_out: BTreeSet::new(),
+            steps_done: BTreeSet::new(),
+            counts: BTreeMap::new(),
+            trials: Trials::default(),
+            loud_s: 0.0,
+            cut_hold: None,
+            pace: 1.0,
+            last_spoke_s: 0.0,
+            command_at_s: f64::NEG_INFINITY,
+            turn_began_s: 0.0,
+            talk: RoomTalk::default(),
+            kind_asked: None,
+            last_said: None,
+            troubles: Troubles::default(),
+            out: Outbox::default(),
+        }
+    }
+
+    /// Moves on with `then` when `last` has been said and `pause_s` has passed; "go on" leads there, too.
+    pub fn after(&mut self, last: LineId, pause_s: f64, then: NextAction) -> Speaking {
+        self.resume_target = match then {
+            NextAction::Perform => NextAction::BeginRepetition,
+            // Where "go on" leads from there is kept.
+            NextAction::Halted(_) => self.resume_target,
+            other => other,
+        };
+        Speaking { last, ended_s: None, pause_s, then }
+    }
+
+    /// The step `here` points at; none behind the last.
+    pub fn step(&self) -> Option<&Step> {
+        self.routine.steps.get(self.step_index())
+    }
+
+    /// `here.step` counted from 0.
+    pub fn step_index(&self) -> usize {
+        (self.here.step.max(1) - 1) as usize
+    }
+
+    pub fn exercise_id(&self) -> String {
+        self.step().map(|step| step.exercise.id.clone()).unwrap_or_default()
+    }
+
+    /// A message of the present exercise: `ex-ID-PART`.
+    pub fn exercise_key(&self, part: &str) -> String {
+        format!("ex-{}-{part}", self.exercise_id())
+    }
+
+    /// Repetitions completed in the present step.
+    pub fn repetitions_done(&self) -> u32 {
+        self.counts.get(&self.step_index()).copied().unwrap_or(0)
+    }
+
+    /// Repetitions prescribed in the present step, all sets together.
+    pub fn prescribed(&self) -> u32 {
+        self.step().map_or(0, |step| step.sets.saturating_mul(step.repetitions))
+    }
+
+    /// Which repetition of the step this is, all sets together, from 0.
+    pub fn turn(&self) -> usize {
+        let repetitions = self.step().map_or(1, |step| step.repetitions);
+        (self.here.set.saturating_sub(1) * repetitions + self.here.repetition.saturating_sub(1)) as usize
+    }
+
+    /// One repetition is complete: counts it.
+    pub fn repetition_complete(&mut self) {
+        let most = self.prescribed();
+        let done = self.counts.entry(self.step_index()).or_insert(0);
+        *done = (*done + 1).min(most);
+        self.resume_target = NextAction::AfterRepetition;
+    }
+
+    /// Points `here` at the repetition that comes after `done` of them in the present step.
+    pub fn stand_after(&mut self, done: u32) {
+        let repetitions = self.step().map_or(1, |step| step.repetitions.max(1));
+        self.here.set = done / repetitions + 1;
+        self.here.repetition = done % repetitions + 1;
+    }
+
+    /// Points `here` at the first repetition of the next step.
+    pub fn stand_before_next_step(&mut self) {
+        self.here.step += 1;
+        self.here.set = 1;
+        self.here.repetition = 1;
+    }
+
+    /// True where one more hold would go past the loud time that the routine allows in one practice.
+    pub fn is_loud_enough(&self, target_s: Option<f64>) -> bool {
+        !self.context.class && self.loud_s > 0.0 && self.loud_s + target_s.unwrap_or(0.0) > self.routine.loud_limit_s
+    }
+}

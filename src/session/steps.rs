@@ -1,0 +1,224 @@
+//! From step to step, set to set, repetition to repetition.
+
+use super::asking::Asking;
+use super::closing::{cut_short, summarise};
+use super::naming::NamingRun;
+use super::next::{Ask, NextAction, Speaking};
+use super::outlet::line;
+use super::paced::PacedRun;
+use super::posture::PostureRun;
+use super::practice::Practice;
+use super::question::QuestionRun;
+use super::rapid::RapidRun;
+use super::reading::ReadingRun;
+use super::repeated::RepeatedRun;
+use super::resting::Resting;
+use super::state::{Move, State};
+use super::voiced::VoicedRun;
+use super::{Arg, Command, Fact, Line, LineId, class, listening, naming, paced, posture, question, rapid, reading, repeated, voiced};
+
+use model::{HoldSettings, VoiceTask};
+use routine::{Step, Work};
+
+/// Between an exercise's instruction and its first repetition, s.
+const SETTLE_S: f64 = 1.0;
+/// Why a step with voice is left, in the journal.
+const LOUD_LIMIT: &str = "loud-time limit";
+
+/// Names the next step that is to be done, and says how it goes.
+pub(super) fn begin_step(practice: &mut Practice) -> Speaking {
+    practice.started = true;
+    while passes_over(practice) {
+        practice.here.step += 1;
+    }
+    let Some(step) = practice.step().cloned() else { return summarise(practice, "completed") };
+    // A step that was left and come back to continues where it was.
+    let done = practice.repetitions_done().min(practice.prescribed().saturating_sub(1));
+    practice.stand_after(done);
+    practice.trials.clear();
+    practice.in_step = true;
+    practice.record(Fact::StepBegun { exercise: step.exercise.id.clone(), ramp_stage: step.ramp_stage });
+    practice.listen(listening::READY, VoiceTask::Idle);
+    let name = Arg::Message(practice.exercise_key("name"));
+    practice.say(if practice.here.step == 1 { "step-first" } else { "step-next" }, &[("name", name)]);
+    let known = done > 0 || practice.context.known.contains(&step.exercise.id);
+    let last = say_instruction(practice, &step, known);
+    practice.show_prompt(line(practice.exercise_key("short")), &[Command::Skip, Command::Stop]);
+    practice.context.known.insert(step.exercise.id.clone());
+    practice.after(last, SETTLE_S, NextAction::BeginSet)
+}
+
+/// How it goes, how often, what to aim at, and what to bear in mind; returns the last line.
+fn say_instruction(practice: &mut Practice, step: &Step, known: bool) -> LineId {
+    let instruction = practice.exercise_key(if known { "short" } else { "instruction" });
+    let mut last = practice.say(&instruction, &[]);
+    if let Some(dose) = dose_line(step) {
+        last = practice.say_line(dose, None);
+    }
+    if let Work::Voiced { target_s: Some(target_s), .. } = step.work
+        && !practice.context.class
+    {
+        last = practice.say("goal", &[("seconds", Arg::Number(target_s))]);
+    }
+    if let Work::Voiced { .. } | Work::ReadAloud { .. } = step.work
+        && let Some(words) = practice.routine.cue_words.clone()
+    {
+        last = practice.say("cue-words", &[("words", Arg::Text(words))]);
+    }
+    if matches!(step.work, Work::Repeated { sip_every: Some(_), .. }) {
+        last = practice.say("sip-rules-now", &[]);
+    }
+    last
+}
+
+/// The step is left out, done already, or asks for voice where that is enough for today.
+fn passes_over(practice: &mut Practice) -> bool {
+    let index = practice.step_index();
+    let Some(step) = practice.routine.steps.get(index) else { return false };
+    if practice.left_out.contains(&index) || practice.steps_done.contains(&index) {
+        return true;
+    }
+    if matches!(step.work, Work::Voiced { target_s, .. } if practice.is_loud_enough(target_s)) {
+        let exercise = step.exercise.id.clone();
+        practice.left_out.insert(index);
+        practice.record(Fact::StepLeftOut { exercise, reason: LOUD_LIMIT.into() });
+        return true;
+    }
+    false
+}
+
+/// "Three times", "Nine rounds; I count"; nothing where it goes without saying.
+fn dose_line(step: &Step) -> Option<Line> {
+    let key = match step.work {
+        Work::Voiced { .. } | Work::Timed { .. } | Work::Repeated { .. } | Work::Rapid { .. } => "dose-times",
+        Work::Paced { .. } => "dose-rounds",
+        Work::ReadAloud { .. } => "dose-phrases",
+        Work::Question { .. } => "dose-questions",
+        Work::Naming { .. } => "dose-categories",
+        Work::Rest { .. } => return None,
+    };
+    let args = vec![("repetitions", Arg::Number(f64::from(step.repetitions))), ("sets", Arg::Number(f64::from(step.sets)))];
+    Some(Line { key: key.into(), args })
+}
+
+pub(super) fn begin_set(practice: &mut Practice) -> Move {
+    let Some(step) = practice.step() else { return summarise(practice, "completed").into() };
+    if step.exercise.waits_for_ready || practice.context.class {
+        Asking::new(practice, Ask::Position).into()
+    } else {
+        Move::Go(NextAction::BeginRepetition)
+    }
+}
+
+/// Gives the cue of one repetition.
+pub(super) fn begin_repetition(practice: &mut Practice, state: &State) -> Move {
+    let Some(step) = practice.step() else { return summarise(practice, "completed").into() };
+    match step.work {
+        Work::Voiced { target_s, .. } if practice.is_loud_enough(target_s) => leave_loud(practice, state),
+        Work::Voiced { .. } => voiced::cue(practice).into(),
+        Work::Timed { .. } => posture::cue(practice).into(),
+        Work::Paced { .. } => paced::cue(practice).into(),
+        Work::Repeated { .. } => repeated::cue(practice).into(),
+        Work::ReadAloud { .. } => reading::cue(practice).into(),
+        Work::Rapid { .. } => rapid::cue(practice).into(),
+        Work::Question { .. } => question::cue(practice).into(),
+        Work::Naming { .. } => naming::cue(practice).into(),
+        Work::Rest { length_s: None } => Asking::new(practice, Ask::RestOver).into(),
+        Work::Rest { length_s: Some(length_s) } => {
+            practice.resume_target = NextAction::AfterRepetition;
+            Resting::new(practice, length_s).into()
+        }
+    }
+}
+
+/// The cue has been said: what is timed begins.
+pub(super) fn perform(practice: &mut Practice) -> Move {
+    let Some(work) = practice.step().map(|step| step.work.clone()) else { return Move::Stay };
+    if practice.context.class
+        && let Some(state) = class::perform(practice, &work)
+    {
+        return Move::Become(state);
+    }
+    let state = match work {
+        Work::Voiced { max_break_s, min_hold_s: min_s, glide, .. } => {
+            State::Voiced(VoicedRun::open(practice, HoldSettings { min_s, max_break_s, glide }))
+        }
+        Work::Timed { phases, count_every_s, count_last_s } => {
+            State::Posture(PostureRun::start(practice, phases, count_every_s, count_last_s))
+        }
+        Work::Paced { .. } => match PacedRun::start(practice) {
+            Some(run) => State::Paced(run),
+            None => return Move::Stay,
+        },
+        Work::Repeated { .. } => State::Repeated(RepeatedRun::open(practice)),
+        Work::ReadAloud { .. } => State::Reading(ReadingRun::open(practice)),
+        Work::Rapid { .. } => State::Rapid(RapidRun::open(practice)),
+        Work::Question { think_s, .. } => State::Question(QuestionRun::open(practice, think_s)),
+        Work::Naming { .. } => match NamingRun::open(practice) {
+            Some(run) => State::Naming(run),
+            None => return Move::Stay,
+        },
+        Work::Rest { .. } => return Move::Go(NextAction::EndStep),
+    };
+    Move::Become(state)
+}
+
+/// A sip of water. Whoever interrupts it need not take it.
+pub(super) fn offer_sip(practice: &mut Practice) -> Move {
+    let asking = Asking::new(practice, Ask::Sip);
+    practice.resume_target = NextAction::AfterRepetition;
+    asking.into()
+}
+
+/// To the next repetition, the next set or the end of the step, with the rest that lies between.
+pub(super) fn after_repetition(practice: &mut Practice) -> Move {
+    let Some(step) = practice.step().cloned() else { return summarise(practice, "completed").into() };
+    if practice.trials.rest_due {
+        practice.trials.rest_due = false;
+        return Asking::new(practice, Ask::OfferRest).into();
+    }
+    if matches!(step.work, Work::Rest { .. }) {
+        practice.repetition_complete();
+    }
+    // The count of what was done says what comes, so that coming by here twice changes nothing.
+    let done = practice.repetitions_done();
+    if done >= practice.prescribed() {
+        return end_step(practice);
+    }
+    practice.stand_after(done);
+    let (rest_s, then) = match practice.here.repetition {
+        1 => (step.set_rest_s, NextAction::BeginSet),
+        _ => (step.rest_s, NextAction::BeginRepetition),
+    };
+    practice.resume_target = then;
+    if rest_s > 0.0 { Resting::new(practice, rest_s).into() } else { Move::Go(then) }
+}
+
+pub(super) fn end_step(practice: &mut Practice) -> Move {
+    let fact = Fact::StepDone {
+        exercise: practice.exercise_id(),
+        repetitions_done: practice.repetitions_done(),
+        repetitions_prescribed: practice.prescribed(),
+    };
+    if practice.steps_done.insert(practice.step_index()) {
+        practice.record(fact);
+    }
+    let last = practice.say_step_result();
+    next_step(practice, last).into()
+}
+
+/// That was enough loud voice: the step ends here, kept as far as it went.
+fn leave_loud(practice: &mut Practice, state: &State) -> Move {
+    practice.record(Fact::LoudLimitReached { loud_s: practice.loud_s, limit_s: practice.routine.loud_limit_s });
+    cut_short(practice, state, LOUD_LIMIT);
+    let last = practice.say("loud-enough", &[]);
+    practice.listen(listening::READY, VoiceTask::Idle);
+    next_step(practice, last).into()
+}
+
+/// Leaves the step for the next one, behind `last`.
+pub(super) fn next_step(practice: &mut Practice, last: LineId) -> Speaking {
+    practice.stand_before_next_step();
+    practice.in_step = false;
+    practice.after(last, SETTLE_S, NextAction::BeginStep)
+}
