@@ -3,9 +3,6 @@
 //! `cargo bench --bench attend -- idle`, `gate` or `live`; all when none is named. `idle` and `gate` use `../shared/data/noise` where it is there.
 
 #[allow(dead_code)] // `measure` uses more of it
-#[path = "measure/figure.rs"]
-mod figure;
-#[allow(dead_code)] // `measure` uses more of it
 #[path = "measure/process.rs"]
 mod process;
 #[allow(dead_code)] // the tests use more of it
@@ -14,7 +11,7 @@ mod sound_server;
 
 use audio::decode::decode;
 use audio::resample::resample_all;
-use figure::{figure, no_aim};
+use figures::{figure, share};
 use live::attend::gate::SpeechGate;
 use rehearse::Speaker;
 use sound_server::SoundServer;
@@ -120,17 +117,16 @@ fn talk(level_db: f64) -> Result<Vec<f32>, Box<dyn Error>> {
 }
 
 /// Every sound that a household may make, by name.
-fn scenes() -> Result<Vec<(&'static str, Vec<f32>, Option<f64>)>, Box<dyn Error>> {
-    let mut scenes =
-        vec![("quiet room", Vec::new(), Some(3.0)), ("ticking clock", clock(), Some(3.0)), ("two people talk", talk(-32.0)?, None)];
+fn scenes() -> Result<Vec<(&'static str, Vec<f32>)>, Box<dyn Error>> {
+    let mut scenes = vec![("quiet_room", Vec::new()), ("ticking_clock", clock()), ("two_people_talk", talk(-32.0)?)];
     for (name, file) in [
-        ("television, one talker", "babble/babble_1talker_tv_like.flac"),
-        ("babble of eight", "babble/babble_8talkers.flac"),
+        ("television_one_talker", "babble/babble_1talker_tv_like.flac"),
+        ("babble_of_eight", "babble/babble_8talkers.flac"),
         ("dishes", "long/wav16k_doing_the_dishes.flac"),
-        ("running tap", "long/wav16k_running_tap.flac"),
+        ("running_tap", "long/wav16k_running_tap.flac"),
     ] {
         if let Some(sound) = recorded(file, -38.0)? {
-            scenes.push((name, sound, None));
+            scenes.push((name, sound));
         }
     }
     Ok(scenes)
@@ -158,7 +154,7 @@ fn household(folder: &Path) -> Result<PathBuf, Box<dyn Error>> {
 fn idle() -> Done {
     let folder = tempfile::tempdir()?;
     let household = household(folder.path())?;
-    for (name, sound, aim) in scenes()? {
+    for (name, sound) in scenes()? {
         let mut cpu = [0.0; 2];
         for (seconds, cpu) in [SHORT_S, LONG_S].into_iter().zip(&mut cpu) {
             let wav = folder.path().join("house.wav");
@@ -167,12 +163,7 @@ fn idle() -> Done {
             command.arg("attend").arg(&household).arg("--mic").arg(&wav).args(["--fast", "--voice", "espeak-ng"]);
             *cpu = process::run(command.arg("--data").arg(folder.path().join("data")))?.cpu_s;
         }
-        let share = 100.0 * (cpu[1] - cpu[0]) / (LONG_S - SHORT_S) as f64;
-        let what = format!("waiting, {name}: CPU share, program and recogniser");
-        match aim {
-            Some(aim) => figure(&what, &format!("{share:.2} % of a core"), &format!("< {aim:.0} %"), share < aim),
-            None => no_aim(&what, &format!("{share:.1} % of a core")),
-        }
+        figure(&format!("waiting.{name}"), 100.0 * (cpu[1] - cpu[0]) / (LONG_S - SHORT_S) as f64);
     }
     Ok(())
 }
@@ -209,20 +200,15 @@ fn gate() -> Done {
                 }
             }
         }
-        figure(
-            &format!("speech at {level_db:.0} dBFS in a room of {ROOM_DB:.0}: gate open in time"),
-            &format!("{in_time} of {all}"),
-            "all",
-            in_time == all,
-        );
+        share(&format!("gate.{:.0}db", -level_db), in_time, all);
     }
-    for (name, sound, _) in scenes()? {
+    for (name, sound) in scenes()? {
         let mut gate = SpeechGate::default();
         let room = in_room(120, &sound);
         let blocks = room.chunks(RATE_HZ as usize / 100);
         let all = blocks.len();
         let open = blocks.filter(|block| gate.push(block)).count();
-        no_aim(&format!("{name}: gate open"), &format!("{:.1} % of the time", 100.0 * open as f64 / all as f64));
+        println!("{name}: gate open {:.1} % of the time", 100.0 * open as f64 / all as f64);
     }
     Ok(())
 }
@@ -252,7 +238,6 @@ fn live() -> Done {
         *cpu = process::run(&mut ended)?.cpu_s;
         sound_server::stop(&mut playing);
     }
-    let share = 100.0 * (cpu[1] - cpu[0]) / (LONG_S - SHORT_S) as f64;
-    figure("waiting live, quiet room, PulseAudio: CPU share", &format!("{share:.2} % of a core"), "< 3 %", share < 3.0);
+    figure("waiting.live", 100.0 * (cpu[1] - cpu[0]) / (LONG_S - SHORT_S) as f64);
     Ok(())
 }

@@ -9,17 +9,13 @@
 #[allow(dead_code)] // the tests use more of it
 #[path = "../tests/support/clinic_world.rs"]
 mod clinic_world;
-#[allow(dead_code)] // `measure` uses more of it
-#[path = "measure/figure.rs"]
-mod figure;
-
 #[allow(dead_code)] // the tests use more of it
 #[path = "../tests/support/postgres_server.rs"]
 mod postgres_server;
 
 use clinic::{Address, Arriving, ArrivingSession, Clinic, ReasonKind};
 use clinic_world::{Home, MIC, Practice, desk_key, hold};
-use figure::{figure, no_aim};
+use figures::figure_of;
 use handover::{HandedSession, Kind, SecretKey, open};
 use jiff::ToSpan;
 use jiff::civil::{Date, date};
@@ -125,6 +121,18 @@ fn peak_mb() -> f64 {
     line.and_then(|line| line.trim().split(' ').next()?.parse::<f64>().ok()).map_or(f64::NAN, |kib| kib * 1024.0 / 1e6)
 }
 
+/// Puts down the figures of one engine at one size.
+struct Put {
+    engine: &'static str,
+    trials: usize,
+}
+
+impl Put {
+    fn figure(&self, name: &str, value: f64) {
+        figure_of(&format!("clinic.{}.{name}", self.engine), value, self.trials);
+    }
+}
+
 fn timed<T>(work: impl FnOnce() -> T) -> (T, Duration) {
     let since = Instant::now();
     (work(), since.elapsed())
@@ -142,20 +150,19 @@ fn run(options: &Options) -> Result<(), Box<dyn Error>> {
         (None, Some(at)) => Address::of(at)?,
         (None, None) => Address::File(dir.path().join("clinic.sqlite")),
     };
-    let engine = if matches!(address, Address::File(_)) { "SQLite" } else { "PostgreSQL" };
+    let engine = if matches!(address, Address::File(_)) { "sqlite" } else { "postgresql" };
     println!("\n## clinic: {} clients, {} trials, {engine}", options.clients, options.trials);
     let mut clinic = Clinic::open(&address)?;
     let practices = (options.trials / options.clients / TRIALS).max(1);
+    let all = Put { engine, trials: usize::try_from(options.clients * practices * TRIALS)? };
     fill(&mut clinic, options, practices)?;
-    let filled_mb = peak_mb();
-    views(&mut clinic, options, engine)?;
-    no_aim("memory, peak, to the end of the import; and of the views", &format!("{:.0} MB; {:.0} MB", filled_mb, peak_mb()));
-    signed(&mut clinic, options, practices)?;
+    println!("memory, peak, to the end of the import: {:.0} MB", peak_mb());
+    views(&mut clinic, options, &all)?;
+    all.figure("memory", peak_mb());
+    signed(&mut clinic, options, practices, &all)?;
     let bytes = clinic.engine().size_bytes()?;
-    no_aim(
-        "size of the database",
-        &format!("{} MB, {} bytes a trial", bytes / 1_000_000, bytes / i64::try_from(options.clients * practices * TRIALS)?),
-    );
+    println!("size of the database: {} MB", bytes / 1_000_000);
+    all.figure("trial", bytes as f64 / all.trials as f64);
     if options.plans {
         for (view, plan) in clinic.plans()? {
             println!("\n{view}:\n{plan}");
@@ -169,7 +176,7 @@ fn fill(clinic: &mut Clinic, options: &Options, practices: u64) -> Result<(), Bo
     let packages: Vec<_> = (0..options.clients).map(|number| home(number).desk_package()).collect();
     let (adopted, took) = timed(|| clinic.adopt(&desk_key(1), Some("desk one"), &packages));
     adopted?;
-    no_aim("packages made known", &format!("{:.0} a second", options.clients as f64 / took.as_secs_f64()));
+    println!("packages made known: {:.0} a second", options.clients as f64 / took.as_secs_f64());
     let since = Instant::now();
     for number in 0..options.clients {
         let home = home(number);
@@ -194,55 +201,61 @@ fn fill(clinic: &mut Clinic, options: &Options, practices: u64) -> Result<(), Bo
     }
     let trials = (options.clients * practices * TRIALS) as f64;
     let took = since.elapsed().as_secs_f64();
-    no_aim(
-        "a client's whole history at once, behind the check of the seal",
-        &format!("{:.0} clients, {:.0} trials a second ({took:.0} s)", options.clients as f64 / took, trials / took),
+    println!(
+        "a client's whole history at once, behind the check of the seal: {:.0} clients, {:.0} trials a second ({took:.0} s)",
+        options.clients as f64 / took,
+        trials / took
     );
     Ok(())
 }
 
-fn views(clinic: &mut Clinic, options: &Options, engine: &str) -> Result<(), Box<dyn Error>> {
-    let mut worst =
-        |name: &str, times: u32, view: &mut dyn FnMut(&mut Clinic, u32) -> Result<usize, Box<dyn Error>>| -> Result<(), Box<dyn Error>> {
-            let mut longest = Duration::ZERO;
-            let mut shown = 0;
-            for time in 0..times {
-                let (done, took) = timed(|| view(clinic, time));
-                shown = done?;
-                longest = longest.max(took);
-            }
-            figure(
-                &format!("{name}, {engine}, longest of {times}"),
-                &format!("{:.3} s ({shown} rows)", longest.as_secs_f64()),
-                "< 1 s",
-                longest < Duration::from_secs(1),
-            );
-            Ok(())
-        };
-    worst("caseload", 10, &mut |clinic, _| Ok(clinic.caseload(TODAY, None)?.len()))?;
-    for why in ReasonKind::ALL {
-        worst(&format!("caseload --why {}", why.word()), 3, &mut |clinic, _| Ok(clinic.caseload(TODAY, Some(why))?.len()))?;
+fn views(clinic: &mut Clinic, options: &Options, all: &Put) -> Result<(), Box<dyn Error>> {
+    /// The longest of so many times, s.
+    fn longest_s(
+        clinic: &mut Clinic,
+        times: u32,
+        view: &dyn Fn(&mut Clinic, u32) -> Result<usize, Box<dyn Error>>,
+    ) -> Result<f64, Box<dyn Error>> {
+        let mut longest = Duration::ZERO;
+        for time in 0..times {
+            let (done, took) = timed(|| view(clinic, time));
+            done?;
+            longest = longest.max(took);
+        }
+        Ok(longest.as_secs_f64())
     }
+    all.figure("caseload", longest_s(clinic, 10, &|clinic, _| Ok(clinic.caseload(TODAY, None)?.len()))?);
+    let mut longest_why_s = 0.0_f64;
+    for why in ReasonKind::ALL {
+        let took_s = longest_s(clinic, 3, &|clinic, _| Ok(clinic.caseload(TODAY, Some(why))?.len()))?;
+        println!("caseload --why {}, longest of 3: {took_s:.3} s", why.word());
+        longest_why_s = longest_why_s.max(took_s);
+    }
+    all.figure("why", longest_why_s);
     let clients = options.clients;
-    worst("one client's sheet, by name", 100, &mut |clinic, time| {
+    let sheet = longest_s(clinic, 100, &|clinic, time| {
         let client = clinic.client(&format!("client {}", u64::from(time) * 97 % clients))?;
         Ok(clinic.sheet(client, TODAY)?.sessions.len())
-    })?;
+    });
+    all.figure("sheet", sheet?);
     let now = format!("{TODAY}T09:00:00+00:00[UTC]").parse()?;
-    worst("forget", 3, &mut |clinic, time| {
+    let forget = longest_s(clinic, 3, &|clinic, time| {
         // The last ones, which nothing else asks for.
         let client = clinic.client(&format!("client {}", clients - 1 - u64::from(time)))?;
         clinic.forget(client)?;
         Ok(1)
-    })?;
-    worst("seen", 20, &mut |clinic, time| {
+    });
+    all.figure("forget", forget?);
+    let seen = longest_s(clinic, 20, &|clinic, time| {
         let client = clinic.client(&format!("client {}", u64::from(time) * 89 % clients))?;
         Ok(clinic.seen(client, &now, None)?.len())
-    })
+    });
+    all.figure("seen", seen?);
+    Ok(())
 }
 
 /// Real files: a week's practices, sealed, read, checked and taken in; then all of them again.
-fn signed(clinic: &mut Clinic, options: &Options, practices: u64) -> Result<(), Box<dyn Error>> {
+fn signed(clinic: &mut Clinic, options: &Options, practices: u64, put: &Put) -> Result<(), Box<dyn Error>> {
     let files: Vec<String> = (0..options.files)
         .map(|number| {
             let number = number % options.clients;
@@ -260,11 +273,8 @@ fn signed(clinic: &mut Clinic, options: &Options, practices: u64) -> Result<(), 
     };
     let (first, again) = (all(clinic)?, all(clinic)?);
     let count = files.len() as f64;
-    let trials = count * 7.0 * TRIALS as f64;
-    no_aim(
-        "signed files of a week (7 practices, 140 trials) of clients with a history",
-        &format!("{:.0} files, {:.0} trials, {:.1} MB a second", count / first, trials / first, bytes as f64 / 1e6 / first),
-    );
-    no_aim("the same files again", &format!("{:.0} files a second, nothing added", count / again));
+    println!("{:.1} MB of signed files a second", bytes as f64 / 1e6 / first);
+    put.figure("import", count / first);
+    put.figure("again", count / again);
     Ok(())
 }

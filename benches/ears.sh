@@ -16,5 +16,4 @@ export TIDECOUNT_VOICE_SET
 if [ -d ../shared/data ] && [ ! -f "$TIDECOUNT_VOICE_SET/f0/praat.tsv" ]; then
     benches/voice/reference/run.sh || echo "the voice ear's files could not all be made; its figures are left out" >&2
 fi
-cargo build --quiet
-EVALUATE="--references $*" exec benches/run.sh voice level evaluate own_voice echo enrol measure count_beat
+EVALUATE="--all --references $*" exec benches/run.sh tests voice level people evaluate own_voice echo enrol measure count_beat

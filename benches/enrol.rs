@@ -8,9 +8,6 @@
 
 #[path = "enrol/evaluate.rs"]
 mod evaluate;
-#[path = "measure/figure.rs"]
-#[allow(dead_code, reason = "each bench takes what it needs")]
-mod figure;
 #[path = "enrol/folder.rs"]
 mod folder;
 #[path = "enrol/people.rs"]

@@ -6,9 +6,6 @@
 
 #[path = "level/clipping.rs"]
 mod clipping;
-#[allow(dead_code)] // the bench `measure` uses more of it
-#[path = "measure/figure.rs"]
-mod figure;
 #[path = "level/gain.rs"]
 mod gain;
 #[path = "level/quality.rs"]

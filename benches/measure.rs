@@ -1,14 +1,14 @@
-//! What the program costs and how exact it is, each figure beside its aim.
+//! What the program costs and how exact it is.
 //!
-//! `cargo bench --bench measure -- speed`, `lasting`, `live`, `delay` or `onset`; several at once, or all when none is named.
+//! `cargo bench --bench measure -- speed`, `dense`, `lasting`, `live`, `delay` or `onset`; several at once, or all when none is named.
 //! `benches/run.sh` runs these and the other benches and prints one table.
 
 #[path = "measure/client.rs"]
 mod client;
 #[path = "measure/delay.rs"]
 mod delay;
-#[path = "measure/figure.rs"]
-mod figure;
+#[path = "measure/dense.rs"]
+mod dense;
 #[path = "measure/lasting.rs"]
 mod lasting;
 #[path = "measure/live.rs"]
@@ -37,16 +37,17 @@ fn main() -> ExitCode {
     if let ["__recogniser", "--model", model] = words[..] {
         return recogniser::child_main(Path::new(model));
     }
-    let names = if words.is_empty() { vec!["speed", "lasting", "live", "delay", "onset"] } else { words };
+    let names = if words.is_empty() { vec!["speed", "dense", "lasting", "live", "delay", "onset"] } else { words };
     for name in names {
         println!("\n## {name}");
         let done: Result<(), Box<dyn Error>> = match name {
             "speed" => speed::run(),
+            "dense" => dense::run(),
             "lasting" => lasting::run(),
             "live" => live::run(),
             "delay" => delay::run(),
             "onset" => onset::run(),
-            _ => Err(format!("\"{name}\" cannot be measured; name speed, lasting, live, delay or onset").into()),
+            _ => Err(format!("\"{name}\" cannot be measured; name speed, dense, lasting, live, delay or onset").into()),
         };
         if let Err(why) = done {
             eprintln!("{name}: {why}");

@@ -1,7 +1,7 @@
 //! What the command path hears over and beside the tool's own voice: `cargo bench --bench own_voice [-- over after alone]`.
 //!
 //! Needs `../shared/data` (people saying "stop": the even-numbered clips of Speech Commands' test part; measured and
-//! simulated rooms) and Debian's `espeak-ng`. Lines that begin with "= " are figures: what, value, aim, met.
+//! simulated rooms) and Debian's `espeak-ng`.
 
 #[path = "own_voice/ear.rs"]
 mod ear;
@@ -12,6 +12,7 @@ mod echo_scene;
 mod scene;
 
 use ear::Ear;
+use figures::{figure, figure_of, share};
 use scene::{Mix, PATHS, Talk, people};
 
 /// Levels of the word over the echo, dB.
@@ -33,10 +34,6 @@ fn main() {
     }
 }
 
-fn met(yes: bool) -> &'static str {
-    if yes { "met" } else { "MISSED" }
-}
-
 /// "stop" said over the tool's sentences.
 fn over(talk: &Talk, odd: bool, only: Option<&str>) {
     let words = people("stop", odd);
@@ -45,7 +42,7 @@ fn over(talk: &Talk, odd: bool, only: Option<&str>) {
         return;
     }
     let mut next = words.iter().cycle();
-    let mut groups: std::collections::BTreeMap<&str, (usize, usize)> = std::collections::BTreeMap::new();
+    let mut groups: std::collections::BTreeMap<&str, (usize, usize, usize)> = std::collections::BTreeMap::new();
     for path in PATHS.iter().filter(|path| only.is_none_or(|only| path.name.contains(only))) {
         for over_db in OVER_ECHO_DB {
             let clips: Vec<Vec<f32>> = next.by_ref().take(10).cloned().collect();
@@ -65,13 +62,13 @@ fn over(talk: &Talk, odd: bool, only: Option<&str>) {
                 ear.state()
             );
             let group = groups.entry(path.group).or_default();
-            *group = (group.0 + hits, group.1 + mix.words.len());
+            *group = (group.0 + hits, group.1 + without, group.2 + mix.words.len());
         }
     }
-    for (group, (hits, all)) in groups {
-        let share = 100.0 * hits as f64 / all as f64;
-        let aim = if group == "common clock" { 95.0 } else { 90.0 };
-        println!("= \"stop\" over our own sentence, {group} | {hits} of {all}, {share:.0} % | >= {aim} % | {}", met(share >= aim));
+    for (group, (hits, without, all)) in groups {
+        let id = if group == "common clock" { "own.over.common" } else { "own.over.drift" };
+        share(id, hits, all);
+        share(&format!("{id}.without"), without, all);
     }
 }
 
@@ -89,10 +86,9 @@ fn after(talk: &Talk) {
             alone += mix.words.iter().filter(|at| near(at, &without)).count();
             all += mix.words.len();
         }
-        println!(
-            "= \"yes\" {gap_s} s after our sentence | {hits} of {all} heard, {alone} without the sentence | as many | {}",
-            met(hits + all / 25 >= alone)
-        );
+        let id = format!("own.after.{:.0}ms", 1e3 * gap_s);
+        share(&id, hits, all);
+        figure_of(&format!("{id}.lost"), alone as f64 - hits as f64, all);
     }
 }
 
@@ -108,5 +104,6 @@ fn alone(talk: &Talk) {
         }
         hours += mix.seconds() / 3600.0;
     }
-    println!("= commands from our own talk | {false_commands} in {hours:.2} h | 0 | {}", met(false_commands == 0));
+    println!("{hours:.2} h of our own talk");
+    figure("own.alone", f64::from(false_commands));
 }

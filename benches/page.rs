@@ -10,6 +10,7 @@ use std::collections::BTreeMap;
 use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 use browser::Browser;
+use figures::figure;
 use hear::{HoldSettings, VoiceFrame, VoiceTask};
 use live::observe::{Beginning, Observer};
 use pages::follow;
@@ -31,9 +32,6 @@ fn now_ms() -> f64 {
 fn main() {
     let seconds: u64 = std::env::args().skip(1).find_map(|argument| argument.parse().ok()).unwrap_or(20);
     let Some(browser) = Browser::start() else { return };
-    println!(
-        "| pages | updates of a page a second | delay p50 | p95 | max, ms | to the next frame, p95, ms |\n| --- | --- | --- | --- | --- | --- |"
-    );
     for pages in PAGES {
         measure(&browser, pages, seconds);
     }
@@ -80,13 +78,11 @@ fn measure(browser: &Browser, pages: usize, seconds: u64) {
     }
     let missed = sent.len() * pages - delays.len();
     let per_s = updates / pages as f64 / seconds as f64;
-    println!(
-        "| {pages} | {per_s:.0} | {:.1} | {:.1} | {:.1} | {:.1} |",
-        at(&mut delays, 0.5),
-        at(&mut delays, 0.95),
-        at(&mut delays, 1.0),
-        at(&mut drawn, 0.95)
-    );
+    figure(&format!("page.{pages}.updates"), per_s);
+    figure(&format!("page.{pages}.median"), at(&mut delays, 0.5));
+    figure(&format!("page.{pages}.p95"), at(&mut delays, 0.95));
+    figure(&format!("page.{pages}.longest"), at(&mut delays, 1.0));
+    figure(&format!("page.{pages}.drawn"), at(&mut drawn, 0.95));
     if missed > 0 {
         println!("{missed} of {} figures came together with the next one", sent.len() * pages);
     }

@@ -1,5 +1,4 @@
-//! How well the voice ear hears pitch, onsets, offsets and syllables, each figure beside its aim and beside what Praat and
-//! pYIN make of the same files.
+//! How well the voice ear hears pitch, onsets, offsets and syllables, beside what Praat and pYIN make of the same files.
 //!
 //! The files are made by `benches/voice/reference/run.sh` from open recordings, outside the repository; without them this
 //! says so and measures nothing. `cargo bench --bench voice -- f0 scenes negatives syllables`, all when none is named;
@@ -7,9 +6,6 @@
 
 #[path = "voice/f0.rs"]
 mod f0;
-#[allow(dead_code)] // the other benches use more of it
-#[path = "measure/figure.rs"]
-mod figure;
 #[path = "voice/negatives.rs"]
 mod negatives;
 #[path = "voice/scenes.rs"]

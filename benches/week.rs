@@ -66,6 +66,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     habits.sort_by_key(|habit| options.habits.iter().position(|name| *name == habit.name));
     let text = table::tables(&habits, &week);
     println!("{text}");
+    table::figures(&habits);
     if let Some(out) = &options.out {
         std::fs::write(out, &text).map_err(|why| format!("{}: {why}", out.display()))?;
     }

@@ -1,35 +1,85 @@
 #!/usr/bin/env python3
-"""Turns the rows of `tidecount hear --labels … --json` (standard input) into lines "= figure | value | aim | met"; the argument names the run."""
+"""Turns the rows of `tidecount hear --labels … --json` (standard input) into figures.
+
+    figures.py CONDITION [--talk FILE]    CONDITION is the middle of each id; --talk adds false actions and hours to FILE
+    figures.py --talk FILE                the false actions an hour of all talk in FILE
+"""
 import json
+import pathlib
 import sys
 
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent.parent))
+from figure import figure, share  # noqa: E402
 
-def line(what, value, aim="", met=None):
-    print(f"= {what} | {value} | {aim} | {'' if met is None else 'yes' if met else 'MISSED'}", flush=True)
+# Phrases whose hits and delay go on record, by condition.
+PHRASES = {"quiet": ["stop", "yes", "no"], "10db": ["yes", "no"]}
+
+
+def tell(row):
+    """All of a row, for people."""
+    what = f"{row['group']}, {row['phrase']}" if row.get("phrase") else row["group"]
+    if row["said"]:
+        rate = row["hit_rate"]
+        print(f"{what}: {rate['percent']:.1f} % ({row['hits']} of {row['said']}; {rate['low_percent']:.0f} to {rate['high_percent']:.0f}), asked {row['asked']}, "
+              f"another {row['substituted']}, delay {row['delay_median_s']} s, 95 % {row['delay_95_s']} s")
+    if row["other"]:
+        print(f"{what}: {row['false_actions_per_hour']:.2f} an hour ({row['false_actions_per_hour_low']:.2f} to {row['false_actions_per_hour_high']:.2f}): "
+              f"{row['false_actions']} in {row['other_hours']:.2f} h, {row['other_taken']} of {row['other']} recordings; asked {row['false_questions']}")
+
+
+def one_phrase(condition, row):
+    name, phrase = f"command.{condition}", row["phrase"]
+    if condition == "quiet":
+        share(f"{name}.{phrase}.hit", row["hits"], row["said"])
+    figure(f"{name}.{phrase}.median", row["delay_median_s"])
+    if (condition, phrase) == ("quiet", "stop"):
+        figure(f"{name}.{phrase}.p95", row["delay_95_s"])
+
+
+def groups(condition, rows):
+    """Figures of whole groups; the ids say which."""
+    name = f"command.{condition}"
+
+    def sums(start, *fields):
+        found = [row for row in rows if row["group"].startswith(start)]
+        return [sum(row[field] or 0 for row in found) for field in fields]
+
+    if condition == "voices":
+        share(f"{name}.hit", *sums("voices", "hits", "said"))
+    elif condition == "sounds":
+        figure(f"{name}.false", *sums("", "other_taken", "other"))
+    elif condition not in ("talk", "resting"):
+        hits, said, another = sums("people: one word", "hits", "said", "substituted")
+        share(f"{name}.hit", hits, said)
+        figure(f"{name}.other", *sums("people:", "other_taken", "other"))
+        if condition == "babble":
+            share(f"{name}.another", another, said)
+        if condition == "quiet":
+            figure(f"{name}.wake", *sums("wake words", "other_taken", "other"))
 
 
 def main():
-    name = sys.argv[1] if len(sys.argv) > 1 else ""
-    aims = {"quiet": 96.0, "10 dB SNR, household noise": 92.0}
-    for row in map(json.loads, sys.stdin):
-        if row["kind"] != "evaluation":
-            continue
-        phrase, group = row.get("phrase"), row["group"]
-        people = group.startswith("people")
-        if row["said"] and (phrase is None or (people and phrase)):
-            rate, stop = row["hit_rate"], phrase == "stop"
-            aim = 98.0 if stop and name == "quiet" else aims.get(name) if phrase is None and people else None
-            value = (f"{rate['percent']:.1f} % ({row['hits']} of {row['said']}; {rate['low_percent']:.0f} to {rate['high_percent']:.0f}), asked {row['asked']}, "
-                     f"another {row['substituted']}, delay {row['delay_median_s']} s, 95 % {row['delay_95_s']} s")
-            line(f"{name}: {phrase or group}", value, f"≥ {aim:.0f} %" if aim else "", rate["percent"] >= aim if aim else None)
-            if stop and name == "quiet":
-                delay = row["delay_median_s"]
-                line(f"{name}: stop, median delay", f"{delay} s", "< 0.3 s", delay is not None and delay < 0.3)
-        if row["other"] and phrase is None:
-            talk = group.startswith(("AN4", "counting", "babble", "reading"))
-            value = (f"{row['false_actions_per_hour']:.2f} an hour ({row['false_actions_per_hour_low']:.2f} to {row['false_actions_per_hour_high']:.2f}): "
-                     f"{row['false_actions']} in {row['other_hours']:.2f} h, {row['other_taken']} of {row['other']} recordings; asked {row['false_questions']}")
-            line(f"{name}: {group}", value, "< 1 an hour" if talk else "", row["false_actions_per_hour"] < 1 if talk else None)
+    arguments, talk = sys.argv[1:], None
+    if "--talk" in arguments:
+        at = arguments.index("--talk")
+        talk = pathlib.Path(arguments[at + 1])
+        del arguments[at:at + 2]
+    if not arguments:
+        lines = [line.split("\t") for line in talk.read_text(encoding="utf-8").splitlines()] if talk.is_file() else []
+        hours = sum(float(hours) for _, hours in lines)
+        print(f"{hours:.2f} h of talk")
+        return figure("command.talk.false", sum(int(false) for false, _ in lines) / hours if hours else None)
+    condition = arguments[0]
+    rows = [row for row in map(json.loads, sys.stdin) if row["kind"] == "evaluation"]
+    for row in rows:
+        tell(row)
+        if row.get("phrase") in PHRASES.get(condition, []) and row["said"] and row["group"].startswith("people"):
+            one_phrase(condition, row)
+    whole = [row for row in rows if row.get("phrase") is None]
+    groups(condition, whole)
+    if talk:
+        with open(talk, "a", encoding="utf-8") as file:
+            file.writelines(f"{row['false_actions']}\t{row['other_hours']}\n" for row in whole if row["other"])
 
 
 if __name__ == "__main__":

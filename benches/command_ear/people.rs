@@ -2,6 +2,7 @@
 
 use super::{ear, grammar, hear, one_choice, sound};
 use command_ear::{ACT_CONFIDENCE, ASK_CONFIDENCE, CommandRecogniser, HeardPhrase};
+use figures::figure_of;
 use std::collections::BTreeMap;
 use std::path::Path;
 
@@ -117,6 +118,13 @@ pub fn run(half: Half, path: &str, label: &str) {
         for (row, c) in &mut counts {
             c.delays.sort_by(f64::total_cmp);
             let at = |q: f64| c.delays.get((q * (c.delays.len() as f64 - 1.0)).round() as usize).copied().unwrap_or(f64::NAN);
+            if let Some(word) = row.strip_prefix("people say ").filter(|word| {
+                half == Half::Even && label.is_empty() && (if main { ["yes", "no", "stop"].contains(word) } else { *word == "stop" })
+            }) {
+                let id = format!("people.{}.{word}", if main { "main" } else { "fast" });
+                figure_of(&format!("{id}.median"), at(0.5), c.delays.len());
+                figure_of(&format!("{id}.p90"), at(0.9), c.delays.len());
+            }
             let delays = if c.delays.is_empty() { String::new() } else { format!("{:.2} {:.2} {:.2}", at(0.5), at(0.9), at(1.0)) };
             println!(
                 "{row:<34} {:>5} {:>6.1}  {:>9} {:>7}  {:>9} {:>7}  {delays}",

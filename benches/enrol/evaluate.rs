@@ -1,9 +1,9 @@
 //! One speaker before and after enrolling.
 
-use super::figure::figure;
 use super::sound::{between_pauses, word_end_s};
 use command_ear::templates::{Found, OwnVoice, OwnWord, TakeFinder};
 use command_ear::{ACT_CONFIDENCE, ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, Mode, Options};
+use figures::{figure_of, share};
 use session::{Command, listening};
 use speak::Words;
 use std::path::Path;
@@ -120,28 +120,19 @@ impl Bench {
             }
         }
         println!("hard: {}", hard_names.join(" "));
-        for (who, [before, after]) in [("speakers that the model finds hard", hard), ("all speakers", all)] {
+        for (group, who, [before, after]) in [("hard", "speakers that the model finds hard", hard), ("all", "all speakers", all)] {
             if before.said == 0 {
                 println!("skipped: {set}: no {who}");
                 continue;
             }
             println!("{set}, {who}:\n  before {}\n  after  {}", before.row(), after.row());
-            let both = |f: fn(&Count) -> usize| format!("{} before, {} after", f(&before), f(&after));
-            figure(&format!("{set}, {who}: commands acted on, of {}", before.said), &both(|c| c.acted), "more", after.acted > before.acted);
-            let wrong = |c: &Count| c.wrong + c.false_acted;
-            let not_more = wrong(&after) <= wrong(&before);
-            figure(
-                &format!("{set}, {who}: wrong ones acted on, of {} sayings", before.said + before.other_clips),
-                &both(|c| c.wrong + c.false_acted),
-                "not more",
-                not_more,
-            );
-            figure(
-                &format!("{set}, {who}: other people's commands, of {}", before.guests),
-                &both(|c| c.guests_acted),
-                "not fewer",
-                after.guests_acted >= before.guests_acted,
-            );
+            let id = format!("enrol.{set}.{group}");
+            share(&format!("{id}.before"), before.acted, before.said);
+            share(&format!("{id}.after"), after.acted, after.said);
+            let wrong = |c: &Count| (c.wrong + c.false_acted) as f64;
+            figure_of(&format!("{id}.more_wrong"), wrong(&after) - wrong(&before), before.said + before.other_clips);
+            let fewer = before.guests_acted as f64 - after.guests_acted as f64;
+            figure_of(&format!("{id}.fewer_guests"), fewer, before.guests);
         }
     }
 

@@ -1,8 +1,8 @@
 //! Clipping put on recordings, and recordings as they are: every second file of the sorted list. No limit was tuned on them.
 
 use crate::data;
-use crate::figure::figure;
 use audio::decode::decode;
+use figures::share;
 use hear::clipping::ClipFinder;
 use std::error::Error;
 use std::path::PathBuf;
@@ -38,13 +38,11 @@ pub fn run() -> Result<(), Box<dyn Error>> {
             *hit += usize::from(found(sound.samples.iter().map(|x| ceiling * (x * gain).clamp(-1.0, 1.0)), sound.rate_hz) > 0);
         }
     }
-    let share = |n: usize| 100.0 * n as f64 / f64::from(count);
-    figure("false clipping in recordings as they are", &format!("{as_is} of {count}"), "< 2 %", share(as_is) < 2.0);
-    figure("false clipping, each raised until its peak is full scale", &format!("{loud} of {count}"), "< 2 %", share(loud) < 2.0);
+    share("level.clipping.false", as_is, count);
+    share("level.clipping.false_loud", loud, count);
     for ((over_db, ceiling), hit) in cuts.into_iter().zip(hits) {
-        let aim = if over_db > 5.0 { 95.0 } else { 70.0 };
-        let what = format!("clipping found, {over_db} dB of the peak cut off at {ceiling} of full scale");
-        figure(&what, &format!("{hit} of {count}"), &format!("> {aim} %"), share(hit) > aim);
+        let low = if ceiling < 1.0 { ".low" } else { "" };
+        share(&format!("level.clipping.{over_db}db{low}"), hit, count);
     }
     Ok(())
 }

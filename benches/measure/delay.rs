@@ -4,8 +4,8 @@
 //! voice, the real ears). Their own log tells when each word ended, the journal when it was acted upon. What a live
 //! device adds, its capture delay, is not in it; the loudspeaker's delay until silence is heard neither.
 
-use super::figure::{Spread, figure, no_aim};
 use super::{ROOT, process};
+use figures::{Spread, figure, share};
 use serde_json::Value;
 use session::Command;
 use speak::Words;
@@ -21,7 +21,7 @@ const LATEST_S: f64 = 4.0;
 /// Words said and what became of them.
 #[derive(Default)]
 struct Heard {
-    said: u32,
+    said: usize,
     /// From the end of the word to the action, s.
     delays_s: Vec<f64>,
 }
@@ -41,16 +41,12 @@ pub fn run() -> Result<(), Box<dyn Error>> {
         process::run(&mut command)?;
         compare(voice, &out, &mut plain, &mut over)?;
     }
-    for (what, heard, aim) in [("command in silence", &plain, true), ("stop, pause over the tool's voice", &over, true)] {
+    // In silence, and over the program's voice.
+    for (what, heard) in [("quiet", &plain), ("over", &over)] {
         let delays = Spread::new(heard.delays_s.clone());
-        let value = format!("median {:.2} s, 90 % within {:.2} s", delays.at(0.5), delays.at(0.9));
-        let name = format!("end of word to action, {what}");
-        if aim {
-            figure(&name, &value, "median < 0.4 s", delays.at(0.5) < 0.4)
-        } else {
-            no_aim(&name, &value)
-        }
-        no_aim(&format!("acted upon, {what}"), &format!("{} of {} words of synthetic clients", delays.count(), heard.said));
+        figure(&format!("delay.{what}.median"), delays.at(0.5));
+        figure(&format!("delay.{what}.p90"), delays.at(0.9));
+        share(&format!("delay.{what}.acted"), delays.count(), heard.said);
     }
     Ok(())
 }

@@ -1,6 +1,6 @@
 //! Error of onset and offset on synthetic vowels whose glottal cycles are known.
 
-use super::figure::{Spread, figure, no_aim};
+use figures::{Spread, figure, figure_of};
 use hear::analyse_voice;
 use rehearse::{NoiseKind, Room, RoomSpec, Vowel, VowelSpec};
 use std::error::Error;
@@ -53,15 +53,14 @@ pub fn run() -> Result<(), Box<dyn Error>> {
             all.add(&errors);
         }
     }
-    for (what, errors) in [("no reverberation", &clear_dry), ("T60 0.3 s", &clear_room)] {
+    for (room, errors) in [("dry", &clear_dry), ("room", &clear_room)] {
         for (end, values) in [("onset", &errors.onset_s), ("offset", &errors.offset_s)] {
             let sizes = Spread::of_sizes(values);
-            let value = format!("median {:.0} ms, 95 % within {:.0} ms, n {}", 1e3 * sizes.at(0.5), 1e3 * sizes.at(0.95), sizes.count());
-            let name = format!("{end} error, voice ≥ {CLEAR_DB:.0} dB over the room, {what}");
-            figure(&name, &value, "< 30 ms", sizes.at(0.95) < 0.03);
+            figure(&format!("{end}.{room}.median"), 1e3 * sizes.at(0.5));
+            figure(&format!("{end}.{room}.p95"), 1e3 * sizes.at(0.95));
         }
     }
-    no_aim("vowels not heard, all places and levels", &format!("{} of {}", all.missed, all.made));
+    figure_of("onset.not_heard", f64::from(all.missed), all.made as usize);
     Ok(())
 }
 

@@ -1,8 +1,8 @@
 //! Speed of a replay against real time on one core, and its memory.
 
-use super::figure::{figure, no_aim};
 use super::process::{self, Cost};
 use super::{ROOT, client};
+use figures::{figure, figure_of};
 use std::error::Error;
 use std::fs;
 use std::path::Path;
@@ -43,18 +43,16 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     let (first, later) = costs.split_first().ok_or("no replay")?;
     let best = later.iter().min_by(|a, b| a.0.cpu_s.total_cmp(&b.0.cpu_s)).ok_or("no second replay")?;
     let ((cold, cold_wall), (warm, warm_wall)) = (speed(first), speed(best));
-    figure(
-        "replay, one core, lines cached",
-        &format!("{warm:.0} times real time by CPU time, {warm_wall:.0} by the clock"),
-        "≥ 50 times",
-        warm >= 50.0,
-    );
-    no_aim("replay, one core, lines rendered anew", &format!("{cold:.0} times real time by CPU time, {cold_wall:.0} by the clock"));
-    let (program, recogniser) = (best.0.program_mb, best.0.recogniser_mb);
-    let total = program + recogniser;
-    figure("memory of a replay, peak", &format!("{program:.0} + {recogniser:.0} = {total:.0} MB"), "< 150 MB", total < 150.0);
+    figure("replay.cached.cpu", warm);
+    figure("replay.cached.clock", warm_wall);
+    figure("replay.anew.cpu", cold);
+    figure("replay.anew.clock", cold_wall);
+    figure("replay.recogniser", 100.0 * best.0.recogniser_cpu_s / best.0.cpu_s);
+    figure("replay.memory.program", best.0.program_mb);
+    figure("replay.memory.recogniser", best.0.recogniser_mb);
+    figure("replay.memory", best.0.program_mb + best.0.recogniser_mb);
     let same = journals.iter().all(|journal| journal == last);
-    figure("journals of three replays", if same { "the same, byte by byte" } else { "different" }, "the same", same);
+    figure_of("replay.same", f64::from(u8::from(same)), journals.len());
     Ok(())
 }
 

@@ -1,7 +1,7 @@
 //! F0 and voicing against contours that are known, beside Praat and pYIN.
 
-use crate::figure::{Spread, figure, no_aim};
 use crate::set::Set;
+use figures::{Spread, figure, figure_of};
 use hear::analyse_voice;
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -107,44 +107,31 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
             }
         }
     }
+    let (mut jumped, mut vowels) = (0.0, 0.0);
     for (condition, of) in &scores {
-        let ours = &of["ours"];
-        let others: Vec<&Score> = ["praat", "pyin"].iter().filter_map(|n| of.get(n)).collect();
         for name in ["praat", "pyin"] {
             if let Some(score) = of.get(name) {
-                no_aim(&format!("F0, {condition}, {} files: {name}", score.files), &score.tells());
+                let jumps = if is_vowel(condition) { format!(", octave jumps in {}", score.jumped) } else { String::new() };
+                println!("F0, {condition}, {} files: {name}: {}{jumps}", score.files, score.tells());
             }
         }
-        let what = format!("F0, {condition}, {} files", ours.files);
-        if others.is_empty() {
-            no_aim(&what, &ours.tells());
-        } else {
-            let better = others
-                .iter()
-                .all(|o| ours.gross_pct() <= o.gross_pct() && ours.voicing_pct() <= o.voicing_pct() && ours.cents() <= o.cents());
-            figure(&what, &ours.tells(), "best in each", better);
-        }
-        if condition.ends_with("vowel") || condition == "hoarse" {
-            let without = 100.0 * (1.0 - ours.jumped / ours.files);
-            let praat = of.get("praat").map_or(String::new(), |p| format!("; Praat {:.1} %", 100.0 * (1.0 - p.jumped / p.files)));
-            figure(&format!("no octave jump, {condition}"), &format!("{without:.1} % of holds{praat}"), ">= 99 %", without >= 99.0);
+        let ours = &of["ours"];
+        println!("F0, {condition}, {} files: ours: {}", ours.files, ours.tells());
+        let files = ours.files as usize;
+        figure_of(&format!("f0.{condition}.gross"), ours.gross_pct(), files);
+        figure_of(&format!("f0.{condition}.voicing"), ours.voicing_pct(), files);
+        figure_of(&format!("f0.{condition}.cents"), ours.cents(), files);
+        if is_vowel(condition) {
+            (jumped, vowels) = (jumped + ours.jumped, vowels + ours.files);
         }
     }
+    figure_of("f0.jumps", 100.0 * jumped / vowels, vowels as usize);
     if let (Some(clean), Some(noisy)) = (scores.get("clean"), scores.get("noise10")) {
-        let (clean, noisy) = (&clean["ours"], &noisy["ours"]);
-        for (what, clean, noisy) in [
-            ("gross errors", clean.gross_pct(), noisy.gross_pct()),
-            ("voicing errors", clean.voicing_pct(), noisy.voicing_pct()),
-            ("median cents", clean.cents(), noisy.cents()),
-        ] {
-            let times = noisy / clean;
-            figure(
-                &format!("F0 at 10 dB SNR against clean: {what}"),
-                &format!("{times:.2} times ({noisy:.2} to {clean:.2})"),
-                "<= 2 times",
-                times <= 2.0,
-            );
-        }
+        figure("f0.noise_times", noisy["ours"].gross_pct() / clean["ours"].gross_pct());
     }
     Ok(())
+}
+
+fn is_vowel(condition: &str) -> bool {
+    condition.ends_with("vowel") || condition == "hoarse"
 }

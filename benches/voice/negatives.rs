@@ -1,8 +1,8 @@
 //! Sounds in which nobody holds a vowel, and held vowels that must not be lost for it.
 
-use crate::figure::{figure, no_aim};
 use crate::set::Set;
 use audio::decode::decode;
+use figures::{figure_of, share};
 use hear::analyse_voice;
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -63,9 +63,12 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
             );
         }
     }
+    let (mut all, mut all_wrong) = (0, 0);
     for (kind, (count, wrong)) in &by {
-        figure(&format!("false holds: {kind}"), &format!("{wrong} of {count} files"), "0", *wrong == 0);
+        println!("false holds: {kind}: {wrong} of {count} files");
+        (all, all_wrong) = (all + count, all_wrong + wrong);
     }
+    figure_of("negatives.false", all_wrong as f64, all);
     let (mut none, mut parted) = (0, 0);
     for path in &vowels {
         let sound = decode(path)?;
@@ -80,7 +83,7 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
         }
         parted += usize::from(holds.len() > 1);
     }
-    figure("recorded held vowels found", &format!("{} of {}", vowels.len() - none, vowels.len()), "all", none == 0);
-    no_aim("recorded held vowels heard in several pieces", &format!("{parted} of {}", vowels.len()));
+    share("negatives.vowels", vowels.len() - none, vowels.len());
+    println!("recorded held vowels heard in several pieces: {parted} of {}", vowels.len());
     Ok(())
 }

@@ -1,7 +1,7 @@
 //! Pa-ta-ka trains of known count and rate.
 
-use crate::figure::{Spread, figure};
 use crate::set::Set;
+use figures::{Spread, figure_of};
 use hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 use std::error::Error;
 
@@ -40,24 +40,14 @@ pub fn run(set: &Set) -> Result<(), Box<dyn Error>> {
             }
         }
         let (rate, irregularity) = (Spread::of_sizes(&rates), Spread::of_sizes(&irregularities));
-        figure(
-            &format!("syllables, {noise}, {files} trains of 3 to 7.5 Hz"),
-            &format!("count exact {:.0} %, within one {:.0} %", 100.0 * exact / files, 100.0 * near / files),
-            "within one >= 95 %",
-            near / files >= 0.95,
+        println!(
+            "syllables, {noise}, {files} trains of 3 to 7.5 Hz: count exact {:.0} %, rate off by {:.1} % median",
+            100.0 * exact / files,
+            rate.at(0.5)
         );
-        figure(
-            &format!("syllable rate, {noise}"),
-            &format!("off by {:.1} % median, {:.1} % 95 %", rate.at(0.5), rate.at(0.95)),
-            "95 % < 5 %",
-            rate.at(0.95) < 5.0,
-        );
-        figure(
-            &format!("syllable irregularity, {noise}"),
-            &format!("off by {:.1} median, {:.1} 95 % (points)", irregularity.at(0.5), irregularity.at(0.95)),
-            "median < 3",
-            irregularity.at(0.5) < 3.0,
-        );
+        figure_of(&format!("syllables.{noise}.near"), 100.0 * near / files, files as usize);
+        figure_of(&format!("syllables.{noise}.rate"), rate.at(0.95), files as usize);
+        figure_of(&format!("syllables.{noise}.irregularity"), irregularity.at(0.5), files as usize);
     }
     Ok(())
 }

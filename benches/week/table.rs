@@ -3,6 +3,7 @@
 use super::compare::{Cause, Evening, Finding};
 use super::lead::Week;
 use super::{Habit, PLAIN};
+use figures::{figure_of, share};
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
@@ -42,6 +43,19 @@ pub fn tables(habits: &[Habit], week: &Week) -> String {
         }
     }
     text
+}
+
+/// What all practices of all clients came to.
+pub fn figures(habits: &[Habit]) {
+    let all: usize = habits.iter().map(|habit| habit.evenings.len()).sum();
+    let evenings: Vec<&Evening> = habits.iter().flat_map(led).map(|(_, evening)| evening).collect();
+    let sum = |of: &dyn Fn(&Evening) -> usize| evenings.iter().map(|evening| of(evening)).sum::<usize>();
+    let count = |number: u64| usize::try_from(number).unwrap_or_default();
+    let words = sum(&|e| e.words);
+    share("week.finished", sum(&|e| usize::from(e.finished())), all);
+    share("week.steps", sum(&|e| count(e.steps_done)), sum(&|e| count(e.steps)));
+    share("week.heard", words - sum(&|e| e.missed.len()), words);
+    figure_of("week.false", sum(&|e| e.false_actions.len()) as f64, all);
 }
 
 fn led(habit: &Habit) -> impl Iterator<Item = (usize, &Evening)> {

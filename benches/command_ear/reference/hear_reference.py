@@ -99,6 +99,7 @@ def main():
     parser.add_argument("--every", type=int, default=1)
     parser.add_argument("--snr", type=float)
     parser.add_argument("--noise")
+    parser.add_argument("--figures", metavar="CONDITION", help="puts down pocketsphinx's figures by this name")
     arguments = parser.parse_args()
     phrases = [p.strip().lower() for p in arguments.phrases.split(",")]
     kind, _, folder = arguments.recogniser.partition(":")
@@ -122,6 +123,13 @@ def main():
         parts = [f"hits {hits} of {said} ({100 * hits / said:.1f} %), another {other}"] if said else []
         parts += [f"false {false} in {not_said} recordings, {seconds / 3600:.2f} h ({false * 3600 / seconds:.1f} an hour)"] if not_said else []
         print(f"  {group:<34} {'; '.join(parts)}")
+    if arguments.figures and kind == "pocketsphinx":
+        sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[2]))
+        from figure import figure, share
+        said, hits = rows.get("people: one word", [0, 0])[:2]
+        share(f"pocketsphinx.{arguments.figures}.hit", hits, said)
+        others = [row for row in rows.values() if row[3]]
+        figure(f"pocketsphinx.{arguments.figures}.other", sum(row[5] for row in others), sum(row[3] for row in others))
 
 
 if __name__ == "__main__":

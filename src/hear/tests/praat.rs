@@ -3,6 +3,7 @@
 
 use crate::{Held, VoiceFrame, analyse_voice};
 use audio::decode::decode;
+use figures::{figure, figure_of, share};
 use std::path::{Path, PathBuf};
 
 const REFERENCE: &str = include_str!("../../../tests/checks/praat/reference.tsv");
@@ -59,14 +60,11 @@ fn pitch_and_voicing_agree_with_praat() {
     assert!(medians.len() > 50 && cells.len() > 400);
     // Asked for: under 20 cents in the median, Praat-like voicing.
     let gross = cells.iter().filter(|c| **c > 50.0).count() as f64 / cells.len() as f64;
-    println!(
-        "files: median F0 differs by {:.1} cents (median), {:.1} (90 %); half seconds {:.1} (median), {:.1} % over 50 cents; voiced time differs by {:.2} s (median)",
-        median(&mut medians),
-        quantile(&mut medians, 0.9),
-        median(&mut cells),
-        100.0 * gross,
-        median(&mut voiced)
-    );
+    figure_of("praat.f0.median", median(&mut medians), medians.len());
+    figure_of("praat.f0.p90", quantile(&mut medians, 0.9), medians.len());
+    figure_of("praat.half_seconds.median", median(&mut cells), cells.len());
+    figure_of("praat.half_seconds.gross", 100.0 * gross, cells.len());
+    figure_of("praat.voiced", median(&mut voiced), voiced.len());
     assert!(median(&mut medians) < 3.0 && quantile(&mut medians, 0.9) < 20.0);
     // In one half second of 25 the two methods take different octaves of voices whose every second period differs.
     assert!(median(&mut cells) < 3.0 && gross < 0.05);
@@ -78,21 +76,22 @@ fn known_onsets_and_offsets_are_found() {
     let Some(data) = data() else { return };
     let table = std::fs::read_to_string(data.join("known-duration.tsv")).unwrap();
     // Noise level, share of files, least share of files within the limit of both ends, limit.
-    for (snr, limit_s, least) in [("", 0.02, 1.0), ("20", 0.05, 0.93), ("10", 0.12, 0.9)] {
-        let (mut ends, mut within, mut files) = (Vec::new(), 0.0, 0.0);
+    for (snr, id, limit_s, least) in [("", "quiet", 0.02, 1.0), ("20", "20db", 0.05, 0.93), ("10", "10db", 0.12, 0.9)] {
+        let (mut ends, mut within, mut files) = (Vec::new(), 0, 0);
         for fields in table.lines().skip(1).map(|l| l.split('\t').collect::<Vec<_>>()).filter(|f| f[6] == snr).step_by(2) {
             let (onset_s, offset_s): (f64, f64) = (fields[1].parse().unwrap(), fields[2].parse().unwrap());
             let (_, holds) = hear(&data.join(fields[0]));
-            files += 1.0;
+            files += 1;
             let longest = holds.iter().max_by(|a, b| a.duration_s.total_cmp(&b.duration_s));
             let Some(hold) = longest else { continue };
             let (on, off) = ((hold.onset_s - onset_s).abs(), (hold.offset_s - offset_s).abs());
             ends.extend([on, off]);
-            within += f64::from(u8::from(on < limit_s && off < limit_s));
+            within += usize::from(on < limit_s && off < limit_s);
         }
-        println!("SNR {snr:>2}: median error {:.1} ms, {within} of {files} files within {limit_s} s", 1000.0 * median(&mut ends));
+        figure(&format!("known.{id}.median"), 1000.0 * median(&mut ends));
+        share(&format!("known.{id}.within"), within, files);
         assert!(median(&mut ends) < 0.015);
-        assert!(within / files >= least, "SNR {snr}: {within} of {files}");
+        assert!(within as f64 / files as f64 >= least, "SNR {snr}: {within} of {files}");
     }
 }
 
@@ -120,6 +119,6 @@ fn coughs_breathing_and_spoken_words_are_no_holds() {
             }
         }
     }
-    println!("{false_holds} of {files} files with a false hold");
+    figure_of("praat.false_holds", f64::from(false_holds), files);
     assert!(files > 80 && false_holds <= 2);
 }

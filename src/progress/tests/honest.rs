@@ -56,12 +56,18 @@ fn told(person: Person, persons: u32, seed: u64) -> Told {
     told
 }
 
+/// The figures of `docs/performance.md`; `carry_pct` stands in their ids.
+fn put_down(carry_pct: &str, found: &Told) {
+    figures::figure_of(&format!("honest.change.{carry_pct}"), f64::from(found.change), 300);
+    figures::figure_of(&format!("honest.slope.{carry_pct}"), f64::from(found.slope), 300);
+}
+
 const STEADY: Person = Person { within: 1.0, between: 1.2, carry: 0.0, per_week: 0.0 };
 
 #[test]
 fn a_person_who_does_not_change_is_hardly_ever_told_to() {
     let found = told(STEADY, 300, 1);
-    println!("a change {}, a slope {} of 300", found.change, found.slope);
+    put_down("0", &found);
     assert!(found.change <= 3, "{} of 300", found.change);
     assert!(found.slope <= 24, "5 % would be 15: {} of 300", found.slope);
 }
@@ -71,7 +77,7 @@ fn a_person_who_does_not_change_is_hardly_ever_told_to() {
 fn good_and_bad_weeks_are_no_trend() {
     for (carry, seed) in [(0.5, 2), (0.7, 2), (0.85, 5)] {
         let found = told(Person { carry, ..STEADY }, 300, seed);
-        println!("{carry} carried over: a change {}, a slope {} of 300", found.change, found.slope);
+        put_down(&format!("{:.0}", 100.0 * carry), &found);
         assert!(found.change <= 24, "{carry}: 5 % would be 15: {} of 300", found.change);
         assert!(found.slope <= 27, "{carry}: 5 % would be 15: {} of 300", found.slope);
     }

@@ -1,19 +1,10 @@
-//! Figures beside their aims, and what is said of many values.
-
-/// Prints one line of the table that `benches/run.sh` collects.
-pub fn figure(what: &str, value: &str, aim: &str, met: bool) {
-    println!("= {what} | {value} | {aim} | {}", if met { "met" } else { "missed" });
-}
-
-/// Prints a line of the table for which there is no aim.
-pub fn no_aim(what: &str, value: &str) {
-    println!("= {what} | {value} | - | -");
-}
+//! What is said of many values.
 
 /// Sorted values.
 pub struct Spread(Vec<f64>);
 
 impl Spread {
+    /// Of the values as they are.
     pub fn new(mut values: Vec<f64>) -> Self {
         values.sort_by(f64::total_cmp);
         Self(values)
@@ -24,6 +15,7 @@ impl Spread {
         Self::new(values.iter().map(|v| v.abs()).collect())
     }
 
+    /// How many there are.
     pub fn count(&self) -> usize {
         self.0.len()
     }
