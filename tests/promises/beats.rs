@@ -72,6 +72,7 @@ fn off_s(onsets: &[f64], beat_s: f64) -> f64 {
 }
 
 #[test]
+#[ignore = "leads whole practices; tests/run.sh runs it"]
 fn every_count_of_minutes_begins_on_its_beat_and_slower_is_slower() {
     let place = Place::new();
     let routine = place.write("routine.toml", ROUTINE);
@@ -133,6 +134,7 @@ fn posture(entries: &[Value], onsets: &[f64]) {
 /// Issue 5: breathing against the beat for ten minutes. 28 rounds of 11 slow counts, two seconds each, in the sound that was played; a clock that drifts
 /// by one part in 30,000 would be found.
 #[test]
+#[ignore = "leads whole practices; tests/run.sh runs it"]
 fn ten_minutes_of_breathing_stay_on_the_beat() {
     const ROUNDS: u32 = 28;
     const BEAT_S: f64 = 2.0;

@@ -537,7 +537,7 @@ fn foreign_and_newer_databases_are_left_alone(server: &Server) {
 
 fn certificates_are_checked(server: &Server) {
     let Some(certificate) = server.speak_tls() else {
-        println!("skipped: no openssl to make a certificate");
+        skipping::skip(skipping::Missing::Installed, "no openssl to make a certificate");
         return;
     };
     let url = server.tcp_url(PASSWORD, "shared").replace("127.0.0.1", "localhost");

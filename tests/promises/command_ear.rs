@@ -35,7 +35,7 @@ fn say_as(voice: &str, text: &str) -> Option<Vec<f32>> {
     let file = tempfile::Builder::new().suffix(".wav").tempfile().expect("a temporary file");
     let done = Command::new("flite").args(["-voice", voice, "-t", text, "-o"]).arg(file.path()).status();
     if !done.is_ok_and(|s| s.success()) {
-        println!("skipped: no flite program with voice {voice}");
+        skipping::skip(skipping::Missing::Installed, &format!("no flite program with voice {voice}"));
         return None;
     }
     let mut wav = hound::WavReader::open(file.path()).expect("flite writes WAV");

@@ -329,7 +329,7 @@ fn sound(rate_hz: u32, length_s: f64, begins_at_s: f64) -> Vec<f32> {
 fn praat(grid: &Path, sound: &Path) {
     let there = Command::new("python3").args(["-c", "import parselmouth"]).output().is_ok_and(|done| done.status.success());
     if !there {
-        println!("skipped: python3 with praat-parselmouth is not there");
+        skipping::skip(skipping::Missing::Extra, "python3 with praat-parselmouth is not there");
         return;
     }
     let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/checks/textgrid/check.py");

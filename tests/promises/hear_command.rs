@@ -155,7 +155,7 @@ fn commands_and_holds_stand_in_order_of_time() {
         done.is_ok_and(|status| status.success()).then(|| audio::decode::decode(&wav).unwrap())
     };
     let (Some(stop), Some(yes)) = (say("stop"), say("yes")) else {
-        println!("skipped: flite is not installed (Debian: flite)");
+        skipping::skip(skipping::Missing::Installed, "flite is not installed (Debian: flite)");
         return;
     };
     let rate_hz = stop.rate_hz;
@@ -224,7 +224,7 @@ fn labelled_recordings_are_counted() {
     for (name, phrase) in [("stop.wav", "stop"), ("yes.wav", "yes")] {
         let said = Command::new("flite").args(["-voice", "slt", "-t", phrase, "-o"]).arg(file(name)).status();
         if !said.is_ok_and(|status| status.success()) {
-            println!("skipped: flite is not installed (Debian: flite)");
+            skipping::skip(skipping::Missing::Installed, "flite is not installed (Debian: flite)");
             return;
         }
     }

@@ -106,6 +106,7 @@ fn repetitions(entries: &[Value]) -> Vec<u64> {
 }
 
 #[test]
+#[ignore = "leads whole practices; tests/run.sh runs it"]
 fn after_a_kill_yes_goes_on_at_the_right_repetition_and_no_starts_anew() {
     let scene = Scene::new();
     let (yes, no) = (scene.answers("yes"), scene.answers("no"));
@@ -144,6 +145,7 @@ fn after_a_kill_yes_goes_on_at_the_right_repetition_and_no_starts_anew() {
 }
 
 #[test]
+#[ignore = "leads whole practices; tests/run.sh runs it"]
 fn a_practice_broken_off_in_the_cautions_is_begun_again_with_all_cautions() {
     let scene = Scene::new();
     let lines = scene.place.path("cautions.jsonl");
@@ -168,6 +170,7 @@ fn a_practice_broken_off_in_the_cautions_is_begun_again_with_all_cautions() {
 }
 
 #[test]
+#[ignore = "leads whole practices; tests/run.sh runs it"]
 fn a_demo_killed_leaves_a_sound_record() {
     let place = Place::new();
     let folder = place.path("demo");

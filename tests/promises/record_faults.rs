@@ -250,7 +250,7 @@ fn a_practice_on_a_full_disk_is_told_and_what_was_kept_stays() {
         .status()
         .is_ok_and(|status| status.success());
     if !allowed {
-        println!("skipped: no file system can be made here");
+        skipping::skip(skipping::Missing::Right, "no file system can be made here");
         return;
     }
     let place = Place::new();
@@ -315,7 +315,7 @@ fn a_folder_that_cannot_be_written_is_told_and_left() {
     // Reading needs no right to write.
     match history.by_ref_as(is_root).output() {
         Ok(done) => assert!(done.status.success() && out(&done).contains("grandpa"), "{}", err(&done)),
-        Err(why) => println!("skipped: the program cannot be run as somebody else here ({why})"),
+        Err(why) => skipping::skip(skipping::Missing::Right, &format!("the program cannot be run as somebody else here ({why})")),
     }
     for mut command in [
         practise.by_ref_as(is_root),
@@ -325,7 +325,7 @@ fn a_folder_that_cannot_be_written_is_told_and_left() {
         let done = match command.output() {
             Ok(done) => done,
             Err(why) => {
-                println!("skipped: the program cannot be run as somebody else here ({why})");
+                skipping::skip(skipping::Missing::Right, &format!("the program cannot be run as somebody else here ({why})"));
                 break;
             }
         };

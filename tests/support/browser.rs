@@ -91,7 +91,7 @@ impl Browser {
     pub fn start_with(switches: &[&str]) -> Option<Self> {
         for program in ["/usr/bin/chromium", "/usr/bin/chromedriver"] {
             if !Path::new(program).exists() {
-                println!("skipped: there is no {program} (apt-get install chromium chromium-driver)");
+                skipping::skip(skipping::Missing::Installed, &format!("there is no {program} (apt-get install chromium chromium-driver)"));
                 return None;
             }
         }

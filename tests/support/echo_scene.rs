@@ -43,7 +43,7 @@ pub fn noise(frames: usize, mut seed: u32) -> Vec<f32> {
 /// Speech of Debian's espeak-ng at 16 kHz; `None`, with a line on standard output, where it is not installed.
 pub fn speech(voice: &str, text: &str) -> Option<Vec<f32>> {
     let Ok(output) = Command::new("espeak-ng").args(["-v", voice, "-s", "150", "--stdout", text]).output() else {
-        println!("skipped: espeak-ng is not installed");
+        skipping::skip(skipping::Missing::Installed, "espeak-ng is not installed");
         return None;
     };
     // 44 bytes of header with a false length, then 16-bit samples at 22,050 Hz.

@@ -85,7 +85,7 @@ impl<'a> LiveClient<'a> {
         let mut speaker = match Speaker::new("slt", 0.9, RATE_HZ) {
             Ok(speaker) => speaker,
             Err(why) => {
-                println!("skipped: {why}");
+                skipping::skip(skipping::Missing::Installed, &format!("{why}"));
                 return None;
             }
         };

@@ -53,7 +53,7 @@ impl Server {
 
     fn start_as(safe: bool) -> Option<Self> {
         let Some(bin) = programs() else {
-            println!("skipped: no PostgreSQL below /usr/lib/postgresql (setup.sh --tests installs it)");
+            skipping::skip(skipping::Missing::Installed, "no PostgreSQL below /usr/lib/postgresql (setup.sh --tests installs it)");
             return None;
         };
         let dir = tempfile::tempdir().expect("a folder");

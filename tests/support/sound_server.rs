@@ -58,7 +58,7 @@ impl SoundServer {
     pub fn start(echo: Option<Echo>) -> Option<Self> {
         for program in ["pulseaudio", "pactl", "paplay", "parec"] {
             if Command::new(program).arg("--version").stdout(Stdio::null()).stderr(Stdio::null()).status().is_err() {
-                println!("skipped: {program} is not installed (Debian: pulseaudio pulseaudio-utils)");
+                skipping::skip(skipping::Missing::Installed, &format!("{program} is not installed (Debian: pulseaudio pulseaudio-utils)"));
                 return None;
             }
         }
@@ -124,7 +124,7 @@ impl SoundServer {
             .iter()
             .any(|lib| Path::new(lib).join("alsa-lib/libasound_module_pcm_pulse.so").exists());
         if !plugin {
-            println!("skipped: ALSA's PulseAudio plugin is not installed (Debian: libasound2-plugins)");
+            skipping::skip(skipping::Missing::Installed, "ALSA's PulseAudio plugin is not installed (Debian: libasound2-plugins)");
         }
         plugin.then_some(env)
     }
@@ -141,8 +141,17 @@ impl SoundServer {
 
     /// Records what the loudspeaker plays, mono, 48 kHz, until [`stop`].
     pub fn record_speaker(&self, wav: &Path) -> Child {
+        self.record("speaker.monitor", wav)
+    }
+
+    /// Records what the microphone hears, mono, 48 kHz, until [`stop`].
+    pub fn record_mic(&self, wav: &Path) -> Child {
+        self.record("mic", wav)
+    }
+
+    fn record(&self, source: &str, wav: &Path) -> Child {
         self.client("parec")
-            .args(["-d", "speaker.monitor", "--file-format=wav", "--format=s16le", "--rate=48000", "--channels=1"])
+            .args(["-d", source, "--file-format=wav", "--format=s16le", "--rate=48000", "--channels=1"])
             .arg(wav)
             .spawn()
             .expect("parec")

@@ -13,7 +13,7 @@ fn data() -> Option<PathBuf> {
     if folder.join("known-duration.tsv").exists() {
         return Some(folder);
     }
-    println!("skipped: no shared data");
+    skipping::skip(skipping::Missing::Data, "no shared data");
     None
 }
 

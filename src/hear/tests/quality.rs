@@ -19,7 +19,7 @@ fn median(mut values: Vec<f64>) -> f64 {
 fn figures_agree_with_praat() {
     let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../shared/data");
     if !data.join("coswara").exists() {
-        println!("skipped: no shared data");
+        skipping::skip(skipping::Missing::Data, "no shared data");
         return;
     }
     let mut off: Vec<Vec<f64>> = vec![Vec::new(); 9];

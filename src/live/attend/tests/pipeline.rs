@@ -39,7 +39,7 @@ fn program() -> Option<PathBuf> {
     let own = std::env::current_exe().ok()?;
     let program = own.parent()?.parent()?.join("tidecount");
     if !program.exists() {
-        println!("skipped: {} is not built", program.display());
+        skipping::skip(skipping::Missing::Installed, &format!("{} is not built", program.display()));
     }
     program.exists().then_some(program)
 }
