@@ -1,6 +1,6 @@
 //! Which microphones and loudspeakers there are, and whether they work.
 
-use super::stream::{Direction, default_device, host};
+use super::host::{Direction, default_device, host};
 use super::{AudioError, Health, LiveMic, LiveSpeaker, MicSource, SpeakerSink};
 use cpal::traits::{DeviceTrait, HostTrait};
 use cpal::{Device, Host};

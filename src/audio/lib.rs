@@ -11,6 +11,7 @@ pub mod echo;
 pub mod file;
 mod fill;
 pub mod gate;
+mod host;
 mod io;
 mod live_mic;
 mod live_speaker;

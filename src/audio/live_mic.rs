@@ -2,7 +2,9 @@
 
 use super::callback::Shared;
 use super::clock::ClockCheck;
-use super::stream::{Direction, Format, Running, find, format, host, refused, start_input};
+use super::devices::find;
+use super::host::{Direction, host};
+use super::stream::{Format, Running, format, refused, start_input};
 use super::{AudioError, Captured, Health, MicSource};
 use ringbuf::traits::{Consumer, Observer, Split};
 use ringbuf::{HeapCons, HeapRb};

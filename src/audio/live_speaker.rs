@@ -1,8 +1,10 @@
 //! A loudspeaker device as sink of frames: one permanent stream, silence between lines.
 
 use super::callback::Shared;
+use super::devices::find;
 use super::fill::{Action, FillKeeper, TARGET_S};
-use super::stream::{Direction, Format, Running, find, format, host, refused, start_output};
+use super::host::{Direction, host};
+use super::stream::{Format, Running, format, refused, start_output};
 use super::{AudioError, Health, SpeakerSink};
 use ringbuf::traits::{Observer, Producer, Split};
 use ringbuf::{HeapProd, HeapRb};

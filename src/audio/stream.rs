@@ -2,7 +2,8 @@
 
 use super::AudioError;
 use super::callback::{Shared, capture, play};
-use cpal::traits::{DeviceTrait, HostTrait, StreamTrait};
+use super::host::Direction;
+use cpal::traits::{DeviceTrait, StreamTrait};
 use cpal::{BufferSize, Device, FromSample, Host, I24, Sample, SampleFormat, SizedSample, StreamConfig, SupportedStreamConfigRange};
 use ringbuf::traits::{Consumer, Producer};
 use ringbuf::{HeapCons, HeapProd};
@@ -21,28 +22,6 @@ const ALSA_FRAMES: u32 = 2_048;
 const RATES_HZ: [u32; 5] = [48_000, 44_100, 32_000, 16_000, 8_000];
 const BUILD_TIMEOUT: Duration = Duration::from_secs(2);
 
-/// Microphone or loudspeaker.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Direction {
-    Input,
-    Output,
-}
-
-impl Direction {
-    pub fn noun(self) -> &'static str {
-        match self {
-            Self::Input => "microphone",
-            Self::Output => "loudspeaker",
-        }
-    }
-    pub fn option(self) -> &'static str {
-        match self {
-            Self::Input => "--mic",
-            Self::Output => "--speaker",
-        }
-    }
-}
-
 /// How a device is to be opened.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Format {
@@ -60,18 +39,6 @@ impl Drop for Running {
             std::thread::spawn(move || drop(stream));
         }
     }
-}
-
-/// The sound server where one can be reached, otherwise ALSA.
-pub(super) fn host() -> Host {
-    quiet_alsa();
-    cpal::default_host()
-}
-
-/// ALSA's library prints what it tries to standard error. Its messages of this thread go to a buffer instead.
-fn quiet_alsa() {
-    #[cfg(target_os = "linux")]
-    let _ = alsa::Output::local_error_handler();
 }
 
 fn configs(device: &Device, direction: Direction) -> Result<(cpal::SupportedStreamConfig, Vec<SupportedStreamConfigRange>), cpal::Error> {
@@ -215,18 +182,5 @@ pub(super) fn refused(direction: Direction, name: &str, error: &cpal::Error) -> 
             "the {noun} \"{name}\" may not be used by this user; on Debian, put the user into the group \"audio\" and log in again"
         )),
         _ => AudioError::Device(format!("the {noun} \"{name}\" cannot be opened: {error}; `tidecount devices` tries all of them")),
-    }
-}
-
-/// The device of that name, or the default one.
-pub(super) fn find(host: &Host, direction: Direction, name: &str) -> Result<Device, AudioError> {
-    super::devices::find(host, direction, name)
-}
-
-/// The default device of a host.
-pub(super) fn default_device(host: &Host, direction: Direction) -> Option<Device> {
-    match direction {
-        Direction::Input => host.default_input_device(),
-        Direction::Output => host.default_output_device(),
     }
 }
