@@ -4,8 +4,8 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use audio::file::names_file;
 use audio;
+use audio::file::names_file;
 use files::error::Failure;
 use files::load;
 use live::enrol::enrolment::Enrolment;

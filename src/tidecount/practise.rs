@@ -3,8 +3,8 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use audio::file::names_file;
 use audio;
+use audio::file::names_file;
 use files::error::Failure;
 use files::load;
 use files::load::Loaded;

@@ -1,8 +1,8 @@
 use std::collections::BTreeSet;
 
-use super::grammar::wordings;
 use attend::household::{Checks, check_bytes};
 use attend::{Household, Pronoun, Said};
+use files::households::wordings;
 use routine::{Faults, Hearing, Prescription, check_text};
 
 const ROUTINE: &str =
