@@ -122,10 +122,13 @@ impl CalibrationStore {
         let path = folder.join(FILE_NAME);
         let contents = match std::fs::read_to_string(&path) {
             Ok(text) => toml::from_str(&text).map_err(|why| {
-                Failure::file(&path, format!("cannot be understood: {}. Mend it, or remove it and calibrate again", why.to_string().trim()))
+                Failure::file(
+                    &path,
+                    format!("cannot be understood: {}. Correct it, or delete it and calibrate again", why.to_string().trim()),
+                )
             })?,
             Err(error) if matches!(error.kind(), std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory) => Contents::default(),
-            Err(error) => return Err(Failure::file(path, format!("cannot be read ({error}); make it readable for you"))),
+            Err(error) => return Err(Failure::file(path, format!("cannot be read ({error}); make sure you may read it"))),
         };
         Ok(Self { path, contents })
     }
@@ -182,8 +185,9 @@ impl CalibrationStore {
 
     /// Beside it first, then in its place: a crash leaves the old file or the new one.
     fn write(&self) -> Result<(), Failure> {
-        let failed =
-            |why: String| Failure::file(&self.path, format!("cannot be written ({why}); name a folder you may write to with --data DIR"));
+        let failed = |why: String| {
+            Failure::file(&self.path, format!("cannot be written ({why}); name a folder that you may write to with --data DIR"))
+        };
         let text = toml::to_string(&self.contents).map_err(|why| failed(why.to_string()))?;
         let folder = self.path.parent().unwrap_or_else(|| Path::new("."));
         record::create_folder(folder)?;

@@ -2,6 +2,8 @@
 //! It plays and hears nothing. Start at `load.rs`.
 
 pub mod calibrations;
+pub mod checker;
+pub mod clinic_address;
 pub mod clinic_words;
 pub mod dose_words;
 pub mod error;

@@ -1,4 +1,4 @@
-//! Numbers with their noun in the texts of commands.
+//! Numbers with their noun or unit in the texts of commands.
 
 /// "1 practice", "2 practices". `of` follows the noun: ("file", " of sound").
 pub fn counted_of(count: impl TryInto<u64>, one: &str, of: &str) -> String {
@@ -10,6 +10,16 @@ pub fn counted_of(count: impl TryInto<u64>, one: &str, of: &str) -> String {
 /// "1 practice", "2 practices".
 pub fn counted(count: impl TryInto<u64>, one: &str) -> String {
     counted_of(count, one, "")
+}
+
+/// "1.4 MB".
+pub fn size(bytes: u64) -> String {
+    let bytes = bytes as f64;
+    match bytes {
+        _ if bytes >= 1e9 => format!("{:.1} GB", bytes / 1e9),
+        _ if bytes >= 1e6 => format!("{:.1} MB", bytes / 1e6),
+        _ => format!("{:.0} kB", (bytes / 1e3).ceil()),
+    }
 }
 
 #[cfg(test)]

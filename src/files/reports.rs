@@ -96,7 +96,7 @@ fn choose(clients: &[(String, u32)], named: Option<&str>, folder: &Path) -> Resu
     let list = || clients.iter().map(|(name, practices)| format!("\n  {} ({practices} practices)", one_line(name))).collect::<String>();
     match (named, clients) {
         (_, []) => Err(Failure::Missing(format!(
-            "nobody has practised live in {} yet, so there is nothing to report: practise first, or name another record with --data DIR",
+            "nobody has practised live in {} yet, so there is nothing to report: practise first, or name another data folder with --data DIR",
             folder.display()
         ))),
         (Some(name), _) => clients.iter().find(|(known, _)| known == name).map(|(known, _)| known.clone()).ok_or_else(|| {
@@ -104,7 +104,7 @@ fn choose(clients: &[(String, u32)], named: Option<&str>, folder: &Path) -> Resu
         }),
         (None, [(only, _)]) => Ok(only.clone()),
         (None, _) => {
-            Err(Failure::Options(format!("several people practise here. Say whose report it is to be with --client NAME:{}", list())))
+            Err(Failure::Options(format!("several people practise here. Say whose report you want with --client NAME:{}", list())))
         }
     }
 }

@@ -5,7 +5,7 @@ use super::store::{Store, later};
 use jiff::ZonedDateTime;
 use model::SessionId;
 use model::parse_line;
-use session::{Fact, LevelCalibration, Past, PastExercise, PastResults, Weekday};
+use session::{Fact, LevelCalibration, Past, PastExercise, PastResults};
 use std::collections::BTreeMap;
 
 struct Trial {
@@ -88,23 +88,10 @@ fn best<'a>(trials: impl Iterator<Item = &'a Trial>, now: &ZonedDateTime) -> Opt
     let days = made.duration_until(now.date()).as_hours() / 24;
     Some(Past {
         duration_s: trial.duration_s,
-        weekday: weekday(made.weekday()),
+        weekday: made.weekday().into(),
         date: made.to_string(),
         days_ago: u32::try_from(days).unwrap_or(0),
     })
-}
-
-fn weekday(day: jiff::civil::Weekday) -> Weekday {
-    use jiff::civil::Weekday as Day;
-    match day {
-        Day::Monday => Weekday::Monday,
-        Day::Tuesday => Weekday::Tuesday,
-        Day::Wednesday => Weekday::Wednesday,
-        Day::Thursday => Weekday::Thursday,
-        Day::Friday => Weekday::Friday,
-        Day::Saturday => Weekday::Saturday,
-        Day::Sunday => Weekday::Sunday,
-    }
 }
 
 impl Store {

@@ -21,6 +21,21 @@ pub enum Weekday {
     Sunday,
 }
 
+impl From<jiff::civil::Weekday> for Weekday {
+    fn from(day: jiff::civil::Weekday) -> Self {
+        use jiff::civil::Weekday as Day;
+        match day {
+            Day::Monday => Self::Monday,
+            Day::Tuesday => Self::Tuesday,
+            Day::Wednesday => Self::Wednesday,
+            Day::Thursday => Self::Thursday,
+            Day::Friday => Self::Friday,
+            Day::Saturday => Self::Saturday,
+            Day::Sunday => Self::Sunday,
+        }
+    }
+}
+
 impl Weekday {
     /// Every day, Monday first.
     pub const ALL: [Self; 7] = [Self::Monday, Self::Tuesday, Self::Wednesday, Self::Thursday, Self::Friday, Self::Saturday, Self::Sunday];

@@ -9,8 +9,8 @@ use std::time::Instant;
 use jiff::ZonedDateTime;
 use jiff::civil::DateTime;
 
+use crate::options::{DataFolder, Fast, Sound};
 use attend::{Event, Practised};
-use audio::file::names_file;
 use command_ear::Lexicon;
 use files::error::Failure;
 use files::households::{check_household, read_household};
@@ -26,33 +26,21 @@ use live::practice::{Outcome, Practice};
 use pages::follow::follower::WebFollower;
 use pages::follow::server::{self, Pages, ScreenArgs};
 use pages::set_up::site::Place;
-use record::{Source, data_folder};
+use record::Source;
 use speak::Words;
 
-/// Waits quietly, invites at the agreed times, and starts a practice when it is asked to.
+/// Wait quietly, invite at the agreed times, and start a practice when asked
 #[derive(Debug, Clone, clap::Args)]
 pub struct AttendArgs {
-    /// Who lives here and what they practise, a TOML file. Default: household.toml in the data folder.
+    /// Household file: who lives here and what they practise [default: household.toml in the data folder]
     pub household: Option<PathBuf>,
-    /// Microphone: `default`, a name from `tidecount devices`, or a recording.
-    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
-    pub mic: String,
-    /// Loudspeaker: `default`, a name, a WAV file to write, or `none`. With a recording as microphone: none.
-    #[arg(long, value_name = "default|NAME|FILE.wav|none")]
-    pub speaker: Option<String>,
-    /// Voice: `espeak-ng[:VARIANT]`, `piper[:FILE.onnx]` or `system`. Default: Piper where installed, else espeak-ng.
-    #[arg(long, value_name = "NAME")]
-    pub voice: Option<String>,
-    /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
-    #[arg(long, value_name = "DIR")]
-    pub model: Option<PathBuf>,
-    /// Where the record is kept. Default: $TIDECOUNT_DATA, else the user's data folder.
-    #[arg(long, value_name = "DIR")]
-    pub data: Option<PathBuf>,
-    /// With a recording: as fast as the machine allows instead of in real time.
-    #[arg(long)]
-    pub fast: bool,
-    /// With a recording: the local time of day at its first sample. Default: now.
+    #[command(flatten)]
+    pub sound: Sound,
+    #[command(flatten)]
+    pub fast: Fast,
+    #[command(flatten)]
+    pub data: DataFolder,
+    /// Let a recording begin at this local time [default: now]
     #[arg(long, value_name = "YYYY-MM-DD HH:MM", value_parser = time_of_day)]
     pub at: Option<ZonedDateTime>,
     #[command(flatten)]
@@ -70,15 +58,15 @@ fn time_of_day(text: &str) -> Result<ZonedDateTime, String> {
 /// The household has faults (all are named), or model, voice, record or a file cannot be used. A microphone or loudspeaker that is
 /// not there is no error: it is told, and waited for.
 pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
-    let recording = names_file(&args.mic);
-    if !recording && (args.fast || args.at.is_some()) {
-        return Err(Failure::Options(
-            "--fast and --at need a recording: name a file with --mic FILE.wav; a live microphone has its own time".into(),
-        ));
+    let sound = args.sound.meant();
+    let fast = args.fast.with(&sound)?;
+    let recording = sound.recording;
+    if args.at.is_some() && !recording {
+        return Err(Failure::Options("--at needs a recording: name a file with --mic FILE.wav; a live microphone has its own time".into()));
     }
     let words = Words::english()?;
-    let data = data_folder(args.data.as_deref())?;
-    let model = load::model_folder(args.model.as_deref())?;
+    let data = args.data.folder()?;
+    let model = load::model_folder(sound.model.as_deref())?;
     let lexicon = Lexicon::open(&model)?;
     let path = args.household.clone().unwrap_or_else(|| data.join("household.toml"));
     // Whoever wrote no household file is led by the packages that were taken here.
@@ -88,23 +76,22 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
         None => read_household(&path, &words, &lexicon)?,
     };
     let folder = path.parent().unwrap_or_else(|| Path::new(".")).to_owned();
-    let speaker = args.speaker.clone().unwrap_or_else(|| if recording { "none".into() } else { "default".into() });
     let source = if recording { Source::Replay } else { Source::Live };
-    let devices = Devices::open(&args.mic, &speaker, args.fast)?;
+    let devices = Devices::open(&sound.mic, &sound.speaker, fast)?;
     let begins_at = recording.then(|| args.at.clone().unwrap_or_else(ZonedDateTime::now));
     let first_now = begins_at.clone().unwrap_or_else(ZonedDateTime::now);
     let record = today(&data, &household, source, &first_now, &words)?;
-    let house = House { household, words, model, voice: args.voice.clone(), data, recogniser: None, begins_at };
+    let house = House { household, words, model, voice: sound.voice.clone(), data, recogniser: None, begins_at };
     let mut pipeline = AttendPipeline::new(house, devices)?;
     pipeline.tell(Event::Record { at_s: 0.0, today: record });
     let interrupted = watch_for_ctrl_c()?;
     let set_up = Place {
         data: pipeline.house.data.clone(),
         household: path,
-        mic: args.mic.clone(),
-        speaker,
-        voice: args.voice.clone(),
-        model: args.model.clone(),
+        mic: sound.mic,
+        speaker: sound.speaker,
+        voice: sound.voice,
+        model: sound.model,
         recogniser: None,
         clinic: None,
         today: None,

@@ -1,58 +1,58 @@
 //! `tidecount calibrate`: from dB re full scale to dB SPL, for one microphone.
 
 use std::io::{BufRead, IsTerminal, Write};
-use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::atomic::Ordering;
 use std::sync::{Arc, Mutex, PoisonError};
 
+use crate::options::{DataFolder, Microphone, distance};
 use audio;
 use files::calibrations::CalibrationStore;
 use files::error::Failure;
-use hear::calibration::{BELIEVABLE_CM, BELIEVABLE_DB, Known, Method, REPORTED_CM};
+use hear::calibration::{BELIEVABLE_DB, Known, Method, REPORTED_CM};
 use hear::weighting::Weighting;
 use live::calibrate::{Listened, QUIET_S, SOUND_S, calibration, listen, warnings};
 use live::levels;
 use live::practice::until_interrupted;
-use record::data_folder;
 
-/// Calibrates a microphone, so that levels are dB SPL at 30 cm instead of relative. Choose one of --meter, --source, --phone.
+/// Calibrate a microphone, so that levels are dB SPL at 30 cm and not only relative
+///
+/// Choose one of --meter, --source and --phone.
 #[derive(Debug, Clone, clap::Args)]
 #[command(group(clap::ArgGroup::new("what").required(true).args(["meter", "source", "phone", "show", "forget"])))]
+#[command(mut_arg("mic", |mic| mic.help("Calibrate a microphone from `tidecount devices`, or a recording of the quiet room and then the sound")))]
 pub struct CalibrateArgs {
-    /// Microphone: `default`, a name from `tidecount devices`, or a recording of the quiet room and then the sound.
-    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
-    pub mic: String,
-    /// What a sound level meter showed for the sound, dB. Without a number: asked after listening.
+    #[command(flatten)]
+    pub microphone: Microphone,
+    /// Calibrate with a sound level meter that showed this level, dB; without a number, be asked after listening
     #[arg(long, value_name = "DB", num_args = 0..=1, value_parser = level)]
     pub meter: Option<Option<f64>>,
-    /// The level of a known source at the microphone, dB; an acoustic calibrator gives 94 or 114.
+    /// Calibrate with a known source of this level at the microphone, dB; an acoustic calibrator gives 94 or 114
     #[arg(long, value_name = "DB", num_args = 0..=1, value_parser = level)]
     pub source: Option<Option<f64>>,
-    /// What a phone's sound level app showed, dB; levels stay marked "rough".
+    /// Calibrate with a phone whose sound level app showed this level, dB; levels stay marked "rough"
     #[arg(long, value_name = "DB", num_args = 0..=1, value_parser = level)]
     pub phone: Option<Option<f64>>,
-    /// From the mouth to the microphone, as it will stay in practice.
+    /// Say how far the microphone will stand from the mouth in practice
     #[arg(long, value_name = "CM", default_value_t = REPORTED_CM, value_parser = distance)]
     pub distance_cm: f64,
-    /// From the sound to the meter or phone. Default: as far as the microphone.
+    /// Say how far the meter or phone is from the sound [default: as far as the microphone]
     #[arg(long, value_name = "CM", value_parser = distance)]
     pub reference_cm: Option<f64>,
-    /// The meter's frequency weighting. Default: A; for a source Z.
+    /// Say which frequency weighting the meter has [default: A; Z for a source]
     #[arg(long, value_name = "A|C|Z", value_parser = weighting)]
     pub weighting: Option<Weighting>,
-    /// With a recording: the recorder it was made with; the calibration holds for its recordings. Default: the recording's folder.
+    /// Name the recorder a recording was made with; the calibration holds for all its recordings [default: the recording's folder]
     #[arg(long, value_name = "NAME")]
     pub recorded_with: Option<String>,
-    /// Shows what is calibrated.
+    /// Show what is calibrated
     #[arg(long)]
     pub show: bool,
-    /// Forgets the calibration of the device of this name.
+    /// Forget the calibration of the device of this name
     #[arg(long, value_name = "NAME")]
     pub forget: Option<String>,
-    /// The folder of the record. Default: $TIDECOUNT_DATA, else the user's data folder.
-    #[arg(long, value_name = "DIR")]
-    pub data: Option<PathBuf>,
+    #[command(flatten)]
+    pub data: DataFolder,
 }
 
 fn level(text: &str) -> Result<f64, String> {
@@ -61,15 +61,6 @@ fn level(text: &str) -> Result<f64, String> {
         return Ok(value);
     }
     Err(format!("no sound to calibrate with has that level; give {} to {} dB", BELIEVABLE_DB.start(), BELIEVABLE_DB.end()))
-}
-
-/// A distance from the mouth in cm, of the command line.
-///
-/// # Errors
-/// It is none.
-pub fn distance(text: &str) -> Result<f64, String> {
-    let value: f64 = text.parse().map_err(|_| "not a number of cm".to_owned())?;
-    if BELIEVABLE_CM.contains(&value) { Ok(value) } else { Err(format!("give {} to {} cm", BELIEVABLE_CM.start(), BELIEVABLE_CM.end())) }
 }
 
 fn weighting(text: &str) -> Result<Weighting, String> {
@@ -84,7 +75,7 @@ fn weighting(text: &str) -> Result<Weighting, String> {
 /// # Errors
 /// The microphone cannot be used, the sound was not fit to calibrate with, or nothing can be kept.
 pub fn run(args: &CalibrateArgs) -> Result<ExitCode, Failure> {
-    let folder = data_folder(args.data.as_deref())?;
+    let folder = args.data.folder()?;
     let mut store = CalibrationStore::open(&folder)?;
     if args.show {
         show(&store);
@@ -99,9 +90,9 @@ pub fn run(args: &CalibrateArgs) -> Result<ExitCode, Failure> {
         (_, _, given) => (Method::Phone, given.flatten()),
     };
     let weighting = args.weighting.unwrap_or(if method == Method::Source { Weighting::Z } else { Weighting::A });
-    let mut io = audio::open(&args.mic, "none", audio::file::names_file(&args.mic))?;
+    let mut io = audio::open(&args.microphone.mic, "none", audio::file::names_file(&args.microphone.mic))?;
     let rate_hz = io.mic_rate_hz();
-    let device = levels::device(&args.mic, rate_hz, args.recorded_with.as_deref())?;
+    let device = levels::device(&args.microphone.mic, rate_hz, args.recorded_with.as_deref())?;
     let live = device.system != levels::RECORDING;
     if live {
         say(&instructions(method, args.distance_cm, args.reference_cm, weighting));
@@ -118,7 +109,7 @@ pub fn run(args: &CalibrateArgs) -> Result<ExitCode, Failure> {
     }
     let heard = listened.judge(method != Method::Source)?;
     say(&format!(
-        "Heard {:.1} s of sound at {:.1} dB({}) re full scale, {:.0} dB over the room; it wandered by {:.1} dB.",
+        "Heard {:.1} s of sound at {:.1} dB({}) re full scale, {:.0} dB above the room; it varied by {:.1} dB.",
         heard.length_s,
         heard.level_db,
         weighting.letter(),
@@ -128,7 +119,7 @@ pub fn run(args: &CalibrateArgs) -> Result<ExitCode, Failure> {
     let known = Known { method, level_db: given.map_or_else(|| ask(method, weighting), Ok)?, weighting, at_cm: args.reference_cm };
     let calibration = calibration(&known, args.distance_cm, &heard, device.clone());
     // The gain must not have been turned while it listened.
-    if live && levels::device(&args.mic, rate_hz, None)?.gain != device.gain {
+    if live && levels::device(&args.microphone.mic, rate_hz, None)?.gain != device.gain {
         return Err(Failure::Again("the microphone's gain was changed while it listened; leave it alone and calibrate again".into()));
     }
     let line = calibration.line();
@@ -150,17 +141,19 @@ fn instructions(method: Method, distance_cm: f64, reference_cm: Option<f64>, wei
             weighting.letter()
         ),
         Method::Source => {
-            format!("2. Have the source ready; its level is taken as that at {at} cm from it, or at the microphone in a coupler.")
+            format!("2. Have the source ready; its level is taken to be that at {at} cm from it, or at the microphone in a coupler.")
         }
         Method::Phone => format!("2. Put the phone {at} cm from the mouth, its app set to {} and Slow if it can.", weighting.letter()),
     };
     let third = match method {
         Method::Source => format!("3. Keep quiet for {QUIET_S} seconds; then switch the source on for {SOUND_S} seconds."),
         _ => {
-            format!("3. Keep quiet for {QUIET_S} seconds; then hold one steady \"ah\" for {SOUND_S} seconds and read the number meanwhile.")
+            format!(
+                "3. Keep quiet for {QUIET_S} seconds; then hold one steady \"ah\" for {SOUND_S} seconds and read the number while you do."
+            )
         }
     };
-    format!("{first}\n{second}\n{third}\nCtrl-C gives up.")
+    format!("{first}\n{second}\n{third}\nPress Ctrl-C to give up.")
 }
 
 fn show_reading(second: u64, level_db: f64) {
@@ -176,7 +169,7 @@ fn ask(method: Method, weighting: Weighting) -> Result<f64, Failure> {
         Method::Phone => ("What did the phone show", "--phone 75"),
     };
     if !std::io::stdin().is_terminal() {
-        return Err(Failure::Options(format!("the level is missing; give it on the command line: {option}")));
+        return Err(Failure::Options(format!("the level is missing; give it on the command line, as in {option}")));
     }
     say(&format!("{what}, in dB({})? ", weighting.letter()));
     let mut line = String::new();
@@ -189,19 +182,19 @@ fn ask(method: Method, weighting: Weighting) -> Result<f64, Failure> {
 
 fn show(store: &CalibrationStore) {
     if store.all().is_empty() {
-        say("No microphone is calibrated; levels are relative. `tidecount calibrate --help` says how to calibrate one.");
+        say("No microphone is calibrated; levels are relative. `tidecount calibrate --help` tells you how to calibrate one.");
     }
     store.all().iter().for_each(|calibration| say(&calibration.line()));
 }
 
 fn forget(store: &mut CalibrationStore, name: &str) -> Result<ExitCode, Failure> {
     if store.forget(name)? > 0 {
-        say(&format!("The calibration of \"{name}\" is forgotten; its levels are relative."));
+        say(&format!("The calibration of \"{name}\" is forgotten; its levels are relative from now on."));
         return Ok(ExitCode::SUCCESS);
     }
     let known: Vec<String> = store.all().iter().map(|c| format!("\"{}\"", c.device.name)).collect();
-    let known = if known.is_empty() { "none is calibrated".to_owned() } else { format!("calibrated are {}", known.join(", ")) };
-    Err(Failure::Options(format!("no calibration of \"{name}\" is kept; {known}")))
+    let known = if known.is_empty() { "none is calibrated".to_owned() } else { format!("there are calibrations of {}", known.join(", ")) };
+    Err(Failure::Options(format!("there is no calibration of \"{name}\"; {known}")))
 }
 
 /// A reader that went away is no reason to break off.
@@ -217,7 +210,6 @@ mod tests {
     #[test]
     fn arguments_are_checked() {
         assert!(level("78.4").is_ok() && level("7.84").is_err() && level("x").is_err());
-        assert!(distance("30").is_ok() && distance("0").is_err());
         assert_eq!(weighting("c"), Ok(Weighting::C));
         assert!(weighting("B").is_err());
     }

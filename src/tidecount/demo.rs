@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use crate::options::{Model, Voice};
 use audio;
 use command_ear::Lexicon;
 use files::error::Failure;
@@ -21,30 +22,28 @@ use speak::Words;
 const ROUTINE: (&str, &str) = ("demo/evening.toml", include_str!("../../demo/evening.toml"));
 const CLIENT: (&str, &str) = ("demo/client.toml", include_str!("../../demo/client.toml"));
 
-/// Shows a whole practice with a simulated client.
+/// Show a whole practice with a simulated client
 #[derive(Debug, Clone, clap::Args)]
 pub struct DemoArgs {
-    /// In real time and aloud: both sides are played on the loudspeaker.
+    /// Play both sides on the loudspeaker, in real time
     #[arg(long)]
     pub aloud: bool,
-    /// Loudspeaker for --aloud.
+    /// Play on a loudspeaker from `tidecount devices`
     #[arg(long, default_value = "default", value_name = "default|NAME", requires = "aloud")]
     pub speaker: String,
-    /// Folder for the recording of both sides and the journal; what an earlier demo left there is replaced.
+    /// Write the recording of both sides and the journal to this folder, in place of an earlier demo
     #[arg(long, default_value = "tidecount-demo", value_name = "DIR")]
     pub out: PathBuf,
-    /// Another routine than the invented household's.
+    /// Take this routine instead of the invented household's
     #[arg(long, value_name = "FILE.toml")]
     pub routine: Option<PathBuf>,
-    /// Another client than the invented one.
+    /// Take this client instead of the invented one
     #[arg(long, value_name = "FILE.toml")]
     pub client: Option<PathBuf>,
-    /// The tool's voice: `espeak-ng[:VARIANT]` or `piper[:FILE.onnx]`.
-    #[arg(long, value_name = "NAME")]
-    pub voice: Option<String>,
-    /// Recognition model, a folder in the Vosk layout.
-    #[arg(long, value_name = "DIR")]
-    pub model: Option<PathBuf>,
+    #[command(flatten)]
+    pub voice: Voice,
+    #[command(flatten)]
+    pub model: Model,
     #[command(flatten)]
     pub screen: ScreenArgs,
 }
@@ -55,7 +54,7 @@ pub struct DemoArgs {
 /// Routine, client script, model, voice, loudspeaker or output folder cannot be used.
 pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
     let words = Words::english()?;
-    let model = load::model_folder(args.model.as_deref())?;
+    let model = load::model_folder(args.model.model.as_deref())?;
     let lexicon = Lexicon::open(&model)?;
     let (prescription, routine_text) = match &args.routine {
         Some(path) => load::routine(path, &words, &lexicon)?,
@@ -88,7 +87,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
         model,
         lexicon,
         hears_itself: true,
-        voice: args.voice.clone(),
+        voice: args.voice.voice.clone(),
         source: Source::Rehearsal,
         client: "household".into(),
         data,

@@ -16,8 +16,8 @@ pub fn run() -> ExitCode {
     };
     if devices.microphones.is_empty() && devices.loudspeakers.is_empty() {
         println!(
-            "No microphone and no loudspeaker was found (asked: {}).\n\
-             Plug one in or switch it on and try again. Without any, recordings still work:\n  \
+            "No microphone or loudspeaker was found (sound system: {}).\n\
+             Plug one in or switch it on, then try again. Recordings work without one:\n  \
              tidecount practise ROUTINE.toml --mic RECORDING.wav --speaker OUTPUT.wav",
             devices.system
         );
@@ -57,7 +57,7 @@ fn describe(trial: &Trial) -> String {
     if largest > 0 {
         text += &format!(", {smallest} to {largest} frames at once");
     }
-    if trial.problems.is_empty() { text + ": works" } else { format!("{text}; look at this: {}", trial.problems.join("; ")) }
+    if trial.problems.is_empty() { text + ": works" } else { format!("{text}; check: {}", trial.problems.join("; ")) }
 }
 
 #[cfg(test)]
@@ -77,6 +77,6 @@ mod tests {
         assert_eq!(describe(&trial), "48000 Hz, 2 channels, peak -20 dBFS, mean -42 dBFS, 480 to 960 frames at once: works");
         trial.peak_dbfs = Some(f64::NEG_INFINITY);
         trial.problems = vec!["is it muted?".to_owned()];
-        assert_eq!(describe(&trial), "48000 Hz, 2 channels, silent, 480 to 960 frames at once; look at this: is it muted?");
+        assert_eq!(describe(&trial), "48000 Hz, 2 channels, silent, 480 to 960 frames at once; check: is it muted?");
     }
 }

@@ -1,46 +1,34 @@
 //! `tidecount enrol`: learns how a client says the commands.
 
 use std::io::Write;
-use std::path::PathBuf;
 use std::process::ExitCode;
 
-use audio;
+use crate::options::{DataFolder, Sound};
 use audio::file::names_file;
 use files::error::Failure;
 use files::load;
 use live::enrol::enrolment::Enrolment;
 use live::enrol::event::Learnt;
 use live::follow::SharedScreen;
-use record::{Source, Store, data_folder};
+use record::{Source, Store};
 use screen::TerminalScreen;
 use session::{Arg, Line};
 use speak::Words;
 
-/// Learns how you say the commands, led by voice; what is kept can be shown and forgotten.
+/// Learn how you say the commands, led by voice; show or forget what is kept
 #[derive(Debug, Clone, clap::Args)]
 pub struct EnrolArgs {
-    /// Whose voice; the name that the routine or `practise --client` has.
+    /// Learn the voice of this client, named as in the routine or `practise --client`
     #[arg(long, value_name = "NAME", default_value = "client")]
     pub client: String,
-    /// Microphone: `default`, a name from `tidecount devices`, or a recording.
-    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
-    pub mic: String,
-    /// Loudspeaker: `default`, a name, a WAV file to write, or `none`. With a recording as microphone: none.
-    #[arg(long, value_name = "default|NAME|FILE.wav|none")]
-    pub speaker: Option<String>,
-    /// Voice: `espeak-ng[:VARIANT]`, `piper[:FILE.onnx]` or `system`. Default: Piper where installed, else espeak-ng.
-    #[arg(long, value_name = "NAME")]
-    pub voice: Option<String>,
-    /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
-    #[arg(long, value_name = "DIR")]
-    pub model: Option<PathBuf>,
-    /// Where the record is kept. Default: $TIDECOUNT_DATA, else the user's data folder.
-    #[arg(long, value_name = "DIR")]
-    pub data: Option<PathBuf>,
-    /// Shows what is kept of the client's voice, and does nothing else.
+    #[command(flatten)]
+    pub sound: Sound,
+    #[command(flatten)]
+    pub data: DataFolder,
+    /// Show what is kept of the client's voice, and do nothing else
     #[arg(long, conflicts_with = "forget")]
     pub show: bool,
-    /// Deletes what is kept of the client's voice, and does nothing else.
+    /// Delete what is kept of the client's voice, and do nothing else
     #[arg(long)]
     pub forget: bool,
 }
@@ -51,20 +39,19 @@ pub struct EnrolArgs {
 /// Devices, model, voice or record cannot be used.
 pub fn run(args: &EnrolArgs) -> Result<ExitCode, Failure> {
     let words = Words::english()?;
-    let data = data_folder(args.data.as_deref())?;
+    let data = args.data.folder()?;
     if args.show || args.forget {
         return show_or_forget(args, &words, &data);
     }
-    let recording = names_file(&args.mic);
-    let speaker = args.speaker.clone().unwrap_or_else(|| if recording { "none".into() } else { "default".into() });
-    let written = names_file(&speaker) || speaker == "none";
-    let io = audio::open(&args.mic, &speaker, recording && written)?;
+    let sound = args.sound.meant();
+    let silent = names_file(&sound.speaker) || sound.speaker == "none";
+    let io = audio::open(&sound.mic, &sound.speaker, sound.recording && silent)?;
     let enrolment = Enrolment {
         words,
-        model: load::model_folder(args.model.as_deref())?,
-        hears_itself: !recording && !written,
-        voice: args.voice.clone(),
-        source: if recording { Source::Replay } else { Source::Live },
+        model: load::model_folder(sound.model.as_deref())?,
+        hears_itself: sound.hears_itself,
+        voice: sound.voice,
+        source: if sound.recording { Source::Replay } else { Source::Live },
         client: args.client.clone(),
         data,
         recogniser: None,

@@ -1,39 +1,48 @@
 //! `tidecount history`: past practices, or one of them entry by entry.
 
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::Path;
+use std::process::ExitCode;
 
 use serde_json::{Map, Value, json};
 
+use crate::options::DataFolder;
 use files::error::{Failure, delivered};
-use record::{RecordError, SessionId, SessionSummary, Store, data_folder, journal_text};
+use record::{RecordError, SessionId, SessionSummary, Store, journal_text};
 use session::Entry;
 
 /// Arguments of `tidecount history`.
 #[derive(Debug, clap::Args)]
 pub struct HistoryArgs {
-    /// Show every entry of the practice with this number
+    /// Practice to show entry by entry, by its number
     pub id: Option<i64>,
-    /// Only practices of this client
+    /// Show only practices of this client
     #[arg(long, value_name = "NAME", conflicts_with = "id")]
     pub client: Option<String>,
-    /// At most so many, newest first
+    /// Show at most this many, newest first
     #[arg(long, value_name = "N", default_value_t = 20, value_parser = clap::value_parser!(u32).range(1..))]
     pub last: u32,
-    /// One JSON object a line
+    /// Print one JSON object a line
     #[arg(long)]
     pub json: bool,
-    /// The folder of the record [default: TIDECOUNT_DATA, else this system's place for a program's data]
-    #[arg(long, value_name = "DIR")]
-    pub data: Option<PathBuf>,
+    #[command(flatten)]
+    pub data: DataFolder,
 }
 
-/// Runs `tidecount history`. Where there is no record yet, none is made.
+/// Runs the command.
+///
+/// # Errors
+/// As [`list`].
+pub fn run(args: &HistoryArgs) -> Result<ExitCode, Failure> {
+    list(args, &mut std::io::stdout().lock()).map(|()| ExitCode::SUCCESS)
+}
+
+/// Lists practices, or shows one. Where there is no record yet, none is made.
 ///
 /// # Errors
 /// The record cannot be read, or there is no practice with that number. A reader that went away is none.
-pub fn run_history(args: &HistoryArgs, out: &mut dyn Write) -> Result<(), Failure> {
-    let folder = data_folder(args.data.as_deref())?;
+fn list(args: &HistoryArgs, out: &mut dyn Write) -> Result<(), Failure> {
+    let folder = args.data.folder()?;
     let text = match (Store::open_to_read(&folder)?, args.id) {
         (None, Some(id)) => return Err(RecordError::NoSuchSession { id }.into()),
         (None, None) if args.json => String::new(),
@@ -52,7 +61,7 @@ pub fn run_history(args: &HistoryArgs, out: &mut dyn Write) -> Result<(), Failur
 }
 
 fn none_yet(folder: &Path) -> String {
-    format!("No practices yet in {}.\n", folder.display())
+    format!("There are no practices yet in {}.\n", folder.display())
 }
 
 fn as_text(summary: &SessionSummary) -> String {

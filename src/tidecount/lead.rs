@@ -4,46 +4,38 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use audio;
-use audio::file::names_file;
+use crate::options::{ALOUD, DataFolder, Fast, Sound};
 use files::error::Failure;
 use files::load::{self, Loaded};
 use live::follow::SharedScreen;
 use live::levels::Levels;
 use live::practice::Practice;
 use pages::follow::server::{self, ScreenArgs};
-use record::{Source, data_folder};
+use record::Source;
 use screen::TerminalScreen;
 use session::Line;
 use speak::Words;
 
-/// Leads a class: counts, paces and keeps time while the clinician demonstrates.
+/// Lead a class: count, pace and keep time while the clinician demonstrates
 ///
-/// Nobody is measured and nothing is recorded. Moved on by the clinician's voice ("here we go", "next exercise", "once more",
-/// "everyone rest", "slow down", "a little louder", "stop", "pause") or by keys, among them those of a page-turner: space or page down goes on,
-/// page up repeats, full stop pauses, escape stops, s leaves an exercise out, r rests, + - loudness, < > pace, q ends.
+/// Nobody is measured and nothing is recorded. The clinician moves the class on by voice ("here we go", "next exercise",
+/// "once more", "everyone rest", "slow down", "a little louder", "stop", "pause") or by keys, which a page-turner has, too:
+/// space or page down goes on, page up repeats, full stop pauses, escape stops, s skips an exercise, r rests, + and - change
+/// the loudness, < and > the pace, q ends.
 #[derive(Debug, Clone, clap::Args)]
+#[command(mut_arg("mic", |mic| mic.value_name("default|NAME|FILE.wav|none")
+    .help("Listen to a microphone from `tidecount devices`, to a recording, or to `none` and lead by keys alone")))]
+#[command(mut_arg("speaker", |speaker| speaker.help(ALOUD)))]
+#[command(mut_arg("data", |data| data.help("Keep spoken lines in this folder [default: $TIDECOUNT_DATA, else the user data folder]")))]
 pub struct LeadArgs {
-    /// The routine, a TOML file.
+    /// Routine to lead, a TOML file
     pub routine: PathBuf,
-    /// Microphone: `default`, a name from `tidecount devices`, a recording, or `none` to lead by keys alone.
-    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav|none")]
-    pub mic: String,
-    /// Loudspeaker: `default`, a name, or a WAV file to write.
-    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
-    pub speaker: String,
-    /// Voice: `espeak-ng[:VARIANT]`, `piper[:FILE.onnx]` or `system`.
-    #[arg(long, value_name = "NAME")]
-    pub voice: Option<String>,
-    /// With a recording: as fast as the machine allows instead of in real time.
-    #[arg(long)]
-    pub fast: bool,
-    /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
-    #[arg(long, value_name = "DIR")]
-    pub model: Option<PathBuf>,
-    /// Where rendered lines are kept. Default: $TIDECOUNT_DATA, else the user's data folder.
-    #[arg(long, value_name = "DIR")]
-    pub data: Option<PathBuf>,
+    #[command(flatten)]
+    pub sound: Sound,
+    #[command(flatten)]
+    pub fast: Fast,
+    #[command(flatten)]
+    pub data: DataFolder,
     #[command(flatten)]
     pub screen: ScreenArgs,
 }
@@ -53,24 +45,22 @@ pub struct LeadArgs {
 /// # Errors
 /// Routine, devices, model or voice cannot be used.
 pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
-    let recording = names_file(&args.mic);
-    if args.fast && !recording {
-        return Err(Failure::Options("--fast needs a recording: name a file with --mic FILE.wav".into()));
-    }
-    let Loaded { words, model, lexicon, prescription, routine_text } = load::all(&args.routine, args.model.as_deref())?;
+    let sound = args.sound.meant_aloud();
+    let fast = args.fast.with(&sound)?;
+    let Loaded { words, model, lexicon, prescription, routine_text } = load::all(&args.routine, sound.model.as_deref())?;
     print_cautions(&words, &prescription.routine);
-    let io = audio::open(&args.mic, &args.speaker, args.fast)?;
+    let io = audio::open(&sound.mic, &sound.speaker, fast)?;
     let practice = Practice {
         prescription,
         routine_text,
         words,
         model,
         lexicon,
-        hears_itself: !recording && args.mic != "none" && !names_file(&args.speaker) && args.speaker != "none",
-        voice: args.voice.clone(),
-        source: if recording { Source::Replay } else { Source::Live },
+        hears_itself: sound.hears_itself,
+        voice: sound.voice,
+        source: if sound.recording { Source::Replay } else { Source::Live },
         client: "class".into(),
-        data: data_folder(args.data.as_deref())?,
+        data: args.data.folder()?,
         journal: None,
         levels: Levels::default(),
         recogniser: None,
@@ -94,7 +84,7 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
 /// The clinician reads the cautions; the class hears one sentence.
 fn print_cautions(words: &Words, routine: &routine::Routine) {
     let text = |key: String| words.text(&Line { key, args: Vec::new() }).unwrap_or_default();
-    println!("Before you begin: who in the class should leave what out?\n");
+    println!("Before you begin: should anyone in the class leave something out?\n");
     for step in &routine.steps {
         let Some(entry) = routine::find(&step.exercise.id) else { continue };
         if entry.cautions.is_empty() && entry.not_for.is_empty() {

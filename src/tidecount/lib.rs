@@ -1,20 +1,24 @@
-//! The program: its commands, a module each. Only here arguments are read and exit codes given.
+//! The program: its commands, a file or folder each, and what they share on the terminal (`options`, `terminal`). Only here
+//! arguments are read and exit codes given; what a command does stands in the rooms below. Start at `command_line.rs`.
 
 pub mod attend;
 pub mod calibrate;
 pub mod clinic;
+pub mod command_line;
 pub mod demo;
 pub mod devices;
 pub mod enrol;
+pub mod exercises;
 pub mod export;
 pub mod hand;
 pub mod hear;
 pub mod history;
 pub mod lead;
 pub mod options;
+pub mod pack;
 pub mod pages;
 pub mod practise;
 pub mod record;
 pub mod report;
 pub mod routine;
-pub mod texts;
+pub mod terminal;

@@ -5,50 +5,41 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-use crate::clinic;
+use crate::options::{ALOUD, DataFolder, Sound};
 use ::clinic::{Address, Clinic};
+use files::clinic_address::address;
 use files::error::Failure;
 use pages::follow;
 use pages::set_up::site::{Place, Site};
 use pages::web::Server;
-use record::{Store, data_folder};
+use record::Store;
 use speak::Words;
 
-/// Opens the set-up pages in this computer's browser: microphone, calibration, routines, cautions, history, progress.
+/// Open the set-up pages in this computer's browser: microphone, calibration, routines, cautions, history, progress
 #[derive(Debug, Clone, clap::Args)]
+#[command(mut_arg("speaker", |speaker| speaker.help(ALOUD)))]
 pub struct PagesArgs {
-    /// Who lives here and what they practise; routines lie beside it. Default: household.toml in the data folder.
+    /// Household file: who lives here and what they practise; routines lie beside it [default: household.toml in the data folder]
     pub household: Option<PathBuf>,
-    /// Where the record is kept. Default: $TIDECOUNT_DATA, else the user's data folder.
-    #[arg(long, value_name = "DIR")]
-    pub data: Option<PathBuf>,
-    /// The port on this computer. Default: any that is free.
+    #[command(flatten)]
+    pub sound: Sound,
+    #[command(flatten)]
+    pub data: DataFolder,
+    /// Serve on this port of this computer; 0 takes any that is free
     #[arg(long, value_name = "N", default_value_t = 0)]
     pub port: u16,
-    /// Only prints the address and opens no browser.
+    /// Print the address and open no browser
     #[arg(long)]
     pub no_open: bool,
-    /// The clinic database, whose caseload is shown then: a file, or postgres://USER@HOST/DATABASE. Default: $TIDECOUNT_CLINIC, else
-    /// clinic.sqlite in the data folder, where there is one.
+    /// Show the caseload of this clinic database: a file, or postgres://USER@HOST/DATABASE [default: $TIDECOUNT_CLINIC, else
+    /// clinic.sqlite in the data folder, if there is one]
     #[arg(long, value_name = "FILE|URL")]
     pub clinic: Option<String>,
-    /// Microphone to begin with: `default`, a name from `tidecount devices`, or a recording.
-    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav")]
-    pub mic: String,
-    /// Loudspeaker to begin with: `default`, a name, a WAV file to write, or `none`.
-    #[arg(long, default_value = "default", value_name = "default|NAME|FILE.wav|none")]
-    pub speaker: String,
-    /// Voice: `espeak-ng[:VARIANT]`, `piper[:FILE.onnx]` or `system`. Default: Piper where installed, else espeak-ng.
-    #[arg(long, value_name = "NAME")]
-    pub voice: Option<String>,
-    /// Recognition model, a folder in the Vosk layout. Default: the built-in English model.
-    #[arg(long, value_name = "DIR")]
-    pub model: Option<PathBuf>,
 }
 
 /// The clinic database that the pages show; none where none was named and there is none.
 fn clinic(named: Option<&str>, data: &Path) -> Result<Option<Address>, Failure> {
-    let address = clinic::command::address(named, data)?;
+    let address = address(named, data)?;
     let is_there = match &address {
         Address::File(path) => path.exists(),
         Address::Server(_) => true,
@@ -66,17 +57,18 @@ fn clinic(named: Option<&str>, data: &Path) -> Result<Option<Address>, Failure> 
 /// # Errors
 /// The port is taken, or words or data folder cannot be had.
 pub fn run(args: &PagesArgs) -> Result<ExitCode, Failure> {
-    let data = data_folder(args.data.as_deref())?;
+    let data = args.data.folder()?;
     // A record that is encrypted asks for its passphrase now, where somebody is at the terminal, and not in the middle of a page.
     drop(Store::open_existing(&data)?);
     let clinic = clinic(args.clinic.as_deref(), &data)?;
+    let sound = args.sound.meant_aloud();
     let place = Place {
         household: args.household.clone().unwrap_or_else(|| data.join("household.toml")),
         data,
-        mic: args.mic.clone(),
-        speaker: args.speaker.clone(),
-        voice: args.voice.clone(),
-        model: args.model.clone(),
+        mic: sound.mic,
+        speaker: sound.speaker,
+        voice: sound.voice,
+        model: sound.model,
         recogniser: None,
         clinic,
         today: None,

@@ -10,7 +10,7 @@ use hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
 use live::command_path::CommandPath;
 use proptest::prelude::*;
 use std::path::Path;
-use tidecount::hear::command::HearArgs;
+use tidecount::hear::args::HearArgs;
 use tidecount::hear::recordings::run;
 
 /// A third of a second of a buzz, -1 to 1.

@@ -3,7 +3,7 @@
 use audio::decode::decode;
 use std::f64::consts::PI;
 use std::path::{Path, PathBuf};
-use tidecount::hear::command::HearArgs;
+use tidecount::hear::args::HearArgs;
 use tidecount::hear::recordings::run;
 
 /// A buzz of 12 harmonics at 140 Hz from 0.5 s to 2 s, of 2.5 s.

@@ -11,8 +11,8 @@ use report::{Handout, handout, to_text};
 use session::{Arg, Entry, Fact, Line, Position};
 use speak::Words;
 use tidecount::routine;
-use tidecount::routine::ask::{AskError, Plain};
 use tidecount::routine::new::write_programme;
+use tidecount::terminal::ask::{AskError, Plain};
 
 const NOTHING_LISTENED_FOR: Hearing<'_> = Hearing { commands: &[], knows_word: None, pack_file: None };
 
@@ -314,7 +314,7 @@ fn a_programme_is_written_from_answers_and_says_what_was_answered() {
     // What was wrong was said, with what is accepted.
     for said in [
         "\"stop\"",
-        "parted by blanks",
+        "separated by spaces",
         "Type a whole number from 1 to 60",
         "Type yes in full",
         "\"help me\"",

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use files::routine_files::load_routine;
 use fluent_bundle::{FluentBundle, FluentResource};
 use routine::{DoseStatus, Hearing, Prescription, Range, Timing, Work, catalogue, check_text, find, schema};
-use tidecount::routine::command::{ExercisesArgs, run_exercises};
+use tidecount::exercises;
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -366,8 +366,7 @@ fn an_exercise_is_shown_whole() {
     let words = words();
     let show = |id: Option<&str>| {
         let mut out = Vec::new();
-        let args = ExercisesArgs { id: id.map(str::to_owned) };
-        let found = run_exercises(&args, &|key| message(&words, key), &mut out).expect("written");
+        let found = exercises::show(id, &|key| message(&words, key), &mut out).expect("written");
         (found, String::from_utf8(out).expect("text"))
     };
     let (found, all) = show(None);

@@ -5,7 +5,7 @@ use std::path::Path;
 use files::routine_files::load_routine;
 use proptest::prelude::*;
 use routine::{Fault, FaultKind, Faults, Hearing, MAX_FILE_BYTES, Prescription, check_bytes, check_text};
-use tidecount::routine::command::{RoutineArgs, RoutineCommand, run_routine};
+use tidecount::routine::check::check as check_files;
 
 fn commands() -> Vec<(String, Vec<String>)> {
     [
@@ -317,11 +317,12 @@ fn too_much_of_anything() {
 fn every_fault_of_a_file_is_printed_at_once() {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/routines/bad.toml");
     let commands = commands();
-    let args = RoutineArgs { command: RoutineCommand::Check { files: vec![path.clone(), path.clone()] } };
+    let files = [path.clone(), path.clone()];
     let print = |fancy| {
         let mut out = Vec::new();
         assert!(
-            !run_routine(&args, Hearing { commands: &commands, knows_word: None, ..Hearing::default() }, fancy, &mut out).expect("printed")
+            !check_files(&files, Hearing { commands: &commands, knows_word: None, ..Hearing::default() }, fancy, &mut out)
+                .expect("printed")
         );
         String::from_utf8(out).expect("text")
     };

@@ -47,18 +47,18 @@ type Routines = Vec<(String, Prescription)>;
 pub fn write_calendar(asked: &CalendarExport) -> Result<(), Failure> {
     let from = asked.from;
     let days = i64::from(asked.weeks) * 7 - 1;
-    let beyond = |_| Failure::Options("these days lie beyond the calendar: name others with --from and --weeks".to_owned());
+    let beyond = |_| Failure::Options("these days are beyond the calendar: choose others with --from and --weeks".to_owned());
     let to = asked.to.map_or_else(|| from.checked_add(days.days()).map_err(beyond), Ok)?;
     if from > to {
-        return Err(Failure::Options(format!("--to {to} lies before {from}: nothing can be between them")));
+        return Err(Failure::Options(format!("--to {to} is before {from}: there are no days between them")));
     }
     // Ten years of days are gone through in no time; thousands are a slip.
     if from.duration_until(to).as_hours() / 24 > 3660 {
-        return Err(Failure::Options(format!("from {from} to {to} are more than ten years: name a nearer day with --to")));
+        return Err(Failure::Options(format!("from {from} to {to} is more than ten years: choose an earlier day with --to")));
     }
     let summary: String = asked.summary.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
     if summary.trim().is_empty() {
-        return Err(Failure::Options("--summary is empty: write what is to stand in the calendar".to_owned()));
+        return Err(Failure::Options("--summary is empty: say what the calendar should show".to_owned()));
     }
     let routines = if asked.routines.is_empty() { known_here(asked)? } else { of_files(asked)? };
     let planned: Vec<Planned<'_>> = routines
@@ -71,7 +71,7 @@ pub fn write_calendar(asked: &CalendarExport) -> Result<(), Failure> {
         let why = if planned.iter().all(|one| one.plan.is_empty()) {
             "has no `plan`: add one, as in `plan = [{ days = [\"monday\"], at = \"18:30\" }]`"
         } else {
-            "is not planned on any of these days"
+            "has no practice on any of these days"
         };
         return Err(Failure::Options(format!("{} {why}", titles.join(", "))));
     };
@@ -126,7 +126,7 @@ fn of_household(path: &Path, text: &str, client: Option<&str>) -> Result<Routine
     let bad = |why: String| Failure::file(path, format!("{why}. See docs/attending.md for an example"));
     let table: toml::Table = text.parse().map_err(|why: toml::de::Error| bad(why.to_string().trim().to_owned()))?;
     let persons =
-        table.get("person").and_then(toml::Value::as_array).ok_or_else(|| bad("no `[[person]]` stands in this household".to_owned()))?;
+        table.get("person").and_then(toml::Value::as_array).ok_or_else(|| bad("this household has no `[[person]]`".to_owned()))?;
     let folder = path.parent().unwrap_or_else(|| Path::new("."));
     let (mut routines, mut names) = (Vec::new(), Vec::new());
     for person in persons {
@@ -143,7 +143,7 @@ fn of_household(path: &Path, text: &str, client: Option<&str>) -> Result<Routine
     }
     match client.filter(|client| names.iter().all(|known| known != client)) {
         Some(client) => Err(Failure::file(path, format!("{}", no_such_client(client, &names).replace("this record", "this household")))),
-        None if routines.is_empty() => Err(bad("there is no routine in this household".to_owned())),
+        None if routines.is_empty() => Err(bad("this household has no routine".to_owned())),
         None => Ok(routines),
     }
 }

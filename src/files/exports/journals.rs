@@ -34,7 +34,7 @@ pub fn write_fhir(selection: &Selection, kind: BundleKind, target: &Target) -> R
         [client] => client.clone(),
         several => {
             return Err(Failure::Options(format!(
-                "a bundle holds one client, so that nobody's results are taken for another's: name one with --client: {}",
+                "a bundle holds one client, so that nobody's results are mistaken for another's. Name one with --client: {}",
                 several.join(", ")
             )));
         }
@@ -56,6 +56,6 @@ pub fn write_fhir(selection: &Selection, kind: BundleKind, target: &Target) -> R
 
 fn told(target: &Target, practices: usize) {
     if let Some(path) = target.file() {
-        eprintln!("{}: {}. Whoever has the file can read it.", path.display(), counted(practices, "practice"));
+        eprintln!("{}: {}. Anyone who has the file can read it.", path.display(), counted(practices, "practice"));
     }
 }

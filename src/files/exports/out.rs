@@ -101,10 +101,9 @@ pub struct NewFile {
 pub fn free(path: &Path, force: bool) -> Result<(), Failure> {
     match path.symlink_metadata() {
         Ok(data) if data.is_dir() => Err(Failure::file(path, "this is a folder: name a file in it with --out FILE")),
-        Ok(_) if !force => Err(Failure::file(
-            path,
-            "there is a file of that name already, and it was left as it is: name another with --out, or write over it with --force",
-        )),
+        Ok(_) if !force => {
+            Err(Failure::file(path, "this file already exists and was left as it is: name another with --out, or replace it with --force"))
+        }
         _ => Ok(()),
     }
 }
@@ -116,7 +115,7 @@ impl NewFile {
     /// The place is taken, or it cannot be written.
     pub fn begin(path: &Path, force: bool) -> Result<Self, Failure> {
         free(path, force)?;
-        let name = path.file_name().ok_or_else(|| Failure::file(path, "this is no name for a file: name one with --out FILE"))?;
+        let name = path.file_name().ok_or_else(|| Failure::file(path, "this is not the name of a file: name one with --out FILE"))?;
         let beside = path.with_file_name(format!(".{}.{}", name.to_string_lossy(), std::process::id()));
         let mut options = OpenOptions::new();
         options.write(true).create_new(true);
@@ -161,10 +160,10 @@ impl Drop for NewFile {
 }
 
 fn cannot(path: &Path, why: &std::io::Error) -> Failure {
-    Failure::file(path, format!("cannot be written: {why}. See that the folder is there, is writable for you and has room"))
+    Failure::file(path, format!("cannot be written: {why}. Make sure the folder is there, that you may write to it, and that it has room"))
 }
 
 /// A fault of writing, in words.
 pub fn failed(why: impl std::fmt::Display) -> Failure {
-    Failure::Output(format!("the export could not be written: {why}. See that the disk has room"))
+    Failure::Output(format!("the export could not be written: {why}. Make sure the disk has room"))
 }

@@ -58,7 +58,7 @@ impl Chosen {
     pub fn find(selection: &Selection) -> Result<Self, Failure> {
         let (from, to) = (selection.from, selection.to);
         if let Some((from, to)) = from.zip(to).filter(|(from, to)| from > to) {
-            return Err(Failure::Options(format!("--from {from} lies after --to {to}: nothing can be between them")));
+            return Err(Failure::Options(format!("--from {from} is after --to {to}: there are no days between them")));
         }
         let folder = &selection.data;
         let store = open(folder)?;
@@ -72,7 +72,7 @@ impl Chosen {
         let under_way = heads.iter().filter(|head| head.under_way).count();
         heads.retain(|head| !head.under_way);
         if under_way > 0 {
-            eprintln!("Left out, for it is under way at this moment: {}.", counted(under_way, "practice"));
+            eprintln!("Left out because it is still going on: {}.", counted(under_way, "practice"));
         }
         let live = heads.iter().any(|head| head.source == Source::Live);
         let wanted = match selection.source {
@@ -82,14 +82,14 @@ impl Chosen {
         };
         if selection.source.is_none() && !live && !heads.is_empty() {
             eprintln!(
-                "There are no practices of a person at a microphone here: what is exported comes from recordings or the simulated client, and is marked so."
+                "Nobody has practised at a microphone here: what is exported comes from recordings or the simulated client, and is marked as such."
             );
         }
         let before = heads.len();
         heads.retain(|head| wanted.allow(head.source));
         if heads.is_empty() {
             let whose = client.map_or_else(String::new, |client| format!(" of {client:?}"));
-            let other = if before > 0 { format!(": there are {before} of other sources; see --source all") } else { String::new() };
+            let other = if before > 0 { format!(": there are {before} from other sources; try --source all") } else { String::new() };
             return Err(Failure::Missing(format!("there are no practices{whose} in {} to export{other}", folder.display())));
         }
         let chosen = Self { store, all: heads, from, to, misdated, outlines: BTreeMap::new() };
@@ -97,7 +97,7 @@ impl Chosen {
             let days = |head: Option<&KeptHead>| head.map_or_else(String::new, |head| head.started_at.date().to_string());
             let (first, last) = (days(chosen.all.first()), days(chosen.all.last()));
             return Err(Failure::Options(format!(
-                "there are no practices in these days: the record has {} from {first} to {last}",
+                "there are no practices on these days: the record has {} from {first} to {last}",
                 chosen.all.len()
             )));
         }
@@ -160,7 +160,7 @@ pub fn open(folder: &Path) -> Result<Store, Failure> {
 
 /// In words, with those that there are.
 pub fn no_such_client(client: &str, clients: &[String]) -> String {
-    let known = if clients.is_empty() { "there is nobody yet".to_owned() } else { format!("there are: {}", clients.join(", ")) };
+    let known = if clients.is_empty() { "nobody yet".to_owned() } else { format!("the clients are: {}", clients.join(", ")) };
     format!("there is no client {client:?} in this record; {known}")
 }
 

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use crate::error::Failure;
 use crate::exports::out::{NewFile, Target, failed, free};
 use crate::exports::read::{Selection, no_such_client, open};
+use crate::number_words::counted;
 use audio::decode::SoundReader;
 use export::{Sound, parts_of, text_grid};
 use record::{KeptHead, KeptPractice, Store, StoredSound, create_folder, read_journal};
@@ -37,14 +38,14 @@ pub fn of_recording(recording: &Recording, target: &Target) -> Result<(), Failur
         (_, count) => {
             return Err(Failure::file(
                 journal,
-                format!("the practice has {count} parts, each with its own sound: name the one of {} with --part", sound.display()),
+                format!("the practice has {count} parts, each with its own sound: say with --part which one {} is", sound.display()),
             ));
         }
     };
     let entries = parts.swap_remove(number - 1);
     let grid = text_grid(&entries, Sound { length_s: length_s(sound)?, begins_at_s: 0.0 });
     if grid.outside > 0 {
-        eprintln!("{} trial(s), command(s) or events lie outside the sound and are left out.", grid.outside);
+        eprintln!("Left out, because outside the sound: {}.", counted(grid.outside, "event"));
     }
     target.write(|to| to.write_all(grid.text.as_bytes()).map_err(failed))
 }
@@ -87,7 +88,7 @@ pub fn of_record(selection: &Selection, target: &Target) -> Result<(), Failure> 
     }
     if found.is_empty() {
         return Err(Failure::Missing(
-            "there is no stored sound in these days. Sound is kept only where the client agreed, by page and by voice; for a recording give --journal and --sound".to_owned(),
+            "there is no stored sound from these days. Sound is kept only where the client agreed, by page and by voice; for a recording, give --journal and --sound".to_owned(),
         ));
     }
     let Some(folder) = target.file() else {
@@ -127,8 +128,9 @@ fn write_all(store: &Store, found: Vec<(KeptHead, StoredSound)>, folder: &Path, 
         file.finish()?;
     }
     eprintln!(
-        "{}: {count} sound(s), each with its TextGrid. A voice tells who it is: keep them as carefully as the record.",
-        folder.display()
+        "{}: {}, each with its TextGrid. A voice gives away who is speaking: keep them as carefully as the record.",
+        folder.display(),
+        counted(count, "sound")
     );
     Ok(())
 }

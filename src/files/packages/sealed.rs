@@ -47,11 +47,11 @@ pub fn text_file(path: &Path, limit: usize) -> Result<String, Failure> {
 /// # Errors
 /// There is one of that name already, which is left as it is; or it cannot be written.
 pub fn write_new(path: &Path, text: &str) -> Result<(), Failure> {
-    let exists = || Failure::file(path, "there is a file of that name already, and it was left as it is: name another with -o FILE");
+    let exists = || Failure::file(path, "this file already exists and was left as it is: name another with -o FILE");
     if path.symlink_metadata().is_ok() {
         return Err(exists());
     }
-    let name = path.file_name().ok_or_else(|| Failure::file(path, "this is no name for a file: name one with -o FILE"))?;
+    let name = path.file_name().ok_or_else(|| Failure::file(path, "this is not the name of a file: name one with -o FILE"))?;
     let beside = path.with_file_name(format!(".{}.{}", name.to_string_lossy(), std::process::id()));
     // A link fails where the name has been taken meanwhile; memory sticks often know no links, and there a rename must do.
     let written = private_file(&beside, text).and_then(|()| match std::fs::hard_link(&beside, path) {
@@ -61,7 +61,10 @@ pub fn write_new(path: &Path, text: &str) -> Result<(), Failure> {
     let _ = std::fs::remove_file(&beside);
     written.map_err(|error| match error.kind() {
         ErrorKind::AlreadyExists => exists(),
-        _ => Failure::file(path, format!("cannot be written: {error}. See that the folder is there, is writable for you and has room")),
+        _ => Failure::file(
+            path,
+            format!("cannot be written: {error}. Make sure the folder is there, that you may write to it, and that it has room"),
+        ),
     })
 }
 
@@ -86,7 +89,7 @@ pub fn private_file(path: &Path, text: &str) -> std::io::Result<()> {
 pub fn random<const N: usize>() -> Result<[u8; N], Failure> {
     let mut bytes = [0; N];
     getrandom::fill(&mut bytes)
-        .map_err(|error| Failure::Again(format!("this system gives no random numbers for a key ({error}): try again after a restart")))?;
+        .map_err(|error| Failure::Again(format!("this computer gave no random numbers for a key ({error}): restart it and try again")))?;
     Ok(bytes)
 }
 
@@ -118,7 +121,7 @@ pub fn clinician_key(data: &Path) -> Result<SecretKey, Failure> {
         }
     }
     let text = std::fs::read_to_string(&path)
-        .map_err(|error| Failure::file(&path, format!("the clinician's key cannot be read: {error}. See that the file is yours")))?;
+        .map_err(|error| Failure::file(&path, format!("the clinician's key cannot be read: {error}. Make sure the file is yours")))?;
     let key = text.strip_prefix(KEY_HEAD).and_then(|rest| SecretKey::from_hex(rest.trim()));
     key.ok_or_else(|| Failure::file(&path, "the clinician's key is damaged and was left as it is. Put it back from a backup; without one, set the file aside, and every household must confirm a new key"))
 }
@@ -157,7 +160,7 @@ impl Filling {
     /// It cannot be written.
     pub fn add(&self, name: &str, text: &str) -> Result<(), Failure> {
         let path = self.at.join(name);
-        private_file(&path, text).map_err(|error| Failure::file(&path, format!("cannot be written: {error}. See that the disk has room")))
+        private_file(&path, text).map_err(|error| Failure::file(&path, format!("cannot be written: {error}. Make sure the disk has room")))
     }
 
     /// Moves the folder to its place; what was there goes to `earlier/NAME` beside it. On failure all is as before.
@@ -166,10 +169,7 @@ impl Filling {
     /// The system refuses to move one of them.
     pub fn put(self, earlier_name: &str) -> Result<(), Failure> {
         let wrap = |error: std::io::Error| {
-            Failure::file(
-                &self.place,
-                format!("the package could not be put in its place: {error}. See that the folder is writable for you"),
-            )
+            Failure::file(&self.place, format!("the package could not be put in its place: {error}. Make sure you may write to the folder"))
         };
         let mut moved = None;
         if self.place.symlink_metadata().is_ok() {

@@ -20,12 +20,12 @@ pub fn of(data: &Path, client: &str) -> Settings {
         Ok(text) => text,
         Err(error) if error.kind() == ErrorKind::NotFound => return Settings::default(),
         Err(error) => {
-            eprintln!("{}: cannot be read ({error}); going on without the clinician's settings. Take the package again.", path.display());
+            eprintln!("{}: cannot be read ({error}); continuing without the clinician's settings. Take the package again.", path.display());
             return Settings::default();
         }
     };
     let mut settings = Settings::from_toml(&text).unwrap_or_else(|error| {
-        eprintln!("{}: {error}; going on without the clinician's settings. Take the package again.", path.display());
+        eprintln!("{}: {error}; continuing without the clinician's settings. Take the package again.", path.display());
         Settings::default()
     });
     if !warn_of_voice(settings.voice.as_deref()) {
@@ -40,7 +40,7 @@ pub fn warn_of_voice(voice: Option<&str>) -> bool {
     match choose_voice(Some(voice)) {
         Ok(_) => true,
         Err(error) => {
-            eprintln!("The voice that the clinician chose cannot be had here, so the usual one speaks: {error}");
+            eprintln!("The voice that the clinician chose is not available here, so the usual one speaks: {error}");
             false
         }
     }

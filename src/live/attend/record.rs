@@ -4,12 +4,10 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use jiff::ZonedDateTime;
-use jiff::civil::Weekday as Day;
 use serde::Serialize;
 
 use attend::{Household, Keeping, Moment, Practised, Today};
 use record::{RecordError, Source, Store};
-use routine::Weekday;
 use session::Line;
 use speak::Words;
 
@@ -20,17 +18,8 @@ const PRACTICES_A_DAY: u32 = 20;
 
 /// The time of day as the attendant wants it.
 pub fn moment(now: &ZonedDateTime) -> Moment {
-    let weekday = match now.weekday() {
-        Day::Monday => Weekday::Monday,
-        Day::Tuesday => Weekday::Tuesday,
-        Day::Wednesday => Weekday::Wednesday,
-        Day::Thursday => Weekday::Thursday,
-        Day::Friday => Weekday::Friday,
-        Day::Saturday => Weekday::Saturday,
-        Day::Sunday => Weekday::Sunday,
-    };
     let day = i64::from(now.year()) * 400 + i64::from(now.day_of_year());
-    Moment { day, weekday, minute: minute(now) }
+    Moment { day, weekday: now.weekday().into(), minute: minute(now) }
 }
 
 fn minute(at: &ZonedDateTime) -> u16 {

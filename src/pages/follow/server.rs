@@ -21,13 +21,13 @@ const FAREWELL: Duration = Duration::from_millis(500);
 /// How the practice is shown on a page.
 #[derive(Debug, Clone, Default, clap::Args)]
 pub struct ScreenArgs {
-    /// Shows the practice on a page of this computer, readable at two metres; prints its address and opens it.
+    /// Show the practice on a page of this computer, readable at two metres; print its address and open it
     #[arg(long)]
     pub screen: bool,
-    /// Port of the page; 0 takes any free one.
+    /// Serve the page on this port; 0 takes any that is free
     #[arg(long, value_name = "N", default_value_t = 0)]
     pub screen_port: u16,
-    /// Prints the address of the page and opens no browser.
+    /// Print the address of the page and open no browser
     #[arg(long)]
     pub no_open: bool,
 }

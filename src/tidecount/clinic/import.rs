@@ -3,8 +3,8 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use crate::clinic::command::ImportArgs;
-use crate::hand::command::Desk;
+use crate::clinic::args::ImportArgs;
+use crate::terminal::desk::{Desk, plain};
 use clinic::{Adopted, Arrived, Arriving, Clinic, ClinicError, DeskPackage};
 use files::error::Failure;
 use files::number_words::counted;
@@ -22,7 +22,7 @@ pub fn import(args: &ImportArgs, clinic: &mut Clinic, data: &Path, desk: &mut De
         Ok(Some(adopted)) => tell_adopted(&adopted, desk),
         Ok(None) => {}
         // The packages of other desks, and those that are known already, can be imported all the same.
-        Err(error) => warn(&format!("this desk's own packages could not be looked up: {error}")),
+        Err(error) => warn(&format!("this desk's own packages could not be read: {error}")),
     }
     let (mut taken, mut refused) = (0_usize, 0_usize);
     for (index, path) in args.files.iter().enumerate() {
@@ -52,20 +52,20 @@ pub fn import(args: &ImportArgs, clinic: &mut Clinic, data: &Path, desk: &mut De
         }
     }
     if args.files.len() > 1 || refused > 0 {
-        desk.say(&format!("{taken} of {} file(s) taken in, {refused} refused.", args.files.len()));
+        desk.say(&format!("Imported {taken} of {}, refused {refused}.", counted(args.files.len(), "file")));
     }
     Ok(if refused == 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }
 
 fn warn(text: &str) {
     // Where even that cannot be written, the exit code alone remains.
-    let _ = std::io::Write::write_fmt(&mut std::io::stderr(), format_args!("tidecount: {}\n", crate::hand::command::plain(text)));
+    let _ = std::io::Write::write_fmt(&mut std::io::stderr(), format_args!("tidecount: {}\n", plain(text)));
 }
 
 fn in_words(arrived: &Arrived) -> String {
     let Arrived { client, name, desk, new, more, known, trials } = arrived;
     format!(
-        "{name} of {desk} (#{client}): {}: {new} new, {more} of which more has come, {known} known already; {}",
+        "{name} of {desk} (#{client}): {}: {new} new, {more} continued, {known} already known; {}",
         counted(new + more + known, "practice"),
         counted(*trials, "trial")
     )
@@ -80,13 +80,13 @@ pub fn adopt(name: Option<&str>, clinic: &mut Clinic, data: &Path, desk: &mut De
         Some(adopted) => {
             tell_adopted(&adopted, desk);
             desk.say(&format!(
-                "The packages of this desk are known in {}: their results can be imported at every desk that shares it.",
+                "This desk's packages are now known in {}: their results can be imported at every desk that shares it.",
                 clinic.place()
             ));
             Ok(())
         }
         None => Err(Failure::Missing(format!(
-            "no package was made here: the record in {} knows of none. Make one with `tidecount hand make`, or name the folder of the record with --data DIR",
+            "no package was made here: there is none in the record in {}. Make one with `tidecount hand make`, or name the folder of the record with --data DIR",
             data.display()
         ))),
     }

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use jiff::civil::Date;
 use serde_json::{Value, json};
 
-use crate::clinic::command::{CaseloadArgs, Format};
+use crate::clinic::args::{CaseloadArgs, Format};
 use clinic::{Attention, ClientSheet, Digest, MeasureRow, SeenEvent, Share, Standing, reason_text};
 use files::clinic_words::{event_words, known};
 use files::number_words::counted;
@@ -24,7 +24,7 @@ pub fn caseload(args: &CaseloadArgs, standings: &[Standing], place: &str, today:
     }
     let why = args.why.map_or_else(String::new, |why| format!(" for {}", why.word()));
     let mut text =
-        format!("Caseload on {today}{why}: {} client(s), {needing} need attention, {trials} trials ({place})\n", standings.len());
+        format!("Caseload on {today}{why}: {}, {needing} need attention, {trials} trials ({place})\n", counted(standings.len(), "client"));
     for (place, standing) in (1..).zip(&shown) {
         let digest = &standing.digest;
         let _ = write!(text, "\n{place}. {} of {}, #{}\n", digest.name, digest.desk, digest.client);
@@ -43,7 +43,7 @@ fn write_reasons(text: &mut String, attention: &Attention) {
         let _ = writeln!(text, "   - {}", reason_text(reason));
     }
     if attention.reasons.is_empty() {
-        let _ = writeln!(text, "   nothing to tell, as far as is known");
+        let _ = writeln!(text, "   nothing that is known");
     }
 }
 
@@ -90,9 +90,9 @@ fn event_text(event: &SeenEvent) -> String {
 
 /// What was marked as seen.
 pub fn seen(client: &str, events: &[SeenEvent]) -> String {
-    let mut text = format!("{client}: noted that you looked.");
+    let mut text = format!("{client}: marked as seen.");
     if !events.is_empty() {
-        text.push_str(" Seen with it:");
+        text.push_str(" What you saw:");
         for event in events {
             let _ = write!(text, "\n  {}", event_text(event));
         }
@@ -115,13 +115,13 @@ fn sheet_text(sheet: &ClientSheet, today: Date) -> String {
     text.push_str("\nWhy attention\n");
     write_reasons(&mut text, &sheet.attention);
     if !sheet.events.is_empty() {
-        text.push_str("\nTold by the practices, newest first (* not seen yet)\n");
+        text.push_str("\nWhat happened in the practices, newest first (* not seen yet)\n");
         for (event, seen) in &sheet.events {
             let _ = writeln!(text, "  {} {}", if *seen { " " } else { "*" }, event_text(event));
         }
     }
     if !sheet.days.is_empty() {
-        let basis = if digest.planned { "planned days count" } else { "no days agreed: only practices that were begun count" };
+        let basis = if digest.planned { "planned days count" } else { "no days agreed: only practices that were started count" };
         let _ = write!(text, "\nAdherence, repetitions done of those prescribed ({basis}; more than prescribed is not counted)\n");
         for day in &sheet.days {
             let percent = day.share.percent().map_or_else(|| "-".to_owned(), |percent| format!("{percent} %"));
@@ -146,7 +146,7 @@ fn sheet_text(sheet: &ClientSheet, today: Date) -> String {
         text.push_str("\nPractices, newest first\n");
         for session in &sheet.sessions {
             let discarded =
-                if session.discarded > 0 { format!(", {} with values that count in no figure", session.discarded) } else { String::new() };
+                if session.discarded > 0 { format!(", {} with values that no figure uses", session.discarded) } else { String::new() };
             let _ = writeln!(
                 text,
                 "  {}  {}: {} of {} steps, {:.0} min, {} trials{discarded}; {}; {}",

@@ -5,9 +5,11 @@ use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 
-use crate::hand::command::{Desk, MakeArgs};
+use crate::hand::args::MakeArgs;
+use crate::terminal::desk::Desk;
+use files::checker::Checker;
 use files::error::Failure;
-use files::packages::check::Checker;
+use files::packages::check::check_all;
 use files::packages::sealed;
 use handover::{AgreedExercise, Fingerprint, Household, Package, SecretKey, Settings, TextFile, client_name, file_name};
 use record::{MadePackage, Store};
@@ -22,15 +24,12 @@ pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), Fail
     let settings = settings(args);
     settings.check()?;
     if args.output.symlink_metadata().is_ok() {
-        return Err(Failure::file(
-            &args.output,
-            "there is a file of that name already, and it was left as it is: name another with -o FILE",
-        ));
+        return Err(Failure::file(&args.output, "this file already exists and was left as it is: name another with -o FILE"));
     }
     let (routines, packs) = (texts(&args.routines)?, texts(&args.packs)?);
     let checker = Checker::new()?;
     let prescriptions =
-        checker.check("", &routines, &packs).map_err(|faults| Failure::Contents(format!("no package was made:\n{faults}")))?;
+        check_all(&checker, "", &routines, &packs).map_err(|faults| Failure::Contents(format!("no package was made:\n{faults}")))?;
 
     let key = sealed::clinician_key(data)?;
     let reply_key = SecretKey::from_bytes(&sealed::random()?);
@@ -85,10 +84,10 @@ fn agreed(client: &str, prescriptions: &[Prescription], checker: &Checker, by: F
     let mut agreed = Vec::new();
     for entry in needing {
         show_cautions(entry, checker, desk);
-        if desk.yes(&format!("Has {client}'s clinician weighed this and agreed to it? Type yes or no:")) {
+        if desk.yes(&format!("Has {client}'s clinician considered this and agreed to it? Type yes or no:")) {
             agreed.push(AgreedExercise { exercise: entry.id.clone(), agreed_at: Timestamp::now(), by: by.to_string() });
         } else {
-            desk.say("Not agreed: at home the client will be asked aloud, and without a yes it is left out.");
+            desk.say("Not agreed: the client will be asked aloud at home, and without a yes the exercise is left out.");
         }
     }
     agreed

@@ -5,9 +5,11 @@ use std::path::{Path, PathBuf};
 use jiff::{Timestamp, ZonedDateTime};
 use serde_json::value::RawValue;
 
-use crate::hand::command::{Desk, ResultsArgs};
+use crate::hand::args::ResultsArgs;
 use crate::hand::take::PACKAGE_FILE;
+use crate::terminal::desk::Desk;
 use files::error::Failure;
+use files::number_words::counted;
 use files::packages::sealed::{self, open_sealed, package_folder};
 use handover::{HandedPart, HandedSession, HandoverError, Kind, Package, Results, client_name};
 use record::{Store, TakenPackage, WholePart, WholeSession};
@@ -27,13 +29,11 @@ pub fn write(args: &ResultsArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(),
         open_sealed(&kept, Kind::Package).map_err(|error| Failure::Contents(format!("{error}. Take the client's package again")))?;
     let package = Package::read(&opened).map_err(|error| Failure::file(&kept, error))?;
     if (&package.id, &package.client) != (&taken.id, &taken.client) || opened.by.to_hex() != taken.clinician_key {
-        return Err(Failure::file(&kept, "this is not the package that was taken last: take the client's package again"));
+        return Err(Failure::file(&kept, "this is not the package that was taken last; take the client's package again"));
     }
     let sessions = store.whole_sessions(&taken.client, args.since)?;
     if sessions.is_empty() {
-        desk.say(
-            "There is nothing new to hand back, and no file was written. `--since DATE` hands back once more what was handed back before.",
-        );
+        desk.say("There is nothing new to hand back, so no file was written. Use --since DATE to hand back earlier practices again.");
         return Ok(());
     }
     let now = Timestamp::now();
@@ -49,10 +49,10 @@ pub fn write(args: &ResultsArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(),
     sealed::write_new(&path, &sealed)?;
     store.note_handed_back(&sessions, now)?;
     desk.say(&format!(
-        "{}: {} practice(s) of {}. It holds what was measured and done, no sound. Whoever has the file can read it.\n\
-         Bring it to the clinician, who reads it with: tidecount hand read FILE",
+        "{}: {} of {}. It holds what was measured and done, but no sound. Anyone who has the file can read it.\n\
+         Give it to the clinician, who reads it with: tidecount hand read FILE",
         path.display(),
-        sessions.len(),
+        counted(sessions.len(), "practice"),
         package.client
     ));
     Ok(())
@@ -121,8 +121,8 @@ pub fn read(file: &Path, data: &Path, desk: &mut Desk<'_>) -> Result<(), Failure
     let sessions: Vec<WholeSession> = results.sessions.into_iter().map(whole).collect();
     let received = store.receive(&made.client, &sessions).map_err(|error| Failure::file(file, error))?;
     desk.say(&format!(
-        "{} practice(s) of {}: {} new, {} of which more has come, {} known already.\nSee them with: tidecount history --client \"{}\"",
-        sessions.len(),
+        "{} of {}: {} new, {} continued, {} already known.\nSee them with: tidecount history --client \"{}\"",
+        counted(sessions.len(), "practice"),
         made.client,
         received.new,
         received.more,

@@ -5,9 +5,11 @@ use std::path::Path;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 
-use crate::hand::command::{Desk, TakeArgs};
+use crate::hand::args::TakeArgs;
+use crate::terminal::desk::Desk;
+use files::checker::Checker;
 use files::error::Failure;
-use files::packages::check::Checker;
+use files::packages::check::check_all;
 use files::packages::sealed::{Filling, open_sealed, package_folder};
 use files::packages::settings;
 use handover::{Fingerprint, HandoverError, Kind, Opened, Package, PublicKey};
@@ -33,15 +35,15 @@ pub fn run(args: &TakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), Fail
     let typed = args.accept.as_deref().map(|typed| typed_fingerprint(typed, opened.by.fingerprint())).transpose().map_err(refuse)?;
     let confirmed = known_key(known, &opened, typed.is_some(), args.change_clinician).map_err(refuse)?;
     if in_force.is_some_and(|now| now.id == package.id) && std::fs::read(place.join(PACKAGE_FILE)).is_ok_and(|here| here == bytes) {
-        desk.say(&format!("Package {} for {} is in force already; nothing was changed.", package.id, package.client));
+        desk.say(&format!("Package {} for {} is already in force; nothing was changed.", package.id, package.client));
         return Ok(());
     }
     if let Some(now) = in_force.filter(|now| package.made_at < now.made_at && !args.older) {
         return Err(refuse(HandoverError::Older { found: local(package.made_at), known: local(now.made_at) }));
     }
     let name = args.file.file_name().unwrap_or_default().to_string_lossy().into_owned();
-    let prescriptions = Checker::new()?.check(&format!("{name}: "), &package.routines, &package.packs).map_err(|faults| {
-        Failure::Contents(format!("nothing was taken; ask the clinician to mend and make the package again:\n{faults}"))
+    let prescriptions = check_all(&Checker::new()?, &format!("{name}: "), &package.routines, &package.packs).map_err(|faults| {
+        Failure::Contents(format!("nothing was taken; ask the clinician to correct the package and make it again:\n{faults}"))
     })?;
     show(&package, &opened, &prescriptions, desk);
     if !confirmed && !desk.yes("Is this the key that the clinician read out to you? Type yes or no:") {

@@ -1,8 +1,9 @@
 //! `tidecount hear` without recordings: a live meter of the microphone for setting up.
 
-use crate::hear::command::{HearArgs, phrase_ear, reader_left, unwritten};
+use crate::hear::args::HearArgs;
 use crate::hear::lines::Found;
-use crate::hear::phrases::PhraseEar;
+use crate::hear::out::{reader_left, unwritten};
+use crate::hear::phrases::{PhraseEar, phrase_ear};
 use audio::{self, AudioError, AudioIo};
 use command_ear::Mode;
 use files::error::Failure;
@@ -23,11 +24,9 @@ const LINE_BLOCKS: u64 = 100;
 /// The microphone or the commands cannot be used, or it went away for good.
 pub fn run(args: &HearArgs) -> Result<bool, Failure> {
     if args.frames.is_some() {
-        return Err(Failure::Options(
-            "--frames needs a recording to take them from; name it: tidecount hear FILE.wav --frames FILE.csv".into(),
-        ));
+        return Err(Failure::Options("--frames needs a recording; name one: tidecount hear FILE.wav --frames FILE.csv".into()));
     }
-    let name = args.mic.clone().unwrap_or_else(|| "default".to_owned());
+    let name = args.microphone.mic.clone();
     let mut io = audio::open(&name, "none", false)?;
     let mode = if io.is_offline() { Mode::Offline } else { Mode::Live };
     let mut phrases = phrase_ear(args, mode)?;

@@ -1,8 +1,10 @@
 //! `tidecount hear`: what the ears make of recordings and of the microphone.
 
+pub mod args;
 pub mod command;
 pub mod evaluate;
 pub mod lines;
 pub mod microphone;
+pub mod out;
 pub mod phrases;
 pub mod recordings;

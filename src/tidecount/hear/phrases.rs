@@ -1,5 +1,6 @@
 //! The phrases of `--commands`, and the command ear that listens for them alone.
 
+use crate::hear::args::HearArgs;
 use audio::AudioError;
 use audio::resample::StreamResampler;
 use command_ear::{
@@ -8,6 +9,8 @@ use command_ear::{
 use files::error::Failure;
 use files::load;
 use files::spoken::spoken_form;
+use live::enrol;
+use record::Store;
 use session::listening;
 use speak::Words;
 use std::path::Path;
@@ -15,7 +18,7 @@ use std::path::Path;
 /// The recogniser is asked for what it heard after this much sound, s.
 const ASK_EVERY_S: f64 = 10.0;
 
-/// The phrases of a list parted by commas, each as it was typed, with its spoken form as the wording.
+/// The phrases of a list separated by commas, each as it was typed, with its spoken form as the wording.
 ///
 /// # Errors
 /// There is no phrase in the list, or one without any word.
@@ -24,7 +27,9 @@ pub fn phrases(list: &str) -> Result<Grammar, Failure> {
     for typed in list.split(',').map(str::trim).filter(|typed| !typed.is_empty()) {
         let wording = spoken_form(typed);
         if wording.is_empty() {
-            return Err(Failure::Options(format!("--commands: {typed:?} holds no word; name words that are said, parted by commas")));
+            return Err(Failure::Options(format!(
+                "--commands: {typed:?} contains no word; name words that can be spoken, separated by commas"
+            )));
         }
         if !choices.iter().any(|choice| choice.wordings.contains(&wording)) {
             choices.push(Choice { tag: typed.to_owned(), wordings: vec![wording] });
@@ -32,7 +37,7 @@ pub fn phrases(list: &str) -> Result<Grammar, Failure> {
     }
     if choices.is_empty() {
         return Err(Failure::Options(
-            "--commands names no phrase; name what to listen for, parted by commas: --commands \"ready,stop,go back\"".to_owned(),
+            "--commands names no phrase; name what to listen for, separated by commas: --commands \"ready,stop,go back\"".to_owned(),
         ));
     }
     Ok(Grammar { choices, list_from: None })
@@ -44,6 +49,26 @@ fn fast_phrases(grammar: &Grammar) -> Result<Grammar, Failure> {
     let always: Vec<String> = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
     let fast = grammar.choices.iter().filter(|choice| choice.wordings.iter().all(|wording| always.contains(wording)));
     Ok(Grammar { choices: fast.cloned().collect(), list_from: None })
+}
+
+/// The command ear that `--commands` asks for.
+///
+/// # Errors
+/// The phrases or the model cannot be used.
+pub fn phrase_ear(args: &HearArgs, mode: Mode) -> Result<Option<PhraseEar>, Failure> {
+    let Some(phrases) = args.commands.as_deref() else { return Ok(None) };
+    let mut ear = PhraseEar::start(phrases, args.model.model.as_deref(), mode)?;
+    if let Some(client) = &args.enrolled {
+        let store = Store::open_existing(&args.data.folder()?)?;
+        let own = store.map(|store| enrol::store::own_voice(&store, client)).transpose()?.unwrap_or_default();
+        if own.words.is_empty() {
+            return Err(Failure::Missing(format!(
+                "--enrolled: nothing is kept of the voice of {client:?}; enrol it with `tidecount enrol --client NAME`, or name the folder of the record with --data DIR"
+            )));
+        }
+        ear.weigh_in(&own);
+    }
+    Ok(Some(ear))
 }
 
 /// One recogniser for any number of sounds, one after the other.
@@ -147,7 +172,7 @@ impl PhraseEar {
                 CommandEvent::Restarted { .. } if self.mode == Mode::Live => {}
                 CommandEvent::Restarted { lost_s } => {
                     self.fault = Some(CommandEarError(format!(
-                        "the recogniser died on this recording and missed {lost_s:.1} s of it; try again, or cut the recording there"
+                        "the recogniser stopped on this recording and missed {lost_s:.1} s of it; try again, or cut the recording there"
                     )));
                 }
                 CommandEvent::Failed { message } => self.fault = Some(CommandEarError(message)),
@@ -171,7 +196,7 @@ mod tests {
         assert_eq!(found, [("ready", "ready"), ("Go  Back", "go back"), ("I'm ready", "i'm ready")]);
         for (list, complaint) in [("", "no phrase"), (" , ,", "no phrase"), ("stop,?!", "\"?!\"")] {
             let error = phrases(list).unwrap_err().to_string();
-            assert!(error.contains(complaint) && error.contains("parted by commas"), "{error}");
+            assert!(error.contains(complaint) && error.contains("separated by commas"), "{error}");
         }
     }
 }

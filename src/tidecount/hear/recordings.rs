@@ -1,8 +1,9 @@
 //! `tidecount hear` on recordings: what the ears find in them, as a table, as JSON lines and as frames.
 
-use crate::hear::command::{HearArgs, phrase_ear, reader_left, unwritten};
+use crate::hear::args::HearArgs;
 use crate::hear::lines::{FRAMES_HEAD, Found, LevelLine, TABLE_HEAD, frame_row, shown};
-use crate::hear::phrases::PhraseEar;
+use crate::hear::out::{reader_left, unwritten};
+use crate::hear::phrases::{PhraseEar, phrase_ear};
 use audio::AudioError;
 use audio::decode::SoundReader;
 use command_ear::Mode;
@@ -57,7 +58,7 @@ fn check_frames(csv: &Path, args: &HearArgs) -> Result<(), Failure> {
     }
     let same = |file: &std::path::PathBuf| file.canonicalize().is_ok_and(|file| csv.canonicalize().is_ok_and(|csv| csv == file));
     if args.files.iter().any(same) {
-        return Err(Failure::file(csv, "is the recording itself; give --frames another name"));
+        return Err(Failure::file(csv, "this is the recording itself; give --frames another name"));
     }
     Ok(())
 }

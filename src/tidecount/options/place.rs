@@ -27,3 +27,21 @@ impl DataFolder {
         data_folder(self.data.as_deref())
     }
 }
+
+/// The folder of the record, for commands with subcommands: it may be named before or after them.
+#[derive(Debug, Clone, Default, clap::Args)]
+pub struct GlobalDataFolder {
+    /// Keep the record in this folder [default: $TIDECOUNT_DATA, else the user data folder]
+    #[arg(long, value_name = "DIR", global = true)]
+    data: Option<PathBuf>,
+}
+
+impl GlobalDataFolder {
+    /// As [`DataFolder::folder`].
+    ///
+    /// # Errors
+    /// As [`DataFolder::folder`].
+    pub fn folder(&self) -> Result<PathBuf, RecordError> {
+        data_folder(self.data.as_deref())
+    }
+}

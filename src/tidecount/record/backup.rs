@@ -6,9 +6,9 @@ use std::process::ExitCode;
 
 use jiff::ZonedDateTime;
 
-use crate::record::command::{present, size};
+use crate::record::check::present;
 use files::error::Failure;
-use files::number_words::{counted, counted_of};
+use files::number_words::{counted, counted_of, size};
 use record::Store;
 
 /// Makes a backup and says what is in it, and what is not.
@@ -19,7 +19,7 @@ pub fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTime, text
     let length = std::fs::metadata(&made.path).map_or(0, |data| data.len());
     let _ = writeln!(
         text,
-        "{}: {} of {}, {}, {}; {}. It was read back and is whole.",
+        "{}: {} of {}, {}, {}; {}. It was read back and is complete.",
         made.path.display(),
         counted(made.practices, "practice"),
         counted(made.clients, "client"),
@@ -34,9 +34,9 @@ pub fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTime, text
         text,
         "{}",
         if made.encrypted {
-            "It is encrypted with the passphrase of the record: without that nobody can read it."
+            "It is encrypted with the record's passphrase: without that nobody can read it."
         } else {
-            "It is not encrypted: keep it where only you can get at it."
+            "It is not encrypted: keep it where only you can reach it."
         }
     );
     let _ = writeln!(text, "To bring it back: tidecount record restore {}", made.path.display());
@@ -49,13 +49,13 @@ pub fn restore(folder: &Path, file: &Path, replace: bool, now: &ZonedDateTime, t
     let made = restored.made_at.map_or_else(String::new, |at| format!(" of {}", at.split(['[', '.']).next().unwrap_or_default()));
     let _ = writeln!(
         text,
-        "From the backup{made} {} came into {}, and {}.",
+        "The backup{made} brought {} back into {}, and {}.",
         counted(restored.practices, "practice"),
         folder.display(),
         counted(restored.files.len(), "other file")
     );
     for aside in &restored.aside {
-        let _ = writeln!(text, "What stood there before is kept in {}.", aside.display());
+        let _ = writeln!(text, "What was there before is kept in {}.", aside.display());
     }
     if restored.encrypted {
         let _ = writeln!(text, "The record has the passphrase that the backup was made with.");

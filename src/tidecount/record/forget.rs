@@ -5,26 +5,18 @@ use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use crate::record::beside::Beside;
 use crate::record::household;
-use crate::routine::ask::{Ask, Plain, Terminal};
+use crate::terminal::ask::{Ask, Plain, Terminal};
 use files::error::Failure;
 use files::number_words::{counted, counted_of};
 use files::packages::sealed::package_folder;
 use live::attend::record::NOTICES_NAME;
 use record::{Forgotten, RecordError, Store, replace_file, wipe_file};
 
-/// What was deleted beside the record.
-#[derive(Debug, Default, PartialEq, Eq)]
-pub struct Beside {
-    /// Folders and files that are gone.
-    pub gone: Vec<String>,
-    /// What names the client still, and what to do.
-    pub left: Vec<String>,
-}
-
 pub fn run(folder: &Path, client: &str, yes: bool, text: &mut String) -> Result<ExitCode, Failure> {
     if !yes && !confirmed(client)? {
-        return Err(Failure::Declined("the name that was typed is another one; nothing was deleted".to_owned()));
+        return Err(Failure::Declined("that is not the same name; nothing was deleted".to_owned()));
     }
     let forgotten = match Store::forget(folder, client) {
         Ok(forgotten) => Some(forgotten),
@@ -49,10 +41,7 @@ fn confirmed(client: &str) -> Result<bool, Failure> {
     let mut plain = Plain::new(std::io::stdin().lock(), std::io::stderr());
     let ask: &mut dyn Ask = if std::io::stdin().is_terminal() { &mut terminal } else { &mut plain };
     let typed = ask.ask(&question, None).map_err(|error| {
-        Failure::Declined(format!(
-            "{}; nothing was deleted. For scripts there is --yes",
-            error.to_string().replace("; nothing was written", "")
-        ))
+        Failure::Declined(format!("{}; nothing was deleted. In scripts, use --yes", error.to_string().replace("; nothing was written", "")))
     })?;
     Ok(typed == client)
 }
@@ -70,7 +59,7 @@ fn tell(client: &str, forgotten: &Forgotten, beside: &Beside, text: &mut String)
         let _ = writeln!(text, "Deleted: {gone}");
     }
     for aside in &forgotten.aside {
-        let _ = writeln!(text, "Deleted in the older record {}, too.", aside.display());
+        let _ = writeln!(text, "Also deleted in the older record {}.", aside.display());
     }
     for aside in &forgotten.aside_left {
         let _ = writeln!(
@@ -106,7 +95,7 @@ pub fn delete_beside(folder: &Path, client: &str, known: bool) -> Result<Beside,
     let count = files(&cache).len();
     if count > 0 && (known || beside != Beside::default()) {
         wipe_folder(&cache)?;
-        beside.gone.push(format!("voice-cache ({count} spoken lines of everybody; they are made anew)"));
+        beside.gone.push(format!("voice-cache ({count} spoken lines, everyone's; they are made again when needed)"));
     }
     Ok(beside)
 }
@@ -130,7 +119,7 @@ fn wipe_folder(folder: &Path) -> Result<(), Failure> {
     // A link is removed, never followed.
     files(folder).iter().filter(|file| file.symlink_metadata().is_ok_and(|data| data.is_file())).for_each(|file| wipe_file(file));
     std::fs::remove_dir_all(folder)
-        .map_err(|error| Failure::file(folder, format!("cannot be deleted ({error}); see that the folder is yours, then start this again")))
+        .map_err(|error| Failure::file(folder, format!("cannot be deleted ({error}); make sure the folder is yours, then try again")))
 }
 
 /// Lines about the client, and lines for all that name the client.

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use crate::record::forget::Beside;
+use crate::record::beside::Beside;
 use files::error::Failure;
 use record::{replace_file, wipe_file};
 
@@ -14,7 +14,7 @@ pub fn without(folder: &Path, client: &str, beside: &mut Beside) -> Result<(), F
     let Ok(text) = std::fs::read_to_string(&path) else { return Ok(()) };
     let Ok(table) = toml::from_str::<toml::Table>(&text) else {
         if text.contains(client) {
-            beside.left.push(format!("{NAME} cannot be understood and names {client}: take the name out by hand"));
+            beside.left.push(format!("{NAME} cannot be understood and names {client}: take the name out yourself"));
         }
         return Ok(());
     };
@@ -35,7 +35,7 @@ pub fn without(folder: &Path, client: &str, beside: &mut Beside) -> Result<(), F
             replace_file(&path, left.as_bytes())?;
             beside.gone.push(format!("the part of {client} in {NAME}"));
         }
-        None => beside.left.push(format!("{NAME} names {client} in a way that cannot be taken out by itself: take the person out by hand")),
+        None => beside.left.push(format!("{NAME} names {client} in a way that the program cannot take out: take the person out yourself")),
     }
     Ok(())
 }

@@ -4,7 +4,7 @@ use std::fmt::Write;
 use std::path::Path;
 use std::process::ExitCode;
 
-use crate::record::command::PassphraseOrder;
+use crate::record::args::PassphraseOrder;
 use files::error::Failure;
 use files::number_words::counted_of;
 use record::{
@@ -16,7 +16,7 @@ pub fn run(folder: &Path, order: PassphraseOrder, text: &mut String) -> Result<E
     let usage = |why: &str| Err(Failure::Options(why.to_owned()));
     let new = match (order, encrypted) {
         (PassphraseOrder::Set, Some(true)) => {
-            return usage("the record is encrypted already: `tidecount record passphrase change` gives it another passphrase");
+            return usage("the record is already encrypted: `tidecount record passphrase change` changes the passphrase");
         }
         (PassphraseOrder::Set, _) => Some(to_set(true)?),
         (_, None | Some(false)) => return usage("the record is not encrypted: `tidecount record passphrase set` encrypts it"),
@@ -29,21 +29,21 @@ pub fn run(folder: &Path, order: PassphraseOrder, text: &mut String) -> Result<E
     let done = Store::set_passphrase(folder, new.as_ref())?;
     let said = match order {
         PassphraseOrder::Set => {
-            "The record is encrypted now. Write the passphrase down where only you find it: without it nobody can read the record, not even its makers."
+            "The record is encrypted now. Write the passphrase down and keep it where only you can find it: without it nobody can read the record, not even the makers of this program."
         }
-        PassphraseOrder::Change => "The record has its new passphrase. Backups made before keep the old one.",
+        PassphraseOrder::Change => "The record has its new passphrase. Earlier backups keep the old one.",
         PassphraseOrder::Remove => "The record is no longer encrypted.",
     };
     let _ = writeln!(text, "{said}");
     if done.sounds > 0 {
-        let _ = writeln!(text, "Encrypted, too: {}.", counted_of(done.sounds, "file", " of sound"));
+        let _ = writeln!(text, "Also encrypted: {}.", counted_of(done.sounds, "file", " of sound"));
     }
     for aside in &done.aside {
-        let _ = writeln!(text, "An older record, set aside by a restore, stays as it was: {}", aside.display());
+        let _ = writeln!(text, "An older record, set aside by a restore, is still as it was: {}", aside.display());
     }
     if order == PassphraseOrder::Set {
         let _ =
-            writeln!(text, "Backups made before, household file, routines, notices and spoken lines are not encrypted (docs/record.md).");
+            writeln!(text, "Earlier backups, the household file, routines, notices and spoken lines are not encrypted (docs/record.md).");
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -59,15 +59,15 @@ fn to_set(first: bool) -> Result<Passphrase, Failure> {
     }
     let Some(once) = Passphrase::asked("New passphrase") else {
         return Err(RecordError::Passphrase(if first {
-            format!("there is no passphrase to set: put it into {PASSPHRASE_VARIABLE}, name a file with {PASSPHRASE_FILE_VARIABLE}, or start this in a terminal, where it is asked for")
+            format!("there is no passphrase to set: put it in {PASSPHRASE_VARIABLE}, name a file with {PASSPHRASE_FILE_VARIABLE}, or run this in a terminal, which asks for it")
         } else {
-            format!("there is no new passphrase: put it into {NEW_PASSPHRASE_VARIABLE}, name a file with {NEW_PASSPHRASE_FILE_VARIABLE}, or start this in a terminal, where it is asked for")
+            format!("there is no new passphrase: put it in {NEW_PASSPHRASE_VARIABLE}, name a file with {NEW_PASSPHRASE_FILE_VARIABLE}, or run this in a terminal, which asks for it")
         })
         .into());
     };
     let once = once.checked()?;
-    if Passphrase::asked("The same again").as_ref() != Some(&once) {
-        return Err(RecordError::Passphrase("the two differ; nothing was changed. Start again".to_owned()).into());
+    if Passphrase::asked("Type it again").as_ref() != Some(&once) {
+        return Err(RecordError::Passphrase("the two passphrases differ; nothing was changed. Try again".to_owned()).into());
     }
     Ok(once)
 }

@@ -6,7 +6,8 @@ use std::process::ExitCode;
 
 use jiff::ZonedDateTime;
 
-use crate::record::command::{SoundOrder, present};
+use crate::record::args::SoundOrder;
+use crate::record::check::present;
 use files::error::Failure;
 use record::{SoundConsent, SoundSide, Store, StoredSound, create_folder};
 
@@ -18,13 +19,13 @@ pub fn run(folder: &Path, order: &SoundOrder, now: &ZonedDateTime, text: &mut St
         SoundOrder::Export { client, out } => export(&store, client, out, text)?,
         SoundOrder::Off { client } => match store.sound_consent(client)? {
             SoundConsent::Never | SoundConsent::Withdrawn { .. } => {
-                let _ = writeln!(text, "No sound of {client} is stored anyway.");
+                let _ = writeln!(text, "No sound of {client} was being stored.");
             }
             _ => {
                 store.withdraw_sound(client, SoundSide::Command, now)?;
                 let _ = writeln!(
                     text,
-                    "From now on no sound of {client} is stored. What is stored goes when it expires, or at once: tidecount record sound delete {client}"
+                    "From now on no sound of {client} is stored. What is already stored goes when it expires, or at once with: tidecount record sound delete {client}"
                 );
             }
         },
@@ -46,17 +47,17 @@ pub fn consent_text(consent: &SoundConsent) -> String {
         SoundConsent::Never => "Storing sound was never asked for: none is stored.".to_owned(),
         SoundConsent::Asked { days, by_page_at } => {
             format!(
-                "The page asked on {} to keep sound for {days} days; the voice will be asked at the begin of the next practice.",
+                "The page asked on {} to keep sound for {days} days; the voice will be asked at the start of the next practice.",
                 day(by_page_at)
             )
         }
         SoundConsent::Refused { by_voice_at, .. } => {
-            format!("The voice said no on {}: no sound is stored until the page asks anew.", day(by_voice_at))
+            format!("The voice said no on {}: no sound is stored until the page asks again.", day(by_voice_at))
         }
         SoundConsent::Given { days, by_page_at, by_voice_at } => {
             format!("Sound is kept for {days} days: by page since {}, by voice since {}.", day(by_page_at), day(by_voice_at))
         }
-        SoundConsent::Withdrawn { at, by } => format!("Taken back on {} by {}: no sound is stored.", day(at), by.as_str()),
+        SoundConsent::Withdrawn { at, by } => format!("Withdrawn on {} by {}: no sound is stored.", day(at), by.as_str()),
     }
 }
 
@@ -93,13 +94,10 @@ fn export(store: &Store, client: &str, out: &Path, text: &mut String) -> Result<
     for sound in &sounds {
         let path = out.join(name(sound));
         if path.exists() {
-            return Err(Failure::file(
-                path,
-                "there is such a file already, and it has been left as it is; name another folder with --out DIR",
-            ));
+            return Err(Failure::file(path, "this file already exists and was left as it is; name another folder with --out DIR"));
         }
         std::fs::write(&path, store.sound_flac(sound)?)
-            .map_err(|error| Failure::file(&path, format!("cannot be written ({error}); see that the disk has room")))?;
+            .map_err(|error| Failure::file(&path, format!("cannot be written ({error}); make sure the disk has room")))?;
         let _ = writeln!(text, "{}", path.display());
     }
     let _ = writeln!(text, "These files are not encrypted and do not expire: delete them when they are no longer needed.");

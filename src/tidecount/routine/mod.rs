@@ -1,10 +1,10 @@
-//! `tidecount routine …`, `exercises`, `pack`: routines are checked, shown, made from templates; how doses grow.
+//! `tidecount routine …`: routines are checked, shown, and written by answering questions.
 
-pub mod ask;
+pub mod args;
+pub mod check;
 pub mod command;
 pub mod new;
 pub mod new_dose;
 pub mod new_plan;
-pub mod pack;
 pub mod show;
 pub mod templates;

@@ -5,22 +5,13 @@ use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use crate::routine::ask::{Ask, AskError, Plain, Terminal, until, yes_or_no};
-use crate::routine::command::Lookup;
+use crate::routine::args::NewArgs;
 use crate::routine::new_dose;
 use crate::routine::new_plan;
+use crate::terminal::Lookup;
+use crate::terminal::ask::{Ask, AskError, Plain, Terminal, until, yes_or_no};
 use files::error::Failure;
 use routine::{CatalogueEntry, Draft, DraftStep, Hearing, Timing, built_in_packs, catalogue, check_text};
-
-/// Arguments of `tidecount routine new`.
-#[derive(Debug, Clone, clap::Args)]
-pub struct NewArgs {
-    /// The file to write; asked for where it is left out
-    pub file: Option<PathBuf>,
-    /// Plain lines without any movement of the cursor, for a screen reader
-    #[arg(long)]
-    pub plain: bool,
-}
 
 /// Runs the command on the terminal, or line by line where answers are piped in.
 ///
@@ -49,7 +40,7 @@ pub fn write_programme(
     ask.say(&format!("\n{text}"))?;
     if let Err(faults) = check_text("the new routine", &text, hearing) {
         // Each answer was checked by itself; what is left is a fault of several together.
-        ask.say(&format!("This does not pass the check, and nothing was written:\n{faults}"))?;
+        ask.say(&format!("This does not pass the check, so nothing was written:\n{faults}"))?;
         return Ok(None);
     }
     let Some(path) = write(ask, file, &draft.title, &text)? else {
@@ -66,30 +57,35 @@ pub fn write_programme(
 /// # Errors
 /// The answers end too early.
 pub fn compose(ask: &mut dyn Ask, words: Lookup<'_>, hearing: Hearing<'_>) -> Result<Draft, AskError> {
-    ask.say("A new programme. An empty answer takes what stands in brackets. Nothing is written before the end.\n")?;
+    ask.say("A new programme. Press Enter to take the answer in brackets. Nothing is written until the end.\n")?;
     let title = spoken(ask, "Title, as it is said aloud", Some("Practice"), "title", hearing)?.unwrap_or_else(|| "Practice".to_owned());
-    let client =
-        spoken(ask, "Who is it for? A short name for the record, no real name is needed; empty for none", Some(""), "client", hearing)?;
+    let client = spoken(
+        ask,
+        "Who is it for? A short name for the record; no real name is needed, and none at all is fine",
+        Some(""),
+        "client",
+        hearing,
+    )?;
     let mut steps = Vec::new();
     while steps.is_empty() {
         for entry in exercises(ask, words)? {
             steps.extend(step(ask, entry, words, hearing)?);
         }
         if steps.is_empty() {
-            ask.say("No exercise was taken. A routine needs at least one.")?;
+            ask.say("No exercise was chosen. A routine needs at least one.")?;
         }
     }
     // Sips are enabled for one client, so that client needs a name.
     let mut client = client;
     while client.is_none() && steps.iter().any(|step: &DraftStep| step.sip_every.is_some()) {
-        client = spoken(ask, "Sips are for one client alone. A short name for that client", Some("client"), "client", hearing)?;
+        client = spoken(ask, "Sips are allowed for one client only. A short name for that client", Some("client"), "client", hearing)?;
     }
     let loud = steps.iter().any(|step: &DraftStep| step.entry.timing == Timing::Voiced);
     let (mut cue_words, mut feedback_every) = (None, 5);
     if loud {
         cue_words = spoken(ask, "\nCue words before a loud trial, such as \"big voice\"; empty for none", Some(""), "cue_words", hearing)?;
-        let why = "The number is told after every how many trials? 0: only when asked. \
-                   People with Parkinson's kept more with fewer numbers (Adams, Page & Jog 2002; Chiviacowsky 2010)";
+        let why = "After how many trials is the number told each time? 0: only when asked. \
+                   People with Parkinson's remembered more when told fewer numbers (Adams, Page & Jog 2002; Chiviacowsky 2010)";
         feedback_every = until(ask, why, Some("5"), |answer| {
             answer.parse().ok().filter(|every| (0..=100).contains(every)).ok_or_else(|| "Type a whole number from 0 to 100.".to_owned())
         })?;
@@ -147,7 +143,7 @@ fn exercises(ask: &mut dyn Ask, words: Lookup<'_>) -> Result<Vec<&'static Catalo
         match chosen.collect::<Result<Vec<_>, _>>() {
             Ok(chosen) if !chosen.is_empty() => Ok(chosen),
             Ok(_) => Err(format!("Type one or more numbers from 1 to {all}.")),
-            Err(part) => Err(format!("\"{part}\" is none of them. Type numbers from 1 to {all}, parted by blanks.")),
+            Err(part) => Err(format!("\"{part}\" is not one of them. Type numbers from 1 to {all}, separated by spaces.")),
         }
     })
 }
@@ -161,7 +157,7 @@ fn step(ask: &mut dyn Ask, entry: &'static CatalogueEntry, words: Lookup<'_>, he
         return Ok(None);
     }
     if entry.timing == Timing::Question && packs(entry.naming).is_empty() {
-        ask.say("There are no word packs here, so it is left out; questions can be written into the file by hand.")?;
+        ask.say("There are no word packs here, so it is left out; you can write questions into the file yourself.")?;
         return Ok(None);
     }
     loop {
@@ -190,7 +186,7 @@ fn step(ask: &mut dyn Ask, entry: &'static CatalogueEntry, words: Lookup<'_>, he
         let draft = Draft { title: "x".to_owned(), steps: vec![step.clone()], ..Draft::default() };
         match sound(&draft, hearing) {
             Ok(()) => return Ok(Some(step)),
-            Err(faults) => ask.say(&format!("  {faults}\n  So once more."))?,
+            Err(faults) => ask.say(&format!("  {faults}\n  Let's try again."))?,
         }
     }
 }
@@ -211,9 +207,9 @@ fn agreed(ask: &mut dyn Ask, entry: &CatalogueEntry, name: &str, say: &dyn Fn(St
     }
     ask.say(text.trim_end())?;
     let question = if entry.needs_agreement {
-        "Were these read, and does the client's own clinician agree to this exercise? Type yes in full"
+        "Have you read these, and does the client's own clinician agree to this exercise? Type yes in full"
     } else {
-        "Were these read, with this client in mind? Type yes in full"
+        "Have you read these with this client in mind? Type yes in full"
     };
     let agreed = until(ask, question, None, |answer| match answer.to_lowercase().as_str() {
         "yes" => Ok(true),
@@ -227,7 +223,7 @@ fn agreed(ask: &mut dyn Ask, entry: &CatalogueEntry, name: &str, say: &dyn Fn(St
 }
 
 fn phrases(ask: &mut dyn Ask, hearing: Hearing<'_>) -> Result<Vec<String>, AskError> {
-    ask.say("Phrases of the client's own day, one at a time; an empty answer ends the list.")?;
+    ask.say("Phrases from the client's own day, one at a time; an empty answer ends the list.")?;
     let entry = catalogue().iter().find(|entry| entry.timing == Timing::ReadAloud);
     let mut phrases: Vec<String> = Vec::new();
     loop {
@@ -263,17 +259,17 @@ fn choose_packs(ask: &mut dyn Ask, categories: bool) -> Result<Vec<String>, AskE
         let chosen = answer.split([' ', ',', ';']).filter(|part| !part.is_empty());
         let chosen: Option<BTreeSet<usize>> = chosen.map(|part| part.parse().ok().filter(|n| (1..=names.len()).contains(n))).collect();
         let chosen: Vec<String> = chosen.iter().flatten().filter_map(|n| names.get(n - 1).cloned()).collect();
-        if chosen.is_empty() { Err(format!("Type numbers from 1 to {}, parted by blanks.", names.len())) } else { Ok(chosen) }
+        if chosen.is_empty() { Err(format!("Type numbers from 1 to {}, separated by spaces.", names.len())) } else { Ok(chosen) }
     })
 }
 
 fn sips(ask: &mut dyn Ask) -> Result<Option<u32>, AskError> {
-    let question = "Sips of water between the swallows? Only if the client's clinician has enabled sips for this client, for water can go the \
-                    wrong way without a cough";
+    let question = "Sips of water between the swallows? Only if the client's clinician has enabled sips for this client: water can go down \
+                    the wrong way without a cough";
     if !yes_or_no(ask, question, Some(false))? {
         return Ok(None);
     }
-    until(ask, "A sip after every how many swallows", Some("2"), |answer| {
+    until(ask, "A sip after how many swallows each time", Some("2"), |answer| {
         answer.parse().ok().filter(|every| (1..=20).contains(every)).map(Some).ok_or_else(|| "Type a whole number from 1 to 20.".to_owned())
     })
 }
@@ -294,7 +290,7 @@ fn write(ask: &mut dyn Ask, file: Option<&Path>, title: &str, text: &str) -> Res
         match std::fs::File::create_new(&path).and_then(|mut file| file.write_all(text.as_bytes())) {
             Ok(()) => return Ok(Some(path)),
             Err(why) if why.kind() == ErrorKind::AlreadyExists => {
-                if path.is_file() && yes_or_no(ask, &format!("{} is there already. Write over it?", path.display()), None)? {
+                if path.is_file() && yes_or_no(ask, &format!("{} already exists. Replace it?", path.display()), None)? {
                     match std::fs::write(&path, text) {
                         Ok(()) => return Ok(Some(path)),
                         Err(why) => ask.say(&format!("  {} cannot be written: {why}. Name another file.", path.display()))?,

@@ -1,7 +1,7 @@
 //! The questions about one exercise: its dose from a template or in one's own numbers, whether it grows, and what belongs
 //! to it besides.
 
-use crate::routine::ask::{Ask, AskError, until, yes_or_no};
+use crate::terminal::ask::{Ask, AskError, until, yes_or_no};
 use files::dose_words::{meant_question, numbers_in_words};
 use routine::{
     CatalogueEntry, DraftRamp, DraftStep, RampTemplate, Template, Timing, disagreements, largest_usual, limit_name, limit_of,
@@ -65,7 +65,7 @@ fn choose(ask: &mut dyn Ask, entry: &'static CatalogueEntry) -> Result<Choice, A
     for template in templates(entry) {
         let said = source(&template.dose.text, &template.dose.source, &template.dose.status.to_string());
         if template.numbers.is_empty() {
-            list.extend([listed("-", &said), listed("", "gives no number to take over")]);
+            list.extend([listed("-", &said), listed("", "gives no number to use")]);
         } else if let Some(beyond) = &template.beyond {
             list.extend([listed("-", &said), listed("", &format!("cannot be taken: {beyond}"))]);
         } else {
@@ -213,11 +213,11 @@ fn grow(ask: &mut dyn Ask, step: &mut DraftStep) -> Result<(), AskError> {
     };
     let Some(from) = step.number(field).or_else(default) else { return Ok(()) };
     let room = limit_of(Some(entry), limit_name(field)).is_none_or(|limit| limit.max >= from + 1.0);
-    if !room || !yes_or_no(ask, "Shall the dose grow over the weeks?", Some(false))? {
+    if !room || !yes_or_no(ask, "Should the dose grow over the weeks?", Some(false))? {
         return Ok(());
     }
     loop {
-        let goal = until(ask, &format!("It begins at {from} {unit}. Up to how many"), None, |answer| {
+        let goal = until(ask, &format!("It starts at {from} {unit}. Up to how many"), None, |answer| {
             let goal = judge_number(entry, field, whole, answer)?;
             if goal >= from + 1.0 { Ok(goal) } else { Err(format!("Type a number of at least {}.", from + 1.0)) }
         })?;
@@ -227,7 +227,7 @@ fn grow(ask: &mut dyn Ask, step: &mut DraftStep) -> Result<(), AskError> {
             let count = answer.parse::<u32>().ok().filter(|&count| count >= 2 && f64::from(count) <= most);
             count.ok_or_else(|| format!("Type a whole number from 2 to {most}."))
         })?;
-        let days = until(ask, "On how many different days is all of it done before the next stage", Some("3"), |answer| {
+        let days = until(ask, "On how many different days must all of it be done before the next stage", Some("3"), |answer| {
             judge_number(entry, "days", true, answer)
         })?;
         let stage = |n: u32| (from + (goal - from) * f64::from(n) / f64::from(count - 1)).round();

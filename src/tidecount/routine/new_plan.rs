@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::routine::ask::{Ask, AskError, until, yes_or_no};
+use crate::terminal::ask::{Ask, AskError, until, yes_or_no};
 use routine::{DraftStep, PlannedTime, Range, UsualDose, Weekday, largest_usual, minutes_of};
 
 /// Asks for days and times; more of them than any source has for one of the exercises are asked about.
@@ -19,27 +19,27 @@ pub fn plan(ask: &mut dyn Ask, steps: &[DraftStep]) -> Result<Vec<PlannedTime>, 
             plan.push(planned);
         }
         match beyond_usual(&plan, steps) {
-            Some(question) if !yes_or_no(ask, &question, None)? => ask.say("Then the times once more, from the first.")?,
+            Some(question) if !yes_or_no(ask, &question, None)? => ask.say("Then please give the times again, from the first.")?,
             _ => return Ok(plan),
         }
     }
 }
 
 fn planned(answer: &str, before: &[PlannedTime]) -> Result<Option<PlannedTime>, String> {
-    let accepted = "Type days and a time of 24 hours, such as 18:30, or monday wednesday 18:30.";
+    let accepted = "Type days and a 24-hour time, such as 18:30, or monday wednesday 18:30.";
     let lower = answer.to_lowercase();
     let mut parts: Vec<&str> = lower.split([' ', ',']).filter(|part| !part.is_empty()).collect();
     let Some(time) = parts.pop() else { return Ok(None) };
-    let at_min = minutes_of(time).ok_or_else(|| format!("\"{time}\" is no time. {accepted}"))?;
+    let at_min = minutes_of(time).ok_or_else(|| format!("\"{time}\" is not a time. {accepted}"))?;
     // "mon" is as good as "monday".
     let day = |part: &str| Weekday::ALL.into_iter().find(|day| part.len() >= 3 && day.name().starts_with(part));
-    let days = parts.iter().map(|part| day(part).ok_or_else(|| format!("\"{part}\" is no day of the week. {accepted}")));
+    let days = parts.iter().map(|part| day(part).ok_or_else(|| format!("\"{part}\" is not a day of the week. {accepted}")));
     let mut days = days.collect::<Result<BTreeSet<Weekday>, String>>()?;
     if days.is_empty() {
         days.extend(Weekday::ALL);
     }
     match before.iter().any(|other| other.at_min == at_min && !other.days.is_disjoint(&days)) {
-        true => Err("That time stands in the list already.".to_owned()),
+        true => Err("That time is already in the list.".to_owned()),
         false => Ok(Some(PlannedTime { days, at_min })),
     }
 }

@@ -1,8 +1,8 @@
 //! `tidecount routine show FILE [--pdf OUT.pdf]`: the handout of a routine.
 
 use std::io::{self, Write};
-use std::path::PathBuf;
 
+use crate::routine::args::ShowArgs;
 use files::error::{Failure, delivered};
 use files::pdf;
 use files::routine_files::load_routine;
@@ -10,16 +10,6 @@ use report::{handout, to_text};
 use routine::Hearing;
 use session::{Arg, Line};
 use speak::Words;
-
-/// Arguments of `tidecount routine show`.
-#[derive(Debug, Clone, clap::Args)]
-pub struct ShowArgs {
-    /// The routine, a TOML file
-    pub file: PathBuf,
-    /// Write it as a PDF to this file, A4 in large type
-    #[arg(long, value_name = "OUT.pdf")]
-    pub pdf: Option<PathBuf>,
-}
 
 /// Shows the handout on `out`, or writes it as PDF and says so.
 ///

@@ -2,7 +2,7 @@
 
 use std::io::{self, Write};
 
-use crate::routine::command::Lookup;
+use crate::terminal::Lookup;
 use routine::{CatalogueEntry, Range, catalogue, disagreements, find, ramp_template, templates};
 
 /// Width of the lines below a row.
@@ -50,11 +50,11 @@ fn table(entry: &'static CatalogueEntry, words: Lookup<'_>, out: &mut dyn Write)
             below(out, note)?;
         }
         if let Some(beyond) = &template.beyond {
-            below(out, &format!("Cannot be taken into a routine: {beyond}."))?;
+            below(out, &format!("Cannot be used in a routine: {beyond}."))?;
         }
     }
     if let Some(ramp) = ramp_template(&entry.id) {
-        writeln!(out, "  Growing [{}], a stage up when all was done on {} different days", ramp.status, ramp.days)?;
+        writeln!(out, "  Growing [{}], a stage up once all of it was done on {} different days", ramp.status, ramp.days)?;
         for text in [&ramp.text, &format!("{}; {}", ramp.who, ramp.source), &ramp.note] {
             below(out, text)?;
         }

@@ -3,12 +3,12 @@ use record::{NewSession, Source};
 use session::{Fact, Position};
 
 fn args(folder: &Path) -> HistoryArgs {
-    HistoryArgs { id: None, client: None, last: 20, json: false, data: Some(folder.to_path_buf()) }
+    HistoryArgs { id: None, client: None, last: 20, json: false, data: DataFolder::of(folder.to_path_buf()) }
 }
 
 fn output(args: &HistoryArgs) -> Result<String, Failure> {
     let mut out = Vec::new();
-    run_history(args, &mut out)?;
+    list(args, &mut out)?;
     Ok(String::from_utf8(out).expect("text"))
 }
 

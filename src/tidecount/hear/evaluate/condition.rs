@@ -1,35 +1,16 @@
 //! What is done to each recording before it is heard: slower, in a room, softer, in noise, between pauses.
 
+use crate::hear::evaluate::args::ConditionArgs;
 use crate::hear::evaluate::stretch::stretched;
 use audio::convolve::Convolver;
 use audio::decode::decode;
 use audio::resample::resample_all;
 use command_ear::RATE_HZ;
 use files::error::Failure;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 /// Samples per second of all sound here, Hz.
 const RATE: f64 = RATE_HZ as f64;
-
-/// The conditions as they were asked for; none leaves the recordings as they are.
-#[derive(Debug, Clone, Default, clap::Args)]
-pub struct ConditionArgs {
-    /// Mixes noise in at this ratio of speech to noise, dB; needs --noise.
-    #[arg(long, value_name = "DB", requires = "noise", requires = "labels", allow_negative_numbers = true)]
-    pub snr: Option<f64>,
-    /// The noise: a recording, or a folder whose recordings are taken in turn.
-    #[arg(long, value_name = "FILE|DIR", requires = "snr")]
-    pub noise: Option<PathBuf>,
-    /// Sets each recording in a room: an impulse response, or a folder of them taken in turn.
-    #[arg(long, value_name = "FILE|DIR", requires = "labels")]
-    pub room: Option<PathBuf>,
-    /// Brings the speech of each recording to this level, dB re full scale: -40 is soft.
-    #[arg(long, value_name = "DB", requires = "labels", allow_negative_numbers = true)]
-    pub level: Option<f64>,
-    /// Speed of speech, pitch kept: 0.75 is slow.
-    #[arg(long, value_name = "FACTOR", requires = "labels")]
-    pub slow: Option<f64>,
-}
 
 /// A recording made ready.
 #[derive(Debug, Clone, PartialEq)]

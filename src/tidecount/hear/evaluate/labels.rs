@@ -1,5 +1,6 @@
 //! The list of recordings of an evaluation and what is said in each.
 
+use crate::hear::evaluate::args::Half;
 use files::error::Failure;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -15,16 +16,6 @@ pub struct Labelled {
     pub group: String,
     /// Which of the two halves it is in.
     pub half: Half,
-}
-
-/// Thresholds are chosen on odd-numbered recordings, figures come from even-numbered ones. Numbers count from 1 within each group and label,
-/// in the order of the list.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, clap::ValueEnum)]
-pub enum Half {
-    Odd,
-    Even,
-    #[default]
-    All,
 }
 
 /// Reads the list: tab-separated lines `path`, `label`, `group`; the last may be left out, lines that are empty or begin with # are passed over, and

@@ -1,18 +1,20 @@
 //! `tidecount hear --commands … --labels LIST`: how well commands are heard in labelled recordings.
 
+pub mod args;
 mod condition;
 mod labels;
 mod report;
 mod score;
 mod stretch;
 
-use crate::hear::command::{reader_left, unwritten};
+use crate::hear::evaluate::args::{ConditionArgs, EvaluationArgs};
 use crate::hear::lines::rounded;
+use crate::hear::out::{reader_left, unwritten};
 use crate::hear::phrases::PhraseEar;
 use command_ear::{ACT_CONFIDENCE, HeardPhrase, Mode, RATE_HZ};
-use condition::{Condition, ConditionArgs};
+use condition::Condition;
 use files::error::Failure;
-use labels::{Half, Labelled};
+use labels::Labelled;
 use report::Report;
 use score::{Outcome, Taken, Taking};
 use serde::Serialize;
@@ -20,29 +22,6 @@ use session::Command;
 use speak::Words;
 use std::io::Write;
 use std::path::{Path, PathBuf};
-
-/// What is asked for beside the phrases.
-#[derive(Debug, Clone, Default, clap::Args)]
-pub struct EvaluationArgs {
-    /// Counts hits and false actions over the recordings of this list: lines of path, tab, what is said (or nothing), tab, group.
-    #[arg(long, value_name = "LIST.tsv", requires = "commands", conflicts_with_all = ["files", "frames", "mic"])]
-    pub labels: Option<PathBuf>,
-    #[command(flatten)]
-    pub condition: ConditionArgs,
-    /// Only the odd-numbered or the even-numbered recordings of each group and label.
-    #[arg(long, value_name = "odd|even|all", default_value = "all", requires = "labels", hide_possible_values = true)]
-    pub half: Half,
-    /// Only every n-th recording of each group and label: a quick sample.
-    #[arg(long, value_name = "N", default_value_t = 1, requires = "labels")]
-    pub every: usize,
-    /// Takes the recordings as they are. Without this a second of quiet is put before each and 1.5 s after it, as loud as its
-    /// own quietest tenth: a command stands between pauses, and a recording cut to the word has none.
-    #[arg(long, requires = "labels")]
-    pub bare: bool,
-    /// Tells of each recording how it came out, one JSON object per line, before the result.
-    #[arg(long, requires = "labels")]
-    pub details: bool,
-}
 
 /// Quiet put before and after each recording, s.
 const PAUSES_S: (f64, f64) = (1.0, 1.5);

@@ -1,8 +1,12 @@
 //! `tidecount pack list`, `pack show NAME` and `pack check FILE…`: word games as data.
 
-use std::io::{self, Write};
+use std::io::{self, IsTerminal, Write};
 use std::path::PathBuf;
+use std::process::ExitCode;
 
+use crate::terminal::told;
+use files::checker::Checker;
+use files::error::Failure;
 use files::routine_files::{read_limited, write_faults};
 use routine::{Faults, Hearing, Pack, built_in_packs, check_pack};
 
@@ -31,11 +35,20 @@ pub enum PackCommand {
     },
 }
 
-/// Runs `tidecount pack …`. True: all is well; false: faults were found and written to `out`.
+/// Runs the command. Without a recognition model the words of answers are not checked.
+///
+/// # Errors
+/// The output cannot be written.
+pub fn run(args: &PackArgs) -> Result<ExitCode, Failure> {
+    let fancy = std::io::stdout().is_terminal();
+    Checker::new()?.with_hearing(|hearing| told(go(args, hearing, fancy, &mut std::io::stdout().lock())))
+}
+
+/// True: all is well; false: faults were found and written to `out`.
 ///
 /// # Errors
 /// `out` cannot be written.
-pub fn run_pack(args: &PackArgs, hearing: Hearing<'_>, fancy: bool, out: &mut dyn Write) -> io::Result<bool> {
+fn go(args: &PackArgs, hearing: Hearing<'_>, fancy: bool, out: &mut dyn Write) -> io::Result<bool> {
     match &args.command {
         PackCommand::List => {
             for (name, text) in built_in_packs() {
@@ -54,7 +67,7 @@ pub fn run_pack(args: &PackArgs, hearing: Hearing<'_>, fancy: bool, out: &mut dy
             let mut all_well = true;
             for file in files {
                 match load(&file.display().to_string(), hearing) {
-                    Ok(pack) => writeln!(out, "{}: well; {} items", file.display(), items(&pack))?,
+                    Ok(pack) => writeln!(out, "{}: no faults; {} items", file.display(), items(&pack))?,
                     Err(faults) => {
                         all_well = false;
                         write_faults(&faults, fancy, out)?;

@@ -7,7 +7,7 @@ use std::io::{BufRead, Write};
 #[derive(Debug, thiserror::Error)]
 pub enum AskError {
     /// The input is over.
-    #[error("the answers ended at the question \"{question}\"; nothing was written")]
+    #[error("the answers ran out at the question \"{question}\"; nothing was written")]
     Ended { question: String },
     #[error("the terminal cannot be used: {0}; nothing was written")]
     Io(#[from] std::io::Error),

@@ -1,0 +1,47 @@
+//! What routines and word packs are checked against: the commands' wordings and the words that the recogniser knows.
+
+use crate::error::Failure;
+use crate::load;
+use crate::spoken::spoken_form;
+use command_ear::Lexicon;
+use routine::Hearing;
+use session::Line;
+use speak::Words;
+
+/// The words, the commands and, where there is a recognition model, its lexicon.
+pub struct Checker {
+    pub words: Words,
+    commands: Vec<(String, Vec<String>)>,
+    lexicon: Option<Lexicon>,
+}
+
+impl Checker {
+    /// Without a recognition model the words of answers are not checked.
+    ///
+    /// # Errors
+    /// The catalogue of words cannot be read.
+    pub fn new() -> Result<Self, Failure> {
+        let words = Words::english()?;
+        let commands = load::command_words(&words);
+        let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());
+        Ok(Self { words, commands, lexicon })
+    }
+
+    /// Lends what a routine is checked against.
+    pub fn with_hearing<T>(&self, then: impl FnOnce(Hearing<'_>) -> T) -> T {
+        let knows = |word: &str| self.lexicon.as_ref().and_then(|lexicon| lexicon.knows(&spoken_form(word))).unwrap_or(true);
+        then(Hearing { commands: &self.commands, knows_word: Some(&knows), ..Hearing::default() })
+    }
+
+    /// A message of the catalogue of words; none where it is missing.
+    #[must_use]
+    pub fn look_up(&self, key: &str) -> Option<String> {
+        self.words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok()
+    }
+
+    /// A message of the catalogue of words, or its key where it is missing.
+    #[must_use]
+    pub fn message(&self, key: String) -> String {
+        self.look_up(&key).unwrap_or(key)
+    }
+}

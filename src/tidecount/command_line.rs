@@ -1,0 +1,60 @@
+//! Everything that can be typed: the commands, each with its own arguments.
+
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand};
+
+use crate::{
+    attend, calibrate, clinic, demo, enrol, exercises, export, hand, hear, history, lead, pack, pages, practise, record, report, routine,
+};
+
+/// Lead a voice, breathing and swallow practice hands-free
+#[derive(Parser)]
+#[command(version, about, max_term_width = 100)]
+pub struct Arguments {
+    #[command(subcommand)]
+    pub order: Order,
+}
+
+/// The commands.
+#[derive(Subcommand)]
+pub enum Order {
+    Practise(practise::PractiseArgs),
+    Lead(lead::LeadArgs),
+    Attend(attend::AttendArgs),
+    Enrol(enrol::EnrolArgs),
+    Pages(pages::PagesArgs),
+    Demo(demo::DemoArgs),
+    Calibrate(calibrate::CalibrateArgs),
+    Hear(hear::args::HearArgs),
+    /// List past practices, or show one whole
+    History(history::HistoryArgs),
+    Record(record::args::RecordArgs),
+    /// Make the report of a client's practice for the clinician and for the client, as PDF or HTML
+    Report(report::ReportArgs),
+    /// Export the record in open standards: CSV, JSON Lines, FHIR, iCalendar, TextGrid
+    Export(export::args::ExportArgs),
+    /// Hand a client's programme over as one signed file, and the results back
+    Hand(hand::args::HandArgs),
+    /// Collect the results of many clients in one database, and see who needs attention, and why
+    Clinic(clinic::args::ClinicArgs),
+    /// Write, check and show routines
+    Routine(routine::args::RoutineArgs),
+    /// List, show and check word packs
+    Pack(pack::PackArgs),
+    /// Show the catalogue of exercises, or one exercise whole
+    Exercises(exercises::ExercisesArgs),
+    /// List microphones and loudspeakers, and try them
+    Devices,
+    /// Run the recogniser's own process; the program starts it itself
+    #[command(name = "__recogniser", hide = true)]
+    Recogniser {
+        /// Use this model folder in the Vosk layout
+        #[arg(long)]
+        model: PathBuf,
+    },
+}
+
+#[cfg(test)]
+#[path = "tests/command_line.rs"]
+mod tests;
