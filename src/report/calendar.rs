@@ -4,8 +4,9 @@ use jiff::civil::Date;
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, VPos};
 
-use super::drawing::{Axis, BLACK_INK, Canvas, DARK, DrawFault, LEFT, LIGHT, MIDDLE, letters, letters_at, svg};
+use super::drawing::{BLACK_INK, Canvas, DARK, DrawFault, LEFT, LIGHT, MIDDLE, letters, letters_at, svg};
 use super::error::ReportError;
+use super::time_axis::Axis;
 use progress::{Adherence, DayAdherence, PlanBasis};
 
 /// Height of a day, tenths of a millimetre.

@@ -1,8 +1,7 @@
-//! Pages for people: what a routine asks for, as text and as PDF; what came of it, for the clinician and for the client.
-//!
-//! `handout` gathers what stands on the handout (pure), `text` sets it for a terminal. `sheet` gathers what stands in a report,
-//! `chart` and `calendar` draw (SVG), `html` makes a page of it. `figures` holds the
-//! line drawings. The words come from the caller, who has the catalogue of words.
+//! Pages for people: what a routine asks for (the handout), what came of it for the clinician and for the client (the report), and
+//! the charts of both and of the progress page. It gathers and draws, and it is pure: it reads no record, clock or file, words
+//! nothing itself (the caller has the catalogue of words), and sets no PDF (`print` does). Start at `sheet/mod.rs` for a report, at
+//! `handout.rs` for a handout, at `chart/mod.rs` for a chart.
 
 mod calendar;
 mod chart;
@@ -12,10 +11,12 @@ mod error;
 mod figures;
 mod handout;
 mod html;
-mod scale;
+mod number;
 pub mod sheet;
 mod text;
+mod time_axis;
 
+pub use chart::{PageWords, page_chart};
 pub use error::ReportError;
 pub use figures::{Figure, figure_of};
 pub use handout::{Handout, Item, Say, handout};

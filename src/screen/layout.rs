@@ -1,6 +1,7 @@
 //! Where everything stands: pure functions from what is to be shown to rows of text.
 
-use super::{ShownView, digits};
+use super::digits;
+use super::shown::ShownView;
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// The look of a row.

@@ -1,59 +1,14 @@
-//! What the eye gets. For now: large plain text on the terminal.
+//! What the eye gets in the terminal: large plain text, and keys beside the voice. It puts nothing into words and knows nothing of
+//! sound or time but what it is given; a terminal that fails is left as it was found. Start at `show.rs`, then `terminal.rs`.
 
 mod digits;
 mod keys;
 mod layout;
+mod show;
+mod shown;
 mod terminal;
 
 pub use keys::{Keys, restore_terminal};
+pub use show::{NoScreen, Screen};
+pub use shown::{Offer, ShownView};
 pub use terminal::TerminalScreen;
-
-/// What stands on the screen, all words resolved.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct ShownView {
-    /// "Long ah · 1 of 3".
-    pub heading: String,
-    /// What to do now, or the clinician's cue words.
-    pub prompt: String,
-    /// The large figure: running hold time or count.
-    pub figure: String,
-    /// What can be said now, few.
-    pub can_say: Vec<Offer>,
-}
-
-/// Something that can be said now, and on a page be pressed.
-#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
-pub struct Offer {
-    /// What a button sends: "go-on". It stays the same in every language.
-    pub name: String,
-    /// What stands on it and is said: "go on".
-    pub label: String,
-}
-
-/// Shows a session to the eye. Times are seconds on the sample clock.
-pub trait Screen: Send {
-    /// What stands on the screen from now on.
-    fn show(&mut self, at_s: f64, view: &ShownView);
-    /// The tool says this.
-    fn said(&mut self, at_s: f64, text: &str);
-    /// The client was heard to say this.
-    fn heard(&mut self, at_s: f64, text: &str);
-    /// Something that happened: a result, a repair.
-    fn note(&mut self, at_s: f64, text: &str);
-    /// Called now and then (each block is fine), so that the newest view appears also when no other follows.
-    fn tick(&mut self) {}
-    /// The session is over: leaves the terminal as it was found.
-    fn finish(&mut self);
-}
-
-/// Shows nothing.
-#[derive(Debug, Clone, Copy, Default)]
-pub struct NoScreen;
-
-impl Screen for NoScreen {
-    fn show(&mut self, _at_s: f64, _view: &ShownView) {}
-    fn said(&mut self, _at_s: f64, _text: &str) {}
-    fn heard(&mut self, _at_s: f64, _text: &str) {}
-    fn note(&mut self, _at_s: f64, _text: &str) {}
-    fn finish(&mut self) {}
-}

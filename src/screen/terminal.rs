@@ -1,8 +1,8 @@
 //! The terminal: dialogue above, a block with the large figure at the foot; or plain lines where nobody looks.
 
-use super::Screen;
-use super::ShownView;
 use super::layout::{Look, Row, Size, Who, block, dialogue};
+use super::show::Screen;
+use super::shown::ShownView;
 use std::io::{IsTerminal, Write};
 use std::sync::Once;
 use std::sync::atomic::{AtomicBool, Ordering};

@@ -4,9 +4,11 @@ use std::collections::BTreeMap;
 
 use jiff::ZonedDateTime;
 
+use crate::set_up::clients::clients;
 use crate::set_up::fields::Fields;
 use crate::set_up::household::{self, Residents};
 use crate::set_up::site::{PageError, Shown, Site};
+use crate::web::address::encoded;
 use crate::web::pages::{AgreedBy, CautionsView, Field, GuardedExercise, Kind, cautions};
 use record::{AgreedHow, Agreement, Store};
 use routine::{Prescription, doses_of, find};
@@ -60,7 +62,7 @@ pub fn show(site: &Site, query: &Fields) -> Result<Shown, PageError> {
 }
 
 fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Shown, PageError> {
-    let names = crate::set_up::clients(site)?;
+    let names = clients(site)?;
     let client = typed
         .get("client")
         .filter(|client| !client.is_empty())
@@ -137,14 +139,14 @@ fn told_agreement(site: &Site, one: &Agreement) -> AgreedBy {
 /// `POST /cautions`
 pub fn act(site: &Site, form: &Fields) -> Result<Shown, PageError> {
     let client = form.text("client");
-    if !crate::set_up::clients(site)?.iter().any(|name| name == client) {
+    if !clients(site)?.iter().any(|name| name == client) {
         return Err(PageError::bad(site.s("page-client-missing")));
     }
     let now = ZonedDateTime::now();
     if let Some(id) = form.text("do").strip_prefix("withdraw.") {
         let Some(entry) = find(id) else { return Err(PageError::bad(site.s("page-no-such-button"))) };
         Store::open(&site.place.data)?.withdraw_by_page(client, &entry.id, &site.s("page-by-page"), &now)?;
-        return Ok(Shown::To(format!("{HERE}?client={}&told=withdrawn", crate::set_up::encoded(client))));
+        return Ok(Shown::To(format!("{HERE}?client={}&told=withdrawn", encoded(client))));
     }
     let ticked: Vec<String> = form
         .beginning("agree-")
@@ -167,5 +169,5 @@ pub fn act(site: &Site, form: &Fields) -> Result<Shown, PageError> {
         return page(site, form, faults);
     }
     Store::open(&site.place.data)?.agree_by_page(client, &ticked, by, &now)?;
-    Ok(Shown::To(format!("{HERE}?client={}&told=agreed", crate::set_up::encoded(client))))
+    Ok(Shown::To(format!("{HERE}?client={}&told=agreed", encoded(client))))
 }

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::set_up::clients::clients;
 use crate::set_up::desk::{Job, Now, Outcome, Task};
 use crate::set_up::fields::Fields;
 use crate::set_up::mic_listen::Devices;
@@ -42,7 +43,7 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Sh
     if typed.text("told") == "forgotten" {
         view.notice = Some(site.s("page-enrolment-forgotten"));
     }
-    let clients = crate::set_up::clients(site)?;
+    let clients = clients(site)?;
     let choices: Vec<Choice> = clients.iter().map(|name| Choice::new(name.clone(), name.clone())).collect();
     let whose = typed.get("client").map(str::to_owned).or_else(|| clients.first().cloned()).unwrap_or_default();
     let name = if choices.is_empty() {

@@ -5,6 +5,7 @@ use jiff::ZonedDateTime;
 use crate::set_up::fact_words::fact_row;
 use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
+use crate::web::address::encoded;
 use crate::web::pages::{HistoryRow, HistoryView, PracticeView, history, practice};
 use record::{SessionId, SessionSummary, Source};
 use routine::doses_of;
@@ -29,7 +30,7 @@ pub fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
         let skip = query.text("skip").parse::<u64>().unwrap_or(0).min(total);
         let skip = skip - skip % u64::from(A_PAGE);
         let rows = store.history_page(view.client.as_deref(), skip, A_PAGE)?;
-        let whose = view.client.as_ref().map_or(String::new(), |client| format!("client={}&", crate::set_up::encoded(client)));
+        let whose = view.client.as_ref().map_or(String::new(), |client| format!("client={}&", encoded(client)));
         view.newer = (skip > 0).then(|| format!("{HERE}?{whose}skip={}", skip.saturating_sub(u64::from(A_PAGE))));
         let next = skip + u64::from(A_PAGE);
         view.older = (next < total).then(|| format!("{HERE}?{whose}skip={next}"));

@@ -4,8 +4,10 @@ use jiff::civil::Date;
 
 use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
-use crate::web::pages::{CalendarDay, Chart, DayMark, ProgressView, Series, SeriesPoint, Stretch, progress};
-use progress::{DayAdherence, Measure, Picture, PlanBasis, ProgrammeChange, ProgrammeItem, Segment, Series as Measured, Window};
+use crate::web::address::encoded;
+use crate::web::pages::{CalendarDay, DayMark, ProgressView, Series, progress};
+use progress::{DayAdherence, Measure, Picture, PlanBasis, ProgrammeChange, ProgrammeItem, Series as Measured, Window};
+use report::{PageWords, page_chart};
 use session::Arg;
 
 const HERE: &str = "/progress";
@@ -47,7 +49,7 @@ fn fill(site: &Site, view: &mut ProgressView, picture: &Picture, (client, weeks)
         "page-progress-window",
         vec![("from", Arg::Text(day_text(picture.window.from))), ("to", Arg::Text(day_text(picture.window.to)))],
     );
-    let encoded = crate::set_up::encoded(client);
+    let client_encoded = encoded(client);
     view.lengths = LENGTHS
         .iter()
         .map(|length| {
@@ -56,15 +58,16 @@ fn fill(site: &Site, view: &mut ProgressView, picture: &Picture, (client, weeks)
             } else {
                 say("page-progress-weeks", vec![("n", Arg::Number(f64::from(*length)))])
             };
-            (format!("{HERE}?client={encoded}&weeks={length}"), label, *length == weeks)
+            (format!("{HERE}?client={client_encoded}&weeks={length}"), label, *length == weeks)
         })
         .collect();
     view.files = crate::set_up::reports::links(site, Some(client), (weeks > 0).then_some(weeks));
     view.adherence = adherence_told(site, picture);
     view.calendar = calendar(site, picture, today);
     // Figures of voice quality are for the clinician's page, which the report is.
+    let drawn = drawn_weeks(picture);
     view.series =
-        picture.series.iter().filter(|series| !series.measure.is_quality()).filter_map(|series| series_view(site, series)).collect();
+        picture.series.iter().filter(|series| !series.measure.is_quality()).filter_map(|series| series_view(site, series, drawn)).collect();
     view.lists = lists(site, picture);
 }
 
@@ -129,8 +132,11 @@ fn calendar(site: &Site, picture: &Picture, today: Date) -> Vec<(String, Vec<Cal
     picture.adherence.weeks.iter().rev().map(week).collect()
 }
 
-fn days_between(from: Date, to: Date) -> f64 {
-    from.duration_until(to).as_hours() as f64 / 24.0
+/// The weeks of the charts, from a Monday on; where practice began later, from the week in which it began, as in the report.
+fn drawn_weeks(picture: &Picture) -> Window {
+    let monday = |day: Date| Window::weeks(day, 1).from;
+    let asked = monday(picture.window.from);
+    Window { from: picture.first_day.map_or(asked, |first| asked.max(monday(first))), to: picture.window.to }
 }
 
 fn number(value: f64, measure: Measure) -> String {
@@ -141,9 +147,8 @@ fn with_unit(value: f64, measure: Measure) -> String {
     format!("{} {}", number(value, measure), measure.unit()).trim_end().to_owned()
 }
 
-fn series_view(site: &Site, series: &Measured) -> Option<Series> {
-    let first = series.segments.first()?.days.first()?.day;
-    let last = series.segments.last()?.days.last()?.day;
+fn series_view(site: &Site, series: &Measured, drawn: Window) -> Option<Series> {
+    series.segments.first()?;
     let measure = series.measure;
     let name = |key: String, plain: &str| if site.words.has(&key) { site.s(&key) } else { plain.to_owned() };
     let title = format!(
@@ -151,9 +156,9 @@ fn series_view(site: &Site, series: &Measured) -> Option<Series> {
         name(format!("ex-{}-name", series.exercise), &series.exercise),
         name(format!("page-measure-{}", measure.id()), measure.id())
     );
-    let last_x = days_between(first, last).max(1.0);
-    let stretches = series.segments.iter().map(|segment| stretch(segment, first)).collect();
     let told = told(site, series);
+    let described = format!("{title}. {}", told.join(" "));
+    let tick = |day: Date, months: bool| if months { day.strftime("%b %Y").to_string() } else { short(day) };
     let columns = ["page-column-day", "page-column-trials", "page-column-median", "page-column-low", "page-column-high"]
         .map(|key| site.s(key))
         .to_vec();
@@ -165,56 +170,13 @@ fn series_view(site: &Site, series: &Measured) -> Option<Series> {
     });
     Some(Series {
         id: format!("{}-{}", series.exercise, measure.id()),
-        told: told.clone(),
-        chart: Chart {
-            told: format!("{title}. {}", told.join(" ")),
-            unit: measure.unit().to_owned(),
-            decimals: measure.decimals(),
-            stretches,
-            ticks: ticks(first, last),
-            last_x,
-        },
+        chart: page_chart(drawn, series, &PageWords { described: &described, unit: measure.unit(), tick: &tick }),
+        told,
         title,
         columns,
         rows: rows.collect(),
         notes: notes(site, series),
     })
-}
-
-/// At most six days, the first and the last among them.
-fn ticks(first: Date, last: Date) -> Vec<(f64, String)> {
-    let span = days_between(first, last);
-    let count = if span < 1.0 { 1 } else { (span as usize).clamp(1, 5) };
-    (0..=count)
-        .filter(|n| *n == 0 || span >= 1.0)
-        .filter_map(|n| {
-            let x = (span * n as f64 / count as f64).round();
-            Some((x, short(first.checked_add(jiff::Span::new().days(x as i64)).ok()?)))
-        })
-        .collect()
-}
-
-fn stretch(segment: &Segment, first: Date) -> Stretch {
-    let points: Vec<SeriesPoint> = segment
-        .days
-        .iter()
-        .map(|day| {
-            let (low, high) = day.trials.iter().fold((day.median, day.median), |(low, high), value| (low.min(*value), high.max(*value)));
-            SeriesPoint { x: days_between(first, day.day), median: day.median, low, high }
-        })
-        .collect();
-    let trend = segment.slope.as_ref().and_then(|slope| {
-        // The line's first day lies so far before the segment's last.
-        let end = points.last()?.x;
-        let start = (end - f64::from(slope.span_days)).max(0.0);
-        Some(((start, slope.at_start), (end, slope.at_start + slope.per_week * (end - start) / 7.0)))
-    });
-    Stretch {
-        baseline: segment.baseline.as_ref().map(|baseline| (baseline.median, baseline.low, baseline.high)),
-        trend,
-        break_x: segment.broken_by.as_ref().map(|broken| (days_between(first, broken.before) + days_between(first, broken.after)) / 2.0),
-        points,
-    }
 }
 
 /// What can be said of it, of the last stretch alone: others cannot be compared with it.

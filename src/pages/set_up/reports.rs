@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
+use crate::web::address::encoded;
 use export::TABLES;
 use export::fhir::BundleKind;
 use files::exports::journals::{write_fhir, write_json};
@@ -25,7 +26,7 @@ const KINDS: [(&str, &str, &str, bool); 5] = [
 
 /// Addresses and labels of what can be had.
 pub fn links(site: &Site, client: Option<&str>, weeks: Option<u32>) -> Vec<(String, String)> {
-    let whose = client.map_or(String::new(), |client| format!("&client={}", crate::set_up::encoded(client)));
+    let whose = client.map_or(String::new(), |client| format!("&client={}", encoded(client)));
     let weeks = weeks.map_or(String::new(), |weeks| format!("&weeks={weeks}"));
     let link = |(kind, _, _, of_one): &(&str, &str, &str, bool)| {
         let label = match client {
@@ -44,6 +45,9 @@ pub fn file(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let Some((kind, ending, content, _)) = KINDS.iter().find(|(kind, ..)| *kind == asked) else {
         return Err(PageError::none(site.s("page-no-such-file")));
     };
+    if *ending == "pdf" && !pdf::MADE {
+        return Err(PageError::none(site.s("page-no-pdf")));
+    }
     let client = query.get("client").filter(|client| !client.is_empty()).map(str::to_owned);
     let name = format!("{}-{}.{ending}", client.as_deref().unwrap_or("practices"), site.today());
     let bytes = match *kind {

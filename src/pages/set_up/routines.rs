@@ -6,10 +6,12 @@ use crate::set_up::files::{FileFault, MOST_IN_A_FORM, Read, file_name};
 use crate::set_up::household::{self, Residents};
 use crate::set_up::routine_fields::form_of;
 use crate::set_up::site::{PageError, Shown, Site};
+use crate::web::address::encoded;
 use crate::web::pages::{
     Choice, Chooser, Field, Kind, RoutineForm, RoutineRow, RoutineView, RoutinesView, StepView, Texts, routine_form, routine_text,
     routine_view, routines,
 };
+use files::pdf;
 use report::handout;
 use routine::{Faults, MAX_FILE_BYTES, Prescription, check_text};
 use session::{Arg, Line};
@@ -103,7 +105,8 @@ pub fn view(site: &Site, query: &Fields) -> Result<Shown, PageError> {
         "unchosen" => Some(site.s("page-routine-unchosen")),
         _ => None,
     };
-    let mut view = RoutineView { file: name.to_owned(), title: name.to_owned(), notice: saved, ..RoutineView::default() };
+    let mut view =
+        RoutineView { file: name.to_owned(), title: name.to_owned(), notice: saved, offers_pdf: pdf::MADE, ..RoutineView::default() };
     if text.len() > MOST_IN_A_FORM {
         view.fixed = Some(site.s("page-routine-too-large"));
     }
@@ -162,17 +165,20 @@ pub fn choose(site: &Site, form: &Fields) -> Result<Shown, PageError> {
         household::add_routine(site, person, file)?;
         "chosen"
     };
-    Ok(Shown::To(format!("/routines/view?file={}&told={told}#who", crate::set_up::encoded(file))))
+    Ok(Shown::To(format!("/routines/view?file={}&told={told}#who", encoded(file))))
 }
 
 /// `GET /routines/handout.pdf?file=`
 pub fn handout_pdf(site: &Site, query: &Fields) -> Result<Shown, PageError> {
+    if !pdf::MADE {
+        return Err(PageError::none(site.s("page-no-pdf")));
+    }
     let name = query.text("file");
     let read = site.routines.read(name).map_err(|fault| no_file(site, &fault))?;
     let prescription = check(site, name, &read.text).map_err(|faults| PageError::bad(faults.to_string()))?;
     let say =
         |key: &str, args: &[(&'static str, Arg)]| site.words.text(&Line { key: key.to_owned(), args: args.to_vec() }).unwrap_or_default();
-    let bytes = files::pdf::handout(&handout(&prescription, &say)).map_err(|why| PageError::bad(why.to_string()))?;
+    let bytes = pdf::handout(&handout(&prescription, &say)).map_err(|why| PageError::bad(why.to_string()))?;
     Ok(Shown::File { kind: "application/pdf", name: format!("{}.pdf", name.trim_end_matches(".toml")), bytes })
 }
 
@@ -254,7 +260,7 @@ fn save(site: &Site, sheet: &Sheet<'_>, by_text: bool) -> Result<Shown, PageErro
         return again(None);
     }
     match site.routines.write(sheet.file, sheet.base, sheet.text) {
-        Ok(()) => Ok(Shown::To(format!("/routines/view?file={}&told=saved", crate::set_up::encoded(sheet.file)))),
+        Ok(()) => Ok(Shown::To(format!("/routines/view?file={}&told=saved", encoded(sheet.file)))),
         Err(fault) => again(Some(file_fault(site, &fault))),
     }
 }

@@ -2,8 +2,10 @@
 
 use jiff::ZonedDateTime;
 
+use crate::set_up::clients::clients;
 use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
+use crate::web::address::encoded;
 use crate::web::pages::{Field, Kind, SoundView, StoredSound, sound};
 use record::{MOST_SOUND_DAYS, SOUND_DAYS, SessionId, SoundConsent, SoundSide, Store};
 use session::Arg;
@@ -16,7 +18,7 @@ pub fn show(site: &Site, query: &Fields) -> Result<Shown, PageError> {
 }
 
 fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Shown, PageError> {
-    let clients = crate::set_up::clients(site)?;
+    let clients = clients(site)?;
     let asked = typed.get("client").filter(|client| clients.iter().any(|known| known == client)).map(str::to_owned);
     let client = asked.or_else(|| if clients.len() == 1 { clients.first().cloned() } else { None });
     let store = site.store()?;
@@ -98,7 +100,7 @@ pub fn of_practice(site: &Site, store: &Store, client: &str, session: SessionId)
 /// `POST /sound`
 pub fn act(site: &Site, form: &Fields) -> Result<Shown, PageError> {
     let client = form.text("client");
-    if !crate::set_up::clients(site)?.iter().any(|name| name == client) {
+    if !clients(site)?.iter().any(|name| name == client) {
         return Err(PageError::bad(site.s("page-client-missing")));
     }
     let now = ZonedDateTime::now();
@@ -121,5 +123,5 @@ pub fn act(site: &Site, form: &Fields) -> Result<Shown, PageError> {
         }
         _ => return Err(PageError::bad(site.s("page-no-such-button"))),
     };
-    Ok(Shown::To(format!("{HERE}?client={}&told={told}", crate::set_up::encoded(client))))
+    Ok(Shown::To(format!("{HERE}?client={}&told={told}", encoded(client))))
 }

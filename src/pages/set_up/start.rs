@@ -1,6 +1,7 @@
 //! The first page: what is set up and what is missing.
 
 use super::{cautions, desk, household};
+use crate::set_up::clients::clients;
 use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::pages::{Standing, StartItem, StartView, start};
@@ -10,7 +11,7 @@ use session::Arg;
 
 /// `GET /setup`
 pub fn show(site: &Site, _query: &Fields) -> Result<Shown, PageError> {
-    let clients = crate::set_up::clients(site)?;
+    let clients = clients(site)?;
     let items = vec![microphone(site), calibration(site)?, routines(site), agreements(site, &clients)?, own_voice(site)?, practices(site)?];
     let then = ["page-start-then-one", "page-start-then-two"].map(|key| site.s(key)).to_vec();
     let view = StartView { items, then };

@@ -3,6 +3,7 @@
 //! `server` binds and runs it, `guard` refuses every request that is not this browser's own, `layout` is the frame of every page,
 //! `assets` what is built in. Whoever has pages gives their routes to [`Server::start`].
 
+pub mod address;
 mod assets;
 mod guard;
 mod layout;

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::terms::{Terms, number, printable};
+use super::terms::{Terms, printable};
+use crate::number::number;
 use progress::{Conditions, Discard, Measure, Picture, Trial};
 use session::LevelCalibration;
 

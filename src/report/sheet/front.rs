@@ -2,14 +2,14 @@
 
 use serde::Serialize;
 
-use super::About;
+use super::about::About;
 use super::breaks::Breaks;
 use super::events;
 use super::panels::{self, Panel};
 use super::terms::{Terms, Verdict, percent, printable, verdict};
-use crate::drawing::Axis;
+use crate::chart::is_relative;
+use crate::drawing::printed_axis;
 use crate::error::ReportError;
-use crate::scale::is_relative;
 use progress::{Picture, Series};
 
 /// The first page.
@@ -77,7 +77,7 @@ pub struct Column {
 }
 
 pub(super) fn front(picture: &Picture, about: &About<'_>, terms: &Terms<'_>) -> Result<Front, ReportError> {
-    let axis = Axis { window: picture.window };
+    let axis = printed_axis(picture.window);
     let chosen = panels::chosen(picture);
     let breaks = Breaks::of(picture, &chosen);
     let calendar = if picture.adherence.days.is_empty() { None } else { Some(panels::adherence(picture, axis, terms)?) };

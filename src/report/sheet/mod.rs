@@ -4,6 +4,7 @@
 //! their key figures) and `events` (left out, stops, notes, changes of the programme); `tables` and `conditions` the second;
 //! `client` the client's own.
 
+mod about;
 mod breaks;
 mod client;
 mod conditions;
@@ -17,10 +18,10 @@ use serde::Serialize;
 
 use super::error::ReportError;
 use super::handout::{Say, page_of};
-use jiff::civil::Date;
 use progress::Picture;
 use terms::Terms;
 
+pub use about::About;
 pub use client::ClientPage;
 pub use front::{Column, Front};
 pub use panels::{KeyFigure, Panel};
@@ -38,18 +39,6 @@ pub struct Sheet {
     pub front: Front,
     pub tables: Tables,
     pub client: ClientPage,
-}
-
-/// What is known besides the picture.
-#[derive(Debug, Clone)]
-pub struct About<'a> {
-    /// The day on which the report is made.
-    pub made: Date,
-    /// The last day of practice of all, which may lie before the weeks that are reported.
-    pub last_practice: Option<Date>,
-    /// Name and version of the program that makes it.
-    pub software: &'a str,
-    pub language: &'a str,
 }
 
 /// Gathers everything that stands in the report.

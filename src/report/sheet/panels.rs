@@ -3,11 +3,12 @@
 use serde::Serialize;
 
 use super::breaks::Breaks;
-use super::terms::{Terms, Verdict, number, percent, verdict};
+use super::terms::{Terms, Verdict, percent, verdict};
 use crate::calendar::{CalendarWords, calendar};
-use crate::chart::{ChartWords, chart};
-use crate::drawing::Axis;
+use crate::chart::{ChartWords, printed_chart};
 use crate::error::ReportError;
+use crate::number::number;
+use crate::time_axis::Axis;
 use progress::{DayAdherence, Measure, Picture, PlanBasis, Series};
 use routine::find;
 
@@ -156,14 +157,12 @@ pub(super) fn charts(
     let height = HEIGHTS.get(series.len().saturating_sub(1)).copied().unwrap_or(300);
     let mut panels = Vec::new();
     for series in series {
-        let decimals = if series.measure.decimals() > 1 { 1 } else { 0 };
         let words = ChartWords {
             tick: &|day, months| terms.tick(day, months),
-            number: &|value| number(value, if value.fract() == 0.0 { 0 } else { decimals.max(1) }),
             gap: &|days| terms.text("report-gap-shown", &[("days", days.into())]),
             break_number: &|broken| breaks.number(broken),
         };
-        if let Some(svg) = chart(axis, series, height, &words)? {
+        if let Some(svg) = printed_chart(axis, series, height, &words)? {
             let (figures, described) = told(picture, series, terms);
             panels.push(Panel { title: title(series, terms), svg, described, figures, key: None });
         }

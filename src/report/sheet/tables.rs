@@ -7,6 +7,7 @@ use super::conditions::{self, Condition};
 use super::front::{Column, columns};
 use super::panels;
 use super::terms::{Terms, Verdict, percent, verdict};
+use crate::number::number;
 use progress::{Picture, Segment, Series};
 
 /// The second page; it flows over more where there is much.
@@ -89,7 +90,7 @@ fn measure_row(series: &Series, segment: &Segment, is_last: bool, picture: &Pict
     let names =
         [("exercise", terms.exercise(&series.exercise).into()), ("measure", terms.measure(measure).into()), ("unit", unit.clone().into())];
     let name = terms.text(if unit.is_empty() { "report-panel-bare-shown" } else { "report-panel-shown" }, &names);
-    let bare = |value: f64| super::terms::number(value, decimals);
+    let bare = |value: f64| number(value, decimals);
     let days: Vec<_> = segment.days.iter().filter(|day| picture.window.has(day.day)).collect();
     let stretch =
         days.first().zip(days.last()).map_or_else(String::new, |(first, last)| terms.span_within(first.day, last.day, picture.window));
@@ -178,7 +179,7 @@ fn week_medians(series: &Series, monday: jiff::civil::Date, terms: &Terms<'_>) -
     let decimals = series.measure.decimals();
     let weeks = series.segments.iter().flat_map(|segment| segment.weeks.iter().filter(|week| week.monday == monday));
     let cell = |week: &progress::WeekMedian| {
-        let value = super::terms::number(week.median, decimals);
+        let value = number(week.median, decimals);
         match week.interval {
             Some(interval) => {
                 terms.text("report-cell-median-shown", &[("value", value.into()), ("interval", terms.interval(interval, decimals).into())])

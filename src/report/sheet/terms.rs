@@ -2,8 +2,9 @@
 
 use jiff::civil::Date;
 
+use crate::chart::is_relative;
 use crate::handout::Say;
-use crate::scale::is_relative;
+use crate::number::number;
 use progress::{Change, Conditions, Interval, Measure, Segment, Series, Slope, Window};
 use session::{Arg, LevelCalibration};
 
@@ -250,13 +251,6 @@ pub(super) fn verdict(segment: &Segment) -> Verdict {
         Some(Change { from_baseline: Some(by), exceeds_95: Some(false), .. }) => Verdict::Within(by),
         _ => Verdict::Early,
     }
-}
-
-/// A number with so many decimals and a true minus sign; what rounds to nothing has none.
-pub(super) fn number(value: f64, decimals: usize) -> String {
-    let text = format!("{:.decimals$}", value.abs());
-    let is_nothing = text.chars().all(|c| matches!(c, '0' | '.'));
-    if value < 0.0 && !is_nothing { format!("\u{2212}{text}") } else { text }
 }
 
 /// As [`number`], with a plus sign.

@@ -1,5 +1,5 @@
 use super::*;
-use routine::{Hearing, check_text};
+use routine::{Hearing, Timing, check_text, ramp_template, templates};
 
 const EVENING: &str = r#"# The evening of an invented household.
 title = "Evening routine"   # said aloud

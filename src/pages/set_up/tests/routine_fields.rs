@@ -1,7 +1,8 @@
 use super::*;
+use crate::set_up::fault_places::{FIELDS, fields_mut};
 use crate::set_up::fields::Fields;
 use crate::web::pages::routine_form;
-use routine::{Hearing, catalogue, check_text};
+use routine::{Hearing, built_in_packs, catalogue, check_text};
 use session::Line;
 use speak::Words;
 

@@ -5,7 +5,8 @@ use std::net::TcpStream;
 use std::path::Path;
 use std::sync::{Arc, Mutex};
 
-use super::site::{Place, Site};
+use crate::set_up::site::{Place, Site};
+use crate::web::address::encoded;
 use crate::web::{Guard, Server};
 use record::{SoundConsent, Store};
 use speak::Words;
@@ -70,7 +71,7 @@ impl Pages {
     }
 
     fn post(&self, path: &str, fields: &[(&str, &str)]) -> (u16, String) {
-        let body: Vec<String> = fields.iter().map(|(name, value)| format!("{}={}", super::encoded(name), super::encoded(value))).collect();
+        let body: Vec<String> = fields.iter().map(|(name, value)| format!("{}={}", encoded(name), encoded(value))).collect();
         let body = body.join("&");
         let (head, once, length) = (self.head(), self.guard.once(), body.len());
         ask(
@@ -209,7 +210,16 @@ fn a_new_routine_is_made_and_chosen_for_somebody() {
     );
     let (status, answer) = pages.post("/routines/choose", &[("file", "morning.toml"), ("person", "grandma"), ("do", "unchoose")]);
     assert!(status == 400 && answer.contains("Someone must have a routine"), "{answer}");
-    assert_eq!(pages.get("/routines/handout.pdf?file=morning.toml").0, 200);
+    let (status, answer) = pages.get("/routines/handout.pdf?file=morning.toml");
+    let (_, view) = pages.get("/routines/view?file=morning.toml");
+    assert_eq!(view.contains("/routines/handout.pdf"), files::pdf::MADE);
+    if files::pdf::MADE {
+        assert!(status == 200 && answer.contains("application/pdf"), "{answer}");
+    } else {
+        assert!(status == 404 && answer.contains("built without PDF"), "{answer}");
+        let (status, answer) = pages.get("/file?kind=report-pdf&client=grandpa");
+        assert!(status == 404 && answer.contains("built without PDF"), "{answer}");
+    }
 }
 
 #[test]
@@ -264,7 +274,7 @@ fn no_words_are_missing() {
     let words = Words::english().expect("words");
     let root = Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."));
     let mut seen = 0;
-    for folder in ["src/app/pages", "src/screen/web/pages"] {
+    for folder in ["src/pages/set_up", "src/pages/web/pages"] {
         for file in std::fs::read_dir(root.join(folder)).expect("lists").filter_map(Result::ok).filter(|file| file.path().is_file()) {
             let text = std::fs::read_to_string(file.path()).expect("reads");
             let keys = text.split('"').skip(1).step_by(2).filter(|part| part.starts_with("page-") && part.len() > 5);

@@ -2,8 +2,8 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
 use super::form::{Action, Field, action, error_summary, field, notice};
+use super::texts::Texts;
 
 /// One calibration that is kept.
 #[derive(Debug, Clone, PartialEq, Eq)]

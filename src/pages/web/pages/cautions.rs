@@ -2,9 +2,10 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
 use super::form::{Action, Field, action, error_summary, field, notice};
 use super::routine_form::care;
+use super::texts::Texts;
+use crate::web::address::encoded;
 
 /// How an agreement came about.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -59,7 +60,7 @@ pub fn cautions(texts: Texts<'_>, view: &CautionsView) -> Markup {
             ul class="choose" {
                 @for (name, told) in &view.clients {
                     li {
-                        a href={ "/cautions?client=" (super::routines::encoded(name)) } aria-current=[(view.client.as_deref() == Some(name)).then_some("true")] { (name) }
+                        a href={ "/cautions?client=" (encoded(name)) } aria-current=[(view.client.as_deref() == Some(name)).then_some("true")] { (name) }
                         " " span class="hint" { (told) }
                     }
                 }

@@ -2,8 +2,8 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
-use super::form::{Action, Field, action, error_summary, field, notice};
+use super::form::{Action, Field, Kind, action, error_summary, field, notice};
+use super::texts::Texts;
 
 /// One word that is kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -53,7 +53,7 @@ pub fn enrolment(texts: Texts<'_>, view: &EnrolmentView) -> Markup {
                 (words(kept))
                 form method="post" action=(to) {
                     input type="hidden" name="client" value=(client);
-                    (field(&Field::new("sure", texts.text("page-enrolment-sure", "name", client), super::Kind::Check, "")))
+                    (field(&Field::new("sure", texts.text("page-enrolment-sure", "name", client), Kind::Check, "")))
                     (action(&Action::new("forget", texts.s("page-enrolment-forget")).of(client.clone()), to, "plain"))
                 }
             }

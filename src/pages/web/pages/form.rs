@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
+use super::texts::Texts;
 
 /// What a field takes.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -2,7 +2,8 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
+use super::texts::Texts;
+use crate::web::address::encoded;
 
 /// One practice at a glance.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -83,7 +84,7 @@ pub(super) fn whose(texts: Texts<'_>, path: &str, clients: &[String], chosen: Op
                     @if with_all { li { a href=(path) aria-current=[chosen.is_none().then_some("true")] { (texts.s("page-everybody")) } } }
                     @for client in clients {
                         li {
-                            a href={ (path) "?client=" (super::routines::encoded(client)) } aria-current=[(chosen == Some(client)).then_some("true")] { (client) }
+                            a href={ (path) "?client=" (encoded(client)) } aria-current=[(chosen == Some(client)).then_some("true")] { (client) }
                         }
                     }
                 }

@@ -3,8 +3,8 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
 use super::form::{Action, action};
+use super::texts::Texts;
 
 /// The bar reaches from here to full scale, dB.
 const FROM_DB: f64 = -80.0;

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
+use super::texts::Texts;
 
 /// One fact in words.
 #[derive(Debug, Clone, PartialEq, Eq)]

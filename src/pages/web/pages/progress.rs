@@ -1,9 +1,8 @@
 //! Progress of one client: what was done of what was prescribed, and every measure over time with a table beside its drawing.
 
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 
-use super::Texts;
-use super::chart::{Chart, chart};
+use super::texts::Texts;
 
 /// How much of a day's programme was done.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -65,7 +64,8 @@ pub struct Series {
     pub title: String,
     /// What can be said of it, sentences.
     pub told: Vec<String>,
-    pub chart: Chart,
+    /// The drawing, SVG; none where the weeks shown hold no value that counts.
+    pub chart: Option<String>,
     pub columns: Vec<String>,
     pub rows: Vec<Vec<String>>,
     /// Where it is broken and why; why values count in no figure; conditions.
@@ -179,7 +179,7 @@ fn series(texts: Texts<'_>, one: &Series) -> Markup {
         section class="series" aria-labelledby=(one.id) {
             h2 id=(one.id) { (one.title) }
             @for sentence in &one.told { p { (sentence) } }
-            (chart(&one.chart))
+            @if let Some(svg) = &one.chart { (PreEscaped(svg)) }
             @if !one.notes.is_empty() { ul class="hint" { @for note in &one.notes { li { (note) } } } }
             details {
                 summary { (texts.s("page-progress-table")) span class="unseen" { " " (one.title) } }

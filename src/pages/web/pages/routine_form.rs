@@ -2,8 +2,8 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
 use super::form::{Action, Field, Group, action, buttons, error_summary, field, group, notice};
+use super::texts::Texts;
 
 /// A published dose that a step can take.
 #[derive(Debug, Clone, PartialEq, Eq)]

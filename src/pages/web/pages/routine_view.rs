@@ -2,9 +2,10 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
 use super::form::{Field, error_summary, field, notice};
 use super::routine_form::care;
+use super::texts::Texts;
+use crate::web::address::encoded;
 
 /// One step in words.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -44,6 +45,8 @@ pub struct RoutineView {
     pub choose_note: Option<String>,
     /// The file's text.
     pub text: String,
+    /// The handout can be had as a PDF file.
+    pub offers_pdf: bool,
     /// The file can be looked at and not changed: too large, or not text.
     pub fixed: Option<String>,
 }
@@ -51,8 +54,8 @@ pub struct RoutineView {
 /// The page.
 #[must_use]
 pub fn routine_view(texts: Texts<'_>, view: &RoutineView) -> Markup {
-    let edit = format!("/routines/edit?file={}", super::routines::encoded(&view.file));
-    let print = format!("/routines/handout.pdf?file={}", super::routines::encoded(&view.file));
+    let edit = format!("/routines/edit?file={}", encoded(&view.file));
+    let print = format!("/routines/handout.pdf?file={}", encoded(&view.file));
     html! {
         p { a href="/routines" { (texts.s("page-routine-back")) } }
         h1 { (view.title) }
@@ -64,7 +67,7 @@ pub fn routine_view(texts: Texts<'_>, view: &RoutineView) -> Markup {
         @if let Some(why) = &view.fixed { p { (why) } } @else {
             div class="row" {
                 a class="button" href=(edit) { (texts.s("page-routine-edit")) }
-                @if view.faults.is_empty() { a class="button plain" href=(print) { (texts.s("page-routine-print")) } }
+                @if view.offers_pdf && view.faults.is_empty() { a class="button plain" href=(print) { (texts.s("page-routine-print")) } }
             }
         }
         @if !view.steps.is_empty() {

@@ -2,8 +2,9 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
 use super::form::{Field, error_summary, field, notice};
+use super::texts::Texts;
+use crate::web::address::encoded;
 
 /// One file.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -27,13 +28,6 @@ pub struct RoutinesView {
     /// The form for a new one.
     pub new: Vec<Field>,
     pub to: String,
-}
-
-/// A file's name in an address.
-#[must_use]
-pub(super) fn encoded(text: &str) -> String {
-    let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-_.".contains(&byte);
-    text.bytes().map(|byte| if plain(byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") }).collect()
 }
 
 /// The page.
@@ -63,14 +57,5 @@ pub fn routines(texts: Texts<'_>, view: &RoutinesView) -> Markup {
             }
         }
         p class="hint" { (texts.text("page-routines-folder", "folder", &view.folder)) }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    #[test]
-    fn names_in_addresses_are_encoded() {
-        assert_eq!(super::encoded("evening-2.toml"), "evening-2.toml");
-        assert_eq!(super::encoded("a b&c=/ü"), "a%20b%26c%3D%2F%C3%BC");
     }
 }

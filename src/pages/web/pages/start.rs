@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::Texts;
+use super::texts::Texts;
 
 /// How one part of the set-up stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -252,6 +252,7 @@ page-file-too-large = The file { $file } is too large for a routine.
 page-file-system = The file { $file } could not be used: { $why }
 
 page-no-such-file = There is no such file here.
+page-no-pdf = This copy of tidecount was built without PDF. Print the web page from your browser instead.
 page-file-report-pdf = Report of { $name } for the clinician, to print (PDF)
 page-file-report-html = Report of { $name } for a browser (HTML)
 page-file-csv = Every trial of { $name } as a table (CSV)

@@ -1,5 +1,6 @@
 //! The scale of a chart: from where to where, which lines are labelled, and how relative levels stand beside calibrated ones.
 
+use crate::number::number;
 use progress::{Measure, Segment, Series, Window, median};
 use session::LevelCalibration;
 
@@ -47,10 +48,25 @@ impl Scale {
         let (low, high, ticks) = nice(lowest, highest, series.measure);
         Some(Self { low, high, ticks, shifts, second })
     }
+
+    /// How far up the field a value stands, 0 to 1.
+    pub fn share(&self, value: f64) -> f64 {
+        ((value - self.low) / (self.high - self.low)).clamp(0.0, 1.0)
+    }
+
+    /// The value shows on the field.
+    pub fn has(&self, value: f64) -> bool {
+        (self.low..=self.high).contains(&value)
+    }
+}
+
+/// What stands at a labelled line: whole numbers plain, others with one decimal.
+pub(super) fn tick_label(value: f64) -> String {
+    number(value, usize::from(value.fract() != 0.0))
 }
 
 /// Not dB SPL.
-pub(super) fn is_relative(calibration: LevelCalibration) -> bool {
+pub(crate) fn is_relative(calibration: LevelCalibration) -> bool {
     matches!(calibration, LevelCalibration::None | LevelCalibration::Void)
 }
 
