@@ -2,9 +2,10 @@
 
 use super::halted::Halted;
 use super::next::{Ask, Halt, NextAction};
+use super::opening;
 use super::practice::Practice;
 use super::state::Move;
-use super::{Fact, opening};
+use model::Fact;
 
 /// `yes` is none where all asking was in vain: silence then counts as the careful answer, or it waits on for "ready".
 pub(super) fn answered(practice: &mut Practice, ask: Ask, yes: Option<bool>) -> Move {

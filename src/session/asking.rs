@@ -1,10 +1,10 @@
 //! Asking something that needs a word: how it is put, and how kindly it is put again.
 
+use super::listening;
 use super::next::{Ask, NextAction, Turn};
 use super::patience::{Patience, Silence};
 use super::practice::Practice;
-use super::{Arg, Command, Line, Response, listening};
-use model::VoiceTask;
+use model::{Arg, Command, Line, Response, VoiceTask};
 
 /// Seconds in which an announced end can be taken back.
 const TAKE_BACK_S: f64 = 6.0;

@@ -4,8 +4,7 @@ use super::next::{NextAction, Speaking};
 use super::outlet::count;
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{Arg, Effect, Fact, Line};
-use model::VoiceTask;
+use model::{Arg, Effect, Fact, Line, VoiceTask};
 use routine::Step;
 
 /// A breath between two things said, s.

@@ -4,8 +4,8 @@ use super::asking::Asking;
 use super::next::{Ask, Halt, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{Command, Fact, class, halting, listening, moving, wishes};
-use model::VoiceTask;
+use super::{class, halting, listening, moving, wishes};
+use model::{Command, Fact, VoiceTask};
 
 /// Below this confidence nothing is done; from here on a harmless command is taken (model card: what is heard under
 /// 0.5 is mostly something else).

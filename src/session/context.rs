@@ -4,7 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use model::Position;
 
-use super::{Habits, PastResults};
+use super::habits::Habits;
+use super::past::PastResults;
 
 /// What the engine must know besides the routine.
 #[derive(Debug, Clone, PartialEq, Default)]

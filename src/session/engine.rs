@@ -1,9 +1,11 @@
 //! The one door: an event comes in, effects go out.
 
 use super::commands::{self, Verdict};
+use super::context::SessionContext;
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{Command, Effect, Event, SessionContext, closing, flow, hearing, opening};
+use super::{closing, flow, hearing, opening};
+use model::{Command, Effect, Event};
 use routine::Routine;
 
 /// Leads one session of one routine.

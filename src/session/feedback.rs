@@ -1,8 +1,9 @@
 //! What is said about a result: a number, a comparison with this person's own past, or nothing.
 
 use super::outlet::{count, tenth};
+use super::past::PastExercise;
 use super::practice::Practice;
-use super::{Arg, Fact, LineId, PastExercise};
+use model::{Arg, Fact, LineId};
 
 /// What is true and worth saying about a hold.
 #[derive(Debug, Clone, PartialEq)]

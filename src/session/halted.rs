@@ -1,11 +1,11 @@
 //! Standing still: silent at once, and a moment later it says how to go on.
 
+use super::listening;
 use super::next::{Halt, NextAction, Turn};
 use super::outlet::line;
 use super::patience::{Patience, Silence};
 use super::practice::Practice;
-use super::{Command, listening};
-use model::VoiceTask;
+use model::{Command, VoiceTask};
 
 /// Seconds of silence after "stop" before it says how to go on (design: "silent at once; then after a second").
 const STOP_SILENCE_S: f64 = 1.0;

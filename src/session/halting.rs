@@ -4,8 +4,8 @@ use super::halted::Halted;
 use super::next::{Halt, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{Arg, Fact, closing, listening};
-use model::VoiceTask;
+use super::{closing, listening};
+use model::{Arg, Fact, VoiceTask};
 
 /// Silence at once; a second later it says how to go on.
 pub(super) fn halt(practice: &mut Practice, state: &State, halt: Halt) -> Halted {

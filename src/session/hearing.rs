@@ -2,8 +2,8 @@
 
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{Fact, LineId, Trouble, voiced};
-use model::{Hold, Utterance};
+use super::voiced;
+use model::{Fact, Hold, LineId, Trouble, Utterance};
 
 /// A task takes effect within a block or two, s.
 const TASK_TAKES_S: f64 = 0.05;

@@ -3,7 +3,7 @@
 //! "stop" and "pause" have a path of their own that is open in every state, so they stand in no list here.
 //! "go on" keeps apart from "done" and "no": the recogniser takes one for the other (see the model's card).
 
-use super::Command::{self, *};
+use model::Command::{self, *};
 use model::VoiceTask;
 
 /// The quiet after which something said is over, s. Not that of reading or a question: what was begun before the client's turn

@@ -4,8 +4,8 @@ use super::asking::Asking;
 use super::next::{Ask, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{Arg, class, closing, listening, steps};
-use model::VoiceTask;
+use super::{class, closing, listening, steps};
+use model::{Arg, VoiceTask};
 
 /// Behind a short answer, s.
 const MOMENT_S: f64 = 0.2;

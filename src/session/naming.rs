@@ -1,10 +1,10 @@
 //! Naming: as many of a category as come to mind in a minute, each counted once.
 
+use super::listening;
 use super::next::{NextAction, Turn};
 use super::outlet::count;
 use super::practice::Practice;
-use super::{Arg, Command, Fact, Line, listening};
-use model::VoiceTask;
+use model::{Arg, Command, Fact, Line, VoiceTask};
 use routine::{NamingItem, Work};
 
 /// One category under way.

@@ -2,7 +2,7 @@
 //!
 //! The ways of timing know only these names; what each one means is decided above them, in `flow`.
 
-use super::{Command, LineId};
+use model::{Command, LineId};
 
 /// A move of the session, made at once or after the lines under way.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,11 +1,11 @@
 //! Before the first step: the greeting, cautions, agreement, and going on with an interrupted session.
 
+use super::listening;
 use super::next::{NextAction, Speaking};
 use super::outlet::{count, line};
 use super::practice::Practice;
 use super::state::Move;
-use super::{Arg, Command, Effect, Fact, Line, Position, listening};
-use model::VoiceTask;
+use model::{Arg, Command, Effect, Fact, Line, Position, VoiceTask};
 use routine::Step;
 
 /// A breath between two things said, s.

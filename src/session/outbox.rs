@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{Effect, Entry, LineId, Listening, View};
+use model::{Effect, Entry, LineId, Listening, View};
 
 /// The effects of one event, and what the outside has of us already.
 #[derive(Debug, Clone, Default)]

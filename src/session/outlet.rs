@@ -1,8 +1,8 @@
 //! How effects are put out: said, listened for, kept, shown.
 
+use super::listening;
 use super::practice::Practice;
-use super::{Arg, Command, Effect, Entry, Fact, Line, LineId, Listening, Position, Trouble, View, listening};
-use model::VoiceTask;
+use model::{Arg, Command, Effect, Entry, Fact, Line, LineId, Listening, Position, Trouble, View, VoiceTask};
 use routine::Work;
 
 /// A message without arguments.

@@ -1,11 +1,11 @@
 //! Paced cycles: every count begins on its beat, round after round without a gap.
 
 use super::beat::{LOOK_AHEAD_S, UPBEAT_S};
+use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
 use super::practice::Practice;
-use super::{Arg, Command, Fact, listening};
-use model::VoiceTask;
+use model::{Arg, Command, Fact, VoiceTask};
 use routine::{CountedPhase, Work};
 
 /// Beats of quiet before the last round, in which it is announced.

@@ -1,11 +1,11 @@
 //! Timed postures: phases held in silence, counted aloud on the beat, sparsely at first and each second at the end.
 
 use super::beat::{LOOK_AHEAD_S, UPBEAT_S};
+use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
 use super::practice::Practice;
-use super::{Arg, Command, Fact, LineId, listening};
-use model::VoiceTask;
+use model::{Arg, Command, Fact, LineId, VoiceTask};
 use routine::Phase;
 
 /// One posture under way.

@@ -4,12 +4,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::context::SessionContext;
 use super::next::{NextAction, Speaking};
 use super::outbox::Outbox;
 use super::talk::RoomTalk;
 use super::tiring::Trials;
 use super::trouble::Troubles;
-use super::{Line, LineId, Position, SessionContext};
+use model::{Line, LineId, Position};
 use routine::{PackKind, Routine, Step};
 
 /// One session of one routine, apart from the state it is in.

@@ -1,10 +1,10 @@
 //! Word questions: a clue, generous time to think, a hint where an answer was near or half the time is over, the answer
 //! told. Nobody is told "wrong".
 
+use super::listening;
 use super::next::{NextAction, Turn};
 use super::practice::Practice;
-use super::{Arg, Command, Fact, Line, Response, listening};
-use model::VoiceTask;
+use model::{Arg, Command, Fact, Line, Response, VoiceTask};
 use routine::{QuestionItem, Work};
 
 /// The hint comes after this share of the thinking time.

@@ -1,12 +1,12 @@
 //! Rapid syllables: as fast and even as possible for a given time, counted from the sound.
 
+use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
 use super::patience::Patience;
 use super::practice::Practice;
 use super::waiting::Reminders;
-use super::{Command, Fact, Response, listening};
-use model::{Utterance, VoiceTask};
+use model::{Command, Fact, Response, Utterance, VoiceTask};
 
 /// The quiet after which the syllables are over, s.
 const END_PAUSE_S: f64 = 0.8;

@@ -1,11 +1,11 @@
 //! Reading aloud: a phrase is shown large and spoken, then the client says it; level and duration are measured.
 
+use super::listening;
 use super::next::{NextAction, Turn};
 use super::patience::Patience;
 use super::practice::Practice;
 use super::waiting::Reminders;
-use super::{Arg, Command, Fact, LevelTerms, Line, Response, listening};
-use model::{Utterance, VoiceTask};
+use model::{Arg, Command, Fact, LevelTerms, Line, Response, Utterance, VoiceTask};
 use routine::Work;
 
 /// The quiet after which a phrase is over, s. Slow speakers pause inside phrases (trade notes: 1.0 to 1.5 s).

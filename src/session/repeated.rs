@@ -1,12 +1,12 @@
 //! Self-paced repetitions, each ended by "done" or by the next cue, with sips between where they are allowed.
 
+use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
 use super::patience::Patience;
 use super::practice::Practice;
 use super::waiting::Reminders;
-use super::{Command, Fact, Response, listening};
-use model::VoiceTask;
+use model::{Command, Fact, Response, VoiceTask};
 use routine::Work;
 
 /// One repetition under way.

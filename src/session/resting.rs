@@ -1,10 +1,10 @@
 //! A rest of a given length.
 
+use super::listening;
 use super::next::Turn;
 use super::outlet::line;
 use super::practice::Practice;
-use super::{Command, Fact, listening};
-use model::VoiceTask;
+use model::{Command, Fact, VoiceTask};
 
 /// A rest under way; behind it the session goes where "go on" leads.
 #[derive(Debug, Clone)]

@@ -15,9 +15,9 @@ use super::repeated::RepeatedRun;
 use super::resting::Resting;
 use super::state::{Move, State};
 use super::voiced::VoicedRun;
-use super::{Arg, Command, Fact, Line, LineId, class, listening, naming, paced, posture, question, rapid, reading, repeated, voiced};
+use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, voiced};
+use model::{Arg, Command, Fact, HoldSettings, Line, LineId, VoiceTask};
 
-use model::{HoldSettings, VoiceTask};
 use routine::{Step, Work};
 
 /// Between an exercise's instruction and its first repetition, s.

@@ -1,6 +1,6 @@
 //! Noticing that a person tires: holds or level that fall over the last trials beyond this person's usual scatter.
 
-use super::PastExercise;
+use super::past::PastExercise;
 use model::Fall;
 
 /// One trial of this step.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::Trouble;
+use model::Trouble;
 
 /// The troubles of one session.
 #[derive(Debug, Clone, Default)]

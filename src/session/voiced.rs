@@ -1,13 +1,13 @@
 //! Voiced trials: from voice onset to offset, led in silence.
 
+use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
 use super::patience::Patience;
 use super::practice::Practice;
 use super::tiring::{Noticed, Trial};
 use super::waiting::Reminders;
-use super::{Arg, Command, Fact, LevelTerms, Line, Position, Response, listening};
-use model::{Hold, HoldSettings, LOUD_ROOM_DB, VoiceTask};
+use model::{Arg, Command, Fact, Hold, HoldSettings, LOUD_ROOM_DB, LevelTerms, Line, Position, Response, VoiceTask};
 use routine::Work;
 
 const REMINDERS: Reminders = Reminders { again: "voice-again", once_more: "voice-once-more", waits: "wait-for-ready" };

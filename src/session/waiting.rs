@@ -3,7 +3,7 @@
 use super::next::{NextAction, Turn};
 use super::patience::{Patience, Silence};
 use super::practice::Practice;
-use super::{Fact, Response};
+use model::{Fact, Response};
 
 /// What is said into a silence: asked again, once more, and at last what it waits for.
 #[derive(Debug, Clone, Copy)]

@@ -3,7 +3,7 @@
 use super::outlet::tenth;
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{Arg, Effect};
+use model::{Arg, Effect};
 use routine::Work;
 
 /// How much "louder" and "softer" change the voice, dB.
