@@ -1,40 +1,21 @@
 //! Reads a routine file and says everything that is wrong with it at once.
 
+use super::bounds::{LANGUAGES, MAX_STEPS};
 use super::catalogue::{catalogue, find};
 use super::dose;
 use super::fault::{FaultKind, Faults, Finder, suggestion};
 use super::file::{NoAnswerFile, RoutineFile};
 use super::plan;
+use super::prescribed::{NoAnswer, Routine, Step};
+use super::prescription::Prescription;
 use super::ramp::{self, Ramp};
 use super::read::{self, MAX_FILE_BYTES};
 use super::shape::printable;
 use super::text::{self, Hearing, SaidBy};
-use super::{NoAnswer, PlannedTime, Routine, Step};
-
-/// Languages with words for every exercise.
-pub const LANGUAGES: &[&str] = &["en"];
-
-/// A guard against slips and hostile files, no source.
-pub(super) const MAX_STEPS: usize = 100;
 
 /// The number is told after every fifth trial: feedback on part of the trials is kept better than on each
 /// (Adams, Page & Jog 2002; Chiviacowsky 2010, both seen).
 const FEEDBACK_EVERY: u32 = 5;
-
-/// A routine and what its file says besides.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Prescription {
-    /// The client's short name, for the journal.
-    pub client: Option<String>,
-    /// One of [`LANGUAGES`].
-    pub language: String,
-    /// Ramped steps are at their first stage.
-    pub routine: Routine,
-    /// The doses that grow over the weeks, in the order of their steps.
-    pub ramps: Vec<Ramp>,
-    /// When it is meant to be done; empty: whenever the client likes.
-    pub plan: Vec<PlannedTime>,
-}
 
 /// Checks the bytes of a file; `name` stands for the file's name in faults. A byte-order mark is let pass.
 ///

@@ -7,46 +7,17 @@ use super::fault::{FaultKind, Finder, suggestion};
 use super::file::{At, StepFile};
 use super::limits::limit_of;
 use super::pack;
-use super::ramp;
+use super::prescribed::{CountedPhase, Phase, QuestionItem, Step, Timing, Work};
 use super::text::{self, Hearing, SaidBy};
-use super::{CountedPhase, Phase, QuestionItem, Step, Timing, Work};
 
 /// A posture of more phases is a slip of the keyboard; no source.
 const MAX_PHASES: usize = 12;
-
-/// The fields of a dose that suit the exercise.
-pub(super) fn fields_of(entry: &CatalogueEntry) -> Vec<&'static str> {
-    let own: &[&str] = match entry.timing {
-        Timing::Voiced => &["target_s", "max_break_s", "min_hold_s", "cues_at_s"],
-        Timing::Timed => &["phases", "count_every_s", "count_last_s"],
-        Timing::Paced => &["in", "out", "beat_s"],
-        Timing::Repeated if entry.sips => &["next_cue_after_s", "sip_every", "sips_enabled_by_clinician"],
-        Timing::Repeated => &["next_cue_after_s"],
-        Timing::ReadAloud => &["phrases"],
-        Timing::Rapid => &["syllables", "length_s"],
-        Timing::Question if entry.naming => &["packs", "length_s"],
-        Timing::Question => &["questions", "packs", "think_s"],
-        Timing::Rest => return vec!["length_s"],
-    };
-    let ramp: &[&str] = if ramp::stage_fields(entry).is_empty() { &[] } else { &["ramp"] };
-    ["sets", "repetitions", "rest_s", "set_rest_s"].iter().chain(own).chain(ramp).copied().collect()
-}
-
-/// The fields that have no default.
-pub(super) fn required_of(entry: &CatalogueEntry) -> &'static [&'static str] {
-    match entry.timing {
-        Timing::ReadAloud => &["phrases"],
-        Timing::Question if entry.naming => &["packs"],
-        Timing::Question => &["questions"],
-        _ => &[],
-    }
-}
 
 /// The step, or none where it is too faulty; every fault is noted.
 pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Step> {
     let (step, id) = (&typed.value, entry.id.as_str());
     let place = step.exercise.as_ref().map_or(typed.span.clone(), |exercise| exercise.span.clone());
-    let suited = fields_of(entry);
+    let suited = entry.dose_fields();
     for (field, span) in step.present().into_iter().filter(|(field, _)| !suited.contains(field)) {
         let remedy = match field {
             "sip_every" | "sips_enabled_by_clinician" if entry.timing == Timing::Repeated => {
@@ -70,7 +41,7 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
             ),
         );
     }
-    for field in required_of(entry) {
+    for field in entry.required_fields() {
         let packs_will_do = *field == "questions" && step.packs.is_some();
         if !packs_will_do && !step.present().iter().any(|(present, _)| present == field) {
             let example = match *field {

@@ -3,7 +3,8 @@
 use std::fmt::Write;
 
 use super::catalogue::CatalogueEntry;
-use super::{PlannedTime, Timing, Weekday};
+use super::plan::{PlannedTime, Weekday};
+use super::prescribed::Timing;
 
 /// Comments are broken at this column.
 const WIDTH: usize = 100;

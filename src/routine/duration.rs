@@ -1,6 +1,6 @@
 //! How long a step and a routine are planned to take.
 
-use super::{Routine, Step, Work};
+use super::prescribed::{Routine, Step, Work};
 
 /// A hold without a goal; about the half of what healthy people of 60 to 89 years reach (Maslan et al. 2011). A guess for planning only.
 const HOLD_WITHOUT_GOAL_S: f64 = 10.0;

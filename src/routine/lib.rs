@@ -1,17 +1,24 @@
 //! What was prescribed: the catalogue of exercises, routines with their doses, and clear errors about both.
 //!
-//! Knows neither devices nor the engine. Texts that are spoken live in the message catalogue; here stand only their keys.
+//! It may not read a file or a clock, nor know of devices or the engine: texts and bytes come in, a checked [`Prescription`] or every
+//! [`Fault`] at once goes out. Texts that are spoken live in the message catalogue; here stand only their keys. Start at
+//! [`check_text`] (`check`), then read `prescribed` (what a routine is) and `dose` (how a step gets its numbers).
 
+mod bounds;
 mod catalogue;
 mod check;
 mod dose;
 mod draft;
 mod duration;
 pub mod fault;
+mod fields;
 pub mod file;
+mod limit;
 mod limits;
 mod pack;
 mod plan;
+mod prescribed;
+mod prescription;
 mod ramp;
 pub mod read;
 pub mod schema;
@@ -19,188 +26,19 @@ pub mod shape;
 mod template;
 pub mod text;
 
+pub use bounds::LANGUAGES;
 pub use catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose, catalogue, find};
-pub use check::{LANGUAGES, Prescription, check_bytes, check_text, doses_of};
+pub use check::{check_bytes, check_text, doses_of};
 pub use draft::{Draft, DraftRamp, DraftStep, Lookup};
 pub use fault::{Fault, FaultKind, Faults};
-pub use limits::{Limit, limit_of};
-pub use pack::{Pack, PackKind, built_in_packs, check_pack, fresh_first};
+pub use limit::Limit;
+pub use limits::limit_of;
+pub use pack::{Pack, built_in_packs, check_pack, fresh_first};
 pub use plan::{PlannedTime, Weekday, minutes_of};
+pub use prescribed::{CountedPhase, Exercise, NamingItem, NoAnswer, PackKind, Phase, QuestionItem, Routine, Step, Timing, Work};
+pub use prescription::Prescription;
 pub use ramp::{Ramp, StageDone, reaches_goal};
 pub use read::MAX_FILE_BYTES;
 pub use schema::schema;
 pub use template::{Disagreement, RampStage, RampTemplate, Template, disagreements, largest_usual, limit_name, ramp_template, templates};
 pub use text::{CommandWords, Hearing};
-
-use serde::{Deserialize, Serialize};
-
-/// One file of prescribed steps, checked and with every default filled in.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Routine {
-    /// What it is called aloud, "Evening routine".
-    pub title: String,
-    /// The steps in order, at least one.
-    pub steps: Vec<Step>,
-    /// What to do when nobody answers.
-    pub no_answer: NoAnswer,
-    /// Words of the clinician before a loud trial, "big voice"; none by default.
-    pub cue_words: Option<String>,
-    /// The number is told after each n-th trial and when asked. 0: only when asked.
-    pub feedback_every: u32,
-    /// Loud holds of one practice together, s; what goes beyond is left for another day.
-    pub loud_limit_s: f64,
-}
-
-/// How patiently silence is taken.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct NoAnswer {
-    /// Seconds of silence before it asks again. Default 12.
-    pub ask_again_after_s: f64,
-    /// How many times it asks again. Default 2.
-    pub asks: u32,
-    /// Seconds without any answer after which the session ends with all kept. Default 600.
-    pub give_up_after_s: f64,
-}
-
-/// One exercise with its dose.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Step {
-    /// The catalogue entry.
-    pub exercise: Exercise,
-    /// Number of sets, at least 1.
-    pub sets: u32,
-    /// Repetitions in a set, at least 1 (rounds for paced, phrases or items asked for read aloud and question).
-    pub repetitions: u32,
-    /// Rest between repetitions, s.
-    pub rest_s: f64,
-    /// Rest between sets, s.
-    pub set_rest_s: f64,
-    /// How a repetition runs.
-    pub work: Work,
-    /// The stage of a dose that grows over the weeks, from 1; none where it does not grow.
-    pub ramp_stage: Option<u32>,
-}
-
-/// How a repetition runs, with the numbers of this routine.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Work {
-    /// From voice onset to offset.
-    Voiced {
-        /// Goal that is said and shown, s.
-        target_s: Option<f64>,
-        /// Breaks up to this long do not end the hold, s.
-        max_break_s: f64,
-        /// Shorter voicing is not a trial, s.
-        min_hold_s: f64,
-        /// The pitch is meant to move.
-        glide: bool,
-        /// Brief cues during the hold at these seconds; empty: silent until the offset.
-        cues_at_s: Vec<f64>,
-    },
-    /// A posture held in silence through phases, counted aloud.
-    Timed {
-        phases: Vec<Phase>,
-        /// Seconds are counted aloud each second in the last `count_last_s` of a phase and each `count_every_s` before.
-        count_every_s: u32,
-        count_last_s: u32,
-    },
-    /// A cycle of counts on the beat; one cycle is one repetition.
-    Paced {
-        phases: Vec<CountedPhase>,
-        /// Seconds from count to count.
-        beat_s: f64,
-    },
-    /// Self-paced, ended by "done" or by the next cue.
-    Repeated {
-        /// The next cue comes by itself after this long, s; none: waits for "done".
-        next_cue_after_s: Option<f64>,
-        /// A sip of water is offered after each n-th repetition; none: saliva only.
-        sip_every: Option<u32>,
-    },
-    /// Phrases shown large and spoken by the tool, then by the client.
-    ReadAloud { phrases: Vec<String> },
-    /// Syllables as fast and even as possible for this long, s.
-    Rapid { syllables: String, length_s: f64 },
-    /// A clue, time to think, a spoken answer.
-    Question { items: Vec<QuestionItem>, think_s: f64 },
-    /// As many of a category as come to mind in this time, s.
-    Naming { items: Vec<NamingItem>, length_s: f64 },
-    /// Rest for a time, or until "ready" where none is given.
-    Rest { length_s: Option<f64> },
-}
-
-/// One phase of a timed posture.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Phase {
-    /// Which phase of the exercise it is; names the words to say: message `ex-ID-phase-NAME`.
-    pub name: String,
-    /// How long, s.
-    pub length_s: f64,
-}
-
-/// One phase of a paced cycle.
-#[derive(Debug, Clone, PartialEq)]
-pub struct CountedPhase {
-    /// "in", "out", "hold"; the word that stands in place of the first count: message `paced-NAME`.
-    pub name: String,
-    /// How many counts.
-    pub counts: u32,
-}
-
-/// One word question.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct QuestionItem {
-    /// The sort of game, said before the first clue of its sort; none for a routine's own questions.
-    #[serde(default)]
-    pub kind: Option<PackKind>,
-    pub clue: String,
-    /// Accepted answers; the first is the one that is told.
-    pub answers: Vec<String>,
-    /// Plausible answers that come near; they bring the hint.
-    #[serde(default)]
-    pub near: Vec<String>,
-    pub hint: Option<String>,
-    pub fact: Option<String>,
-}
-
-/// One category to name members of.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct NamingItem {
-    pub clue: String,
-    /// What it is called in "you named nine animals".
-    pub category: String,
-    /// What counts; wordings of one member parted by `|`.
-    pub members: Vec<String>,
-    pub fact: Option<String>,
-}
-
-/// The eight ways of timing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Timing {
-    Voiced,
-    Timed,
-    Paced,
-    Repeated,
-    ReadAloud,
-    Rapid,
-    Question,
-    Rest,
-}
-
-/// What the engine needs of a catalogue entry. The catalogue itself holds more (doses with sources, limits).
-///
-/// Its words are the messages `ex-ID-name`, `ex-ID-purpose`, `ex-ID-instruction` (the whole),
-/// `ex-ID-short` (from the second time on), `ex-ID-cue` (starts one repetition).
-#[derive(Debug, Clone, PartialEq)]
-pub struct Exercise {
-    /// Kebab-case, "long-ah".
-    pub id: String,
-    pub timing: Timing,
-    /// Keys of the cautions said before a first session: messages `caution-KEY`.
-    pub cautions: Vec<String>,
-    /// Left out unless a spoken "yes" says that a clinician has agreed.
-    pub needs_agreement: bool,
-    /// The client must first get into a position: it waits for "ready" before the first repetition of a set.
-    pub waits_for_ready: bool,
-}

@@ -4,16 +4,17 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 use serde_json::Value;
 
+use super::bounds::LANGUAGES;
 use super::fault::{FaultKind, Faults, Finder, suggestion};
 use super::file::{At, QuestionFile};
+use super::prescribed::{NamingItem, PackKind, QuestionItem};
 use super::read::{self, MAX_FILE_BYTES};
 use super::schema;
 use super::shape::printable;
 use super::text::{self, Hearing, SaidBy};
-use super::{NamingItem, QuestionItem};
 
 #[derive(rust_embed::RustEmbed)]
 #[folder = "packs"]
@@ -27,41 +28,6 @@ const MAX_NEAR: usize = 5;
 const MAX_MEMBERS: usize = 120;
 /// A guard against slips and hostile files.
 const MAX_ITEMS: usize = 2_000;
-
-/// What sort of game a pack holds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum PackKind {
-    /// Two meanings, one word.
-    DoubleMeaning,
-    Opposite,
-    /// The end of a saying.
-    Saying,
-    OddOneOut,
-    Definition,
-    /// What goes with it.
-    Pair,
-    /// As many as come to mind.
-    Category,
-}
-
-impl PackKind {
-    const NAMES: [(&'static str, PackKind); 7] = [
-        ("double-meaning", PackKind::DoubleMeaning),
-        ("opposite", PackKind::Opposite),
-        ("saying", PackKind::Saying),
-        ("odd-one-out", PackKind::OddOneOut),
-        ("definition", PackKind::Definition),
-        ("pair", PackKind::Pair),
-        ("category", PackKind::Category),
-    ];
-
-    /// As it stands in files, and in the message `question-kind-NAME` that opens such questions.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        Self::NAMES.iter().find(|(_, kind)| *kind == self).map_or("", |(name, _)| name)
-    }
-}
 
 /// A pack as it stands in its file.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
@@ -158,9 +124,9 @@ fn build(file: &PackFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Opti
     if let Some(title) = &file.title {
         text::check(title, "title", SaidBy::Tool, hearing, faults);
     }
-    if let Some(language) = file.language.as_ref().filter(|language| !super::LANGUAGES.contains(&language.value.as_str())) {
+    if let Some(language) = file.language.as_ref().filter(|language| !LANGUAGES.contains(&language.value.as_str())) {
         let what = format!("there are no words in the language \"{}\"", printable(&language.value));
-        faults.add(FaultKind::UnknownName, language.span.clone(), what, suggestion(&language.value, super::LANGUAGES.iter().copied()));
+        faults.add(FaultKind::UnknownName, language.span.clone(), what, suggestion(&language.value, LANGUAGES.iter().copied()));
     }
     let typed = file.kind.as_ref()?;
     let Some(kind) = PackKind::NAMES.iter().find(|(name, _)| *name == typed.value).map(|(_, kind)| *kind) else {

@@ -8,19 +8,17 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 
+use super::bounds::MAX_STAGES;
 use super::catalogue::CatalogueEntry;
 use super::dose;
 use super::fault::{FaultKind, Finder};
 use super::file::{At, PhaseFile, RampFile, StageFile, StepFile};
+use super::prescribed::{Step, Timing, Work};
 use super::text::Hearing;
-use super::{Prescription, Step, Timing, Work};
 
 /// Days that a stage must be done whole where the routine says nothing else; our own choice, no source. That a programme
 /// should grow step by step is advised by Easterling et al. 2005 (seen); it gives no rule for when.
 const DAYS: u32 = 3;
-/// A guard against slips and hostile files, no source.
-pub(super) const MAX_STAGES: usize = 30;
-
 /// The stages of one step.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ramp {
@@ -63,34 +61,8 @@ impl Ramp {
     }
 }
 
-impl Prescription {
-    /// Puts each ramped step at the stage that `stage_of` names; a number that is none of its stages is taken as the nearest.
-    pub fn take_stages(&mut self, mut stage_of: impl FnMut(&Ramp) -> u32) {
-        for ramp in &self.ramps {
-            let number = usize::try_from(stage_of(ramp)).unwrap_or(usize::MAX).clamp(1, ramp.stages.len().max(1));
-            let place = usize::try_from(ramp.step).ok().and_then(|step| step.checked_sub(1));
-            let step = place.and_then(|place| self.routine.steps.get_mut(place));
-            if let (Some(step), Some(stage)) = (step, ramp.stages.get(number - 1)) {
-                *step = stage.clone();
-            }
-        }
-    }
-}
-
 fn same_work(one: &Step, other: &Step) -> bool {
     one.exercise.id == other.exercise.id && one.sets == other.sets && one.repetitions == other.repetitions && one.work == other.work
-}
-
-/// The fields of a stage that suit the exercise; empty: its dose does not grow.
-pub(super) fn stage_fields(entry: &CatalogueEntry) -> &'static [&'static str] {
-    match entry.timing {
-        Timing::Voiced => &["sets", "repetitions", "target_s"],
-        Timing::Timed => &["sets", "repetitions", "hold_s", "phases"],
-        Timing::Paced => &["sets", "repetitions", "in", "out"],
-        Timing::Repeated => &["sets", "repetitions"],
-        Timing::Rapid => &["sets", "repetitions", "length_s"],
-        Timing::ReadAloud | Timing::Question | Timing::Rest => &[],
-    }
 }
 
 /// The ramp of a step; every fault is noted, and a stage out of the exercise's limits is one, as in any dose.
@@ -101,7 +73,7 @@ pub(super) fn read(
     hearing: Hearing<'_>,
     faults: &mut Finder<'_>,
 ) -> Option<Ramp> {
-    let ramp = typed.value.ramp.as_ref().filter(|_| !stage_fields(entry).is_empty())?;
+    let ramp = typed.value.ramp.as_ref().filter(|_| !entry.stage_fields().is_empty())?;
     let days = days(&ramp.value, faults);
     let given = ramp.value.stages.as_ref()?;
     if given.value.len() < 2 {
@@ -147,7 +119,7 @@ fn stage_step(
     hearing: Hearing<'_>,
     faults: &mut Finder<'_>,
 ) -> Option<Step> {
-    let suited = stage_fields(entry);
+    let suited = entry.stage_fields();
     let present = stage.value.present();
     for (field, span) in present.iter().filter(|(field, _)| !suited.contains(field)) {
         faults.add(

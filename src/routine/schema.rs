@@ -6,8 +6,8 @@ use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
 use serde_json::{Map, Value, json};
 
+use super::bounds::{LANGUAGES, MAX_STAGES, MAX_STEPS};
 use super::catalogue::{CatalogueEntry, catalogue};
-use super::dose;
 use super::file::RoutineFile;
 use super::limits::limit_of;
 
@@ -44,7 +44,7 @@ pub fn schema() -> Value {
         add_limit(&mut schema["properties"]["no_answer"]["properties"][field], None, field);
     }
     schema["properties"]["title"]["minLength"] = json!(1);
-    schema["properties"]["language"]["enum"] = json!(super::LANGUAGES);
+    schema["properties"]["language"]["enum"] = json!(LANGUAGES);
     let plan = &mut schema["properties"]["plan"];
     plan["minItems"] = json!(1);
     let planned = &mut plan["items"]["properties"];
@@ -54,7 +54,7 @@ pub fn schema() -> Value {
     planned["at"]["pattern"] = json!("^([01]?[0-9]|2[0-3]):[0-5][0-9]$");
     let steps = &mut schema["properties"]["step"];
     steps["minItems"] = json!(1);
-    steps["maxItems"] = json!(super::check::MAX_STEPS);
+    steps["maxItems"] = json!(MAX_STEPS);
     let step = &mut steps["items"];
     let ids: Vec<_> = catalogue().iter().map(|entry| entry.id.as_str()).collect();
     step["properties"]["exercise"]["enum"] = json!(ids);
@@ -68,7 +68,7 @@ pub fn schema() -> Value {
 /// "If it is this exercise, then these fields with these limits."
 fn rule_of(entry: &CatalogueEntry) -> Value {
     let mut properties = Map::new();
-    for field in dose::fields_of(entry) {
+    for field in entry.dose_fields() {
         let mut limits = json!({});
         match field {
             "phases" => {
@@ -79,7 +79,7 @@ fn rule_of(entry: &CatalogueEntry) -> Value {
                 add_limit(&mut limits["properties"]["days"], None, "days");
                 let stages = &mut limits["properties"]["stages"];
                 stages["minItems"] = json!(2);
-                stages["maxItems"] = json!(super::ramp::MAX_STAGES);
+                stages["maxItems"] = json!(MAX_STAGES);
                 stages["items"] = stage_rule(entry);
             }
             "cues_at_s" => add_limit(&mut limits["items"], Some(entry), field),
@@ -87,9 +87,9 @@ fn rule_of(entry: &CatalogueEntry) -> Value {
         }
         properties.insert(field.to_owned(), if limits == json!({}) { json!(true) } else { limits });
     }
-    let mut allowed: Vec<_> = dose::fields_of(entry);
+    let mut allowed: Vec<_> = entry.dose_fields();
     allowed.extend(["exercise", "cautions_acknowledged"]);
-    let mut required: Vec<_> = dose::required_of(entry).to_vec();
+    let mut required: Vec<_> = entry.required_fields().to_vec();
     let asks = required.contains(&"questions");
     if asks {
         required.clear();
@@ -116,7 +116,7 @@ fn rule_of(entry: &CatalogueEntry) -> Value {
 
 /// The fields of one stage with their limits.
 fn stage_rule(entry: &CatalogueEntry) -> Value {
-    let fields = super::ramp::stage_fields(entry);
+    let fields = entry.stage_fields();
     let mut properties = Map::new();
     for field in fields {
         let mut limits = json!({});
@@ -186,10 +186,10 @@ mod tests {
         assert!(fields.len() > 20);
         for field in &fields {
             let common = ["exercise", "cautions_acknowledged"].contains(&field.as_str());
-            assert!(common || catalogue().iter().any(|entry| dose::fields_of(entry).contains(&field.as_str())), "{field}");
+            assert!(common || catalogue().iter().any(|entry| entry.dose_fields().contains(&field.as_str())), "{field}");
         }
         for entry in catalogue() {
-            for field in dose::fields_of(entry) {
+            for field in entry.dose_fields() {
                 assert!(fields.iter().any(|known| known == field), "{field}");
             }
         }

@@ -7,9 +7,9 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
-use super::Timing;
 use super::catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose};
 use super::limits::limit_of;
+use super::prescribed::Timing;
 
 /// A published dose, with what of it a step can carry.
 #[derive(Debug, Clone, PartialEq)]

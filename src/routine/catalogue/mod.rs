@@ -9,8 +9,8 @@ use std::sync::LazyLock;
 use serde::Deserialize;
 
 use super::file::StepFile;
-use super::limits::Limit;
-use super::{Exercise, Timing};
+use super::limit::Limit;
+use super::prescribed::{Exercise, Timing};
 
 /// The files of the catalogue, each with the heading of its exercises. A new one is added here.
 const FILES: [(&str, &str); 5] = [
@@ -73,18 +73,6 @@ impl CatalogueEntry {
             needs_agreement: self.needs_agreement,
             waits_for_ready: self.waits_for_ready,
         }
-    }
-
-    /// The fields of a step that suit it.
-    #[must_use]
-    pub fn dose_fields(&self) -> Vec<&'static str> {
-        super::dose::fields_of(self)
-    }
-
-    /// The fields of a stage of a dose that grows; empty: its dose does not grow.
-    #[must_use]
-    pub fn stage_fields(&self) -> &'static [&'static str] {
-        super::ramp::stage_fields(self)
     }
 
     /// What a step gets that leaves a field out, as text; fields without a default are not listed.
@@ -267,7 +255,7 @@ mod tests {
             assert!(!entry.sips || entry.timing == Timing::Repeated, "{}", entry.id);
             assert!(!entry.needs_agreement || !entry.cautions.is_empty(), "{}", entry.id);
             for (field, _) in entry.dose.present() {
-                assert!(crate::dose::fields_of(entry).contains(&field), "{}: {field}", entry.id);
+                assert!(entry.dose_fields().contains(&field), "{}: {field}", entry.id);
             }
             for field in entry.limits.keys() {
                 assert!(limit_of(None, field).is_some(), "{}: {field}", entry.id);

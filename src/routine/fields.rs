@@ -1,0 +1,48 @@
+//! Which fields of a step suit which exercise.
+
+use super::catalogue::CatalogueEntry;
+use super::prescribed::Timing;
+
+impl CatalogueEntry {
+    /// The fields of a step that suit it.
+    #[must_use]
+    pub fn dose_fields(&self) -> Vec<&'static str> {
+        let own: &[&str] = match self.timing {
+            Timing::Voiced => &["target_s", "max_break_s", "min_hold_s", "cues_at_s"],
+            Timing::Timed => &["phases", "count_every_s", "count_last_s"],
+            Timing::Paced => &["in", "out", "beat_s"],
+            Timing::Repeated if self.sips => &["next_cue_after_s", "sip_every", "sips_enabled_by_clinician"],
+            Timing::Repeated => &["next_cue_after_s"],
+            Timing::ReadAloud => &["phrases"],
+            Timing::Rapid => &["syllables", "length_s"],
+            Timing::Question if self.naming => &["packs", "length_s"],
+            Timing::Question => &["questions", "packs", "think_s"],
+            Timing::Rest => return vec!["length_s"],
+        };
+        let ramp: &[&str] = if self.stage_fields().is_empty() { &[] } else { &["ramp"] };
+        ["sets", "repetitions", "rest_s", "set_rest_s"].iter().chain(own).chain(ramp).copied().collect()
+    }
+
+    /// The fields of a step that have no default.
+    pub(super) fn required_fields(&self) -> &'static [&'static str] {
+        match self.timing {
+            Timing::ReadAloud => &["phrases"],
+            Timing::Question if self.naming => &["packs"],
+            Timing::Question => &["questions"],
+            _ => &[],
+        }
+    }
+
+    /// The fields of a stage of a dose that grows; empty: its dose does not grow.
+    #[must_use]
+    pub fn stage_fields(&self) -> &'static [&'static str] {
+        match self.timing {
+            Timing::Voiced => &["sets", "repetitions", "target_s"],
+            Timing::Timed => &["sets", "repetitions", "hold_s", "phases"],
+            Timing::Paced => &["sets", "repetitions", "in", "out"],
+            Timing::Repeated => &["sets", "repetitions"],
+            Timing::Rapid => &["sets", "repetitions", "length_s"],
+            Timing::ReadAloud | Timing::Question | Timing::Rest => &[],
+        }
+    }
+}
