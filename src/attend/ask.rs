@@ -2,9 +2,9 @@
 
 use super::attendant::{Ask, Asking, Attendant, State};
 use super::clock;
-use super::event::Said;
 use super::household::{Household, with_article};
 use super::invite;
+use super::said::Said;
 use super::told::Practised;
 use session::{Arg, Line};
 

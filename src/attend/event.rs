@@ -1,32 +1,9 @@
 //! What the attendant is told and what it asks for.
 
 use super::clock::Moment;
+use super::said::Said;
 use super::told::{Practised, Today};
 use session::{Line, LineId};
-
-/// What can be said to it. Persons are numbered as in the household.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Said {
-    /// "start my practice"
-    StartMine,
-    /// "start the evening routine": a routine's call name.
-    StartCalled(String),
-    /// "start for grandpa"
-    StartFor(usize),
-    /// A person's name alone, the answer to "for whom?".
-    Name(usize),
-    /// A call name alone, the answer to "which one?".
-    Called(String),
-    NotNow,
-    WhatIsLeft,
-    HowDidItGo,
-    /// A notice was understood.
-    Thanks,
-    Yes,
-    No,
-    /// Be quiet; heard while it speaks.
-    Stop,
-}
 
 /// Whether it can hear.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! The household file: who practises here and what.
 
-use super::event::Said;
+use super::said::Said;
 use routine::fault::{FaultKind, Faults, Finder, suggestion};
 use routine::file::At;
 use routine::text::{self, SaidBy};

@@ -2,9 +2,10 @@
 
 use super::attendant::{Ask, Asking, Attendant, State};
 use super::clock::Moment;
-use super::event::{Effect, Said, View};
+use super::event::{Effect, View};
 use super::invite;
 use super::notice::{self, About};
+use super::said::Said;
 use session::{Arg, Line};
 
 /// So many wordings are shown at once; a page tells the others on demand.

@@ -1,8 +1,8 @@
 //! What was said to the attendant, and what it does about it.
 
 use super::attendant::{Ask, Attendant, State};
-use super::event::Said;
 use super::invite::{self, Postponed};
+use super::said::Said;
 use session::Arg;
 
 /// From this confidence on what was heard is acted on; below, it is asked about (model card: advised threshold 0.8).
