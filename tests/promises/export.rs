@@ -310,7 +310,7 @@ fn the_plan_becomes_a_calendar_with_and_without_a_record() {
     let without = place.write("without.toml", "title = \"No plan\"\n[[step]]\nexercise = \"long-ah\"\n");
     refused(&export(&nowhere, &["calendar", without.to_str().expect("a name")]), &["No plan", "plan = ["]);
     refused(&export(&nowhere, &["calendar"]), &["evening.toml"]);
-    refused(&export(&nowhere, &["calendar", name, "--from", "2026-10-20", "--to", "2026-10-20"]), &["not planned"]);
+    refused(&export(&nowhere, &["calendar", name, "--from", "2026-10-20", "--to", "2026-10-20"]), &["no practice on any of these days"]);
     refused(&export(&folder, &["calendar"]), &["--client", "grandma", "grandpa"]);
 }
 

@@ -187,7 +187,7 @@ fn the_whole_circle() {
     assert!(two.well("clinic", &["read", "1.tideback"], "").contains("2 new"));
     let history = two.history("clinic");
     assert_eq!(history.lines().count(), 2, "{history}");
-    assert!(two.well("clinic", &["read", "1.tideback"], "").contains("2 known already"));
+    assert!(two.well("clinic", &["read", "1.tideback"], "").contains("2 already known"));
     assert_eq!(two.history("clinic"), history, "twice adds nothing");
 
     // The interrupted one is gone on with, and a third comes.
@@ -198,13 +198,13 @@ fn the_whole_circle() {
     practise(&two, "2099-03-04T18:00:00+01:00[Europe/Berlin]", true);
     two.well("home", &["results", "--client", "grandpa", "-o", "2.tideback"], "");
     let read = two.well("clinic", &["read", "2.tideback"], "");
-    assert!(read.contains("1 new, 1 of which more has come, 0 known"), "{read}");
+    assert!(read.contains("1 new, 1 continued, 0 already known"), "{read}");
     let without_ids =
         |at: &str| -> Vec<String> { two.history(at).lines().map(|line| line.split_once(',').expect("keys").1.to_owned()).collect() };
     assert_eq!(without_ids("clinic"), without_ids("home"));
     let all = two.well("home", &["results", "--since", "2000-01-01", "-o", "3.tideback"], "");
-    assert!(all.contains("3 practice(s)"), "{all}");
-    assert!(two.well("clinic", &["read", "3.tideback"], "").contains("0 new, 0 of which more has come, 3 known"));
+    assert!(all.contains("3 practices"), "{all}");
+    assert!(two.well("clinic", &["read", "3.tideback"], "").contains("0 new, 0 continued, 3 already known"));
     let sent = std::fs::read_to_string(two.path("2.tideback")).expect("reads");
     let package = std::fs::read_to_string(two.path("one.tidepack")).expect("reads");
     let id = package.split("\"id\": \"").nth(1).and_then(|rest| rest.get(..16)).expect("its number");

@@ -320,7 +320,7 @@ fn a_programme_is_written_from_answers_and_says_what_was_answered() {
         "\"help me\"",
         "from 0 to 100",
         "no time",
-        "in the list already",
+        "already in the list",
         "is left out",
     ] {
         assert!(shown.contains(said), "{said}\n{shown}");

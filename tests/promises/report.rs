@@ -332,6 +332,6 @@ fn the_command_asks_whose_report_and_never_writes_over_a_file_unasked() {
     );
     assert!(said(&run(here, &["--client", "nobody"])).contains("has not practised"));
     assert!(run(here, &["--client", "grandpa", "--out", "x.html"]).status.success());
-    assert!(said(&run(here, &["--client", "grandpa", "--out", "no/such/x.html"])).contains("See that the folder is there"));
+    assert!(said(&run(here, &["--client", "grandpa", "--out", "no/such/x.html"])).contains("Make sure the folder is there"));
     assert_eq!(std::fs::read_dir(here).expect("a folder").count(), 3, "nothing half written is left");
 }

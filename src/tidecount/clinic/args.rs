@@ -72,9 +72,9 @@ pub struct ImportArgs {
 /// How a view is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
 pub enum Format {
-    /// For reading.
+    /// Text to read
     Text,
-    /// One JSON document.
+    /// One JSON document
     Json,
 }
 

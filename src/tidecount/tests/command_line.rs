@@ -25,63 +25,9 @@ fn helps(path: &str, command: &Command) -> Vec<(String, String)> {
 }
 
 /// What help begins with: orders, as in "Write tables".
-const VERBS: [&str; 55] = [
-    "Add",
-    "Also",
-    "Answer",
-    "Back",
-    "Begin",
-    "Bring",
-    "Calibrate",
-    "Check",
-    "Choose",
-    "Collect",
-    "Confirm",
-    "Count",
-    "Cover",
-    "Decrypt",
-    "Delete",
-    "Do",
-    "Encrypt",
-    "End",
-    "Explain",
-    "Export",
-    "Forget",
-    "Give",
-    "Go",
-    "Hand",
-    "Hear",
-    "Keep",
-    "Lead",
-    "Learn",
-    "Leave",
-    "Let",
-    "List",
-    "Listen",
-    "Look",
-    "Make",
-    "Mark",
-    "Mix",
-    "Name",
-    "Open",
-    "Play",
-    "Print",
-    "Recognise",
-    "Replace",
-    "Report",
-    "Ring",
-    "Run",
-    "Say",
-    "Serve",
-    "Set",
-    "Show",
-    "Speak",
-    "Take",
-    "Use",
-    "Wait",
-    "Withdraw",
-    "Write",
-];
+const VERBS: &str = "Add Also Answer Back Begin Bring Calibrate Change Check Choose Collect Confirm Count Cover Decrypt Delete Do Encrypt \
+    End Explain Export Forget Give Go Hand Hear Keep Lead Learn Leave Let List Listen Look Make Mark Mix Name Open Play \
+    Print Recognise Remove Replace Report Ring Run Say Serve Set Show Speak Take Tell Use Wait Withdraw Write";
 
 #[test]
 fn every_help_is_an_order_in_one_plain_sentence() {
@@ -92,7 +38,7 @@ fn every_help_is_an_order_in_one_plain_sentence() {
         }
         for (name, help) in helps(path, command) {
             let verb = help.split([' ', ',']).next().unwrap_or_default();
-            assert!(VERBS.contains(&verb), "{name}: \"{help}\" begins with no verb of the list");
+            assert!(VERBS.split(' ').any(|known| known == verb), "{name}: \"{help}\" begins with no verb of the list");
             assert!(!help.ends_with('.'), "{name}: \"{help}\" ends with a full stop");
             assert!(!help.contains("Default:") && !help.contains("(default)"), "{name}: \"{help}\": write [default: …]");
             seen += 1;
@@ -106,7 +52,8 @@ fn help_fits_a_terminal() {
     let mut all = Arguments::command().term_width(100);
     all.build();
     walk(&all, "", &mut |path, command| {
-        for line in command.clone().term_width(100).render_long_help().to_string().lines() {
+        // The line of usage is never wrapped.
+        for line in command.clone().term_width(100).render_long_help().to_string().lines().filter(|line| !line.starts_with("Usage:")) {
             assert!(line.chars().count() <= 100, "{path}: {line}");
         }
     });
