@@ -13,6 +13,8 @@ for part in $parts; do
     case $part in demo | timings | tests | sizes | ci) ;; *) sed -n '2,9s/^# \{0,1\}//p' "$0" >&2; exit 2 ;; esac
 done
 
+# Absolute, because the work is done in another folder.
+case ${TIDECOUNT_FIGURES:-} in "" | /*) ;; *) TIDECOUNT_FIGURES=$PWD/$TIDECOUNT_FIGURES ;; esac
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 clone=$work/tidecount

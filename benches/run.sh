@@ -6,6 +6,8 @@
 #
 # Other work on the machine makes figures by the clock worse, the others hardly. A part that fails is named at the end; the rest goes on.
 set -u
+# Absolute, because tests and benches run in folders of their own.
+case ${TIDECOUNT_FIGURES:-} in "" | /*) ;; *) TIDECOUNT_FIGURES=$PWD/$TIDECOUNT_FIGURES ;; esac
 cd "$(dirname "$0")/.." || exit 2
 all="promises tests count_beat echo level measure people evaluate own_voice enrol voice attend start page report progress exports clinic clinic_postgres week"
 run=${TIDECOUNT_FIGURES:-$PWD/target/figures.tsv}

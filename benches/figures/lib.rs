@@ -45,7 +45,7 @@ pub fn share(id: &str, part: usize, whole: usize) {
 
 fn put_down(id: &str, value: f64, sample: Option<u64>) {
     let known = on_record().figure(id);
-    println!("= {}", line(id, known, value, sample));
+    println!("= {id} | {}", line(known, value, sample));
     let Some(path) = std::env::var_os(VARIABLE) else { return };
     if let Err(why) = taken::add(path.as_ref(), id, value, sample) {
         panic!("{}: {why}", path.to_string_lossy());
@@ -53,8 +53,8 @@ fn put_down(id: &str, value: f64, sample: Option<u64>) {
 }
 
 /// What a person reads of a figure: what it is, its value, its limit and whether it keeps it.
-pub fn line(id: &str, known: Option<&Declared>, value: f64, sample: Option<u64>) -> String {
-    let Some(known) = known else { return format!("{id} | {} | not in benches/figures.toml |", declared::number(value)) };
+pub fn line(known: Option<&Declared>, value: f64, sample: Option<u64>) -> String {
+    let Some(known) = known else { return format!("not in benches/figures.toml | {} | |", declared::number(value)) };
     let kept = match known.keeps_limit(value) {
         _ if (taken::Value { value, sample }).is_of_nothing() => "nothing measured",
         None => "",

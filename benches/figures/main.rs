@@ -69,12 +69,16 @@ fn run(arguments: &[&str]) -> Result<ExitCode, Box<dyn Error>> {
     Ok(ExitCode::SUCCESS)
 }
 
+/// In the order of the file; what it does not know comes last.
 fn show(file: &File, run: &Run) {
-    println!("{:<76}  {:<30}  {:<26}  ", "figure", "value", "limit");
-    for (id, taken) in &run.values {
-        let line = figures::line(id, file.figure(id), taken.value, taken.sample);
+    println!("{:<32}  {:<90}  {:<28}  {:<24}", "id", "figure", "value", "limit");
+    let known = file.figures().filter(|figure| run.values.contains_key(&figure.id)).map(|figure| (figure.id.as_str(), Some(figure)));
+    let unknown = run.values.keys().filter(|id| file.figure(id).is_none()).map(|id| (id.as_str(), None));
+    for (id, figure) in known.chain(unknown) {
+        let Some(taken) = run.values.get(id) else { continue };
+        let line = figures::line(figure, taken.value, taken.sample);
         let [what, value, limit, kept] = line.splitn(4, '|').map(str::trim).collect::<Vec<_>>()[..] else { continue };
-        println!("{what:<76}  {value:<30}  {limit:<26}  {kept}");
+        println!("{id:<32}  {what:<90}  {value:<28}  {limit:<24}  {kept}");
     }
 }
 
