@@ -1,7 +1,7 @@
 //! Sounds of a body that are no voice: coughs and breaths.
 
-use super::gain;
 use super::noise::Gauss;
+use super::signal::gain;
 use super::vowel::resonate;
 
 /// A cough: a burst, a noisy middle and a short voiced end (three-phase shape as commonly described; times common

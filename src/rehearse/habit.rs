@@ -1,7 +1,10 @@
 //! Habits of a client and a household that no single rule can say.
 
-use super::script::OneOrMany;
-use super::{NoiseKind, RehearseError, RoomSpec};
+use super::act::{OneOrMany, bad_span};
+use super::error::RehearseError;
+use super::noise::NoiseKind;
+use super::room::RoomSpec;
+use super::speech::Speaker;
 use serde::Deserialize;
 
 /// A line is understood only where the tool's voice is loud enough.
@@ -136,13 +139,8 @@ impl ScriptRoom {
     }
 }
 
-/// True where it is no `[shortest, longest]` from 0 to 120 s.
-pub(super) fn bad_span([low, high]: [f64; 2]) -> bool {
-    !(0.0..=120.0).contains(&low) || !(low..=120.0).contains(&high)
-}
-
 impl Talk {
-    pub(super) fn speaker(&self, rate_hz: u32) -> Result<super::Speaker, RehearseError> {
-        super::Speaker::new(&self.voice, self.speed, rate_hz).map_err(|e| RehearseError(format!("room.talk: {e}")))
+    pub(super) fn speaker(&self, rate_hz: u32) -> Result<Speaker, RehearseError> {
+        Speaker::new(&self.voice, self.speed, rate_hz).map_err(|e| RehearseError(format!("room.talk: {e}")))
     }
 }

@@ -1,11 +1,14 @@
 //! The others in the room: they talk among themselves, or a television is on. None of it is meant for the tool.
 
+use super::error::RehearseError;
 use super::habit::{ScriptRoom, Talk, Television};
 use super::music::Music;
 use super::noise::Gauss;
+use super::room::RoomSpec;
 use super::room::response;
+use super::signal::gain;
 use super::speech::SPEECH_LEVEL_DB;
-use super::{Did, LogEntry, RehearseError, RoomSpec, gain};
+use super::truth::{Did, LogEntry};
 use audio::convolve::Convolver;
 use std::sync::Arc;
 

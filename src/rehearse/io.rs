@@ -1,7 +1,10 @@
 //! The rehearsal as a microphone and a loudspeaker: to the rest of the program it looks like devices.
 
-use super::client::{Client, Heard, LogEntry};
-use super::{Household, RehearseError, Room, RoomSpec};
+use super::client::Client;
+use super::error::RehearseError;
+use super::household::Household;
+use super::room::{Room, RoomSpec};
+use super::truth::{Heard, LogEntry};
 use audio::{AudioError, AudioIo, Captured};
 use hound::{SampleFormat, WavSpec, WavWriter};
 use std::collections::VecDeque;

@@ -1,8 +1,8 @@
 //! A simulated client in a simulated room, for the demo and for closed-loop tests.
 //!
-//! Nothing here reads the engine's mind: the client learns of the session only what it would hear,
-//! its voice reaches the ears only through the room, and what it really did stands in its own log,
-//! so that a journal can be compared with the truth.
+//! It may not know what the engine or the ears think: the client learns of the session only what it would hear, its voice reaches
+//! the ears only through the room, and what it really did stands in its own log, so that a journal can be compared with the truth.
+//! Start at `client` (what it does) and `script` (the data that says so); `io` joins client, room and household into a sound card.
 //!
 //! ```text
 //! lines ──► Client (script) ──► voice ─┐
@@ -11,8 +11,10 @@
 //! others who talk, a television on ────┘
 //! ```
 
+mod act;
 mod body;
 mod client;
+mod error;
 mod habit;
 mod household;
 mod io;
@@ -20,34 +22,27 @@ mod music;
 mod noise;
 mod room;
 mod script;
+mod signal;
 mod speech;
 mod syllables;
+mod truth;
 mod vowel;
 
+pub use act::{Act, Hold, Rule};
 pub use body::{breath, cough};
-pub use client::{Client, Did, Heard, LogEntry};
+pub use client::Client;
+pub use error::RehearseError;
 pub use habit::{Hearing, ScriptRoom, Talk, Television, Tires};
 pub use household::Household;
 pub use io::{Rehearsal, RehearsedIo};
 pub use noise::{NoiseKind, NoiseSource};
 pub use room::{Echo, Room, RoomSpec};
-pub use script::{Act, Hold, Rule, Script};
+pub use script::Script;
+pub use signal::RATES_HZ;
 pub use speech::Speaker;
 pub use syllables::{SyllableSpec, SyllableTrain};
+pub use truth::{Did, Heard, LogEntry};
 pub use vowel::{Break, Cycle, RenderedVowel, Vowel, VowelSpec};
-
-/// Why the rehearsal cannot go on. The text names what is wrong and what to do.
-#[derive(Debug, thiserror::Error)]
-#[error("{0}")]
-pub struct RehearseError(pub String);
-
-/// Lowest and highest sample rate of every generator here, Hz.
-pub const RATES_HZ: std::ops::RangeInclusive<u32> = 8_000..=48_000;
-
-/// Amplitude ratio of a level difference in dB.
-pub(crate) fn gain(db: f64) -> f64 {
-    10f64.powf(db / 20.0)
-}
 
 #[cfg(test)]
 mod tests;

@@ -1,8 +1,8 @@
 //! Simple music without end: a tune over slow chords, from a seed. It holds steady pitches as voices do, which is what makes
 //! music hard on an ear that waits for a held vowel.
 
-use super::gain;
 use super::noise::Gauss;
+use super::signal::gain;
 use std::f64::consts::PI;
 
 /// Steps of the scale over its root, semitones (major pentatonic, so that any two go together).

@@ -1,6 +1,6 @@
 //! Seeded noise: white, pink and the sound of a kitchen, endless, in blocks of any size.
 
-use super::gain;
+use super::signal::gain;
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
 use std::f64::consts::PI;

@@ -1,7 +1,8 @@
 //! The room: what of client, loudspeaker and household reaches the microphone.
 
+use super::error::RehearseError;
 use super::noise::{Gauss, NoiseKind, NoiseSource};
-use super::{RATES_HZ, RehearseError, gain};
+use super::signal::{RATES_HZ, gain};
 use audio::convolve::Convolver;
 use std::f64::consts::PI;
 

@@ -1,6 +1,7 @@
 //! The client's spoken words, by the program `flite` (Debian package `flite`): a voice the tool itself does not use.
 
-use super::{RATES_HZ, RehearseError, gain};
+use super::error::RehearseError;
+use super::signal::{RATES_HZ, gain};
 use rubato::{Fft, FixedSync, Resampler};
 use std::collections::HashMap;
 use std::process::Command;

@@ -1,9 +1,10 @@
 //! Trains of syllables (pa-ta-ka) with known nuclei: a closure, a burst and a short "ah" each.
 
 use super::body::scaled;
+use super::error::RehearseError;
 use super::noise::Gauss;
 use super::vowel::resonate;
-use super::{RehearseError, Vowel, VowelSpec};
+use super::vowel::{Vowel, VowelSpec};
 
 /// What train to make.
 #[derive(Debug, Clone, PartialEq)]

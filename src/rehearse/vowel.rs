@@ -9,8 +9,9 @@
 //! Anti-aliasing: the derivative is averaged over each step of an oversampled grid (a difference of the exact flow), filtered
 //! there, and only then brought down to the asked rate by a windowed-sinc low-pass.
 
+use super::error::RehearseError;
 use super::noise::Gauss;
-use super::{RATES_HZ, RehearseError, gain};
+use super::signal::{RATES_HZ, gain};
 use std::f64::consts::PI;
 
 /// Share of a cycle in which the folds are open (modal voice about 0.6; common practice, no source).

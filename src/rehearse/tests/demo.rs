@@ -1,6 +1,6 @@
 //! The client of the demo fits the demo's routine, the message catalogue and the recogniser's words.
 
-use crate::script::OneOrMany;
+use crate::act::OneOrMany;
 use crate::{Act, Client, Script};
 use std::path::Path;
 

@@ -15,7 +15,7 @@ fn line(key: &str) -> Line {
 /// Says the keys, one each `each_s`, with the tool's voice at this level; gives what the client did.
 fn lead(script: &str, keys: &[&str], each_s: f64, tool_db: f64) -> Vec<LogEntry> {
     let mut client = Client::new(Script::parse("c.toml", script).unwrap(), RATE).unwrap();
-    let tool = crate::gain(tool_db) as f32;
+    let tool = crate::signal::gain(tool_db) as f32;
     let mut block = [0.0; 160];
     let per_line = (each_s * 100.0) as usize;
     for n in 0..keys.len() * per_line {
