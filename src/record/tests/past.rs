@@ -1,6 +1,7 @@
 use super::*;
 use crate::Source;
 use crate::samples::{at, hold, keep, time};
+use session::Weekday;
 
 fn holds(durations_s: &[f64]) -> Vec<session::Entry> {
     durations_s
