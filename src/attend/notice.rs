@@ -3,6 +3,7 @@
 use super::event::Hearing;
 use super::household::Household;
 use super::told::{End, Practised};
+use model::Symptom;
 use session::{Arg, Line};
 
 /// What a notice is about.
@@ -59,9 +60,9 @@ pub(super) fn of_practice(practised: &Practised, household: &Household, now_s: f
     let mut lines: Vec<Line> = Vec::new();
     // The newest first: what was said last matters most.
     for unwell in practised.unwell.iter().rev() {
-        let kind = match unwell.reason.as_str() {
-            "pain" => "pain",
-            "dizzy" => "dizzy",
+        let kind = match unwell.reason {
+            Symptom::Pain => "pain",
+            Symptom::Dizzy => "dizzy",
             _ => "help",
         };
         // "Help" is also asked for to hear an instruction again: where the practice went well to its end, that was all.

@@ -1,6 +1,7 @@
 //! What came of a practice, and how it is told to somebody who was not there.
 
 use super::household::Household;
+use model::{EndReason, StepReason, Symptom};
 use session::{Arg, Entry, Fact, Line, Position};
 use std::collections::BTreeSet;
 
@@ -20,8 +21,7 @@ pub enum End {
 /// The client said that something is wrong.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Unwell {
-    /// "pain", "dizzy" or "help".
-    pub reason: String,
+    pub reason: Symptom,
     /// What the exercise is called; none between exercises.
     pub exercise: Option<String>,
 }
@@ -79,7 +79,7 @@ impl Practised {
                 Fact::SessionBegun { steps, .. } => practised.prescribed = *steps,
                 Fact::StepLeftOut { exercise, .. } => leave_out(exercise),
                 Fact::StepStopped { exercise, reason, .. }
-                    if reason == "skipped" && step_of(entry).is_none_or(|step| !done.contains(&step)) =>
+                    if *reason == StepReason::Skipped && step_of(entry).is_none_or(|step| !done.contains(&step)) =>
                 {
                     leave_out(exercise);
                 }
@@ -89,11 +89,11 @@ impl Practised {
                 Fact::NoAnswer { .. } => practised.missed += 1,
                 Fact::SessionEnded { reason, steps_done, steps_prescribed, .. } => {
                     (practised.done, practised.prescribed) = (*steps_done, *steps_prescribed);
-                    practised.end = match reason.as_str() {
-                        "completed" => End::Completed,
-                        "finished" => End::Finished,
-                        "no-answer" => End::NoAnswer,
-                        "no-agreement" => End::NoAgreement,
+                    practised.end = match reason {
+                        EndReason::Completed => End::Completed,
+                        EndReason::Finished => End::Finished,
+                        EndReason::NoAnswer => End::NoAnswer,
+                        EndReason::NoAgreement => End::NoAgreement,
                         _ => End::BrokenOff,
                     };
                 }
@@ -139,14 +139,14 @@ impl Practised {
     /// Why it ended early, or what was not well on the way; none where all went as planned.
     fn ending(&self) -> Option<Line> {
         let unwell = self.unwell.last();
-        let reason = unwell.map(|unwell| unwell.reason.as_str());
+        let reason = unwell.map(|unwell| &unwell.reason);
         let key = match (self.end, reason) {
             (End::Completed, None) => return None,
-            (End::Completed, Some("pain")) => "attend-told-pain",
-            (End::Completed, Some("dizzy")) => "attend-told-dizzy",
+            (End::Completed, Some(Symptom::Pain)) => "attend-told-pain",
+            (End::Completed, Some(Symptom::Dizzy)) => "attend-told-dizzy",
             (End::Completed, Some(_)) => "attend-told-help",
-            (End::Finished, Some("pain")) => "attend-early-pain",
-            (End::Finished, Some("dizzy")) => "attend-early-dizzy",
+            (End::Finished, Some(Symptom::Pain)) => "attend-early-pain",
+            (End::Finished, Some(Symptom::Dizzy)) => "attend-early-dizzy",
             (End::Finished, Some(_)) => "attend-early-help",
             (End::Finished, None) => "attend-early-finished",
             (End::NoAnswer, _) => "attend-early-no-answer",

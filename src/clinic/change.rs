@@ -2,7 +2,8 @@
 //! `progress`.
 
 use jiff::civil::Date;
-use progress::{Measure, Series};
+use model::Measure;
+use progress::{Conditions, Series};
 
 /// What can be said of one measure of one exercise.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,8 +33,8 @@ impl Verdict {
 pub struct Change {
     pub exercise: String,
     pub measure: Measure,
-    /// The conditions of the stretch, in words; nothing where there are none to tell.
-    pub label: String,
+    /// What the stretch was measured under.
+    pub conditions: Conditions,
     pub since: Date,
     pub until: Date,
     /// Values that count.
@@ -63,7 +64,7 @@ impl Change {
         Some(Self {
             exercise: series.exercise.clone(),
             measure: series.measure,
-            label: super::digest::conditions_in_words(&segment.conditions, series.measure),
+            conditions: segment.conditions.clone(),
             since: first.day,
             until: last.day,
             trials: u32::try_from(trials).unwrap_or(u32::MAX),

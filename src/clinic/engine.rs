@@ -2,7 +2,8 @@
 //!
 //! Statements are written in the SQL that both understand, with `$1`, `$2`… for values.
 
-use super::{ClinicError, Row, Value};
+use super::error::ClinicError;
+use super::value::{Row, Value};
 
 /// A database with the tables of the clinic. One transaction at a time.
 pub trait Engine: std::fmt::Debug {

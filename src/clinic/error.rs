@@ -11,6 +11,11 @@ pub enum ClinicError {
         "the address of the clinic database cannot be used: {cause}. Name a file, or an address like postgres://USER@HOST/DATABASE, with --clinic or TIDECOUNT_CLINIC"
     )]
     Address { cause: String },
+    /// The address is of a server, and this build was made without.
+    #[error(
+        "the address of the clinic database is a PostgreSQL server's, and this build has no PostgreSQL. Name a file with --clinic or TIDECOUNT_CLINIC, or use a build with the feature postgres"
+    )]
+    NoPostgres,
     /// A database of something else. It was left as it is.
     #[error(
         "{place} is not a clinic database of tidecount ({cause}). It has been left as it is: name another with --clinic or TIDECOUNT_CLINIC"
@@ -68,4 +73,11 @@ pub enum ClinicError {
     /// The seal, the key or the form of a file.
     #[error(transparent)]
     Handover(#[from] HandoverError),
+}
+
+impl ClinicError {
+    /// An address that cannot be understood.
+    pub(super) fn address(cause: &str) -> Self {
+        Self::Address { cause: cause.to_owned() }
+    }
 }

@@ -1,11 +1,15 @@
 //! One practice into its rows: new, more of it, or known.
 
+use super::arriving::MARK_BYTES;
 use super::engine::{Engine, one};
+use super::error::ClinicError;
 use super::facts::{ArrivingSession, Event, Trial};
-use super::value::values;
-use super::{ClinicError, Value};
+use super::measured;
+use super::rows::{ConditionRow, StepRow, TrialRow};
+use super::typed::{self, Columns};
+use super::value::{Value, values};
 use handover::hex;
-use progress::Conditions;
+use progress::{Conditions, StepResult};
 use sha2::{Digest, Sha256};
 use std::collections::HashMap;
 
@@ -17,42 +21,6 @@ pub(super) enum Arrival {
     Known,
 }
 
-const TRIAL: [&str; 33] = [
-    "session",
-    "seq",
-    "exercise",
-    "kind",
-    "part",
-    "at_s",
-    "step",
-    "set_no",
-    "repetition",
-    "complete",
-    "duration_s",
-    "prescribed_s",
-    "level_db",
-    "level_fall_db",
-    "level_slope_db_per_s",
-    "f0_median_hz",
-    "f0_span_st",
-    "f0_sd_st",
-    "rate_hz",
-    "irregularity_pct",
-    "breaks",
-    "masked_s",
-    "clipped_s",
-    "in_noise",
-    "over_room_db",
-    "correct",
-    "named",
-    "cpps_db",
-    "jitter_local_pct",
-    "shimmer_local_pct",
-    "hnr_db",
-    "condition",
-    "discarded",
-];
-const STEP: [&str; 7] = ["session", "step", "exercise", "ramp_stage", "done", "prescribed", "stopped"];
 const EVENT: [&str; 7] = ["session", "seq", "client", "kind", "what", "exercise", "day"];
 
 /// What is here of a practice already.
@@ -113,7 +81,7 @@ pub(super) fn keep_session(engine: &mut dyn Engine, client: i64, session: &Arriv
     // Which package was in force is worked out anew at home each time; should that ever differ, the order of files does not matter.
     let package = here.package.clone().max(session.package.clone());
     if longer {
-        let entries_here = u32::try_from(here.marks.len() / super::facts::MARK_BYTES).unwrap_or(u32::MAX);
+        let entries_here = u32::try_from(here.marks.len() / MARK_BYTES).unwrap_or(u32::MAX);
         engine.run(
             "UPDATE session SET entries = $2, marks = $3, practised_s = $4, steps_done = $5, steps_prescribed = $6, part_starts = $7 WHERE id = $1",
             &values![here.id, session.entries, session.marks.clone(), session.practised_s, session.steps_done, session.steps_prescribed, session.part_starts.join("\n")],
@@ -201,103 +169,76 @@ fn keep_rows(engine: &mut dyn Engine, client: i64, id: i64, session: &ArrivingSe
         };
         rows.push(trial_row(id, trial, condition));
     }
-    engine.add("trial", &TRIAL, &rows)?;
-    let steps: Vec<Vec<Value>> = session
-        .steps
-        .iter()
-        .map(|step| values![id, step.step, &step.exercise, step.ramp_stage, step.done, step.prescribed, step.stopped.clone()].to_vec())
-        .collect();
-    engine.add("step", &STEP, &steps)?;
+    engine.add("trial", &measured::names(), &rows)?;
+    let step = |step: &StepResult| StepRow {
+        session: id,
+        step: step.step,
+        exercise: step.exercise.clone(),
+        ramp_stage: step.ramp_stage,
+        done: step.done,
+        prescribed: step.prescribed,
+        stopped: step.stopped.clone(),
+    };
+    typed::add(engine, "step", session.steps.iter().map(step))?;
     let event = |event: &Event| values![id, event.seq, client, event.kind.word(), &event.what, event.exercise.clone(), event.day].to_vec();
     let events: Vec<Vec<Value>> = session.events.iter().filter(|event| event.seq > known).map(event).collect();
     engine.add("event", &EVENT, &events)
 }
 
-fn trial_row(id: i64, trial: &Trial, condition: i64) -> Vec<Value> {
+fn trial_row(session: i64, trial: &Trial, condition: i64) -> Vec<Value> {
     let conditions = &trial.conditions;
-    let hold = trial.kind == "hold";
-    let discarded: Vec<String> =
-        trial.discarded.iter().map(|(measure, why)| format!("{}={}", measure.id(), super::digest::discard_word(*why))).collect();
-    values![
-        id,
-        trial.seq,
-        &trial.exercise,
-        trial.kind,
-        trial.part,
-        trial.at_s,
-        trial.position.map(|at| at.step),
-        trial.position.map(|at| at.set),
-        trial.position.map(|at| at.repetition),
-        trial.complete,
-        trial.duration_s,
-        trial.prescribed_s,
-        trial.level_db,
-        trial.level_fall_db,
-        trial.level_slope_db_per_s,
-        trial.f0_median_hz,
-        trial.f0_span_st,
-        trial.f0_sd_st,
-        trial.rate_hz,
-        trial.irregularity_pct,
-        hold.then_some(conditions.breaks),
-        hold.then_some(conditions.masked_s),
-        (conditions.clipped_s > 0.0).then_some(conditions.clipped_s),
-        conditions.in_noise.then_some(true),
-        conditions.over_room_db,
-        trial.correct,
-        trial.named,
-        trial.cpps_db,
-        trial.jitter_local_pct,
-        trial.shimmer_local_pct,
-        trial.hnr_db,
-        condition,
-        (!discarded.is_empty()).then(|| discarded.join(" ")),
-    ]
-    .to_vec()
+    let discarded: Vec<String> = trial.discarded.iter().map(|(measure, why)| format!("{}={}", measure.id(), why.name())).collect();
+    let row = TrialRow {
+        session,
+        seq: trial.seq.into(),
+        exercise: trial.exercise.clone(),
+        kind: trial.kind.name().to_owned(),
+        part: trial.part,
+        at_s: trial.at_s,
+        step: trial.position.map(|at| at.step),
+        set_no: trial.position.map(|at| at.set),
+        repetition: trial.position.map(|at| at.repetition),
+        complete: trial.complete,
+        clipped_s: (conditions.clipped_s > 0.0).then_some(conditions.clipped_s),
+        in_noise: conditions.in_noise.then_some(true),
+        over_room_db: conditions.over_room_db,
+        correct: trial.correct,
+        condition: Some(condition),
+        discarded: (!discarded.is_empty()).then(|| discarded.join(" ")),
+    };
+    row.values().into_iter().chain(measured::values(&trial.values)).collect()
 }
 
 /// What is the same for many trials, as one text.
 fn label(conditions: &Conditions) -> String {
-    let part = |text: &Option<String>| text.as_deref().unwrap_or("-").replace('|', "/");
+    let part = |text: Option<&str>| text.unwrap_or("-").replace('|', "/");
     let microphone = conditions
         .microphone
         .as_ref()
         .map_or_else(|| "-".to_owned(), |mic| format!("{:?} {:?} {} {:?}", mic.system, mic.name, mic.rate_hz, mic.gain));
     stored(&format!(
         "{}|{}|{}|{}|{}|{}|{microphone}",
-        part(&conditions.level_weighting),
-        part(&conditions.time_weighting),
-        super::digest::calibration_word(conditions.calibration),
-        part(&conditions.calibration_note),
+        part(conditions.level_weighting.as_deref()),
+        part(conditions.time_weighting.as_deref()),
+        conditions.calibration.name(),
+        part(conditions.calibration_note.as_deref()),
         conditions.distance_cm.map_or_else(|| "-".to_owned(), |distance| distance.to_string()),
         u8::from(conditions.auto_gain),
     ))
 }
 
 fn condition_row(engine: &mut dyn Engine, client: i64, label: &str, conditions: &Conditions) -> Result<i64, ClinicError> {
-    if let Some(id) = one(engine, "SELECT id FROM condition WHERE client = $1 AND label = $2", &values![client, label], |row| row.int(0))? {
+    let find = |engine: &mut dyn Engine| {
+        one(engine, "SELECT id FROM condition WHERE client = $1 AND label = $2", &values![client, label], |row| row.int(0))
+    };
+    if let Some(id) = find(engine)? {
         return Ok(id);
     }
-    let microphone = conditions.microphone.as_ref();
-    one(
-        engine,
-        "INSERT INTO condition (client, label, weighting, time_weighting, calibration, calibration_note, distance_cm, auto_gain, microphone_system, microphone_name,
-             microphone_rate_hz, microphone_gain) VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12) RETURNING id",
-        &values![
-            client,
-            label,
-            conditions.level_weighting.clone(),
-            conditions.time_weighting.clone(),
-            super::digest::calibration_word(conditions.calibration),
-            conditions.calibration_note.clone(),
-            conditions.distance_cm,
-            conditions.auto_gain,
-            microphone.map(|mic| mic.system.clone()),
-            microphone.map(|mic| mic.name.clone()),
-            microphone.map(|mic| mic.rate_hz),
-            microphone.map(|mic| mic.gain.clone()),
-        ],
-        |row| row.int(0),
-    )?
-    .ok_or_else(|| ClinicError::Unreadable { place: engine.place().to_owned(), cause: "a row that was just added is not there".to_owned() })
+    let row = [Value::from(client), Value::from(label)].into_iter().chain(ConditionRow::from(conditions).values()).collect();
+    let names: Vec<&str> = ["client", "label"].into_iter().chain(ConditionRow::NAMES.iter().copied()).collect();
+    engine.add("condition", &names, &[row])?;
+    find(engine)?.ok_or_else(|| ClinicError::Unreadable {
+        place: engine.place().to_owned(),
+        cause: "a row that was just added is not there".to_owned(),
+    })
 }

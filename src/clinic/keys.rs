@@ -1,8 +1,10 @@
 //! Whose results are whose: packages and their reply keys, from each desk that makes them.
 
 use super::engine::{Engine, list, one};
+use super::error::ClinicError;
+use super::refresh;
+use super::store::Clinic;
 use super::value::values;
-use super::{Clinic, ClinicError, digest};
 use jiff::Timestamp;
 use std::collections::{BTreeMap, HashMap};
 
@@ -145,6 +147,6 @@ fn adopt_client(
         )?;
         adopted.packages += 1;
     }
-    digest::lock(engine, client)?;
-    digest::refresh(engine, client, digest::News::None)
+    refresh::lock(engine, client)?;
+    refresh::refresh(engine, client, refresh::News::None)
 }

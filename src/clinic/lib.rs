@@ -1,40 +1,57 @@
-//! Results of many clients in one clinic database: who needs attention, and why.
+//! Results of many clients in one clinic database: who needs attention, and why. It never knows a client by name alone, but by the reply
+//! keys of the packages that were made for them; no view goes through trials; nothing here diagnoses. Start at `receive.rs`, which takes
+//! a file in, and `attention.rs`, which orders the caseload.
 //!
-//! Sealed files of results come in ([`facts`] reads them, purely), are kept by one set of statements over two engines
-//! ([`Engine`]: SQLite for one desk, PostgreSQL where desks share), and are summed up for each client in the transaction that
-//! brings them ([`digest`], [`adherence`], [`change`], pure). The caseload is made from these sums alone ([`attention`], pure):
-//! no view goes through trials.
-//!
-//! A client is known by the reply keys of the packages that were made for them, never by name. Nothing here diagnoses.
+//! - `arriving`: a practice of a results file read into `facts`, pure
+//! - `keep`, `measured`: into its rows; `typed`, `rows`: rows by name
+//! - `found`: all of one client out of its rows; `sums`, `change`, `adherence`: what is worked out of it, pure
+//! - `refresh`: the client's `digest`, worked out anew in the transaction that brings results
+//! - `attention`: the caseload from these sums alone, pure; `view`: what is shown; `words`: the English of all this
+//! - `engine`: what a database must do, with two of them: `sqlite` for one desk, `server` (PostgreSQL, feature `postgres`) where desks share
 
 mod address;
 mod adherence;
+mod arriving;
 mod attention;
 mod change;
 mod digest;
 mod engine;
 mod error;
 mod facts;
+mod found;
 mod keep;
 mod keys;
 mod look;
+mod measured;
 mod receive;
+mod refresh;
+mod rows;
 mod schema;
+#[cfg(feature = "postgres")]
 mod server;
+#[cfg(feature = "postgres")]
+mod server_address;
 mod sqlite;
 mod store;
+mod sums;
+mod typed;
 mod value;
 mod view;
 mod words;
 
+#[cfg(test)]
+#[path = "tests/stored.rs"]
+mod stored;
+
 pub use address::{Address, FILE_NAME as CLINIC_FILE, VARIABLE as CLINIC_VARIABLE};
 pub use adherence::{Band, Share};
+pub use arriving::{SessionError, arriving};
 pub use attention::{Attention, Reason, ReasonKind, Standing, attention, caseload};
 pub use change::{Change, Verdict};
 pub use digest::{Digest, Microphone, REVIEW_WEEKS};
 pub use engine::Engine;
 pub use error::ClinicError;
-pub use facts::{ArrivingSession, Event, EventKind, SessionError, Trial, arriving};
+pub use facts::{ArrivingSession, Event, EventKind, Trial};
 pub use keys::{Adopted, DeskPackage};
 pub use receive::{Arrived, Arriving};
 pub use store::Clinic;

@@ -1,9 +1,11 @@
 //! A clinician looked at a client; a client is forgotten.
 
 use super::engine::{Engine, list, one};
+use super::error::ClinicError;
+use super::refresh;
+use super::store::Clinic;
 use super::value::values;
 use super::view::{SeenEvent, event};
-use super::{Clinic, ClinicError, digest};
 use jiff::ZonedDateTime;
 
 impl Clinic {
@@ -13,12 +15,12 @@ impl Clinic {
     /// There is no such client, or the database refuses.
     pub fn seen(&mut self, client: i64, now: &ZonedDateTime, note: Option<&str>) -> Result<Vec<SeenEvent>, ClinicError> {
         self.change(|engine| {
-            digest::lock(engine, client)?;
+            refresh::lock(engine, client)?;
             let sql = "SELECT e.kind, e.what, e.exercise, e.day FROM event e WHERE e.client = $1 AND e.look IS NULL ORDER BY e.day, e.session, e.seq";
             let seen = list(engine, sql, &values![client], event)?;
             let look = one(engine, "INSERT INTO look (client, at, note) VALUES ($1, $2, $3) RETURNING id", &values![client, now.to_string(), note], |row| row.int(0))?;
             engine.run("UPDATE event SET look = $2 WHERE client = $1 AND look IS NULL", &values![client, look])?;
-            digest::refresh(engine, client, digest::News::Seen)?;
+            refresh::refresh(engine, client, refresh::News::Seen)?;
             Ok(seen)
         })
     }
@@ -30,7 +32,7 @@ impl Clinic {
     /// There is no such client, or the database refuses; then all is as before.
     pub fn forget(&mut self, client: i64) -> Result<(), ClinicError> {
         self.change(|engine| {
-            digest::lock(engine, client)?;
+            refresh::lock(engine, client)?;
             forget(engine, client)
         })?;
         self.engine.tidy()

@@ -1,10 +1,13 @@
 //! One results file into the database: whole or not at all, once however often it comes.
 
+use super::arriving::arriving;
 use super::engine::{Engine, one};
-use super::facts::arriving;
+use super::error::ClinicError;
+use super::facts::ArrivingSession;
 use super::keep::{Arrival, keep_session};
+use super::refresh;
+use super::store::Clinic;
 use super::value::values;
-use super::{ArrivingSession, Clinic, ClinicError, digest};
 use handover::{HandoverError, Opened, Results, hex};
 use jiff::Timestamp;
 use sha2::{Digest, Sha256};
@@ -86,7 +89,7 @@ fn import(engine: &mut dyn Engine, file: &Arriving) -> Result<Arrived, ClinicErr
         return Err(HandoverError::Content("it names another package or client than the key that sealed it belongs to".to_owned()).into());
     }
     // From here on this client's rows are ours: two desks that import for one client take turns.
-    digest::lock(engine, client)?;
+    refresh::lock(engine, client)?;
     let mut arrived = Arrived { client, name, desk, new: 0, more: 0, known: 0, trials: 0 };
     let known =
         one(engine, "SELECT sessions FROM arrival WHERE client = $1 AND hash = $2", &values![client, &file.hash], |row| row.count(0))?;
@@ -107,8 +110,8 @@ fn import(engine: &mut dyn Engine, file: &Arriving) -> Result<Arrived, ClinicErr
         "INSERT INTO arrival (client, hash, package, made_at, sessions) VALUES ($1, $2, $3, $4, $5)",
         &values![client, &file.hash, &file.package, file.made_at.to_string(), file.sessions.len()],
     )?;
-    let news = if arrived.new + arrived.more > 0 { digest::News::Practices } else { digest::News::None };
-    digest::refresh(engine, client, news)?;
+    let news = if arrived.new + arrived.more > 0 { refresh::News::Practices } else { refresh::News::None };
+    refresh::refresh(engine, client, news)?;
     Ok(arrived)
 }
 

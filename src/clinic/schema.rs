@@ -1,8 +1,11 @@
 //! The tables, for both engines. What was once given out is never changed, only added to.
 
+use super::measured;
+
 /// SQLite: what takes the file from form n to form n + 1.
 pub(super) const SQLITE: [&str; 1] = [include_str!("migration_1.sqlite.sql")];
 /// PostgreSQL: the same tables.
+#[cfg(any(feature = "postgres", test))]
 pub(super) const POSTGRES: [&str; 1] = [include_str!("migration_1.postgres.sql")];
 
 /// The newest form that this version knows.
@@ -12,7 +15,20 @@ pub(super) fn known() -> i64 {
 
 /// Every table with what makes a row known again on another database: numbers that a database gives by itself, and times of
 /// arrival, are left out. For comparing two databases.
-pub(super) const CONTENT: [(&str, &str); 13] = [
+pub(super) fn content() -> Vec<(&'static str, String)> {
+    // By session, not by the numbers that the database gives.
+    let columns: Vec<String> =
+        measured::names().iter().filter(|name| !["session", "condition"].contains(name)).map(|name| format!("t.{name}")).collect();
+    let trial = format!(
+        "SELECT p.id, s.started_at, s.number, {}, c.label FROM trial t JOIN session s ON s.id = t.session
+         LEFT JOIN condition c ON c.id = t.condition JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = s.client",
+        columns.join(", ")
+    );
+    let others = CONTENT.iter().map(|(table, sql)| (*table, (*sql).to_owned()));
+    others.chain([("trial", trial)]).collect()
+}
+
+const CONTENT: [(&str, &str); 12] = [
     ("desk", "SELECT key, name FROM desk"),
     ("package", "SELECT p.id, p.reply_key, p.made_at, d.key, c.name FROM package p JOIN client c ON c.id = p.client JOIN desk d ON d.id = c.desk"),
     ("arrival", "SELECT package, hash, made_at, sessions FROM arrival"),
@@ -25,14 +41,6 @@ pub(super) const CONTENT: [(&str, &str); 13] = [
     ),
     ("condition", "SELECT p.id, c.label, c.weighting, c.time_weighting, c.calibration, c.calibration_note, c.distance_cm, c.auto_gain,
              c.microphone_system, c.microphone_name, c.microphone_rate_hz, c.microphone_gain FROM condition c JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = c.client"),
-    (
-        "trial",
-        "SELECT p.id, s.started_at, s.number, t.seq, t.exercise, t.kind, t.part, t.at_s, t.step, t.set_no, t.repetition, t.complete, t.duration_s, t.prescribed_s,
-             t.level_db, t.level_fall_db, t.level_slope_db_per_s, t.f0_median_hz, t.f0_span_st, t.f0_sd_st, t.rate_hz, t.irregularity_pct, t.breaks, t.masked_s,
-             t.clipped_s, t.in_noise, t.over_room_db, t.correct, t.named, t.cpps_db, t.jitter_local_pct, t.shimmer_local_pct, t.hnr_db, c.label, t.discarded
-         FROM trial t JOIN session s ON s.id = t.session LEFT JOIN condition c ON c.id = t.condition
-         JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = s.client",
-    ),
     (
         "step",
         "SELECT p.id, s.started_at, s.number, t.step, t.exercise, t.ramp_stage, t.done, t.prescribed, t.stopped FROM step t JOIN session s ON s.id = t.session

@@ -1,9 +1,10 @@
 //! The clinic database of several desks: PostgreSQL.
 
-use super::address::Server;
 use super::engine::Engine;
+use super::error::ClinicError;
 use super::schema::{self, POSTGRES};
-use super::{ClinicError, Row, Value};
+use super::server_address::Server;
+use super::value::{Row, Value};
 use native_tls::{Certificate, TlsConnector};
 use postgres::binary_copy::BinaryCopyInWriter;
 use postgres::error::SqlState;

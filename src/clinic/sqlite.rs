@@ -1,8 +1,9 @@
 //! The clinic database of one desk: a SQLite file.
 
 use super::engine::Engine;
+use super::error::ClinicError;
 use super::schema::{self, SQLITE};
-use super::{ClinicError, Row, Value};
+use super::value::{Row, Value};
 use record::{KeptLike, RecordError};
 use rusqlite::types::{ToSqlOutput, ValueRef};
 use rusqlite::{Connection, ErrorCode, OpenFlags, params_from_iter};

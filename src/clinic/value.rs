@@ -1,6 +1,6 @@
 //! What goes into the database and comes out of it, the same for both engines.
 
-use super::ClinicError;
+use super::error::ClinicError;
 
 /// One value of a column.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,6 +68,35 @@ impl From<Vec<u8>> for Value {
     }
 }
 
+macro_rules! words {
+    ($($Word:ty),+) => {
+        $(impl From<$Word> for Value {
+            fn from(word: $Word) -> Self {
+                Self::from(word.as_str())
+            }
+        })+
+    };
+}
+words!(model::StepReason, model::FrequencyWeighting, model::TimeWeighting);
+
+impl From<model::LevelCalibration> for Value {
+    fn from(calibration: model::LevelCalibration) -> Self {
+        Self::from(calibration.name())
+    }
+}
+
+impl From<jiff::Timestamp> for Value {
+    fn from(time: jiff::Timestamp) -> Self {
+        Self::Text(time.to_string())
+    }
+}
+
+impl From<jiff::ZonedDateTime> for Value {
+    fn from(time: jiff::ZonedDateTime) -> Self {
+        Self::Text(time.to_string())
+    }
+}
+
 impl From<jiff::civil::Date> for Value {
     fn from(value: jiff::civil::Date) -> Self {
         Self::Text(value.to_string())
@@ -102,6 +131,12 @@ impl Row {
     #[must_use]
     pub fn values(&self) -> &[Value] {
         &self.values
+    }
+
+    /// Nothing stands there.
+    #[must_use]
+    pub fn is_null(&self, column: usize) -> bool {
+        matches!(self.values.get(column), Some(Value::Null))
     }
 
     fn unreadable<T>(&self, column: usize, wanted: &str) -> Result<T, ClinicError> {

@@ -2,11 +2,13 @@
 
 use super::adherence::Share;
 use super::attention::{Attention, ReasonKind, Standing, attention, caseload};
-use super::digest::{self, Digest};
+use super::digest::Digest;
 use super::engine::{list, one};
+use super::error::ClinicError;
 use super::facts::EventKind;
-use super::value::values;
-use super::{Clinic, ClinicError, Row};
+use super::refresh;
+use super::store::Clinic;
+use super::value::{Row, values};
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
@@ -113,7 +115,7 @@ impl Clinic {
     /// # Errors
     /// The database refuses.
     pub fn caseload(&mut self, today: Date, why: Option<ReasonKind>) -> Result<Vec<Standing>, ClinicError> {
-        let digests = self.read(|engine| list(engine, &digest::all_sql(), &[], digest::read))?;
+        let digests = self.read(|engine| list(engine, &refresh::all_sql(), &[], refresh::read))?;
         Ok(caseload(digests, today, why))
     }
 
@@ -154,7 +156,7 @@ impl Clinic {
     pub fn sheet(&mut self, client: i64, today: Date) -> Result<ClientSheet, ClinicError> {
         self.read(|engine| {
             let values = values![client];
-            let digest = one(engine, &digest::of_client_sql(), &values, digest::read)?
+            let digest = one(engine, &refresh::of_client_sql(), &values, refresh::read)?
                 .ok_or_else(|| ClinicError::Client(format!("client #{client} is not there any more")))?;
             let sessions = list(engine, view("sessions"), &values, |row| {
                 Ok(SessionRow {
@@ -202,7 +204,7 @@ impl Clinic {
     /// The database refuses.
     pub fn plans(&mut self) -> Result<Vec<(String, String)>, ClinicError> {
         self.read(|engine| {
-            let caseload = digest::all_sql();
+            let caseload = refresh::all_sql();
             let all = std::iter::once(("caseload", caseload.as_str())).chain(VIEWS);
             all.map(|(name, sql)| Ok((name.to_owned(), engine.explain(sql)?))).collect()
         })

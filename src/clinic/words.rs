@@ -2,7 +2,10 @@
 
 use super::adherence::Share;
 use super::attention::Reason;
+use super::change::Change;
 use super::digest::Microphone;
+use model::{LevelCalibration, Measure};
+use progress::Conditions;
 
 fn times(count: u32) -> String {
     match count {
@@ -85,3 +88,64 @@ pub fn reason_text(reason: &Reason) -> String {
         }
     }
 }
+
+/// The measures that fell so that it asks for a look, each with its figures; none where none did.
+#[must_use]
+pub(super) fn fallen(changes: &[Change]) -> Option<String> {
+    let what: Vec<String> = changes.iter().filter(|change| change.asks()).map(fallen_in_words).collect();
+    (!what.is_empty()).then(|| what.join("; "))
+}
+
+fn fallen_in_words(change: &Change) -> String {
+    let (unit, decimals) = (change.measure.unit(), change.measure.decimals());
+    let figures = change
+        .baseline
+        .zip(change.latest)
+        .map_or_else(String::new, |(from, to)| format!(" from {from:.decimals$} to {to:.decimals$} {unit}"));
+    let scatter = change.smallest.map_or_else(String::new, |smallest| format!(", own scatter ±{smallest:.decimals$} {unit}"));
+    let label = conditions(&change.conditions, change.measure);
+    let label = if label.is_empty() { label } else { format!(", {label}") };
+    format!("{} of {}{figures}{scatter}{label}", measure_in_words(change.measure), change.exercise)
+}
+
+fn measure_in_words(measure: Measure) -> &'static str {
+    match measure {
+        Measure::HoldS => "hold time",
+        Measure::LevelDb => "level",
+        Measure::F0MedianHz => "pitch (F0)",
+        Measure::F0SpanSt => "pitch span",
+        Measure::F0SdSt => "unsteadiness of pitch",
+        Measure::LevelSlopeDbPerS => "slope of level",
+        Measure::PhraseLevelDb => "level of phrases",
+        Measure::PhraseF0Hz => "pitch of phrases",
+        Measure::SyllableRateHz => "syllable rate",
+        Measure::SyllableIrregularityPct => "irregularity of syllables",
+        Measure::NamedCount => "words named",
+        Measure::CppsDb => "CPPS",
+        Measure::HnrDb => "harmonics to noise",
+        Measure::JitterPct => "jitter",
+        Measure::ShimmerPct => "shimmer",
+        other => other.declared().meaning,
+    }
+}
+
+/// What is told beside a figure of a measure: for levels what they refer to, otherwise nothing.
+pub(super) fn conditions(of: &Conditions, measure: Measure) -> String {
+    if !measure.is_level() {
+        return String::new();
+    }
+    let weighting = of.level_weighting.as_deref().unwrap_or("?");
+    let distance = of.distance_cm.map_or_else(|| "distance unknown".to_owned(), |distance| format!("{distance:.0} cm"));
+    let scale = match of.calibration {
+        LevelCalibration::None => "relative, not calibrated",
+        LevelCalibration::Void => "relative, calibration void",
+        LevelCalibration::Meter => "SPL, calibrated by sound level meter",
+        LevelCalibration::Source => "SPL, calibrated by source",
+        LevelCalibration::Rough => "SPL, rough",
+    };
+    format!("{weighting}-weighted, {}, {distance}, {scale}", of.time_weighting.as_deref().unwrap_or("energy-mean"))
+}
+
+#[cfg(test)]
+#[path = "tests/words.rs"]
+mod tests;

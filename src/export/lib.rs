@@ -1,6 +1,7 @@
-//! What leaves the record in open standards: CSV with its data dictionary, JSON Lines, HL7 FHIR R4, iCalendar, Praat TextGrid.
-//!
-//! Pure: from what is kept to text. `app/export_*` reads the record and writes the files.
+//! What leaves the record in open standards: CSV with its data dictionary, JSON Lines, HL7 FHIR R4, iCalendar, Praat TextGrid. Pure: from
+//! what is kept to text. It opens no file, reads no clock and asks nothing of anybody; the commands read the record and write the files.
+//! Start at [`Practice`], which every format is made from, then `columns.rs` for the tables and `fhir/mod.rs` for FHIR. What is measured
+//! is declared in `model`'s `measure.rs` and only placed here.
 
 mod calendar;
 mod columns;
@@ -8,6 +9,7 @@ mod dictionary;
 pub mod fhir;
 mod ids;
 mod lines;
+mod moment;
 mod outline;
 mod practice;
 mod rows;
@@ -20,6 +22,9 @@ mod trial;
 #[path = "tests/samples.rs"]
 mod samples;
 #[cfg(test)]
+#[path = "tests/stored.rs"]
+mod stored;
+#[cfg(test)]
 #[path = "tests/tables.rs"]
 mod table_tests;
 
@@ -28,10 +33,12 @@ pub use columns::TABLES;
 pub use dictionary::{DICTIONARY, as_csvw, as_table};
 pub use ids::uuid;
 pub use lines::{lines_schema, write_practice};
+pub use model::TrialKind;
+pub use moment::{INTERRUPTED, Moment, iso};
 pub use outline::Outline;
-pub use practice::{INTERRUPTED, Moment, Practice, iso};
+pub use practice::Practice;
 pub use rows::{event_row, practice_row, step_row, trial_row};
 pub use steps::{StepOutcome, StepStatus};
 pub use table::{BETWEEN, Column, Holds, Row, Table, Writer, harmless};
 pub use textgrid::{Sound, TextGrid, parts_of, text_grid};
-pub use trial::{Level, Mic, Trial, TrialKind, calibration_name, discard_name};
+pub use trial::{Level, Mic, Trial};

@@ -4,7 +4,8 @@ use std::io::{self, Write};
 
 use serde_json::{Map, Value, json};
 
-use super::practice::{Practice, iso, moment};
+use super::moment::{iso, moment};
+use super::practice::Practice;
 use model::journal_schema;
 
 /// Writes one practice.

@@ -1,12 +1,13 @@
 //! Practices as rows of the tables.
 
 use super::columns::{EVENTS_TABLE, PRACTICES, STEPS, TRIALS};
-use super::practice::{Practice, moment};
+use super::moment::moment;
+use super::practice::Practice;
 use super::steps::{StepOutcome, StepStatus};
 use super::table::{BETWEEN, Row, Table};
-use super::trial::{Level, Trial, calibration_name, discard_name, positive};
-use model::KeptEntry;
-use session::{Fact, Fall, Trouble};
+use super::trial::{Level, Trial};
+use model::{Fact, KeptEntry, Measure, MicrophoneNote, TrialKind};
+use progress::Discard;
 
 fn begin(table: &'static Table, practice: &Practice<'_>) -> Row {
     let mut row = Row::of(table);
@@ -80,11 +81,10 @@ pub fn trial_row(practice: &Practice<'_>, trial: &Trial<'_>) -> Row {
         row.number("onset_s", thousandths(began.at_s));
         row.number("offset_s", thousandths(trial.ended.at_s));
     }
-    row.number("duration_s", trial.duration_s);
     row.boolean("complete", trial.complete);
     row.boolean("counts", trial.counts());
-    row.word("discarded_for", trial.discard.map_or("", discard_name));
-    row.word("level_discarded_for", trial.level_discard.map_or("", discard_name));
+    row.word("discarded_for", trial.discard.map_or("", Discard::name));
+    row.word("level_discarded_for", trial.level_discard.map_or("", Discard::name));
     level(&mut row, trial);
     row.number_if("over_room_db", trial.over_room_db);
     if let Some((system, name, rate_hz, gain)) = trial.mic.used {
@@ -94,7 +94,7 @@ pub fn trial_row(practice: &Practice<'_>, trial: &Trial<'_>) -> Row {
         row.text("microphone_gain", gain);
     }
     row.text_if("calibration_note", trial.mic.note);
-    figures(&mut row, &trial.kept.entry.fact);
+    figures(&mut row, trial.kind, &trial.kept.entry.fact);
     row
 }
 
@@ -104,67 +104,30 @@ fn level(row: &mut Row, trial: &Trial<'_>) {
         Level::Relative(db) => row.number("level_mean_db_fs", db),
         Level::None => {}
     }
+    if let Some(level) = trial.kept.entry.fact.level() {
+        row.text("level_weighting", level.weighting);
+    }
     if let Some(terms) = trial.level_terms() {
         row.text("level_time_weighting", &terms.time_weighting);
         row.number_if("level_distance_cm", terms.distance_cm);
-        row.word("level_calibration", calibration_name(terms.calibration));
+        row.word("level_calibration", terms.calibration.name());
         row.number("level_clipped_s", terms.clipped_s);
         row.boolean("level_auto_gain", terms.auto_gain);
     }
 }
 
-fn figures(row: &mut Row, fact: &Fact) {
+/// Every figure that is declared, and what else a trial tells. The level stands apart: it has a scale.
+fn figures(row: &mut Row, kind: TrialKind, fact: &Fact) {
+    for measure in Measure::of_kind(kind).filter(|measure| !measure.is_level()) {
+        row.number_if(measure.declared().column, measure.of(fact));
+    }
     match fact {
-        Fact::HoldMeasured {
-            f0_median_hz,
-            f0_span_st,
-            level_fall_db,
-            level_weighting,
-            f0_sd_st,
-            level_slope_db_per_s,
-            quality,
-            breaks,
-            masked_s,
-            ..
-        } => {
-            row.number("f0_median_hz", positive(*f0_median_hz));
-            // Without a pitch they are written as 0.
-            if *f0_median_hz > 0.0 {
-                row.number("f0_span_st", *f0_span_st);
-                row.number_if("f0_sd_st", *f0_sd_st);
-            }
-            row.number("level_fall_db", *level_fall_db);
-            row.number_if("level_slope_db_per_s", *level_slope_db_per_s);
-            row.text("level_weighting", level_weighting);
-            row.integer("breaks", *breaks);
-            row.number("masked_s", *masked_s);
-            if let Some(quality) = quality {
-                row.number("quality_from_s", quality.from_s);
-                row.number("quality_to_s", quality.to_s);
-                row.number("cpps_db", quality.cpps_db);
-                row.number("jitter_local_pct", quality.jitter_local_pct);
-                row.number("jitter_rap_pct", quality.jitter_rap_pct);
-                row.number("jitter_ppq5_pct", quality.jitter_ppq5_pct);
-                row.number("shimmer_local_pct", quality.shimmer_local_pct);
-                row.number("shimmer_local_db", quality.shimmer_local_db);
-                row.number("shimmer_apq3_pct", quality.shimmer_apq3_pct);
-                row.number("shimmer_apq11_pct", quality.shimmer_apq11_pct);
-                row.number("hnr_db", quality.hnr_db);
-            }
+        Fact::HoldMeasured { quality: Some(quality), .. } => {
+            row.number("quality_from_s", quality.from_s);
+            row.number("quality_to_s", quality.to_s);
         }
-        Fact::PostureHeld { prescribed_s, .. } => row.number("prescribed_s", *prescribed_s),
-        Fact::RoundPaced { beat_s, .. } => row.number("beat_s", *beat_s),
         Fact::RepetitionDone { ended_by, .. } => row.text("ended_by", ended_by),
-        Fact::PhraseRead { phrase, f0_median_hz, level_weighting, .. } => {
-            row.text("phrase", phrase);
-            row.number("f0_median_hz", positive(*f0_median_hz));
-            row.text("level_weighting", level_weighting);
-        }
-        Fact::SyllablesCounted { syllables, rate_hz, irregularity_pct, .. } => {
-            row.integer("syllables", *syllables);
-            row.number("syllable_rate_per_s", positive(*rate_hz));
-            row.number("syllable_irregularity_pct", positive(*irregularity_pct));
-        }
+        Fact::PhraseRead { phrase, .. } => row.text("phrase", phrase),
         Fact::QuestionAnswered { clue, answer, correct, hint_given, .. } => {
             row.text("clue", clue);
             row.text_if("answer", answer.as_deref());
@@ -174,7 +137,6 @@ fn figures(row: &mut Row, fact: &Fact) {
         Fact::CategoryNamed { category, named, .. } => {
             row.text("category", category);
             row.text("named", &joined(named.iter().map(String::as_str)));
-            row.integer("named_count", count(named.len()));
         }
         _ => {}
     }
@@ -205,13 +167,13 @@ type Event<'a> = (&'static str, Option<&'a str>, Option<String>, Option<(f64, &'
 
 fn event(fact: &Fact) -> Option<Event<'_>> {
     Some(match fact {
-        Fact::SafetyStop { exercise, reason } => ("safety-stop", exercise.as_deref(), Some(reason.clone()), None),
-        Fact::Troubled { trouble } => ("trouble", None, Some(trouble_name(*trouble).to_owned()), None),
+        Fact::SafetyStop { exercise, reason } => ("safety-stop", exercise.as_deref(), Some(reason.to_string()), None),
+        Fact::Troubled { trouble } => ("trouble", None, Some(trouble.name().to_owned()), None),
         Fact::MicrophoneUsed { system, name, rate_hz, gain } => {
             ("microphone", None, Some(format!("{name} ({system}, {rate_hz} Hz, gain {gain})")), None)
         }
         Fact::MicrophoneNoted { what, text } => {
-            (if what == "calibration" { "calibration" } else { "calibration-void" }, None, Some(text.clone()), None)
+            (if *what == MicrophoneNote::Calibration { "calibration" } else { "calibration-void" }, None, Some(text.clone()), None)
         }
         Fact::SoundConsent { given, days } => {
             let answer = given.map_or("no answer", |given| if given { "given" } else { "not given" });
@@ -222,11 +184,7 @@ fn event(fact: &Fact) -> Option<Event<'_>> {
         Fact::RecogniserRestarted { lost_s } => ("recogniser-restarted", None, None, Some((*lost_s, "s"))),
         Fact::LoudLimitReached { loud_s, .. } => ("loud-limit", None, None, Some((*loud_s, "s"))),
         Fact::FallNoticed { exercise, of, reference, latest, .. } => {
-            let (what, unit) = match of {
-                Fall::Duration => ("duration", "s"),
-                Fall::Level => ("level", "dB"),
-            };
-            ("fall", Some(exercise), Some(what.to_owned()), Some((thousandths(latest - reference), unit)))
+            ("fall", Some(exercise), Some(of.name().to_owned()), Some((thousandths(latest - reference), of.unit().ucum())))
         }
         Fact::RestOffered { taken } => ("rest-offered", None, Some(if *taken { "taken" } else { "not taken" }.to_owned()), None),
         Fact::NoAnswer { asked } => ("no-answer", None, None, Some((f64::from(*asked), "1"))),
@@ -236,12 +194,6 @@ fn event(fact: &Fact) -> Option<Event<'_>> {
         Fact::SessionResumed { from } => ("resumed", Some(from), None, None),
         _ => return None,
     })
-}
-
-/// A trouble as it stands in the journal.
-#[must_use]
-pub fn trouble_name(trouble: Trouble) -> &'static str {
-    trouble.key().trim_start_matches("trouble-")
 }
 
 fn joined<'a>(words: impl Iterator<Item = &'a str>) -> String {

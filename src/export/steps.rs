@@ -2,11 +2,10 @@
 
 use std::collections::BTreeMap;
 
+use super::moment::{INTERRUPTED, Moment, entries, moment};
 use super::outline::Outline;
-use super::practice::{INTERRUPTED, Moment, entries, moment};
-use super::trial::{Trial, TrialKind};
-use model::Fact;
-use model::KeptPractice;
+use super::trial::Trial;
+use model::{Fact, KeptPractice, TrialKind};
 
 /// How a step came out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -108,7 +107,7 @@ pub(super) fn outcomes(kept: &KeptPractice, outline: &Outline, trials: &[Trial<'
             (Fact::StepStopped { exercise, reason, repetitions_done, repetitions_prescribed }, Some(at)) => {
                 let step = steps.entry(at.step).or_insert_with(|| StepOutcome::new(Some(at.step), exercise, StepStatus::Stopped, None));
                 if step.status != StepStatus::Done {
-                    (step.reason, step.ended) = (Some(reason.clone()), now);
+                    (step.reason, step.ended) = (Some(reason.to_string()), now);
                     (step.repetitions_done, step.repetitions_prescribed) = (Some(*repetitions_done), Some(*repetitions_prescribed));
                 }
             }

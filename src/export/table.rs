@@ -4,7 +4,8 @@ use std::io::Write;
 
 use jiff::ZonedDateTime;
 
-use super::practice::iso;
+use super::moment::iso;
+use model::{Measure, Unit};
 
 /// What the cells of a column hold.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,6 +44,13 @@ pub struct Column {
 impl Column {
     pub(super) const fn new(name: &'static str, holds: Holds, unit: &'static str, meaning: &'static str) -> Self {
         Self { name, meaning, unit, holds, required: false }
+    }
+
+    /// The column of a measure, as it is declared.
+    pub(super) const fn of(measure: Measure) -> Self {
+        let declared = measure.declared();
+        let holds = if matches!(declared.unit, Unit::Count) { Holds::Integer } else { Holds::Decimal };
+        Self::new(declared.column, holds, declared.unit.ucum(), declared.meaning)
     }
 
     pub(super) const fn required(name: &'static str, holds: Holds, meaning: &'static str) -> Self {

@@ -107,7 +107,7 @@ impl Tiers {
                 self.event(at_s, format!("question: {clue}: {}", answer.as_deref().unwrap_or("no answer")))
             }
             Fact::SafetyStop { reason, .. } => self.event(at_s, format!("safety stop: {reason}")),
-            Fact::Troubled { trouble } => self.event(at_s, super::rows::trouble_name(*trouble).replace('-', " ")),
+            Fact::Troubled { trouble } => self.event(at_s, trouble.name().replace('-', " ")),
             Fact::SoundLost { lost_s } => self.event(at_s, format!("{lost_s} s of sound lost")),
             Fact::RoomLoud { loud, .. } => self.event(at_s, if *loud { "room too loud" } else { "room quiet again" }.to_owned()),
             Fact::NoAnswer { .. } => self.event(at_s, "no answer".to_owned()),

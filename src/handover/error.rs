@@ -1,7 +1,7 @@
 //! Why a file is refused, each reason with its remedy.
 
 use super::keys::Fingerprint;
-use super::seal::{Kind, MAX_SEALED_BYTES};
+use super::kind::{Kind, MAX_SEALED_BYTES};
 
 /// Why a file from the other side, or what was to go into one, is refused. The text says what is wrong and what to do.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]

@@ -1,6 +1,6 @@
 //! Names that become folders and files on another computer.
 
-use super::HandoverError;
+use super::error::HandoverError;
 
 /// Longest name of a client or a file, characters.
 const MAX_CHARS: usize = 60;

@@ -1,7 +1,11 @@
 //! What a client package holds.
 
-use super::keys::SecretKey;
-use super::{Fingerprint, HandoverError, Kind, Opened, Settings, client_name, file_name, seal};
+use super::error::HandoverError;
+use super::keys::{Fingerprint, SecretKey};
+use super::kind::Kind;
+use super::names::{client_name, file_name};
+use super::seal::{Opened, seal};
+use super::settings::Settings;
 use jiff::Timestamp;
 use routine::find;
 use serde::{Deserialize, Serialize};

@@ -1,7 +1,10 @@
 //! What goes back to the clinician: practices, their journals as they stand in the record. No sound, no enrolled voice.
 
+use super::error::HandoverError;
 use super::keys::{SecretKey, bytes_of};
-use super::{HandoverError, Kind, Opened, client_name, seal};
+use super::kind::Kind;
+use super::names::client_name;
+use super::seal::{Opened, seal};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;

@@ -3,58 +3,13 @@
 //! The signature covers the exact bytes below the first line, so nothing has to be written again in the same way to be
 //! checked, and a person can read the content with any editor.
 
-use super::HandoverError;
+use super::error::HandoverError;
 use super::keys::{PublicKey, SecretKey, bytes_of, hex};
+use super::kind::{Kind, MAX_SEALED_BYTES};
 use serde::{Deserialize, Serialize};
-use std::fmt;
-
-/// A larger file is not read, bytes. A package is some hundred kilobytes at most, a year of practices some megabytes.
-pub const MAX_SEALED_BYTES: usize = 20_000_000;
 
 /// The present form of both kinds.
 const VERSION: u32 = 1;
-
-/// What a sealed file is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Kind {
-    /// From the clinician to the home computer.
-    Package,
-    /// From the home computer to the clinician.
-    Results,
-}
-
-impl Kind {
-    pub(super) fn ending(self) -> &'static str {
-        match self {
-            Self::Package => ".tidepack",
-            Self::Results => ".tideback",
-        }
-    }
-
-    pub(super) fn verb(self) -> &'static str {
-        match self {
-            Self::Package => "take",
-            Self::Results => "read",
-        }
-    }
-
-    fn word(self) -> &'static str {
-        match self {
-            Self::Package => "package",
-            Self::Results => "results",
-        }
-    }
-}
-
-impl fmt::Display for Kind {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Package => "client package",
-            Self::Results => "file of results",
-        })
-    }
-}
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

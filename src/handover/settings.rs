@@ -1,6 +1,6 @@
 //! What a clinician sets for a client besides the routines.
 
-use super::HandoverError;
+use super::error::HandoverError;
 use serde::{Deserialize, Serialize};
 
 /// The file in a taken package that holds the settings.

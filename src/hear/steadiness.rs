@@ -46,14 +46,7 @@ pub(crate) struct Steadiness {
 
 /// The value below which a share of the values lies; 0 for none. Sorts in place.
 pub(crate) fn percentile(values: &mut [f64], share: f64) -> f64 {
-    if values.is_empty() {
-        return 0.0;
-    }
-    values.sort_unstable_by(f64::total_cmp);
-    let place = share.clamp(0.0, 1.0) * (values.len() - 1) as f64;
-    let low = place.floor() as usize;
-    let high = (low + 1).min(values.len() - 1);
-    values[low] + (values[high] - values[low]) * (place - low as f64)
+    statistics::quantile(values, share).unwrap_or(0.0)
 }
 
 /// The mean colour of the voiced frames.

@@ -242,7 +242,7 @@ impl Pipeline {
             }
             for (what, text) in self.levels.notes() {
                 self.tell(&text);
-                self.keep(Fact::MicrophoneNoted { what, text });
+                self.keep(Fact::MicrophoneNoted { what: what.into(), text });
             }
         }
     }

@@ -72,7 +72,7 @@ pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
             &done,
             &figure(best, 1),
             &figure(mean(&step.holds_s), 1),
-            &figure(median(&step.f0_hz), 0),
+            &figure(statistics::median(&step.f0_hz), 0),
             &level,
             &notes(step),
         ]));
@@ -101,7 +101,7 @@ fn results(entries: &[Entry]) -> (BTreeMap<u32, StepResult>, Vec<(String, String
     for entry in entries {
         if let Fact::StepLeftOut { exercise, reason } = &entry.fact {
             // Said again where an interrupted session is gone on with.
-            let pair = (exercise.clone(), reason.clone());
+            let pair = (exercise.clone(), reason.to_string());
             if !left_out.contains(&pair) {
                 left_out.push(pair);
             }
@@ -193,14 +193,6 @@ fn mean(values: &[f64]) -> Option<f64> {
 fn energy_mean(levels_db: &[f64]) -> Option<f64> {
     let energies: Vec<f64> = levels_db.iter().map(|db| 10_f64.powf(db / 10.0)).collect();
     mean(&energies).map(|energy| 10.0 * energy.log10())
-}
-
-fn median(values: &[f64]) -> Option<f64> {
-    let mut sorted = values.to_vec();
-    sorted.sort_by(f64::total_cmp);
-    let middle = sorted.len() / 2;
-    let upper = sorted.get(middle)?;
-    if sorted.len() % 2 == 1 { Some(*upper) } else { sorted.get(middle - 1).map(|lower| f64::midpoint(*lower, *upper)) }
 }
 
 /// One row; what is too long for its column is cut, and the notes, last, are broken into further rows.

@@ -1,6 +1,6 @@
 //! A practice as it is kept in the record.
 
-use crate::Entry;
+use crate::entry::Entry;
 use jiff::ZonedDateTime;
 use std::sync::Arc;
 

@@ -1,5 +1,6 @@
 //! Kinds that the engine tells apart while it leads.
 
+use crate::unit::Unit;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -29,6 +30,26 @@ pub enum Fall {
     Level,
 }
 
+impl Fall {
+    /// As it stands in the journal.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Duration => "duration",
+            Self::Level => "level",
+        }
+    }
+
+    /// The unit of what has fallen.
+    #[must_use]
+    pub fn unit(self) -> Unit {
+        match self {
+            Self::Duration => Unit::Second,
+            Self::Level => Unit::Decibel,
+        }
+    }
+}
+
 /// A trouble of the room or of the devices. Each has a line `trouble-NAME`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
@@ -56,5 +77,11 @@ impl Trouble {
             Trouble::MicrophoneClips => "trouble-microphone-clips",
             Trouble::MicrophoneGain => "trouble-microphone-gain",
         }
+    }
+
+    /// As it stands in the journal.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        self.key().trim_start_matches("trouble-")
     }
 }

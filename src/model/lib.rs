@@ -1,15 +1,44 @@
 //! Plain data that all rooms share: what is heard, said, measured and kept. It computes nothing about a person and knows no
-//! device, file or clock. Start at `event.rs` (what the engine is told, asks for and leaves) and `voice.rs` (what was measured).
+//! device, file or clock. Start at `event.rs` (what the engine is told), `effect.rs` (what it asks for), `fact.rs` (what it leaves)
+//! and `measure.rs` (every measured figure, declared once).
 
+#[cfg(test)]
+extern crate self as model;
+
+mod by_kind;
+mod command;
+mod effect;
+mod entry;
 mod event;
+mod fact;
+mod hold_fact;
 mod kept;
 mod leading;
+mod level;
 mod line;
+mod measure;
 mod measured;
+mod reason;
+mod trial;
+mod unit;
 mod voice;
+mod words;
 
-pub use event::*;
+#[cfg(test)]
+#[path = "tests/entries.rs"]
+mod entries;
+
+pub use command::Command;
+pub use effect::{Arg, Effect, Line, Listening, View};
+pub use entry::{Entry, Position};
+pub use event::{Event, LineId};
+pub use fact::{Fact, FactKind};
 pub use kept::{KeptEntry, KeptHead, KeptPart, KeptPractice, SessionId, Source};
 pub use leading::{Fall, Response, Trouble};
-pub use line::{JournalText, LineError, entry_line, journal_schema, journal_text, kind_of, parse_line, read_journal};
+pub use level::{LevelCalibration, LevelOf, LevelTerms};
+pub use line::{JournalText, LineError, entry_line, journal_schema, journal_text, parse_line, read_journal};
+pub use measure::{Declared, Measure, Term};
+pub use reason::{EndReason, EndedBy, FrequencyWeighting, MicrophoneNote, StepReason, Symptom, TimeWeighting};
+pub use trial::{TrialKind, TrialOf};
+pub use unit::Unit;
 pub use voice::{Hold, HoldSettings, LOUD_ROOM_DB, Utterance, VoiceFrame, VoiceQuality, VoiceTask};

@@ -1,19 +1,15 @@
 //! One entry as one line of JSON: flat, rounded, finite; and back again.
 
-use crate::Entry;
+use crate::entry::Entry;
+use crate::unit::Unit;
 use serde_json::{Map, Number, Value};
 
 /// The keys that come first, so that a line reads from left to right: when, what, where.
 const FIRST_KEYS: [&str; 5] = ["at_s", "kind", "step", "set", "repetition"];
 
-/// Decimals kept of a number, by the unit at the end of its name: what the measurement can tell, and no more.
-/// Milliseconds are finer than the 10 ms of a frame; hundredths of Hz, dB and semitones finer than any ear.
+/// Decimals kept of a number, by the unit at the end of its name.
 fn decimals(key: &str) -> i32 {
-    match key.rsplit('_').next() {
-        Some("hz" | "db" | "st") => 2,
-        Some("pct") => 1,
-        _ => 3,
-    }
+    Unit::of_name(key).unwrap_or(Unit::Second).kept_decimals()
 }
 
 /// Why a journal's line cannot be written or read.
@@ -32,7 +28,7 @@ pub enum LineError {
 /// # Errors
 /// A number that must be finite (a time, a confidence) is not. Measured values that could not be had are written as `null`.
 pub fn entry_line(entry: &Entry) -> Result<String, LineError> {
-    let bad = |field: &str| LineError::NotFinite { kind: kind_of(entry), field: field.to_owned() };
+    let bad = |field: &str| LineError::NotFinite { kind: entry.fact.kind().name().to_owned(), field: field.to_owned() };
     if !entry.at_s.is_finite() {
         return Err(bad("at_s"));
     }
@@ -53,14 +49,6 @@ pub fn entry_line(entry: &Entry) -> Result<String, LineError> {
     match serde_json::from_str::<Entry>(&line) {
         Ok(_) => Ok(line),
         Err(error) => Err(bad(&error.to_string())),
-    }
-}
-
-/// The entry's kind as it stands in the journal, "hold_measured".
-pub fn kind_of(entry: &Entry) -> String {
-    match serde_json::to_value(&entry.fact) {
-        Ok(Value::Object(values)) => values.get("kind").and_then(Value::as_str).unwrap_or_default().to_owned(),
-        _ => String::new(),
     }
 }
 

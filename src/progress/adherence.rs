@@ -1,8 +1,9 @@
 //! Done over prescribed, per day and week.
 
+use super::practised::{Practice, Practised};
 use super::prescribed::{RoutineLife, repetitions, routines};
 use super::weeks::monday_of;
-use super::{Practice, Practised, Window};
+use super::window::Window;
 use jiff::civil::Date;
 use routine::Timing;
 use serde::Serialize;

@@ -1,9 +1,12 @@
 //! Where a person began.
 
-use super::scatter::{sd, within};
-use super::{DayValue, Interval, median, median_interval};
+use super::day_value::DayValue;
+use super::median::{Interval, median_interval};
+use super::scatter::within;
 use jiff::civil::Date;
 use serde::Serialize;
+use statistics::median;
+use statistics::sd;
 
 /// The first so many days with trials make the baseline.
 pub const BASELINE_DAYS: usize = 5;

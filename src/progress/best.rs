@@ -1,7 +1,8 @@
 //! The best of three, with all three.
 
-use super::{Measure, Practised};
+use super::practised::Practised;
 use jiff::civil::Date;
+use model::Measure;
 use routine::Timing;
 use serde::Serialize;
 

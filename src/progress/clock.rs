@@ -1,6 +1,6 @@
 //! Which practices carry a date that can be believed.
 
-use super::ClockJump;
+use super::practised::ClockJump;
 use jiff::{SignedDuration, ZonedDateTime, civil::Date};
 
 /// There was no such program before: a clock that says so has lost its battery.

@@ -1,12 +1,11 @@
-//! Progress arithmetic that does not flatter: what a client's repeated trials can tell, and what they cannot.
+//! Progress arithmetic that does not flatter: what a client's repeated trials can tell, and what they cannot. Pure: no files, no clock, no
+//! devices. What goes in is read out of the record by `record::trials`; what comes out is one [`Picture`] of a client, which pages,
+//! report, exports and clinic show. Every figure that cannot be given is absent, never 0. Start at `picture.rs`. Formulas and sources:
+//! docs/progress.md; means and quantiles: `statistics`.
 //!
-//! Pure: no files, no clock, no devices. What goes in is read out of the record by `record::trials`; what comes out is one
-//! [`Picture`] of a client, which pages, report, exports and clinic show. Every figure that cannot be given is absent, never 0.
-//! Formulas and sources: docs/progress.md.
-//!
-//! - `trial`: one attempt with its values and conditions, and why a value is left out of the figures
+//! - `trial`, `conditions`, `discard`: one attempt with its values, what it was made under, and why a value is left out of the figures
 //! - `series`: one exercise and measure over time, parted where it may not be joined
-//! - `median`, `slope`, `likeness`, `scatter`: the arithmetic; `baseline`, `weeks`, `best`: what is made of it
+//! - `median`, `slope`, `likeness`, `scatter`, `change`: the arithmetic; `baseline`, `weeks`, `best`: what is made of it
 //! - `clock`: dates that cannot be believed
 //! - `adherence`: done over prescribed, per day and week; `prescribed`, `programme`: what was prescribed when, and what changed
 //! - `picture`: all of it for one client
@@ -14,7 +13,11 @@
 mod adherence;
 mod baseline;
 mod best;
+mod change;
 mod clock;
+mod conditions;
+mod day_value;
+mod discard;
 mod likeness;
 mod median;
 mod picture;
@@ -26,6 +29,7 @@ mod series;
 mod slope;
 mod trial;
 mod weeks;
+mod window;
 
 #[cfg(test)]
 #[path = "tests/honest.rs"]
@@ -37,14 +41,21 @@ mod samples;
 pub use adherence::{Adherence, DayAdherence, PlanBasis, RoutineDay, WeekAdherence, adherence};
 pub use baseline::{BASELINE_DAYS, BASELINE_DAYS_LEAST, BASELINE_WITHIN_DAYS, Baseline, baseline};
 pub use best::{BestOfThree, best_of_three};
+pub use change::{Change, ScatterBasis, change};
 pub use clock::{Led, misdated};
-pub use likeness::variance_factor;
-pub use median::{Interval, median, median_interval};
-pub use picture::{Picture, Window};
+pub use conditions::{Conditions, Microphone};
+pub use day_value::DayValue;
+pub use discard::Discard;
+pub use likeness::{Z_95, variance_factor};
+pub use median::{Interval, median_interval};
+pub use model::Measure;
+pub use picture::Picture;
 pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised, SafetyStop, StepResult};
 pub use programme::{ProgrammeChange, ProgrammeItem, changes};
-pub use scatter::{Anova, Change, Scatter, ScatterBasis, between_share, change, two_way, within};
-pub use series::{Break, BreakReason, DayValue, Segment, Series, series};
-pub use slope::{Line, SCATTER_DAYS, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, Z_95, sd_about_line, slope, theil_sen};
-pub use trial::{Conditions, Discard, Measure, Microphone, Trial, Value};
+pub use scatter::{Anova, Scatter, between_share, two_way, within};
+pub use series::{Break, BreakReason, Segment, Series, series};
+pub use slope::{Line, SCATTER_DAYS, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, sd_about_line, slope, theil_sen};
+pub use statistics::median;
+pub use trial::{Trial, Value};
 pub use weeks::{WeekMedian, week_medians};
+pub use window::Window;

@@ -1,8 +1,9 @@
 //! Days that resemble their neighbours tell less than as many independent ones: how much less.
 
-use super::slope::Z_95;
 use statrs::distribution::{ContinuousCDF, StudentsT};
 
+/// Two-sided 95 % of the normal distribution.
+pub const Z_95: f64 = 1.959_963_984_540_054;
 /// Neighbours so many days of practice apart are looked at for likeness.
 const LAGS: usize = 7;
 /// Fewer days do not tell whether they resemble each other.
@@ -66,7 +67,7 @@ fn memory_factor(residuals: &[f64], noise: f64) -> f64 {
     }
     let Some(ranks) = Ranks::of(residuals) else { return 1.0 };
     let likeness = ((n as f64 * ranks.likeness(1) + 2.0) / (n as f64 - 4.0)).clamp(0.0, MEMORY_MOST);
-    let mean = super::scatter::mean(residuals);
+    let mean = statistics::mean(residuals);
     let variance = residuals.iter().map(|value| (value - mean).powi(2)).sum::<f64>() / (n - 2) as f64;
     let own = if variance > 0.0 { (1.0 - noise / variance).clamp(OWN_SHARE_LEAST, 1.0) } else { 1.0 };
     let fading = (likeness / own).min(MEMORY_MOST);
@@ -83,7 +84,7 @@ impl Ranks {
     /// None where all values are alike.
     fn of(values: &[f64]) -> Option<Self> {
         let ranks = ranks(values);
-        let mean = super::scatter::mean(&ranks);
+        let mean = statistics::mean(&ranks);
         let about_mean: Vec<f64> = ranks.iter().map(|rank| rank - mean).collect();
         let squares: f64 = about_mean.iter().map(|rank| rank.powi(2)).sum();
         (squares > 0.0).then_some(Self { about_mean, squares })

@@ -1,4 +1,4 @@
-//! The median and its distribution-free interval.
+//! The median's distribution-free interval.
 
 use serde::Serialize;
 
@@ -19,20 +19,6 @@ impl Interval {
     pub fn reaches(&self) -> bool {
         self.covers >= self.wanted
     }
-}
-
-/// The middle value, or the mean of the two middle ones; none of nothing. Values must be finite.
-#[must_use]
-pub fn median(values: &[f64]) -> Option<f64> {
-    let mut sorted = values.to_vec();
-    sorted.sort_by(f64::total_cmp);
-    median_of_sorted(&sorted)
-}
-
-pub(super) fn median_of_sorted(sorted: &[f64]) -> Option<f64> {
-    let middle = sorted.len() / 2;
-    let upper = *sorted.get(middle)?;
-    if sorted.len() % 2 == 1 { Some(upper) } else { sorted.get(middle - 1).map(|lower| f64::midpoint(*lower, upper)) }
 }
 
 /// Below so many values even the whole range covers less than three quarters, and says nothing; own choice.

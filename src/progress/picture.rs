@@ -1,46 +1,19 @@
 //! Everything about one client over some weeks.
 
+use super::adherence::Adherence;
+use super::best::{BestOfThree, best_of_three};
+use super::discard::Discard;
+use super::practised::{ClockJump, LeftOutStep, Note, Practice, Practised, SafetyStop};
 use super::prescribed::{RoutineLife, routines};
-use super::{
-    Adherence, BestOfThree, ClockJump, Discard, LeftOutStep, Note, Practice, Practised, ProgrammeChange, SafetyStop, Series, Trial,
-    best_of_three, series,
-};
-use jiff::{Span, civil::Date};
+use super::programme::ProgrammeChange;
+use super::series::{Series, series};
+use super::trial::Trial;
+use super::window::Window;
+use jiff::civil::Date;
 use serde::Serialize;
 
 /// How a practice ends that was led to its end.
 const COMPLETED: &str = "completed";
-
-/// The days that are looked at, both included.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub struct Window {
-    pub from: Date,
-    pub to: Date,
-}
-
-impl Window {
-    /// `weeks` weeks up to and with `today`, from a Monday on; 0 counts as 1.
-    #[must_use]
-    pub fn weeks(today: Date, weeks: u32) -> Self {
-        let monday = super::weeks::monday_of(today);
-        // Before the calendar begins there was no practice.
-        let from = Span::new().try_weeks(weeks.max(1) - 1).ok().and_then(|span| monday.checked_sub(span).ok()).unwrap_or(Date::MIN);
-        Self { from, to: today }
-    }
-
-    /// From the first practice on.
-    #[must_use]
-    pub fn all(practised: &Practised, today: Date) -> Self {
-        let first = practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).min().unwrap_or(today);
-        Self { from: first.min(today), to: today }
-    }
-
-    /// The day lies in it.
-    #[must_use]
-    pub fn has(&self, day: Date) -> bool {
-        (self.from..=self.to).contains(&day)
-    }
-}
 
 /// One client over some weeks: all that pages, report, exports and clinic show.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -114,7 +87,7 @@ fn left_out(practised: &Practised, lives: &[RoutineLife<'_>], window: Window) ->
                 let exercise = &step.exercise.id;
                 let known = practised.left_out.iter().any(|left| left.session == practice.session && left.exercise == *exercise);
                 if !known && !practice.steps.iter().any(|result| result.step == number) {
-                    let reason = format!("not reached: {end}");
+                    let reason = format!("not reached: {end}").into();
                     steps.push(LeftOutStep { session: practice.session, day: practice.day, exercise: exercise.clone(), reason });
                 }
             }

@@ -1,7 +1,8 @@
 //! What a client has practised, as the record tells it: what goes into the arithmetic.
 
-use super::Trial;
+use super::trial::Trial;
 use jiff::{ZonedDateTime, civil::Date};
+use model::{StepReason, Symptom};
 use serde::Serialize;
 
 /// One live practice.
@@ -46,7 +47,7 @@ pub struct StepResult {
     /// None where the practice broke off within it: the routine says how much it was.
     pub prescribed: Option<u32>,
     /// Why it was ended early; none where it was not.
-    pub stopped: Option<String>,
+    pub stopped: Option<StepReason>,
 }
 
 /// A step that was left out whole.
@@ -55,8 +56,8 @@ pub struct LeftOutStep {
     pub session: i64,
     pub day: Date,
     pub exercise: String,
-    /// "no spoken agreement", "loud-time limit", or a step's own reason where it was ended before its first repetition.
-    pub reason: String,
+    /// Or a step's own reason where it was ended before its first repetition.
+    pub reason: StepReason,
 }
 
 /// The client said that something was wrong.
@@ -67,8 +68,7 @@ pub struct SafetyStop {
     pub day: Date,
     /// None outside a step.
     pub exercise: Option<String>,
-    /// "dizzy", "hurts", "help".
-    pub reason: String,
+    pub reason: Symptom,
 }
 
 /// What a note is about.

@@ -1,6 +1,6 @@
 //! What was prescribed when: the routines of a record, from the texts as they were practised.
 
-use super::{Practice, Practised};
+use super::practised::{Practice, Practised};
 use jiff::civil::Date;
 use routine::{Prescription, Step, Timing, Work, doses_of};
 use std::collections::BTreeMap;

@@ -1,7 +1,8 @@
 //! What changed in what was prescribed.
 
+use super::practised::{Practice, Practised};
 use super::prescribed::{RoutineLife, dose_words, routines};
-use super::{Practice, Practised, Window};
+use super::window::Window;
 use jiff::civil::Date;
 use routine::{PlannedTime, Prescription, Step, Work};
 use serde::Serialize;

@@ -1,12 +1,19 @@
 //! One exercise and measure over time, parted where the values may not be joined.
 
-use super::{
-    Baseline, Change, Conditions, Discard, Measure, Microphone, Practised, Slope, Trial, Value, WeekMedian, Window, baseline, change,
-    median, sd_about_line, slope, week_medians,
-};
+use super::baseline::{Baseline, baseline};
+use super::change::{Change, change};
+use super::conditions::{Conditions, Microphone};
+use super::day_value::DayValue;
+use super::discard::Discard;
+use super::practised::Practised;
+use super::slope::{Slope, sd_about_line, slope};
+use super::trial::{Trial, Value};
+use super::weeks::{WeekMedian, week_medians};
+use super::window::Window;
 use jiff::civil::Date;
-use model::LevelCalibration;
+use model::{LevelCalibration, Measure};
 use serde::Serialize;
+use statistics::median;
 use std::collections::BTreeMap;
 
 /// Why two stretches may not be joined.
@@ -49,15 +56,6 @@ pub struct Break {
     pub before: Date,
     pub after: Date,
     pub reasons: Vec<BreakReason>,
-}
-
-/// One day of a segment.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct DayValue {
-    pub day: Date,
-    /// All values that count, in the order in which they were made; never empty.
-    pub trials: Vec<f64>,
-    pub median: f64,
 }
 
 /// A stretch within which values may be compared.
@@ -110,7 +108,7 @@ pub fn series(practised: &Practised, window: Window) -> Vec<Series> {
     let of = |exercise: &&str| by_exercise.get(*exercise).map(Vec::as_slice).unwrap_or_default();
     exercises
         .iter()
-        .flat_map(|exercise| Measure::ALL.into_iter().filter_map(|measure| one(exercise, measure, of(exercise), window)))
+        .flat_map(|exercise| Measure::FOLLOWED.into_iter().filter_map(|measure| one(exercise, measure, of(exercise), window)))
         .collect()
 }
 
@@ -210,8 +208,9 @@ fn level_breaks(before: &Trial, after: &Trial) -> Vec<BreakReason> {
         reasons.push(BreakReason::Calibration { from: from.clone(), to: to.clone() });
     }
     let weighting = |trial: &Trial| {
-        let of = |text: &Option<String>| text.clone().unwrap_or_else(|| "unknown".to_owned());
-        format!("{}, {}", of(&trial.conditions.level_weighting), of(&trial.conditions.time_weighting))
+        let conditions = &trial.conditions;
+        let (level, time) = (conditions.level_weighting.as_deref(), conditions.time_weighting.as_deref());
+        format!("{}, {}", level.unwrap_or("unknown"), time.unwrap_or("unknown"))
     };
     let (from, to) = (weighting(before), weighting(after));
     if from != to {

@@ -1,11 +1,10 @@
 //! A robust slope: Theil–Sen with Sen's interval.
 
+use super::day_value::DayValue;
 use super::likeness::{likeness_factor, quantile_95};
-use super::{DayValue, Interval};
+use super::median::Interval;
 use serde::Serialize;
 
-/// Two-sided 95 % of the normal distribution.
-pub const Z_95: f64 = 1.959_963_984_540_054;
 /// Fewer days make no slope: under five, Sen's interval cannot cover 95 % whatever it says (exact: 92 % at four).
 pub const SLOPE_DAYS_LEAST: usize = 5;
 /// Days that a slope must span; own choice, no source: what a fortnight brings is learning the task and the weather.

@@ -1,8 +1,10 @@
 //! Weekly medians.
 
-use super::{DayValue, Interval, median, median_interval};
+use super::day_value::DayValue;
+use super::median::{Interval, median_interval};
 use jiff::civil::Date;
 use serde::Serialize;
+use statistics::median;
 
 /// One week of one segment. Weeks begin on Monday (ISO 8601).
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -1,7 +1,8 @@
 //! What was agreed to on a page, and how it stands beside what was said aloud and what a package brought.
 
+use super::error::RecordError;
 use super::packages::client_row;
-use super::{RecordError, Store};
+use super::store::Store;
 use jiff::{Timestamp, ZonedDateTime};
 use rusqlite::params;
 use std::collections::BTreeMap;

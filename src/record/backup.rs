@@ -1,12 +1,14 @@
 //! One file that brings everything back: the record as it was at one instant, and beside it, in a table of their own, the other files of
 //! the data folder. It is a record by itself, encrypted like the one that it was made of.
 
-use super::copy::{beside, export, private, sync, sync_folder, wipe};
+use super::copy;
+use super::copy::{export, private, sync, sync_folder, wipe};
 use super::database::connect;
+use super::error::RecordError;
+use super::folder::{DATABASE_NAME, beside};
 use super::passphrase::Key;
 use super::sound_file::SOUND_FOLDER;
-use super::store::{DATABASE_NAME, Store};
-use super::{RecordError, copy};
+use super::store::Store;
 use jiff::ZonedDateTime;
 use rusqlite::{Connection, OpenFlags, params};
 use std::path::{Component, Path, PathBuf};

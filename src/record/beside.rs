@@ -1,7 +1,7 @@
 //! Databases beside the record that are kept like it: encrypted with the same passphrase.
 
-use super::RecordError;
 use super::database::{connect, connect_to_look, key_of};
+use super::error::RecordError;
 use super::passphrase::{Key, remember};
 use rusqlite::{Connection, OpenFlags};
 use std::path::Path;

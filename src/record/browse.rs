@@ -1,8 +1,8 @@
 //! The history a page at a time.
 
-use super::history::{SUMMARY, summary};
+use super::error::RecordError;
+use super::history::{SUMMARY, SessionSummary, summary};
 use super::store::Store;
-use super::{RecordError, SessionSummary};
 use jiff::ZonedDateTime;
 use model::SessionId;
 

@@ -1,11 +1,14 @@
 //! Looks through the whole record: the file, what it must hold together, every line, the stored sound; and tidies what a crash left.
 
-use super::copy::{beside, wipe};
+use super::copy::wipe;
 use super::database;
+use super::error::RecordError;
+use super::folder::{DATABASE_NAME, beside};
+use super::forget;
 use super::guard;
+use super::sound::Expired;
 use super::sound_file::{SEALED, SOUND_FOLDER};
-use super::store::{DATABASE_NAME, Store};
-use super::{Expired, RecordError, forget};
+use super::store::Store;
 use jiff::ZonedDateTime;
 use model::parse_line;
 use std::path::Path;

@@ -1,6 +1,7 @@
 //! Who is in the record, for commands that are about one person.
 
-use super::{RecordError, Store};
+use super::error::RecordError;
+use super::store::Store;
 
 impl Store {
     /// Everybody who has a name here, those without a practice among them; by name.

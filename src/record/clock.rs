@@ -1,6 +1,8 @@
 //! A clock that jumped. Practices are ordered by their numbers and timed by the sample clock, so nothing breaks; but somebody should know.
 
-use super::{RecordError, Store, time};
+use super::error::RecordError;
+use super::store::Store;
+use super::time;
 use jiff::{SignedDuration, ZonedDateTime};
 
 /// A clock may be set back by so much without a word: time servers do.

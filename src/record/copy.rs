@@ -1,12 +1,14 @@
 //! Copies a record into another file, with another key or none, and puts it in the place of the old one.
 
+use super::database;
 use super::database::{APPLICATION_ID, connect};
+use super::error::RecordError;
+use super::folder::beside;
 use super::passphrase::Key;
-use super::{RecordError, database};
 use rusqlite::{Connection, OpenFlags};
 use std::fs::File;
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 /// The tables of an attached database, SQLite's own left out.
 pub(super) fn tables(db: &Connection, schema: &str) -> Result<Vec<String>, rusqlite::Error> {
@@ -144,13 +146,6 @@ pub fn wipe(path: &Path) {
         }
         let _ = std::fs::remove_file(&one);
     }
-}
-
-/// `practice.sqlite` and an ending.
-pub(super) fn beside(path: &Path, ending: &str) -> PathBuf {
-    let mut name = path.as_os_str().to_owned();
-    name.push(ending);
-    PathBuf::from(name)
 }
 
 fn overwrite(file: &mut File) -> std::io::Result<()> {

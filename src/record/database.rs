@@ -1,6 +1,6 @@
 //! Opens the SQLite file safely and brings it to the present form. Every way to the record leads through here.
 
-use super::RecordError;
+use super::error::RecordError;
 use super::passphrase::{self, Key, Passphrase};
 use rusqlite::{Connection, OpenFlags, TransactionBehavior};
 use std::io::Read;
@@ -140,7 +140,7 @@ pub(super) fn open_with(path: &Path, key: Option<&Key>) -> Result<Connection, Re
 /// Opens a file that nothing can be written beside, as it stands; none where it is not whole by itself or not of the present form.
 pub(super) fn open_still(path: &Path) -> Result<Option<(Connection, Option<Key>)>, RecordError> {
     let wrap = |error: rusqlite::Error| RecordError::from_sqlite(path, &error);
-    if std::fs::metadata(super::copy::beside(path, "-wal")).is_ok_and(|log| log.len() > 0) {
+    if std::fs::metadata(super::folder::beside(path, "-wal")).is_ok_and(|log| log.len() > 0) {
         return Ok(None);
     }
     // Characters that mean something in a name of this form (<https://www.sqlite.org/uri.html>).

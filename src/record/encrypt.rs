@@ -1,10 +1,12 @@
 //! Sets, changes and removes the passphrase of a record.
 
 use super::copy::rekey;
+use super::error::RecordError;
+use super::folder::DATABASE_NAME;
 use super::guard;
 use super::passphrase::{self, Key, Passphrase};
-use super::store::{DATABASE_NAME, Store};
-use super::{RecordError, database, folder, forget};
+use super::store::Store;
+use super::{database, folder, forget};
 use std::path::{Path, PathBuf};
 
 /// What was done.

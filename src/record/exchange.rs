@@ -1,11 +1,12 @@
 //! Practices as they leave this record and as they come into another.
 
+use super::error::RecordError;
 use super::packages::client_row;
 use super::running;
-use super::{RecordError, Source, Store, time};
+use super::store::Store;
+use super::time;
 use jiff::{Timestamp, ZonedDateTime};
-use model::Entry;
-use model::{entry_line, kind_of, parse_line};
+use model::{Entry, Source, entry_line, parse_line};
 use rusqlite::{OptionalExtension, Transaction, params};
 
 /// One part of a practice with its journal lines, byte for byte.
@@ -235,7 +236,7 @@ fn receive_one(tx: &Transaction<'_>, client: i64, session: &WholeSession, rows: 
         tx.prepare_cached(
             "INSERT INTO entry (session, seq, part, at_s, kind, step, set_no, repetition, json) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
         )?
-        .execute(params![id, seq, row.part, row.entry.at_s, kind_of(&row.entry), at.map(|p| p.step), at.map(|p| p.set), at.map(|p| p.repetition), row.line])?;
+        .execute(params![id, seq, row.part, row.entry.at_s, row.entry.fact.kind().name(), at.map(|p| p.step), at.map(|p| p.set), at.map(|p| p.repetition), row.line])?;
     }
     let ends = session.end.as_ref().filter(|_| !ended);
     if let Some((at, reason)) = ends {

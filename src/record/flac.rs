@@ -1,6 +1,6 @@
 //! Sound as FLAC (RFC 9639), block by block as it comes: mono, 16 bits, as a microphone gives it.
 
-use super::RecordError;
+use super::error::RecordError;
 use flacenc::bitsink::ByteSink;
 use flacenc::component::{BitRepr, StreamInfo};
 use flacenc::config;

@@ -1,11 +1,21 @@
 //! Where the record is kept.
 
-use super::RecordError;
+use super::error::RecordError;
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
 /// Names the environment variable that moves the data folder.
 const VARIABLE: &str = "TIDECOUNT_DATA";
+
+/// The file in the data folder.
+pub const DATABASE_NAME: &str = "practice.sqlite";
+
+/// `practice.sqlite` and an ending.
+pub(super) fn beside(path: &Path, ending: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(ending);
+    PathBuf::from(name)
+}
 
 /// The folder of the record: `named` (from `--data`), else what `TIDECOUNT_DATA` says, else the platform's place for a
 /// program's data. Nothing is created; [`super::Store::open`] does that.

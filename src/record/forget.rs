@@ -1,10 +1,12 @@
 //! Deletes all of one client's, so that no byte of it is left in the files.
 
-use super::copy::{beside, quoted, tables, wipe};
+use super::copy::{quoted, tables, wipe};
+use super::error::RecordError;
+use super::folder::{DATABASE_NAME, beside};
 use super::guard;
 use super::sound_file::SOUND_FOLDER;
-use super::store::{DATABASE_NAME, Store};
-use super::{RecordError, database, running};
+use super::store::Store;
+use super::{database, running};
 use rusqlite::{Connection, OptionalExtension, Transaction};
 use std::path::{Path, PathBuf};
 

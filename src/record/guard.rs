@@ -3,8 +3,8 @@
 //! Whoever has the record open holds a shared lock on a small file beside it; encrypting, restoring and forgetting need it alone. The
 //! system lets go of the lock however a process dies.
 
-use super::RecordError;
-use super::store::DATABASE_NAME;
+use super::error::RecordError;
+use super::folder::DATABASE_NAME;
 use std::fs::{File, OpenOptions, TryLockError};
 use std::io::ErrorKind;
 use std::path::Path;

@@ -6,11 +6,10 @@ use std::collections::BTreeMap;
 use jiff::ZonedDateTime;
 use rusqlite::OptionalExtension;
 
-use super::RecordError;
+use super::error::RecordError;
 use super::store::Store;
 use super::time;
-use model::SessionId;
-use model::parse_line;
+use model::{SessionId, parse_line};
 use session::{Entry, Fact, Habits};
 
 /// So many of the newest responses are read.

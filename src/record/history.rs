@@ -1,11 +1,10 @@
 //! Past practices, one summary each.
 
-use super::RecordError;
+use super::error::RecordError;
 use super::store::Store;
 use super::time;
 use jiff::ZonedDateTime;
-use model::{Entry, Fact};
-use model::{SessionId, Source};
+use model::{Entry, Fact, SessionId, Source};
 use rusqlite::{OptionalExtension, Row};
 use std::collections::BTreeMap;
 

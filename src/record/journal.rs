@@ -1,8 +1,11 @@
 //! One session's journal: the SQLite record and, where asked for, a JSON Lines file.
 
-use super::{JsonLines, NewSession, RecordError, SessionId, Store, Unfinished};
+use super::error::RecordError;
+use super::json_lines::JsonLines;
+use super::resume::Unfinished;
+use super::store::{NewSession, Store};
 use jiff::ZonedDateTime;
-use model::Entry;
+use model::{Entry, SessionId};
 use std::collections::VecDeque;
 use std::path::Path;
 

@@ -1,8 +1,7 @@
 //! The journal as a JSON Lines file, one flat object a line, flushed line by line.
 
-use super::RecordError;
-use model::Entry;
-use model::{entry_line, journal_text};
+use super::error::RecordError;
+use model::{Entry, entry_line, journal_text};
 use std::fs::{File, OpenOptions};
 use std::io::{Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};

@@ -1,10 +1,10 @@
 //! Whole practices as they are kept, one at a time, for exports.
 
+use super::error::RecordError;
 use super::running;
-use super::{RecordError, SessionId, Source, Store};
+use super::store::Store;
 use jiff::ZonedDateTime;
-use model::parse_line;
-use model::{KeptEntry, KeptHead, KeptPart, KeptPractice};
+use model::{KeptEntry, KeptHead, KeptPart, KeptPractice, SessionId, Source, parse_line};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 

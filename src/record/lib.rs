@@ -1,6 +1,7 @@
-//! The journal, written as it happens, and the history (SQLite).
-//!
-//! Each fact is one committed transaction, so a process that is killed at any instant loses at most the fact under way.
+//! The record: the journal, written as it happens, and all that is kept of clients (SQLite, encrypted where there is a passphrase). It
+//! alone opens the database, and it changes no entry that is kept. Each fact is one committed transaction, so a process that is killed at
+//! any instant loses at most the fact under way. It leads nothing and prints nothing. Start at [`Store`] (`store.rs`), then `journal.rs`
+//! (one practice being written) and `trials.rs` (what `progress` is made from).
 
 mod agreement;
 mod backup;
@@ -32,6 +33,7 @@ mod restore;
 mod resume;
 mod running;
 mod sound;
+mod sound_answer;
 mod sound_consent;
 mod sound_file;
 mod store;
@@ -54,7 +56,7 @@ pub use copy::{replace_file, wipe as wipe_file};
 pub use encrypt::Rekeyed;
 pub use error::RecordError;
 pub use exchange::{Received, WholePart, WholeSession};
-pub use folder::{create as create_folder, data_folder};
+pub use folder::{DATABASE_NAME, create as create_folder, data_folder};
 pub use forget::Forgotten;
 pub use history::{BestHold, SessionSummary};
 pub use journal::Journal;
@@ -71,6 +73,6 @@ pub use resume::{Unfinished, counts_in, next_position};
 pub use sound::{Expired, SoundRecorder, StoredSound};
 pub use sound_consent::{MOST_SOUND_DAYS, SOUND_DAYS, SoundConsent, SoundQuestion, SoundSide};
 pub use sound_file::SOUND_FOLDER;
-pub use store::{DATABASE_NAME, NewSession, Store};
+pub use store::{NewSession, Store};
 pub use usual::UsualVoice;
 pub use writer::JournalWriter;

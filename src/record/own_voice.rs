@@ -1,6 +1,8 @@
 //! How a client says the commands: kept by word, listed, and forgotten for good.
 
-use super::{RecordError, Source, Store};
+use super::error::RecordError;
+use super::store::Store;
+use model::Source;
 use rusqlite::params;
 
 /// One command as a client says it.

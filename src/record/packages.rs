@@ -1,6 +1,7 @@
 //! Packages that were made here, or taken here from a clinician.
 
-use super::{RecordError, Store};
+use super::error::RecordError;
+use super::store::Store;
 use jiff::Timestamp;
 use rusqlite::{OptionalExtension, Row, Transaction, params};
 

@@ -11,7 +11,7 @@ use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use super::RecordError;
+use super::error::RecordError;
 
 /// Holds the passphrase itself.
 pub const VARIABLE: &str = "TIDECOUNT_PASSPHRASE";
@@ -24,7 +24,7 @@ pub const NEW_FILE_VARIABLE: &str = "TIDECOUNT_NEW_PASSPHRASE_FILE";
 /// A new passphrase must have so many characters (NIST SP 800-63B, section 5.1.1.1: at least 8).
 const SHORTEST: usize = 8;
 /// Rounds of SQLCipher 4.
-const ROUNDS: usize = 256_000;
+const ROUNDS: u32 = 256_000;
 /// A person may mistype so often.
 const TRIES: u32 = 3;
 
@@ -131,24 +131,15 @@ impl fmt::Debug for Key {
 
 impl Key {
     /// The key of a file that begins with this salt.
-    ///
-    /// # Errors
-    /// The library of ciphers refuses, as it does where a system's policy forbids the digest.
-    pub fn derive(passphrase: &Passphrase, salt: [u8; 16]) -> Result<Self, RecordError> {
+    pub fn derive(passphrase: &Passphrase, salt: [u8; 16]) -> Self {
         let mut key = [0; 32];
-        openssl::pkcs5::pbkdf2_hmac(passphrase.0.as_bytes(), &salt, ROUNDS, openssl::hash::MessageDigest::sha512(), &mut key).map_err(
-            |error| {
-                RecordError::Passphrase(format!(
-                    "no key can be made of the passphrase ({error}): this system's OpenSSL refuses PBKDF2 with SHA-512"
-                ))
-            },
-        )?;
-        Ok(Self { key, salt })
+        pbkdf2::pbkdf2_hmac::<sha2::Sha512>(passphrase.0.as_bytes(), &salt, ROUNDS, &mut key);
+        Self { key, salt }
     }
 
     /// For a file that is to be made.
     pub fn fresh(passphrase: &Passphrase) -> Result<Self, RecordError> {
-        Self::derive(passphrase, random()?)
+        Ok(Self::derive(passphrase, random()?))
     }
 
     /// A key that no passphrase leads to.
@@ -195,14 +186,14 @@ pub(super) fn unlock(path: &Path, salt: [u8; 16], opens: impl Fn(&Key) -> Result
         return Ok(key);
     }
     if let Some(passphrase) = Passphrase::given()? {
-        let key = Key::derive(&passphrase, salt)?;
+        let key = Key::derive(&passphrase, salt);
         return if opens(&key)? { Ok(remembered(key)) } else { Err(RecordError::WrongPassphrase { path: path.to_path_buf() }) };
     }
     for _ in 0..TRIES {
         let Some(passphrase) = Passphrase::asked(&format!("Passphrase of {}", path.display())) else {
             return Err(RecordError::Locked { path: path.to_path_buf() });
         };
-        let key = Key::derive(&passphrase, salt)?;
+        let key = Key::derive(&passphrase, salt);
         if opens(&key)? {
             return Ok(remembered(key));
         }

@@ -1,11 +1,12 @@
 //! Earlier results of a client, for comparisons that are true.
 
-use super::RecordError;
+use super::error::RecordError;
 use super::store::{Store, later};
 use jiff::ZonedDateTime;
 use model::SessionId;
 use model::parse_line;
 use session::{Fact, LevelCalibration, Past, PastExercise, PastResults};
+use statistics::{mean, sd};
 use std::collections::BTreeMap;
 
 struct Trial {
@@ -57,9 +58,8 @@ fn summarise(trials: &[Trial], now: &ZonedDateTime) -> PastExercise {
     let mut sessions: Vec<i64> = trials.iter().map(|trial| trial.session).collect();
     sessions.dedup();
     let recent: Vec<f64> = trials.iter().rev().take(PastExercise::RECENT_TRIALS).map(|trial| trial.duration_s).collect();
-    let count = recent.len() as f64;
-    let mean_s = (!recent.is_empty()).then(|| recent.iter().sum::<f64>() / count);
-    let sd_s = scatter(&recent);
+    let mean_s = (!recent.is_empty()).then(|| mean(&recent));
+    let sd_s = sd(&recent);
     // Levels on another scale have no common scatter with these.
     let scale = trials.last().map(|trial| trial.calibration);
     let same_scale = trials.iter().rev().take(PastExercise::RECENT_TRIALS).filter(|trial| Some(trial.calibration) == scale);
@@ -71,15 +71,8 @@ fn summarise(trials: &[Trial], now: &ZonedDateTime) -> PastExercise {
         recent_trials: u32::try_from(recent.len()).unwrap_or(u32::MAX),
         mean_s,
         sd_s,
-        level_sd_db: scatter(&levels_db).filter(|_| levels_db.len() >= PastExercise::ENOUGH_TRIALS as usize),
+        level_sd_db: sd(&levels_db).filter(|_| levels_db.len() >= PastExercise::ENOUGH_TRIALS as usize),
     }
-}
-
-/// Sample standard deviation (n - 1); none under two values.
-fn scatter(values: &[f64]) -> Option<f64> {
-    let count = values.len() as f64;
-    let mean = values.iter().sum::<f64>() / count;
-    (values.len() >= 2).then(|| (values.iter().map(|value| (value - mean).powi(2)).sum::<f64>() / (count - 1.0)).sqrt())
 }
 
 fn best<'a>(trials: impl Iterator<Item = &'a Trial>, now: &ZonedDateTime) -> Option<Past> {

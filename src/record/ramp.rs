@@ -4,12 +4,10 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 
-use super::RecordError;
+use super::error::RecordError;
 use super::resume::completes;
 use super::store::{Store, later};
-use model::SessionId;
-use model::parse_line;
-use model::{Entry, Fact};
+use model::{Entry, Fact, SessionId, parse_line};
 use routine::{Prescription, Ramp, StageDone, Step, doses_of, reaches_goal};
 
 /// One entry of a step, with the local date on which it was made.

@@ -1,13 +1,15 @@
 //! Brings a backup back. What stood there before is set aside, never written over.
 
 use super::backup::{ABOUT_TABLE, FILE_TABLE, check_whole, is_backup, stays_inside, write_private};
-use super::copy::{beside, private, quoted, sync, sync_folder, tables, wipe};
+use super::copy::{private, quoted, sync, sync_folder, tables, wipe};
 use super::database;
+use super::error::RecordError;
+use super::folder;
+use super::folder::{DATABASE_NAME, beside};
 use super::guard;
 use super::passphrase::Key;
 use super::sound_file::SOUND_FOLDER;
-use super::store::{DATABASE_NAME, Store};
-use super::{RecordError, folder};
+use super::store::Store;
 use jiff::ZonedDateTime;
 use rusqlite::Connection;
 use std::path::{Path, PathBuf};

@@ -1,6 +1,6 @@
 //! What was interrupted, and where to go on from.
 
-use super::RecordError;
+use super::error::RecordError;
 use super::running;
 use super::store::{Store, later};
 use jiff::{SignedDuration, ZonedDateTime};

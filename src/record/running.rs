@@ -3,7 +3,7 @@
 //! The process holds an advisory lock on a small file beside the database. The system lets go of it however the process
 //! dies, so nothing has to be cleaned up after a kill.
 
-use super::RecordError;
+use super::error::RecordError;
 use std::fs::{File, OpenOptions, TryLockError};
 use std::path::{Path, PathBuf};
 

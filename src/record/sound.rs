@@ -1,11 +1,14 @@
 //! Stored sound: what there is, its bytes, and its end.
 
 use super::copy::wipe;
+use super::error::RecordError;
 use super::flac::{Encoder, HEADER_BYTES, Header};
 use super::passphrase::random;
 use super::sound_file::{Growing, SEALED, SOUND_FOLDER, is_sealed, read, seal};
-use super::{RecordError, SessionId, Store, folder, time};
+use super::store::Store;
+use super::{folder, time};
 use jiff::{Span, ToSpan, ZonedDateTime};
+use model::SessionId;
 use rusqlite::{OptionalExtension, params};
 use std::path::{Path, PathBuf};
 

@@ -1,7 +1,10 @@
 //! Whether the sound of a client's practices may be kept: only where the page and the client's voice both say so.
 
+use super::error::RecordError;
 use super::packages::client_row;
-use super::{RecordError, Store, time};
+use super::sound_answer::answered;
+use super::store::Store;
+use super::time;
 use jiff::{ToSpan, ZonedDateTime};
 use rusqlite::{Connection, OptionalExtension, params};
 
@@ -140,20 +143,6 @@ impl Store {
             state(tx, client)
         })
     }
-}
-
-/// Notes the spoken answer to the question that stands: the first, or whether it is still right.
-pub(super) fn answered(db: &Connection, client: &str, yes: bool, days: u32, at: &str) -> Result<(), rusqlite::Error> {
-    const LAST: &str = "withdrawn_at IS NULL AND days = ?3 AND number = (SELECT max(s.number) FROM sound_consent s JOIN client c ON c.id = s.client WHERE c.name = ?1)";
-    let first = db.execute(
-        &format!("UPDATE sound_consent SET by_voice = ?2, by_voice_at = ?4 WHERE by_voice IS NULL AND {LAST}"),
-        params![client, yes, days, at],
-    )?;
-    if first == 0 {
-        let sql = if yes { "by_voice_at = ?4" } else { "withdrawn_at = ?4, withdrawn_by = 'voice'" };
-        db.execute(&format!("UPDATE sound_consent SET {sql} WHERE by_voice = 1 AND ?2 = ?2 AND {LAST}"), params![client, yes, days, at])?;
-    }
-    Ok(())
 }
 
 type Row = (u32, String, Option<(String, bool)>, Option<(String, String)>);

@@ -5,8 +5,9 @@
 //! without rewriting the record. Its key is made by chance and stands in the record: a new passphrase does not touch the files.
 
 use super::copy::{private, wipe};
+use super::database;
+use super::error::RecordError;
 use super::passphrase::{Key, random};
-use super::{RecordError, database};
 use rusqlite::{Connection, OpenFlags};
 use std::fs::File;
 use std::io::{Read, Seek, SeekFrom, Write};
@@ -124,7 +125,7 @@ pub(super) fn is_sealed(path: &Path) -> bool {
 
 /// Writes an encrypted copy beside a file that is not, read back and compared, and gives its name.
 pub(super) fn seal(path: &Path, key: [u8; 32]) -> Result<PathBuf, RecordError> {
-    let sealed = super::copy::beside(path, SEALED);
+    let sealed = super::folder::beside(path, SEALED);
     wipe(&sealed);
     let bytes = read(path, None, u64::MAX)?;
     let mut growing = Growing::create(&sealed, Some(key))?;

@@ -1,18 +1,15 @@
 //! The SQLite record: sessions and their entries, each append its own transaction.
 
-use super::RecordError;
+use super::error::RecordError;
+use super::folder::DATABASE_NAME;
 use super::guard::{self, Guard};
 use super::passphrase::Key;
-use super::{database, folder, running, sound_consent, time};
+use super::{database, folder, running, sound_answer, time};
 use jiff::{Span, ZonedDateTime};
-use model::{Entry, Fact, SessionId, Source};
-use model::{entry_line, kind_of, parse_line};
+use model::{Entry, Fact, SessionId, Source, entry_line, parse_line};
 use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
-
-/// The file in the data folder.
-pub const DATABASE_NAME: &str = "practice.sqlite";
 
 /// What is known when a session begins.
 #[derive(Debug, Clone)]
@@ -160,7 +157,7 @@ impl Store {
     /// # Errors
     /// The session has ended, a time is not finite, or the database refuses.
     pub fn append(&mut self, session: SessionId, entry: &Entry) -> Result<(), RecordError> {
-        let (id, json, kind) = (session.0, entry_line(entry)?, kind_of(entry));
+        let (id, json, kind) = (session.0, entry_line(entry)?, entry.fact.kind().name());
         let at = entry.position;
         let kept = self.change(|tx| {
             let rows = tx
@@ -193,12 +190,12 @@ impl Store {
                         )
                         .optional()?;
                     if let Some(client) = client {
-                        sound_consent::answered(tx, &client, *yes, *days, &now)?;
+                        sound_answer::answered(tx, &client, *yes, *days, &now)?;
                     }
                 }
                 Fact::SessionEnded { reason, .. } if rows == 1 => {
                     let now = moment(tx, id, entry.at_s)?;
-                    tx.execute("UPDATE session SET ended_at = ?2, end_reason = ?3 WHERE id = ?1", params![id, now, reason])?;
+                    tx.execute("UPDATE session SET ended_at = ?2, end_reason = ?3 WHERE id = ?1", params![id, now, reason.as_str()])?;
                 }
                 _ => {}
             }

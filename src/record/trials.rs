@@ -10,9 +10,10 @@ use jiff::tz::OffsetConflict;
 use jiff::{ZonedDateTime, civil::Date};
 use rusqlite::types::Type;
 
+use super::error::RecordError;
+use super::store::Store;
 use super::trial_lines::{Line, Reader};
-use super::{RecordError, SessionId, Store};
-use model::Position;
+use model::{Position, SessionId};
 use progress::{Led, Practice, Practised, misdated};
 
 /// A live session with what stands in its own row.

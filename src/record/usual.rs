@@ -2,10 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use super::RecordError;
+use super::error::RecordError;
 use super::store::Store;
-use model::SessionId;
-use model::parse_line;
+use model::{SessionId, parse_line};
 use session::{Fact, LevelCalibration, LevelTerms, PastExercise};
 
 /// The voice in one exercise, from its newest trials; a value is there only where at least [`PastExercise::ENOUGH_TRIALS`] have it.
@@ -74,18 +73,14 @@ impl Trial {
 fn usual(trials: &[Trial]) -> UsualVoice {
     let calibration = trials.first().map(|trial| trial.calibration).unwrap_or_default();
     let levels = trials.iter().filter(|trial| trial.calibration == calibration).filter_map(|trial| trial.level_db);
-    UsualVoice { level_db: median(levels.collect()), calibration, f0_hz: median(trials.iter().filter_map(|trial| trial.f0_hz).collect()) }
+    let levels: Vec<f64> = levels.collect();
+    let pitches: Vec<f64> = trials.iter().filter_map(|trial| trial.f0_hz).collect();
+    UsualVoice { level_db: median(&levels), calibration, f0_hz: median(&pitches) }
 }
 
 /// None where there are too few to tell what is usual.
-fn median(mut values: Vec<f64>) -> Option<f64> {
-    if values.len() < PastExercise::ENOUGH_TRIALS as usize {
-        return None;
-    }
-    values.sort_by(f64::total_cmp);
-    let upper = *values.get(values.len() / 2)?;
-    let lower = *values.get((values.len() - 1) / 2)?;
-    Some(f64::midpoint(lower, upper))
+fn median(values: &[f64]) -> Option<f64> {
+    statistics::median(values).filter(|_| values.len() >= PastExercise::ENOUGH_TRIALS as usize)
 }
 
 #[cfg(test)]

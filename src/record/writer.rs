@@ -1,7 +1,8 @@
 //! Lets the sound loop keep entries without waiting for the disk.
 
-use super::{Journal, RecordError, SessionId};
-use model::Entry;
+use super::error::RecordError;
+use super::journal::Journal;
+use model::{Entry, SessionId};
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread::JoinHandle;
 

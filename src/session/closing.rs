@@ -4,14 +4,14 @@ use super::next::{NextAction, Speaking};
 use super::outlet::count;
 use super::practice::Practice;
 use super::state::{Move, State};
-use model::{Arg, Effect, Fact, Line, VoiceTask};
+use model::{Arg, Effect, Fact, Line, StepReason, VoiceTask};
 use routine::Step;
 
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
 
 /// Where a step is under way, writes that it was left unfinished.
-pub(super) fn cut_short(practice: &mut Practice, state: &State, reason: &str) {
+pub(super) fn cut_short(practice: &mut Practice, state: &State, reason: StepReason) {
     state.cut_repetition(practice);
     if !practice.in_step {
         return;
@@ -19,7 +19,7 @@ pub(super) fn cut_short(practice: &mut Practice, state: &State, reason: &str) {
     let exercise = practice.exercise_id();
     let (repetitions_done, repetitions_prescribed) = (practice.repetitions_done(), practice.prescribed());
     if repetitions_done < repetitions_prescribed {
-        practice.record(Fact::StepStopped { exercise, reason: reason.to_owned(), repetitions_done, repetitions_prescribed });
+        practice.record(Fact::StepStopped { exercise, reason, repetitions_done, repetitions_prescribed });
     } else if practice.steps_done.insert(practice.step_index()) {
         // The last repetition was made; only its end had not been told.
         practice.record(Fact::StepDone { exercise, repetitions_done, repetitions_prescribed });
@@ -31,7 +31,7 @@ pub(super) fn cut_short(practice: &mut Practice, state: &State, reason: &str) {
 pub(super) fn give_up(practice: &mut Practice, state: &mut State) -> Move {
     let asked = state.patience().map_or(0, |patience| patience.asked());
     practice.record(Fact::NoAnswer { asked });
-    cut_short(practice, state, "no answer");
+    cut_short(practice, state, StepReason::NoAnswer);
     let last = practice.say("gave-up", &[]);
     practice.after(last, 0.0, NextAction::End("no-answer")).into()
 }
@@ -65,7 +65,7 @@ fn undone(practice: &Practice) -> Vec<&Step> {
 pub(super) fn end(practice: &mut Practice, reason: &str) -> Move {
     practice.in_step = false;
     practice.record(Fact::SessionEnded {
-        reason: reason.to_owned(),
+        reason: reason.into(),
         steps_done: u32::try_from(practice.steps_done.len()).unwrap_or(u32::MAX),
         steps_prescribed: u32::try_from(practice.routine.steps.len()).unwrap_or(u32::MAX),
         duration_s: practice.now_s - practice.began_s,

@@ -5,7 +5,7 @@ use super::next::{Ask, Halt, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
 use super::{class, halting, listening, moving, wishes};
-use model::{Command, Fact, VoiceTask};
+use model::{Command, Fact, Symptom, VoiceTask};
 
 /// Below this confidence nothing is done; from here on a harmless command is taken (model card: what is heard under
 /// 0.5 is mostly something else).
@@ -61,8 +61,8 @@ pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command)
         Command::Pause => return halting::halt(practice, state, Halt::Paused).into(),
         Command::Rest => return halting::halt(practice, state, Halt::Resting).into(),
         Command::Help => return halting::help(practice, state).into(),
-        Command::Dizzy => return halting::unwell(practice, state, "dizzy", "unwell-dizzy"),
-        Command::Hurts => return halting::unwell(practice, state, "pain", "unwell-pain"),
+        Command::Dizzy => return halting::unwell(practice, state, &Symptom::Dizzy, "unwell-dizzy"),
+        Command::Hurts => return halting::unwell(practice, state, &Symptom::Pain, "unwell-pain"),
         Command::Skip => return moving::skip(practice, state),
         Command::GoBack => return moving::go_back(practice, state),
         Command::Again => return moving::again(practice, state),

@@ -5,7 +5,7 @@ use super::context::SessionContext;
 use super::practice::Practice;
 use super::state::{Move, State};
 use super::{closing, flow, hearing, opening};
-use model::{Command, Effect, Event};
+use model::{Command, Effect, Event, StepReason};
 use routine::Routine;
 
 /// Leads one session of one routine.
@@ -69,7 +69,7 @@ impl Engine {
             Event::Trouble { trouble, .. } => return practice.troubled(trouble),
             Event::Interrupt { .. } => {
                 practice.hush();
-                closing::cut_short(practice, state, "interrupted");
+                closing::cut_short(practice, state, StepReason::Interrupted);
                 closing::end(practice, "interrupted")
             }
         };

@@ -52,9 +52,7 @@ impl Habits {
             return None;
         }
         taken.sort_by(f64::total_cmp);
-        // Nearest rank.
-        let rank = (Self::COVERS * taken.len() as f64).ceil() as usize;
-        taken.get(rank.saturating_sub(1)).copied()
+        statistics::nearest_rank(&taken, Self::COVERS)
     }
 
     /// How long to wait in silence before asking again, s: never shorter than the routine's `least_s`.

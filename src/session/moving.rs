@@ -5,7 +5,7 @@ use super::next::{Ask, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
 use super::{class, closing, listening, steps};
-use model::{Arg, VoiceTask};
+use model::{Arg, StepReason, VoiceTask};
 
 /// Behind a short answer, s.
 const MOMENT_S: f64 = 0.2;
@@ -16,7 +16,7 @@ pub(super) fn skip(practice: &mut Practice, state: &State) -> Move {
     }
     practice.hush();
     let name = practice.exercise_key("name");
-    closing::cut_short(practice, state, "skipped");
+    closing::cut_short(practice, state, StepReason::Skipped);
     practice.listen(listening::READY, VoiceTask::Idle);
     let last = practice.say("skipped", &[("name", Arg::Message(name))]);
     steps::next_step(practice, last).into()
@@ -29,7 +29,7 @@ pub(super) fn go_back(practice: &mut Practice, state: &State) -> Move {
     }
     practice.hush();
     let nothing_done = practice.repetitions_done() == 0 || !practice.in_step;
-    closing::cut_short(practice, state, "went back");
+    closing::cut_short(practice, state, StepReason::WentBack);
     let mut done_before = None;
     if nothing_done && practice.here.step > 1 {
         let before = (1..practice.here.step).rev().find(|step| !practice.left_out.contains(&((step - 1) as usize)));
@@ -84,7 +84,7 @@ pub(super) fn again(practice: &mut Practice, state: &State) -> Move {
 /// Asks to be sure; said twice, or not taken back, it ends, and the step under way is kept as ended early.
 pub(super) fn finish(practice: &mut Practice, state: &State) -> Move {
     if matches!(state, State::Asking(Asking { ask: Ask::FinishUnlessTakenBack, .. })) {
-        closing::cut_short(practice, state, "finished early");
+        closing::cut_short(practice, state, StepReason::FinishedEarly);
         return closing::summarise(practice, "finished").into();
     }
     practice.hush();

@@ -5,7 +5,7 @@ use super::next::{NextAction, Speaking};
 use super::outlet::{count, line};
 use super::practice::Practice;
 use super::state::Move;
-use model::{Arg, Command, Effect, Fact, Line, Position, VoiceTask};
+use model::{Arg, Command, Effect, Fact, Line, Position, StepReason, VoiceTask};
 use routine::Step;
 
 /// A breath between two things said, s.
@@ -166,7 +166,7 @@ fn leave_out_quietly(practice: &mut Practice) {
         let agreed = !step.exercise.needs_agreement || practice.context.agreed.contains(&step.exercise.id);
         if !agreed && practice.left_out.insert(index) {
             let exercise = step.exercise.id.clone();
-            practice.record(Fact::StepLeftOut { exercise, reason: "no spoken agreement".into() });
+            practice.record(Fact::StepLeftOut { exercise, reason: StepReason::NoSpokenAgreement });
         }
     }
 }

@@ -6,7 +6,7 @@ use super::outlet::line;
 use super::patience::Patience;
 use super::practice::Practice;
 use super::waiting::Reminders;
-use model::{Command, Fact, Response, VoiceTask};
+use model::{Command, EndedBy, Fact, Response, VoiceTask};
 use routine::Work;
 
 /// One repetition under way.
@@ -35,7 +35,7 @@ impl RepeatedRun {
             _ => None,
         };
         match next_cue_after_s {
-            Some(after_s) if practice.now_s >= self.began_s + after_s => self.end(practice, "next cue"),
+            Some(after_s) if practice.now_s >= self.began_s + after_s => self.end(practice, EndedBy::NextCue),
             Some(_) => Turn::Stay,
             None => {
                 let again = if self.patience.unclear() > 0 { "done-not-understood" } else { "done-again" };
@@ -48,12 +48,12 @@ impl RepeatedRun {
     /// The client has said "done".
     pub fn done(&self, practice: &mut Practice) -> Turn {
         practice.responded(Response::Done, self.patience.response_s(practice.now_s));
-        self.end(practice, "done")
+        self.end(practice, EndedBy::Done)
     }
 
-    fn end(&self, practice: &mut Practice, ended_by: &str) -> Turn {
+    fn end(&self, practice: &mut Practice, ended_by: EndedBy) -> Turn {
         let duration_s = practice.now_s - self.began_s;
-        practice.record(Fact::RepetitionDone { exercise: practice.exercise_id(), duration_s, ended_by: ended_by.to_owned() });
+        practice.record(Fact::RepetitionDone { exercise: practice.exercise_id(), duration_s, ended_by });
         practice.repetition_complete();
         let Some(step) = practice.step() else { return Turn::Stay };
         let repetition = practice.here.repetition;

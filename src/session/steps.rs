@@ -16,14 +16,12 @@ use super::resting::Resting;
 use super::state::{Move, State};
 use super::voiced::VoicedRun;
 use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, voiced};
-use model::{Arg, Command, Fact, HoldSettings, Line, LineId, VoiceTask};
+use model::{Arg, Command, Fact, HoldSettings, Line, LineId, StepReason, VoiceTask};
 
 use routine::{Step, Work};
 
 /// Between an exercise's instruction and its first repetition, s.
 const SETTLE_S: f64 = 1.0;
-/// Why a step with voice is left, in the journal.
-const LOUD_LIMIT: &str = "loud-time limit";
 
 /// Names the next step that is to be done, and says how it goes.
 pub(super) fn begin_step(practice: &mut Practice) -> Speaking {
@@ -81,7 +79,7 @@ fn passes_over(practice: &mut Practice) -> bool {
     if matches!(step.work, Work::Voiced { target_s, .. } if practice.is_loud_enough(target_s)) {
         let exercise = step.exercise.id.clone();
         practice.left_out.insert(index);
-        practice.record(Fact::StepLeftOut { exercise, reason: LOUD_LIMIT.into() });
+        practice.record(Fact::StepLeftOut { exercise, reason: StepReason::LoudLimit });
         return true;
     }
     false
@@ -210,7 +208,7 @@ pub(super) fn end_step(practice: &mut Practice) -> Move {
 /// That was enough loud voice: the step ends here, kept as far as it went.
 fn leave_loud(practice: &mut Practice, state: &State) -> Move {
     practice.record(Fact::LoudLimitReached { loud_s: practice.loud_s, limit_s: practice.routine.loud_limit_s });
-    cut_short(practice, state, LOUD_LIMIT);
+    cut_short(practice, state, StepReason::LoudLimit);
     let last = practice.say("loud-enough", &[]);
     practice.listen(listening::READY, VoiceTask::Idle);
     next_step(practice, last).into()

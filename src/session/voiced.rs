@@ -7,7 +7,7 @@ use super::patience::Patience;
 use super::practice::Practice;
 use super::tiring::{Noticed, Trial};
 use super::waiting::Reminders;
-use model::{Arg, Command, Fact, Hold, HoldSettings, LOUD_ROOM_DB, LevelTerms, Line, Position, Response, VoiceTask};
+use model::{Arg, Command, Fact, Hold, HoldSettings, LOUD_ROOM_DB, Line, Position, Response, VoiceTask};
 use routine::Work;
 
 const REMINDERS: Reminders = Reminders { again: "voice-again", once_more: "voice-once-more", waits: "wait-for-ready" };
@@ -77,7 +77,7 @@ impl VoicedRun {
 
     /// The trial is over and measured.
     pub fn ended(&self, practice: &mut Practice, hold: &Hold) -> Turn {
-        practice.record(measured(practice.exercise_id(), hold, true));
+        practice.record(hold.fact(practice.exercise_id(), true));
         mark_in_noise(practice, hold);
         practice.loud_s += hold.duration_s;
         practice.trials.untold += 1;
@@ -105,7 +105,7 @@ pub(super) fn ended_late(practice: &mut Practice, hold: &Hold) {
     if let Some((exercise, position)) = practice.cut_hold.take() {
         practice.loud_s += hold.duration_s;
         practice.record_due(true);
-        practice.record_of(Some(position), measured(exercise, hold, false));
+        practice.record_of(Some(position), hold.fact(exercise, false));
     }
 }
 
@@ -125,27 +125,5 @@ fn watch_for_tiring(practice: &mut Practice, hold: &Hold) {
     let noticed = practice.trials.add(Trial { duration_s: hold.duration_s, level_db }, past);
     if let Some(Noticed { of, reference, latest, usual }) = noticed {
         practice.record(Fact::FallNoticed { exercise, of, reference, latest, usual });
-    }
-}
-
-fn measured(exercise: String, hold: &Hold, complete: bool) -> Fact {
-    Fact::HoldMeasured {
-        exercise,
-        onset_s: hold.onset_s,
-        offset_s: hold.offset_s,
-        duration_s: hold.duration_s,
-        f0_median_hz: hold.f0_median_hz,
-        f0_span_st: hold.f0_span_st,
-        level_mean_db: hold.level_mean_db,
-        level_fall_db: hold.level_fall_db,
-        level_weighting: "A".into(),
-        level_calibrated: false,
-        f0_sd_st: Some(hold.f0_sd_st).filter(|x| x.is_finite()),
-        level_slope_db_per_s: Some(hold.level_slope_db_per_s).filter(|x| x.is_finite()),
-        level_terms: Some(LevelTerms { clipped_s: hold.clipped_s, ..LevelTerms::default() }),
-        quality: None,
-        breaks: hold.breaks,
-        masked_s: hold.masked_s,
-        complete,
     }
 }

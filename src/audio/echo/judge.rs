@@ -129,5 +129,5 @@ fn quantile(values: &VecDeque<f64>, share: f64) -> Option<f64> {
     let sorted = sorted.get_mut(..values.len())?;
     sorted.iter_mut().zip(values).for_each(|(slot, value)| *slot = *value);
     sorted.sort_unstable_by(f64::total_cmp);
-    sorted.get(((sorted.len() as f64 - 1.0) * share).round() as usize).copied()
+    statistics::nearest_place(sorted, share)
 }

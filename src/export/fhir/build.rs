@@ -1,6 +1,10 @@
 //! Pieces of resources.
 
+use model::Arg;
 use serde_json::{Map, Value, json};
+
+/// Puts a message of the catalogue of words into words; an empty text where it is missing.
+pub type Say<'a> = &'a dyn Fn(&str, &[(&'static str, Arg)]) -> String;
 
 /// A reference to another resource of the bundle.
 pub(super) fn reference(id: &str) -> Value {

@@ -5,15 +5,11 @@ use std::io::{self, Write};
 
 use serde_json::{Map, Value, json};
 
-use super::build::{narrative, plain, urn};
+use super::build::{Say, narrative, plain, urn};
 use super::codes::Codes;
 use crate::ids::uuid;
 use crate::{Outline, Practice};
 use model::{KeptHead, Source};
-use session::Arg;
-
-/// Puts a message of the catalogue of words into words; an empty text where it is missing.
-pub type Say<'a> = &'a dyn Fn(&str, &[(&'static str, Arg)]) -> String;
 
 /// What the bundle is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,7 +32,7 @@ pub struct FhirExport<'a, W: Write> {
     written: BTreeSet<String>,
     first: bool,
     /// The routine that each plan came from, by its identifier.
-    pub(super) plans: BTreeMap<String, super::plan::PlanState>,
+    pub(super) plans: BTreeMap<String, super::plan_state::PlanState>,
 }
 
 impl<'a, W: Write> FhirExport<'a, W> {
@@ -52,7 +48,7 @@ impl<'a, W: Write> FhirExport<'a, W> {
         };
         write!(to, "{{\"resourceType\":\"Bundle\",\"type\":\"{name}\",\"timestamp\":{},\"entry\":[", json!(made_at))?;
         let patient = patient_id(client, heads);
-        let plans = super::plan::states(&patient, heads);
+        let plans = super::plan_state::states(&patient, heads);
         let mut export =
             Self { to, kind, say, codes: Codes::default(), patient, test_data: false, written: BTreeSet::new(), first: true, plans };
         let patient = json!({
@@ -81,11 +77,11 @@ impl<'a, W: Write> FhirExport<'a, W> {
     /// # Errors
     /// It cannot be written.
     pub fn plan(&mut self, head: &KeptHead, outline: &Outline) -> io::Result<()> {
-        let id = super::plan::plan_id(&self.patient, &head.routine_text);
+        let id = super::plan_state::plan_id(&self.patient, &head.routine_text);
         if self.knows(&id) {
             return Ok(());
         }
-        for resource in super::plan::resources(self, &id, head, outline) {
+        for resource in self.plan_resources(&id, head, outline) {
             self.write(resource)?;
         }
         Ok(())

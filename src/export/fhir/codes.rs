@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use serde_json::{Value, json};
 
 use super::build::concept;
+use model::Measure;
 use routine::find;
 
 /// The code system: a UUID drawn once by lot, for no registered name space is ours.
@@ -14,13 +15,19 @@ pub const SYSTEM: &str = "urn:uuid:2b7f3a54-9c1e-4d0b-8a6f-5e43d1c8b790";
 /// Code, display, definition.
 type Known = (&'static str, &'static str, &'static str);
 
+/// The term of a measure, as it is declared.
+const fn of(measure: Measure) -> Known {
+    let term = measure.declared().term;
+    (term.code, term.display, term.definition)
+}
+
 const KNOWN: &[Known] = &[
     ("practice", "Guided practice", "A practice of voice, breathing, swallowing or word exercises, led by a program"),
     ("program", "Practice program", "The program that led the practice and measured what it heard"),
     ("microphone", "Microphone", "The microphone through which the practice was heard"),
     ("level-metric", "Level of the voice", "What the program measures of the level of the voice through a microphone"),
     ("exercise", "Exercise", "The exercise of the catalogue that the observation belongs to"),
-    ("hold-duration", "Duration of a held sound", "Time from voice onset to voice offset of one trial"),
+    of(Measure::HoldS),
     (
         "best-of-three",
         "Best of three trials",
@@ -28,42 +35,38 @@ const KNOWN: &[Known] = &[
     ),
     ("trials-made", "Trials made", "How many trials were made, also those that do not count"),
     ("trials-counted", "Trials counted", "How many trials count"),
-    ("posture-duration", "Duration of a held posture", "Time for which a posture was held, counted aloud by the program"),
-    ("round-duration", "Duration of a paced round", "Time of one paced cycle of counts"),
-    ("repetition-duration", "Duration of a repetition", "Time of one self-paced repetition"),
-    ("phrase-duration", "Duration of a phrase", "Time for which a phrase was read aloud"),
-    ("syllable-rate", "Syllable rate", "Syllables repeated as fast as possible, per second"),
+    of(Measure::PostureS),
+    of(Measure::RoundS),
+    of(Measure::RepetitionS),
+    of(Measure::PhraseS),
+    of(Measure::SyllableRateHz),
     ("question-answered", "Word question answered", "An accepted answer to a word question was heard"),
-    ("category-count", "Members of a category named", "How many members of a category were named and heard"),
+    of(Measure::NamedCount),
     ("symptom-reported", "Symptom reported", "What the client reported to be wrong during the practice"),
-    ("duration", "Duration", "Duration of the trial"),
-    ("prescribed-duration", "Prescribed duration", "The prescribed duration of the posture"),
-    ("beat", "Beat", "Time from count to count"),
+    of(Measure::SyllablesS),
+    of(Measure::PrescribedS),
+    of(Measure::BeatS),
     ("ended-by", "Ended by", "What ended the repetition"),
     ("phrase", "Phrase", "The phrase that was read"),
-    ("syllables", "Syllables", "Syllables counted"),
-    ("syllable-irregularity", "Irregularity of syllables", "Coefficient of variation of the intervals between syllables"),
-    ("thinking-time", "Time of thinking", "Time from the question to the answer"),
+    of(Measure::SyllableCount),
+    of(Measure::SyllableIrregularityPct),
+    of(Measure::ThinkingS),
     ("clue", "Clue", "The clue of the word question"),
     ("answer", "Answer", "The accepted answer that was heard"),
     ("hint-given", "Hint given", "The hint was given"),
     ("category", "Category", "The category of which members were to be named"),
     ("named", "Named", "The members that were heard"),
-    ("f0-median", "Median fundamental frequency", "Median fundamental frequency of the trial"),
-    ("f0-span", "Span of fundamental frequency", "Span of the fundamental frequency within the trial"),
-    ("f0-sd", "Standard deviation of fundamental frequency", "Standard deviation of the fundamental frequency about its median"),
-    (
-        "mean-level",
-        "Mean level",
-        "Mean sound pressure level of the voice by a calibrated microphone, at the stated distance and with the stated weightings",
-    ),
+    of(Measure::F0MedianHz),
+    of(Measure::F0SpanSt),
+    of(Measure::F0SdSt),
+    of(Measure::LevelDb),
     (
         "relative-level",
         "Mean level, relative",
         "Mean level re full scale by a microphone that is not calibrated: no sound pressure level, comparable only with the same microphone as it stood",
     ),
-    ("level-fall", "Fall of level", "Fall of the level from the beginning to the end of the trial"),
-    ("level-slope", "Slope of level", "Slope of the level over the trial"),
+    of(Measure::LevelFallDb),
+    of(Measure::LevelSlopeDbPerS),
     ("level-weighting", "Frequency weighting", "Frequency weighting of the level, IEC 61672-1"),
     ("weighting-a", "A", "Frequency weighting A"),
     ("weighting-c", "C", "Frequency weighting C"),
@@ -77,8 +80,8 @@ const KNOWN: &[Known] = &[
     ("calibration-source", "Calibrated by known source", "Calibrated against a source of known level"),
     ("calibration-rough", "Roughly calibrated", "Calibrated against a phone's number: rough"),
     ("clipped-time", "Time overloaded", "Time of the trial in which the microphone was overloaded"),
-    ("masked-time", "Time masked", "Time of the trial that overlapped the program's own voice and was not measured"),
-    ("breaks", "Breaks", "Short breaks of the voice that did not end the trial"),
+    of(Measure::MaskedS),
+    of(Measure::Breaks),
     ("over-room", "Level over the room", "How far the trial stood over the noise of the room"),
     ("discarded-for", "Discarded for", "Why the trial does not count"),
     ("level-discarded-for", "Level discarded for", "Why the level of the trial does not count although the trial does"),
@@ -90,20 +93,26 @@ const KNOWN: &[Known] = &[
     ("discard-misdated", "Misdated", "The clock of the computer was wrong: nobody knows when the trial was made"),
     ("set", "Set", "The set within the step, from 1"),
     ("repetition", "Repetition", "The repetition within the set, from 1"),
-    ("cpps", "Smoothed cepstral peak prominence", "Smoothed cepstral peak prominence; a louder voice alone raises it"),
-    ("jitter-local", "Jitter, local", "Mean difference of neighbouring periods over the mean period"),
-    ("jitter-rap", "Jitter, rap", "Relative average perturbation over three periods"),
-    ("jitter-ppq5", "Jitter, ppq5", "Five-point period perturbation quotient"),
-    ("shimmer-local", "Shimmer, local", "Mean difference of the amplitudes of neighbouring periods over the mean amplitude"),
-    ("shimmer-local-db", "Shimmer, local, dB", "Mean size of the ratio of neighbouring amplitudes in decibels"),
-    ("shimmer-apq3", "Shimmer, apq3", "Three-point amplitude perturbation quotient"),
-    ("shimmer-apq11", "Shimmer, apq11", "Eleven-point amplitude perturbation quotient"),
-    ("hnr", "Harmonics-to-noise ratio", "Harmonics-to-noise ratio"),
+    of(Measure::CppsDb),
+    of(Measure::JitterPct),
+    of(Measure::JitterRapPct),
+    of(Measure::JitterPpq5Pct),
+    of(Measure::ShimmerPct),
+    of(Measure::ShimmerDb),
+    of(Measure::ShimmerApq3Pct),
+    of(Measure::ShimmerApq11Pct),
+    of(Measure::HnrDb),
     ("symptom-dizzy", "Dizzy", "The client reported to be dizzy"),
     ("symptom-pain", "Pain", "The client reported pain"),
     ("symptom-help", "Help", "The client asked for help"),
     ("dose", "Dose", "How often and how long the exercise is to be done"),
 ];
+
+/// The known codes.
+#[cfg(test)]
+pub(crate) fn known() -> Vec<&'static str> {
+    KNOWN.iter().map(|(code, ..)| *code).collect()
+}
 
 /// The codes that an export uses: the known ones, and those of its exercises and reasons.
 #[derive(Debug, Default)]
@@ -120,7 +129,7 @@ impl Codes {
     }
 
     /// An exercise. `name` and `purpose` are the catalogue's words, where it knows the exercise.
-    pub fn exercise(&mut self, id: &str, say: super::bundle::Say<'_>) -> Value {
+    pub fn exercise(&mut self, id: &str, say: super::build::Say<'_>) -> Value {
         let code = format!("exercise-{}", slug(id));
         let known = find(id).is_some();
         let words =

@@ -7,7 +7,7 @@ use serde_json::{Map, Value, json};
 use super::build::{narrative, note, plain, reference};
 use super::bundle::FhirExport;
 use crate::ids::uuid;
-use crate::trial::{Mic, calibrated, calibration_name};
+use crate::trial::Mic;
 use model::LevelCalibration;
 
 impl<W: Write> FhirExport<'_, W> {
@@ -54,18 +54,18 @@ impl<W: Write> FhirExport<'_, W> {
     /// The microphone as what measures levels, with the state of its calibration.
     pub(super) fn level_metric(&mut self, mic: Mic<'_>, calibration: LevelCalibration, software: &str) -> io::Result<String> {
         let (source, parent) = (self.microphone(mic)?, self.program(software)?);
-        let id = uuid(&["level metric", &source, &parent, calibration_name(calibration)]);
+        let id = uuid(&["level metric", &source, &parent, calibration.name()]);
         if !self.knows(&id) {
             let state = match calibration {
                 LevelCalibration::None => "not-calibrated",
                 LevelCalibration::Void => "calibration-required",
                 _ => "calibrated",
             };
-            let scale = if calibrated(calibration) { "dB SPL" } else { "dB re full scale, relative" };
+            let scale = if calibration.is_spl() { "dB SPL" } else { "dB re full scale, relative" };
             let metric: Value = json!({
                 "resourceType": "DeviceMetric",
                 "id": id,
-                "text": narrative(&format!("Level of the voice, {scale}; calibration: {}", calibration_name(calibration))),
+                "text": narrative(&format!("Level of the voice, {scale}; calibration: {}", calibration.name())),
                 "type": self.codes.own("level-metric"),
                 "source": reference(&source),
                 "parent": reference(&parent),

@@ -11,11 +11,15 @@ mod codes;
 mod devices;
 mod observation;
 mod plan;
+mod plan_state;
 mod procedure;
 mod value;
 
 pub use bundle::{BundleKind, FhirExport};
 pub use codes::SYSTEM;
+
+#[cfg(test)]
+pub(crate) use codes::known as known_codes;
 
 #[cfg(test)]
 #[path = "../tests/fhir.rs"]

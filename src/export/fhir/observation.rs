@@ -6,14 +6,14 @@ use serde_json::{Map, Value, json};
 
 use super::build::{absent, narrative, put, quantity, reference, therapy};
 use super::bundle::FhirExport;
-use super::plan::{plan_id, request_id};
+use super::plan_state::{plan_id, request_id};
 use super::procedure::{period, step_id};
 use super::value::{components, main_value, notes};
 use crate::ids::uuid;
 use crate::steps::{StepOutcome, is_glide};
-use crate::trial::{Trial, TrialKind};
+use crate::trial::Trial;
 use crate::{Practice, iso};
-use model::Fact;
+use model::{Fact, TrialKind};
 
 fn trial_id(practice: &Practice<'_>, trial: &Trial<'_>) -> String {
     uuid(&["trial", &practice.id, &trial.kept.number.to_string()])

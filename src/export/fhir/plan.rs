@@ -1,107 +1,68 @@
 //! Routines as CarePlans, their exercises as ServiceRequests.
 
-use std::collections::BTreeMap;
 use std::io::Write;
-use std::sync::Arc;
 
-use jiff::ZonedDateTime;
 use serde_json::{Map, Value, json};
 
 use super::build::{narrative, plain, put, quantity, reference};
 use super::bundle::FhirExport;
-use crate::ids::uuid;
+use super::plan_state::{PlanState, request_id};
 use crate::{Outline, iso};
 use model::KeptHead;
 use report::handout;
 use routine::{PlannedTime, Prescription, Step, Weekday};
 
-/// Since when a routine was followed, and whether it still is.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PlanState {
-    first: ZonedDateTime,
-    last: ZonedDateTime,
-    /// No later practice followed another version of the routine of this title.
-    current: bool,
-}
-
-/// Names the plan of a routine text.
-pub(super) fn plan_id(patient: &str, routine_text: &str) -> String {
-    uuid(&["plan", patient, routine_text])
-}
-
-/// Names the order of one step of a plan.
-pub(super) fn request_id(plan: &str, step: u32) -> String {
-    uuid(&["request", plan, &step.to_string()])
-}
-
-/// The state of every routine that these practices followed, by the plan's identifier. `heads` in the order in which they began.
-pub(super) fn states(patient: &str, heads: &[KeptHead]) -> BTreeMap<String, PlanState> {
-    let mut states: BTreeMap<String, PlanState> = BTreeMap::new();
-    let mut latest: BTreeMap<&str, &Arc<str>> = BTreeMap::new();
-    for head in heads {
-        latest.insert(&head.routine_title, &head.routine_text);
-        let id = plan_id(patient, &head.routine_text);
-        let state =
-            states.entry(id).or_insert_with(|| PlanState { first: head.started_at.clone(), last: head.started_at.clone(), current: false });
-        state.last = head.started_at.clone();
-    }
-    for text in latest.values() {
-        if let Some(state) = states.get_mut(&plan_id(patient, text)) {
-            state.current = true;
-        }
-    }
-    states
-}
-
-/// The ServiceRequests and the CarePlan of a routine.
-pub(super) fn resources<W: Write>(export: &mut FhirExport<'_, W>, id: &str, head: &KeptHead, outline: &Outline) -> Vec<Value> {
-    let state = export.plans.get(id).cloned();
-    let status = if state.as_ref().is_none_or(|state| state.current) { "active" } else { "completed" };
-    let page = outline.prescription.as_ref().map(|prescription| handout(prescription, export.say));
-    let mut resources = Vec::new();
-    let mut activities = Vec::new();
-    for (number, exercise) in (1_u32..).zip(&outline.exercises) {
-        let index = usize::try_from(number).unwrap_or(usize::MAX) - 1;
-        let item = page.as_ref().and_then(|page| page.items.get(index));
-        let step = outline.prescription.as_ref().and_then(|known| known.routine.steps.get(index));
-        let request = request_id(id, number);
-        let code = export.codes.exercise(exercise, export.say);
-        let mut order = Map::new();
-        order.insert("resourceType".into(), "ServiceRequest".into());
-        order.insert("id".into(), request.as_str().into());
-        let told = item.map_or_else(|| exercise.clone(), |item| format!("{}: {}", item.name, item.dose));
-        order.insert("text".into(), narrative(&told));
-        order.insert("status".into(), status.into());
-        order.insert("intent".into(), "order".into());
-        order.insert("code".into(), code);
-        if let Some(item) = item.filter(|item| !item.dose.is_empty()) {
-            let mut dose = export.codes.own("dose");
-            if let Value::Object(dose) = &mut dose {
-                dose.insert("text".into(), plain(&item.dose).into());
+impl<W: Write> FhirExport<'_, W> {
+    /// The ServiceRequests and the CarePlan of a routine.
+    pub(super) fn plan_resources(&mut self, id: &str, head: &KeptHead, outline: &Outline) -> Vec<Value> {
+        let state = self.plans.get(id).cloned();
+        let status = if state.as_ref().is_none_or(|state| state.current) { "active" } else { "completed" };
+        let page = outline.prescription.as_ref().map(|prescription| handout(prescription, self.say));
+        let mut resources = Vec::new();
+        let mut activities = Vec::new();
+        for (number, exercise) in (1_u32..).zip(&outline.exercises) {
+            let index = usize::try_from(number).unwrap_or(usize::MAX) - 1;
+            let item = page.as_ref().and_then(|page| page.items.get(index));
+            let step = outline.prescription.as_ref().and_then(|known| known.routine.steps.get(index));
+            let request = request_id(id, number);
+            let code = self.codes.exercise(exercise, self.say);
+            let mut order = Map::new();
+            order.insert("resourceType".into(), "ServiceRequest".into());
+            order.insert("id".into(), request.as_str().into());
+            let told = item.map_or_else(|| exercise.clone(), |item| format!("{}: {}", item.name, item.dose));
+            order.insert("text".into(), narrative(&told));
+            order.insert("status".into(), status.into());
+            order.insert("intent".into(), "order".into());
+            order.insert("code".into(), code);
+            if let Some(item) = item.filter(|item| !item.dose.is_empty()) {
+                let mut dose = self.codes.own("dose");
+                if let Value::Object(dose) = &mut dose {
+                    dose.insert("text".into(), plain(&item.dose).into());
+                }
+                order.insert("orderDetail".into(), json!([dose]));
             }
-            order.insert("orderDetail".into(), json!([dose]));
+            put(&mut order, "quantityQuantity", step.map(repetitions));
+            order.insert("subject".into(), reference(&self.patient));
+            put(&mut order, "occurrenceTiming", outline.prescription.as_ref().and_then(timing));
+            put(&mut order, "patientInstruction", item.filter(|item| !item.how.is_empty()).map(|item| plain(&item.how).into()));
+            resources.push(Value::Object(order));
+            activities.push(json!({"reference": reference(&request)}));
         }
-        put(&mut order, "quantityQuantity", step.map(repetitions));
-        order.insert("subject".into(), reference(&export.patient));
-        put(&mut order, "occurrenceTiming", outline.prescription.as_ref().and_then(timing));
-        put(&mut order, "patientInstruction", item.filter(|item| !item.how.is_empty()).map(|item| plain(&item.how).into()));
-        resources.push(Value::Object(order));
-        activities.push(json!({"reference": reference(&request)}));
+        let mut plan = Map::new();
+        plan.insert("resourceType".into(), "CarePlan".into());
+        plan.insert("id".into(), id.into());
+        plan.insert("text".into(), narrative(&format!("Routine \"{}\" of {} exercises", head.routine_title, outline.exercises.len())));
+        plan.insert("status".into(), status.into());
+        plan.insert("intent".into(), "plan".into());
+        plan.insert("title".into(), plain(&head.routine_title).into());
+        plan.insert("subject".into(), reference(&self.patient));
+        put(&mut plan, "period", state.map(|state| period(&state)));
+        if !activities.is_empty() {
+            plan.insert("activity".into(), activities.into());
+        }
+        resources.push(Value::Object(plan));
+        resources
     }
-    let mut plan = Map::new();
-    plan.insert("resourceType".into(), "CarePlan".into());
-    plan.insert("id".into(), id.into());
-    plan.insert("text".into(), narrative(&format!("Routine \"{}\" of {} exercises", head.routine_title, outline.exercises.len())));
-    plan.insert("status".into(), status.into());
-    plan.insert("intent".into(), "plan".into());
-    plan.insert("title".into(), plain(&head.routine_title).into());
-    plan.insert("subject".into(), reference(&export.patient));
-    put(&mut plan, "period", state.map(|state| period(&state)));
-    if !activities.is_empty() {
-        plan.insert("activity".into(), activities.into());
-    }
-    resources.push(Value::Object(plan));
-    resources
 }
 
 fn period(state: &PlanState) -> Value {

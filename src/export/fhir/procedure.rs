@@ -6,10 +6,9 @@ use serde_json::{Map, Value, json};
 
 use super::build::{narrative, note, plain, put, reference, therapy};
 use super::bundle::FhirExport;
-use super::plan::{plan_id, request_id};
+use super::plan_state::{plan_id, request_id};
 use crate::ids::uuid;
-use crate::practice::moment;
-use crate::rows::trouble_name;
+use crate::moment::moment;
 use crate::steps::{StepOutcome, StepStatus};
 use crate::{Moment, Practice, iso};
 use model::Fact;
@@ -143,7 +142,7 @@ pub(super) fn period(from: &jiff::ZonedDateTime, to: Option<&jiff::ZonedDateTime
 /// What bore on the practice and its figures.
 fn notes(practice: &Practice<'_>) -> Vec<Value> {
     let told = practice.entries().filter_map(|(_, kept)| match &kept.entry.fact {
-        Fact::Troubled { trouble } => Some(format!("Trouble: {}", trouble_name(*trouble).replace('-', " "))),
+        Fact::Troubled { trouble } => Some(format!("Trouble: {}", trouble.name().replace('-', " "))),
         Fact::MicrophoneNoted { text, .. } => Some(plain(text)),
         Fact::SoundLost { lost_s } => Some(format!("{lost_s} s of sound were lost")),
         Fact::RecogniserRestarted { lost_s } => Some(format!("The recogniser was restarted; {lost_s} s went unheard")),

@@ -4,8 +4,8 @@ use serde_json::{Map, Value};
 
 use super::build::{absent, note, plain, quantity};
 use super::codes::Codes;
-use crate::trial::{Level, Trial, calibration_name, discard_name, positive};
-use model::Fact;
+use crate::trial::{Level, Trial};
+use model::{Fact, FrequencyWeighting, Measure, TrialKind, Unit};
 
 /// What an observation is about: its code, and `value[x]` or why there is none, under its key.
 pub(super) struct Main {
@@ -19,31 +19,46 @@ fn s(value: f64) -> Value {
     quantity(value, "s", "s")
 }
 
-fn measured(code: &'static str, value: f64, unit: &str, ucum: &str) -> Main {
-    if value.is_finite() {
-        Main { code, key: "valueQuantity", value: quantity(value, unit, ucum) }
-    } else {
-        Main { code, key: "dataAbsentReason", value: not_measured() }
-    }
+fn measured(measure: Measure, fact: &Fact) -> Option<Main> {
+    let code = measure.declared().term.code;
+    let value = measure.of(fact)?;
+    Some(match measure.declared().unit {
+        _ if !value.is_finite() => Main { code, key: "dataAbsentReason", value: not_measured() },
+        Unit::Count => Main { code, key: "valueInteger", value: whole(value) },
+        unit => Main { code, key: "valueQuantity", value: quantity(value, unit.written(), unit.ucum()) },
+    })
+}
+
+/// A count as FHIR takes it.
+fn whole(count: f64) -> Value {
+    // Saturates.
+    (count as u32).into()
 }
 
 fn not_measured() -> Value {
     absent("unknown", "Unknown", "It could not be measured.")
 }
 
+/// What an observation of such a trial is of; of a question it is whether it was answered.
+fn main_measure(kind: TrialKind) -> Option<Measure> {
+    match kind {
+        TrialKind::Hold => Some(Measure::HoldS),
+        TrialKind::Posture => Some(Measure::PostureS),
+        TrialKind::Round => Some(Measure::RoundS),
+        TrialKind::Repetition => Some(Measure::RepetitionS),
+        TrialKind::Phrase => Some(Measure::PhraseS),
+        TrialKind::Syllables => Some(Measure::SyllableRateHz),
+        TrialKind::Category => Some(Measure::NamedCount),
+        TrialKind::Question => None,
+    }
+}
+
 /// The main value of a trial; none for what is no trial.
 pub(super) fn main_value(fact: &Fact) -> Option<Main> {
-    Some(match fact {
-        Fact::HoldMeasured { duration_s, .. } => measured("hold-duration", *duration_s, "s", "s"),
-        Fact::PostureHeld { duration_s, .. } => measured("posture-duration", *duration_s, "s", "s"),
-        Fact::RoundPaced { duration_s, .. } => measured("round-duration", *duration_s, "s", "s"),
-        Fact::RepetitionDone { duration_s, .. } => measured("repetition-duration", *duration_s, "s", "s"),
-        Fact::PhraseRead { duration_s, .. } => measured("phrase-duration", *duration_s, "s", "s"),
-        Fact::SyllablesCounted { rate_hz, .. } => measured("syllable-rate", positive(*rate_hz), "syllable/s", "{syllable}/s"),
-        Fact::QuestionAnswered { correct, .. } => Main { code: "question-answered", key: "valueBoolean", value: (*correct).into() },
-        Fact::CategoryNamed { named, .. } => Main { code: "category-count", key: "valueInteger", value: named.len().into() },
-        _ => return None,
-    })
+    match fact {
+        Fact::QuestionAnswered { correct, .. } => Some(Main { code: "question-answered", key: "valueBoolean", value: (*correct).into() }),
+        _ => measured(main_measure(fact.trial()?.kind)?, fact),
+    }
 }
 
 /// The components in the making.
@@ -69,10 +84,10 @@ impl Components<'_> {
         }
     }
 
-    /// A figure that older practices do not have.
-    fn figure_if(&mut self, code: &str, value: Option<f64>, unit: &str, ucum: &str) {
-        if let Some(value) = value {
-            self.figure(code, value, unit, ucum);
+    /// A measure, where the practice kept it; older ones may not.
+    fn measure(&mut self, measure: Measure, fact: &Fact) {
+        if let Some(Main { code, key, value }) = measured(measure, fact) {
+            self.put(code, key, value);
         }
     }
 
@@ -99,76 +114,18 @@ pub(super) fn components(trial: &Trial<'_>, exercise: Value, codes: &Codes) -> V
         all.integer("repetition", at.repetition);
     }
     if let Some(why) = trial.discard {
-        all.code("discarded-for", &format!("discard-{}", discard_name(why)));
+        all.code("discarded-for", &format!("discard-{}", why.name()));
     }
     if let Some(why) = trial.level_discard.filter(|_| trial.counts()) {
-        all.code("level-discarded-for", &format!("discard-{}", discard_name(why)));
+        all.code("level-discarded-for", &format!("discard-{}", why.name()));
     }
-    match &trial.kept.entry.fact {
-        Fact::HoldMeasured {
-            f0_median_hz,
-            f0_span_st,
-            f0_sd_st,
-            level_fall_db,
-            level_slope_db_per_s,
-            level_weighting,
-            quality,
-            breaks,
-            masked_s,
-            ..
-        } => {
-            all.figure("f0-median", positive(*f0_median_hz), "Hz", "Hz");
-            // Without a pitch they are written as 0.
-            if *f0_median_hz > 0.0 {
-                all.figure("f0-span", *f0_span_st, "semitone", "{semitone}");
-                all.figure_if("f0-sd", *f0_sd_st, "semitone", "{semitone}");
-            }
-            level(&mut all, trial, level_weighting);
-            all.figure("level-fall", *level_fall_db, "dB", "dB");
-            all.figure_if("level-slope", *level_slope_db_per_s, "dB/s", "dB/s");
-            all.integer("breaks", *breaks);
-            all.put("masked-time", "valueQuantity", s(*masked_s));
-            if let Some(quality) = quality {
-                all.figure("cpps", quality.cpps_db, "dB", "dB");
-                all.figure("jitter-local", quality.jitter_local_pct, "%", "%");
-                all.figure("jitter-rap", quality.jitter_rap_pct, "%", "%");
-                all.figure("jitter-ppq5", quality.jitter_ppq5_pct, "%", "%");
-                all.figure("shimmer-local", quality.shimmer_local_pct, "%", "%");
-                all.figure("shimmer-local-db", quality.shimmer_local_db, "dB", "dB");
-                all.figure("shimmer-apq3", quality.shimmer_apq3_pct, "%", "%");
-                all.figure("shimmer-apq11", quality.shimmer_apq11_pct, "%", "%");
-                all.figure("hnr", quality.hnr_db, "dB", "dB");
-            }
+    let fact = &trial.kept.entry.fact;
+    texts(&mut all, fact);
+    for measure in Measure::of_kind(trial.kind).filter(|measure| Some(*measure) != main_measure(trial.kind)) {
+        match fact.level() {
+            Some(of) if measure.is_level() => level(&mut all, trial, of.weighting),
+            _ => all.measure(measure, fact),
         }
-        Fact::PostureHeld { prescribed_s, .. } => all.figure("prescribed-duration", *prescribed_s, "s", "s"),
-        Fact::RoundPaced { beat_s, .. } => all.figure("beat", *beat_s, "s", "s"),
-        Fact::RepetitionDone { ended_by, .. } => all.text("ended-by", ended_by),
-        Fact::PhraseRead { phrase, f0_median_hz, level_weighting, .. } => {
-            all.text("phrase", phrase);
-            all.figure("f0-median", positive(*f0_median_hz), "Hz", "Hz");
-            level(&mut all, trial, level_weighting);
-        }
-        Fact::SyllablesCounted { syllables, duration_s, irregularity_pct, .. } => {
-            all.integer("syllables", *syllables);
-            all.figure("duration", *duration_s, "s", "s");
-            all.figure("syllable-irregularity", positive(*irregularity_pct), "%", "%");
-        }
-        Fact::QuestionAnswered { clue, answer, hint_given, duration_s, .. } => {
-            all.text("clue", clue);
-            if let Some(answer) = answer {
-                all.text("answer", answer);
-            }
-            all.put("hint-given", "valueBoolean", (*hint_given).into());
-            all.figure("thinking-time", *duration_s, "s", "s");
-        }
-        Fact::CategoryNamed { category, named, duration_s, .. } => {
-            all.text("category", category);
-            if !named.is_empty() {
-                all.text("named", &named.join(", "));
-            }
-            all.figure("duration", *duration_s, "s", "s");
-        }
-        _ => {}
     }
     if let Some(over_room_db) = trial.over_room_db {
         all.figure("over-room", over_room_db, "dB", "dB");
@@ -176,8 +133,30 @@ pub(super) fn components(trial: &Trial<'_>, exercise: Value, codes: &Codes) -> V
     all.list
 }
 
+/// What a trial tells besides its figures.
+fn texts(all: &mut Components<'_>, fact: &Fact) {
+    match fact {
+        Fact::RepetitionDone { ended_by, .. } => all.text("ended-by", ended_by),
+        Fact::PhraseRead { phrase, .. } => all.text("phrase", phrase),
+        Fact::QuestionAnswered { clue, answer, hint_given, .. } => {
+            all.text("clue", clue);
+            if let Some(answer) = answer {
+                all.text("answer", answer);
+            }
+            all.put("hint-given", "valueBoolean", (*hint_given).into());
+        }
+        Fact::CategoryNamed { category, named, .. } => {
+            all.text("category", category);
+            if !named.is_empty() {
+                all.text("named", &named.join(", "));
+            }
+        }
+        _ => {}
+    }
+}
+
 /// The level on the scale that it has, with everything that it refers to.
-fn level(all: &mut Components<'_>, trial: &Trial<'_>, weighting: &str) {
+fn level(all: &mut Components<'_>, trial: &Trial<'_>, weighting: &FrequencyWeighting) {
     match trial.level() {
         Level::Spl(db) => all.figure("mean-level", db, "dB SPL", "dB[SPL]"),
         Level::Relative(db) => all.figure("relative-level", db, "dB re full scale", "dB"),
@@ -187,10 +166,10 @@ fn level(all: &mut Components<'_>, trial: &Trial<'_>, weighting: &str) {
         Level::None => all.put("mean-level", "dataAbsentReason", not_measured()),
     }
     match weighting {
-        "A" => all.code("level-weighting", "weighting-a"),
-        "C" => all.code("level-weighting", "weighting-c"),
-        "Z" => all.code("level-weighting", "weighting-z"),
-        other => all.text("level-weighting", other),
+        FrequencyWeighting::A => all.code("level-weighting", "weighting-a"),
+        FrequencyWeighting::C => all.code("level-weighting", "weighting-c"),
+        FrequencyWeighting::Z => all.code("level-weighting", "weighting-z"),
+        FrequencyWeighting::Other(other) => all.text("level-weighting", other),
     }
     if let Some(terms) = trial.level_terms() {
         all.text("level-time-weighting", &terms.time_weighting);
@@ -202,7 +181,7 @@ fn level(all: &mut Components<'_>, trial: &Trial<'_>, weighting: &str) {
                 absent("unknown", "Unknown", "Nobody said how far the microphone stood."),
             ),
         }
-        all.code("level-calibration", &format!("calibration-{}", calibration_name(terms.calibration)));
+        all.code("level-calibration", &format!("calibration-{}", terms.calibration.name()));
         if terms.clipped_s > 0.0 {
             all.put("clipped-time", "valueQuantity", s(terms.clipped_s));
         }

@@ -151,7 +151,7 @@ pub fn kept(number: i64, started: &str, entries: Vec<Entry>) -> KeptPractice {
     let started_at = time(started);
     let end = entries.iter().find_map(|entry| match &entry.fact {
         Fact::SessionEnded { reason, .. } => {
-            Some((time(started).checked_add(jiff::SignedDuration::from_secs(140)).expect("a time"), reason.clone()))
+            Some((time(started).checked_add(jiff::SignedDuration::from_secs(140)).expect("a time"), reason.to_string()))
         }
         _ => None,
     });

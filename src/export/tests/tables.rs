@@ -182,7 +182,7 @@ fn the_words_of_the_dictionary_are_those_that_are_written() {
     };
     assert_eq!(words("kind"), TrialKind::ALL.map(TrialKind::name));
     assert_eq!(words("status"), StepStatus::ALL.map(StepStatus::name));
-    let discards = progress::Discard::ALL.map(discard_name);
+    let discards = progress::Discard::ALL.map(progress::Discard::name);
     assert!(discards.iter().all(|name| words("level_discarded_for").contains(name)));
 }
 

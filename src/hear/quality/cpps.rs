@@ -9,6 +9,7 @@ use super::Sound;
 use super::resample::resampled;
 use realfft::num_complex::Complex;
 use realfft::{ComplexToReal, RealFftPlanner, RealToComplex};
+use statistics::median_in_place;
 use std::f64::consts::PI;
 use std::sync::Arc;
 
@@ -161,23 +162,13 @@ impl Cepstrum {
         let pairs =
             values_db.iter().zip(values_db.iter().skip(apart)).zip(self.quefrency_s.iter().zip(self.quefrency_s.iter().skip(apart)));
         self.scratch.extend(pairs.map(|((y1, y2), (x1, x2))| (y2 - y1) / (x2 - x1)));
-        let slope = median(&mut self.scratch);
+        let slope = median_in_place(&mut self.scratch).unwrap_or(0.0);
         self.scratch.clear();
         self.scratch.extend(values_db.iter().zip(&self.quefrency_s).map(|(y, x)| y - slope * x));
-        (slope, median(&mut self.scratch))
+        (slope, median_in_place(&mut self.scratch).unwrap_or(0.0))
     }
 }
 
 fn value(values: &[f64], at: usize) -> f64 {
     values.get(at).copied().unwrap_or(f64::NEG_INFINITY)
-}
-
-fn median(values: &mut [f64]) -> f64 {
-    let middle = values.len() / 2;
-    if values.is_empty() {
-        return 0.0;
-    }
-    let odd = values.len() % 2 == 1;
-    let (low, upper, _) = values.select_nth_unstable_by(middle, f64::total_cmp);
-    if odd { *upper } else { f64::midpoint(*upper, low.iter().copied().fold(f64::NEG_INFINITY, f64::max)) }
 }

@@ -76,7 +76,7 @@ fn the_table_tells_what_was_done() {
 #[test]
 fn no_row_is_wider_than_eighty_cells() {
     let mut entries = evening();
-    let reason = "a reason so long that nobody would ever say it but a test must, and then some more of it".to_owned();
+    let reason = "a reason so long that nobody would ever say it but a test must, and then some more of it".into();
     entries.push(entry(4, Fact::StepStopped { exercise: "words".into(), reason, repetitions_done: 1, repetitions_prescribed: 1 }));
     let table = table(&entries, &|id| id.repeat(20));
     for row in table.lines() {

@@ -1,7 +1,7 @@
 use super::*;
-use crate::samples::{any_entry, at, begun, hold};
+use crate::Fact;
+use crate::entries::{any_entry, at, begun, hold};
 use proptest::prelude::*;
-use session::Fact;
 
 #[test]
 fn a_line_reads_from_left_to_right_with_rounded_values() {

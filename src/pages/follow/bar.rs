@@ -126,13 +126,13 @@ impl LiveBar {
             return Some(10.0 * energy.log10() + self.scale.offset_db);
         }
         let mut pitches: Vec<f64> = voiced.iter().map(|frame| frame.f0_hz).filter(|hz| *hz > 0.0).collect();
-        let f0_hz = median(&mut pitches)?;
+        let f0_hz = statistics::upper_median(&mut pitches)?;
         if self.base_hz.is_none() {
             self.first_note.push(f0_hz);
             if self.first_note.len() < FIRST_NOTE {
                 return Some(0.0);
             }
-            self.base_hz = median(&mut self.first_note);
+            self.base_hz = statistics::upper_median(&mut self.first_note);
         }
         self.base_hz.map(|base_hz| 12.0 * (f0_hz / base_hz).log2())
     }
@@ -219,11 +219,6 @@ fn told(difference: f64, same: f64, [as_ever, more, less]: [&str; 3]) -> Line {
 
 fn line(key: &str, number: Option<f64>) -> Line {
     Line { key: key.to_owned(), args: number.map(|n| ("n", Arg::Number(n.round()))).into_iter().collect() }
-}
-
-fn median(values: &mut [f64]) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
-    values.get(values.len() / 2).copied()
 }
 
 #[cfg(test)]

@@ -243,7 +243,7 @@ fn exercise_name(site: &Site, id: &str) -> String {
 
 fn measure_row(site: &Site, row: &MeasureRow) -> Vec<String> {
     let name = |key: String, plain: &str| if site.words.has(&key) { site.s(&key) } else { plain.to_owned() };
-    let measure = Measure::ALL.into_iter().find(|measure| measure.id() == row.measure);
+    let measure = Measure::of_id(&row.measure);
     let figure = |value: Option<f64>| {
         let (decimals, unit) = measure.map_or((2, ""), |measure| (measure.decimals(), measure.unit()));
         value.map_or_else(|| site.s("page-figure-none"), |value| format!("{value:.decimals$} {unit}").trim_end().to_owned())

@@ -245,7 +245,7 @@ fn notes(site: &Site, series: &Measured) -> Vec<String> {
         let microphone = conditions.microphone.as_ref().map_or_else(unknown, |microphone| microphone.name.clone());
         if series.measure.is_level() {
             let distance = conditions.distance_cm.map_or_else(unknown, |cm| format!("{cm} cm"));
-            let weighting = conditions.level_weighting.clone().unwrap_or_else(unknown);
+            let weighting = conditions.level_weighting.clone().map_or_else(unknown, String::from);
             let scale = site.s(&format!(
                 "page-scale-{}",
                 serde_json::to_value(conditions.calibration).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default()

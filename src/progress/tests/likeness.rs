@@ -42,7 +42,7 @@ fn few_independent_days_ask_for_more() {
 fn noise_does_not_hide_good_and_bad_weeks() {
     let wave: Vec<f64> = (0..400).map(|n| (f64::from(n) / 9.0).sin()).collect();
     let quiet = memory_factor(&wave, 0.0);
-    let spread = super::super::scatter::sd(&wave).expect("a spread").powi(2);
+    let spread = statistics::sd(&wave).expect("a spread").powi(2);
     assert!(quiet > 15.0 && memory_factor(&wave, spread / 3.0) >= quiet, "{quiet}");
     let jagged: Vec<f64> = (0..400).map(|n| if n % 2 == 0 { 1.0 } else { -1.0 }).collect();
     assert!(near(memory_factor(&jagged, 0.0), 1.0));

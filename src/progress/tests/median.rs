@@ -1,6 +1,7 @@
 use super::*;
 use proptest::prelude::*;
 use serde::Deserialize;
+use statistics::median;
 
 #[derive(Deserialize)]
 struct Cases {

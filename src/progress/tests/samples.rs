@@ -40,7 +40,7 @@ pub fn practice(session: i64, day: Date, title: &str, text: &str, steps: &[(u32,
         ramp_stage: None,
         done,
         prescribed: Some(prescribed),
-        stopped: (done < prescribed).then(|| "finished early".to_owned()),
+        stopped: (done < prescribed).then(|| model::StepReason::FinishedEarly),
     };
     Practice {
         session,

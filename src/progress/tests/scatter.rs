@@ -1,5 +1,5 @@
 use super::*;
-use crate::{DayValue, baseline, median};
+use crate::{Anova, baseline, two_way};
 use jiff::civil::date;
 use proptest::prelude::*;
 use serde::Deserialize;

@@ -1,4 +1,5 @@
 use super::*;
+use crate::Z_95;
 use proptest::prelude::*;
 use serde::Deserialize;
 

@@ -1,6 +1,6 @@
 use super::*;
+use crate::folder::DATABASE_NAME;
 use crate::samples::{begun, ended, keep};
-use crate::store::DATABASE_NAME;
 use crate::{Source, Store};
 
 /// Opens a folder with this file in it, and gives the error; the file must be left byte for byte.

@@ -45,8 +45,14 @@ fn a_short_one_cannot_be_set_and_none_is_ever_shown() {
     assert!(!format!("{good:?} {key:?}").contains("see") && !format!("{key:?}").to_lowercase().contains("ab"));
 }
 
-/// PBKDF2 with HMAC-SHA-512 is checked where it comes from (OpenSSL); that it is SQLCipher's own derivation is checked by opening
-/// a file with the passphrase alone, as any SQLCipher would: `encrypt.rs`.
+/// The value is that of Python 3's `hashlib.pbkdf2_hmac("sha512", …, 256000, 32)`; that it is SQLCipher's own derivation is checked by
+/// opening a file with the passphrase alone, as any SQLCipher would: `encrypt.rs`.
+#[test]
+fn a_key_is_derived_as_it_always_was() {
+    let key = Key::derive(&Passphrase("häuser am see".to_owned()), [7; 16]);
+    assert_eq!(key.spec(), format!("x'03765e836c05b68fbdefb0eb61e02301c150dbb7be8a879954c1fd808aa7fdda{}'", "07".repeat(16)));
+}
+
 #[test]
 fn a_key_is_written_as_sqlcipher_takes_it() {
     let spec = Key::from_bytes([0xAB; 32], [0x07; 16]).spec();

@@ -2,21 +2,13 @@
 
 use crate::{NewSession, RecordError, SessionId, Source, Store};
 use jiff::ZonedDateTime;
-use proptest::prelude::*;
 use routine::{Exercise, NoAnswer, Routine, Step, Timing, Work};
-use session::{Command, Entry, Fact, Position};
+use session::{Entry, Fact};
 
-pub fn at(step: u32, set: u32, repetition: u32) -> Option<Position> {
-    Some(Position { step, set, repetition })
-}
-
-pub fn entry(at_s: f64, position: Option<Position>, fact: Fact) -> Entry {
-    Entry { at_s, fact, position }
-}
-
-pub fn begun() -> Entry {
-    entry(0.0, None, Fact::SessionBegun { routine: "Evening routine".into(), steps: 2, software: "tidecount 0.1.0".into() })
-}
+#[path = "../../model/tests/entries.rs"]
+#[allow(dead_code, reason = "any entry at all is only for the tests of the model")]
+mod entries;
+pub use entries::{at, begun, entry, hold};
 
 pub fn ended(at_s: f64) -> Entry {
     entry(at_s, None, Fact::SessionEnded { reason: "finished".into(), steps_done: 1, steps_prescribed: 2, duration_s: at_s })
@@ -24,29 +16,6 @@ pub fn ended(at_s: f64) -> Entry {
 
 pub fn agreement(given: bool) -> Entry {
     entry(5.0, None, Fact::Agreement { given, exercises: vec!["head-lift".into(), "tongue-hold-swallow".into()] })
-}
-
-pub fn hold(at_s: f64, position: Option<Position>, exercise: &str, duration_s: f64, complete: bool) -> Entry {
-    let fact = Fact::HoldMeasured {
-        exercise: exercise.into(),
-        onset_s: at_s - duration_s,
-        offset_s: at_s,
-        duration_s,
-        f0_median_hz: 182.3456,
-        f0_span_st: 0.5512,
-        level_mean_db: -24.126,
-        level_fall_db: 3.4561,
-        level_weighting: "A".into(),
-        level_calibrated: false,
-        f0_sd_st: None,
-        level_slope_db_per_s: None,
-        level_terms: None,
-        quality: None,
-        breaks: 1,
-        masked_s: 0.0,
-        complete,
-    };
-    entry(at_s, position, fact)
 }
 
 /// Two steps: "long-ah" with 2 sets of 3, then "tongue-hold-swallow" with 1 set of 4.
@@ -100,76 +69,4 @@ pub fn keep(store: &mut Store, client: &str, source: Source, started: &str, entr
         store.append(session, entry).expect("keeps");
     }
     session
-}
-
-/// Any number a fault could bring in, the non-finite ones among them.
-fn measured() -> impl Strategy<Value = f64> {
-    prop_oneof![8 => -200.0..2000.0_f64, 1 => Just(f64::NAN), 1 => Just(f64::INFINITY), 1 => Just(f64::NEG_INFINITY), 1 => Just(-0.0), 1 => Just(1e-12)]
-}
-
-fn seconds() -> impl Strategy<Value = f64> {
-    0.0..100_000.0_f64
-}
-
-fn fact() -> impl Strategy<Value = Fact> {
-    let text = || ".{0,20}";
-    prop_oneof![
-        (text(), seconds(), measured(), measured(), measured(), measured(), any::<bool>()).prop_map(
-            |(exercise, duration_s, f0_median_hz, f0_span_st, level_mean_db, level_fall_db, complete)| Fact::HoldMeasured {
-                exercise,
-                onset_s: 1.0,
-                offset_s: 1.0 + duration_s,
-                duration_s,
-                f0_median_hz,
-                f0_span_st,
-                level_mean_db,
-                level_fall_db,
-                level_weighting: "A".into(),
-                level_calibrated: complete,
-                f0_sd_st: None,
-                level_slope_db_per_s: None,
-                level_terms: None,
-                quality: None,
-                breaks: 2,
-                masked_s: 0.0,
-                complete,
-            }
-        ),
-        (text(), seconds(), measured(), measured(), any::<u32>()).prop_map(
-            |(exercise, duration_s, rate_hz, irregularity_pct, syllables)| {
-                Fact::SyllablesCounted { exercise, syllables, duration_s, rate_hz, irregularity_pct }
-            }
-        ),
-        (text(), text(), seconds(), measured(), measured()).prop_map(|(exercise, phrase, duration_s, level_mean_db, f0_median_hz)| {
-            Fact::PhraseRead {
-                exercise,
-                phrase,
-                duration_s,
-                level_mean_db,
-                f0_median_hz,
-                level_weighting: "A".into(),
-                level_calibrated: false,
-                level_terms: None,
-            }
-        }),
-        (text(), proptest::option::of(text()), any::<bool>(), seconds()).prop_map(|(clue, answer, correct, duration_s)| {
-            Fact::QuestionAnswered { exercise: "word-questions".into(), clue, answer, correct, hint_given: false, duration_s }
-        }),
-        (text(), 0.0..=1.0_f64).prop_map(|(text, confidence)| Fact::CommandHeard { command: Command::GoOn, text, confidence }),
-        (proptest::option::of(text()), text()).prop_map(|(exercise, reason)| Fact::SafetyStop { exercise, reason }),
-        (text(), any::<u32>(), any::<u32>()).prop_map(|(exercise, repetitions_done, repetitions_prescribed)| Fact::StepDone {
-            exercise,
-            repetitions_done,
-            repetitions_prescribed
-        }),
-        seconds().prop_map(|duration_s| Fact::Rested { duration_s }),
-        text().prop_map(|from| Fact::SessionResumed { from }),
-        (proptest::option::of(any::<bool>()), any::<u32>()).prop_map(|(given, days)| Fact::SoundConsent { given, days }),
-        proptest::collection::vec(text(), 0..3).prop_map(|exercises| Fact::Agreement { given: true, exercises }),
-    ]
-}
-
-pub fn any_entry() -> impl Strategy<Value = Entry> {
-    let position = proptest::option::of((1_u32.., 1_u32.., 1_u32..).prop_map(|(step, set, repetition)| Position { step, set, repetition }));
-    (seconds(), fact(), position).prop_map(|(at_s, fact, position)| Entry { at_s, fact, position })
 }

@@ -1,7 +1,7 @@
 use super::*;
 use handover::HandedPart;
+use model::Command;
 use serde_json::value::RawValue;
-use session::Command;
 
 fn part(started: &str, lines: &[&str]) -> HandedPart {
     let entries = lines.iter().map(|line| RawValue::from_string((*line).to_owned()).expect("JSON")).collect();
@@ -37,10 +37,10 @@ fn a_practice_becomes_trials_steps_and_events_with_their_conditions() {
     assert_eq!((session.day.to_string().as_str(), session.practised_s, session.steps_prescribed), ("2026-03-02", 50.0, 3));
     let [trial] = session.trials.as_slice() else { panic!("{:?}", session.trials) };
     assert_eq!(
-        (trial.kind, trial.seq, trial.part, trial.duration_s, trial.level_db, trial.level_fall_db),
-        ("hold", 3, 1, Some(12.0), Some(70.0), None)
+        (trial.kind, trial.seq, trial.part, trial.value(Measure::HoldS), trial.value(Measure::LevelDb), trial.value(Measure::LevelFallDb)),
+        (TrialKind::Hold, 3, 1, Some(12.0), Some(70.0), None)
     );
-    assert_eq!((trial.f0_median_hz, trial.f0_span_st), (None, None), "a pitch of 0 Hz could not be measured");
+    assert_eq!((trial.value(Measure::F0MedianHz), trial.value(Measure::F0SpanSt)), (None, None), "a pitch of 0 Hz could not be measured");
     assert_eq!(
         (trial.conditions.distance_cm, trial.conditions.level_weighting.as_deref(), trial.conditions.clipped_s),
         (Some(30.0), Some("A"), 0.5)

@@ -1,4 +1,6 @@
 use super::*;
+use jiff::ZonedDateTime;
+use model::Measure;
 
 fn days(names: &[&str]) -> BTreeSet<Weekday> {
     names.iter().map(|name| Weekday::of_name(name).expect("a day")).collect()
@@ -15,11 +17,6 @@ fn the_longest_gap_is_that_over_the_weekend_too() {
 
 #[test]
 fn the_words_kept_are_read_back() {
-    for calibration in
-        [LevelCalibration::None, LevelCalibration::Void, LevelCalibration::Meter, LevelCalibration::Source, LevelCalibration::Rough]
-    {
-        assert_eq!(calibration_of(calibration_word(calibration)), calibration);
-    }
     for microphone in Microphone::ALL {
         assert_eq!(Microphone::of_word(microphone.word()), microphone);
     }
@@ -64,11 +61,4 @@ fn a_change_of_microphone_is_told_while_it_is_recent() {
     let mut gained = level("2026-03-30", Some("a"), Not);
     gained.conditions.auto_gain = true;
     assert_eq!(state(&[gained]).0, Microphone::AutoGain);
-}
-
-#[test]
-fn a_level_is_told_with_what_it_refers_to() {
-    let conditions = Conditions { level_weighting: Some("A".into()), time_weighting: Some("energy-mean".into()), ..Conditions::default() };
-    assert_eq!(conditions_in_words(&conditions, Measure::LevelDb), "A-weighted, energy-mean, distance unknown, relative, not calibrated");
-    assert_eq!(conditions_in_words(&conditions, Measure::HoldS), "");
 }
