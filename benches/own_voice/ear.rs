@@ -45,7 +45,7 @@ impl Ear {
             let block_s = n as f64 * 0.01;
             for event in self.path.hear(mic, block_s, mix.hint_s, main_open(block_s)).expect("blocks of 10 ms") {
                 let CommandEvent::Heard(phrase) = event else { continue };
-                if !self.path.stands_out(&phrase) {
+                if !self.path.exceeds_residual_echo(&phrase) {
                     println!("      {:.1} s: \"{}\" taken for our own voice", phrase.start_s, phrase.text);
                     continue;
                 }
@@ -58,7 +58,7 @@ impl Ear {
 
     /// How the canceller stands.
     pub fn state(&self) -> String {
-        let own = self.path.own_voice();
+        let own = self.path.echo_state();
         format!("reduction {:.0} dB{}", own.reduction_db.unwrap_or(0.0), if own.drowns { ", drowns" } else { "" })
     }
 }

@@ -114,15 +114,15 @@ pub trait EchoCanceller: Send {
     fn cancel(&mut self, played: &[f32], mic: &mut [f32]);
     /// The sound system's word on how long after being handed over a block is played, s. Only where to begin looking.
     fn hint_delay(&mut self, _delay_s: f64) {}
-    /// What is known of our own voice in the block cancelled last.
-    fn own_voice(&self) -> OwnVoice {
-        OwnVoice::default()
+    /// What is known of the echo in the block cancelled last.
+    fn echo_state(&self) -> EchoState {
+        EchoState::default()
     }
 }
 
-/// Our own voice in the microphone, as an [`EchoCanceller`] knows it.
+/// The echo of what we play, as an [`EchoCanceller`] knows it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct OwnVoice {
+pub struct EchoState {
     /// Level that is expected to be left of it in this block, dB re full scale; −∞ where nothing is played.
     pub left_db: f64,
     /// Level that is expected of it in the microphone itself, dB re full scale; −∞ where nothing is played.
@@ -135,7 +135,7 @@ pub struct OwnVoice {
     pub drowns: bool,
 }
 
-impl Default for OwnVoice {
+impl Default for EchoState {
     fn default() -> Self {
         Self { left_db: f64::NEG_INFINITY, raw_db: f64::NEG_INFINITY, aligned: false, reduction_db: None, drowns: false }
     }

@@ -363,6 +363,10 @@ impl CommandRecogniser for ChildRecogniser {
         self.listen(Path::Fast, grammar)
     }
 
+    fn weigh_in(&mut self, own: &OwnVoice) {
+        ChildRecogniser::weigh_in(self, own);
+    }
+
     fn pause(&mut self) {
         self.ask_to_finish();
     }

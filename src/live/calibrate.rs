@@ -1,9 +1,11 @@
 //! Calibrating a microphone, step by step, whoever asks for it: `tidecount calibrate` or the page.
 
+use std::ops::ControlFlow;
 use std::sync::{Mutex, PoisonError};
 
 use jiff::ZonedDateTime;
 
+use crate::capture::capture;
 use crate::levels;
 use audio::{AudioError, AudioIo};
 use files::calibrations::{Calibration, Device};
@@ -150,24 +152,20 @@ impl Listened {
 
 /// Listens for the set time, or to the end of a recording.
 pub fn listen(io: &mut dyn AudioIo, live: bool, listened: &Mutex<Listened>, interrupted: impl Fn() -> bool) -> Result<(), AudioError> {
-    let mut mic = vec![0.0; (io.mic_rate_hz() / 100) as usize];
-    let silence = vec![0.0; (io.speaker_rate_hz() / 100) as usize];
     let mut blocks = 0;
-    loop {
-        let captured = io.read(&mut mic)?;
+    capture(io, |mic, _| {
         let mut listened = listened.lock().unwrap_or_else(PoisonError::into_inner);
-        if captured.ended || (live && blocks >= (QUIET_S + SOUND_S) * 100) {
-            break;
+        if live && blocks >= (QUIET_S + SOUND_S) * 100 {
+            return ControlFlow::Break(());
         }
         if interrupted() {
             listened.interrupted = true;
-            break;
+            return ControlFlow::Break(());
         }
-        listened.push(&mic);
-        drop(listened);
-        io.write(&silence)?;
+        listened.push(mic);
         blocks += 1;
-    }
+        ControlFlow::Continue(())
+    })?;
     io.finish()
 }
 

@@ -1,10 +1,11 @@
 //! From the microphone to what was said: echo cancelling, then the command ear, and whether a phrase heard over our own
 //! voice can be ours.
 
-use crate::own_voice_log::OwnVoiceLog;
-use crate::residual_gate::ResidualGate;
+use crate::residual_echo_log::ResidualEchoLog;
+use crate::residual_suppressor::ResidualSuppressor;
 use audio::resample::Resampler;
-use audio::{AudioError, ECHO_RATE_HZ, EchoCanceller, OwnVoice};
+use audio::{AudioError, ECHO_RATE_HZ, EchoCanceller, EchoState};
+use command_ear::templates::OwnVoice;
 use command_ear::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase};
 
 /// The command path. The voice ear has another, without any of this.
@@ -16,8 +17,9 @@ pub struct CommandPath {
     block: Vec<f32>,
     /// What was handed to the loudspeaker last.
     played: Vec<f32>,
-    log: OwnVoiceLog,
-    residual: ResidualGate,
+    log: ResidualEchoLog,
+    residual: ResidualSuppressor,
+    speaker_rate_hz: u32,
 }
 
 impl CommandPath {
@@ -37,8 +39,9 @@ impl CommandPath {
             from_speaker: Resampler::new(speaker_rate_hz, ECHO_RATE_HZ)?,
             block: vec![0.0; block],
             played: vec![0.0; block],
-            log: OwnVoiceLog::default(),
-            residual: ResidualGate::default(),
+            log: ResidualEchoLog::default(),
+            residual: ResidualSuppressor::default(),
+            speaker_rate_hz,
         })
     }
 
@@ -56,6 +59,17 @@ impl CommandPath {
     /// As [`CommandPath::listen_for`].
     pub fn listen_for_fast(&mut self, grammar: &Grammar) -> Result<(), CommandEarError> {
         self.commands.listen_for_fast(grammar)
+    }
+
+    /// Lets a client's own way of saying the commands weigh in from now on.
+    pub fn weigh_in(&mut self, own: &OwnVoice) {
+        self.commands.weigh_in(own);
+    }
+
+    /// Frames per second of what [`CommandPath::play`] takes.
+    #[must_use]
+    pub fn speaker_rate_hz(&self) -> u32 {
+        self.speaker_rate_hz
     }
 
     /// Nothing is heard for a while: what is half heard is decided.
@@ -78,9 +92,9 @@ impl CommandPath {
         self.echo.hint_delay(delay_s);
         self.echo.cancel(&self.played, &mut self.block);
         let sound_s = (block_s - self.from_mic.delay_s()).max(0.0);
-        let own = self.echo.own_voice();
-        self.log.take(sound_s, &self.block, own.left_db, own.raw_db);
-        let left_db = self.residual.hold_down(&mut self.block, own.left_db);
+        let echo = self.echo.echo_state();
+        self.log.take(sound_s, &self.block, echo.left_db, echo.raw_db);
+        let left_db = self.residual.suppress_residual(&mut self.block, echo.left_db);
         self.commands.expect_own_voice(left_db);
         self.commands.push(sound_s, &self.block, main);
         Ok(self.commands.poll())
@@ -94,20 +108,20 @@ impl CommandPath {
         self.from_speaker.process(speaker, &mut self.played)
     }
 
-    /// So much sound was lost on its way from the microphone, s.
+    /// Sound was lost on its way from the microphone.
     pub fn skip(&mut self) {
         self.log.clear();
     }
 
-    /// The phrase stands out from what the canceller leaves of our own voice; true where nothing was played.
+    /// The phrase is louder than what the canceller leaves of our own voice; true where nothing was played.
     #[must_use]
-    pub fn stands_out(&self, heard: &HeardPhrase) -> bool {
-        self.log.stands_out(heard.start_s, heard.end_s, self.echo.own_voice().aligned)
+    pub fn exceeds_residual_echo(&self, heard: &HeardPhrase) -> bool {
+        self.log.exceeds_residual_echo(heard.start_s, heard.end_s, self.echo.echo_state().aligned)
     }
 
-    /// What is known of our own voice now.
+    /// What is known of the echo now.
     #[must_use]
-    pub fn own_voice(&self) -> OwnVoice {
-        self.echo.own_voice()
+    pub fn echo_state(&self) -> EchoState {
+        self.echo.echo_state()
     }
 }

@@ -165,7 +165,7 @@ impl Levels {
     }
 
     /// Puts the level of a fact on the scale that holds now and says what it refers to.
-    pub fn dress(&self, fact: &mut Fact) {
+    pub fn apply_calibration(&self, fact: &mut Fact) {
         let (Fact::HoldMeasured { level_mean_db, level_calibrated, level_terms, .. }
         | Fact::PhraseRead { level_mean_db, level_calibrated, level_terms, .. }) = fact
         else {

@@ -1,24 +1,33 @@
-//! Leads people through sound: the one loop from a block of the microphone to a block for the loudspeaker, and who takes part in it.
-//! It reads no arguments and shows no pages. Start at `pipeline.rs`.
+//! Leads people through sound: the one loop from a block of the microphone to a block for the loudspeaker, and who takes part in it. It
+//! may open no page, read no argument and decide nothing that the engine, the attendant or the enrolment's dialogue decides. Start at
+//! `conductor.rs`, the loop; `party.rs` says what a party does, `practice/party.rs` is the first of them.
 
 pub mod attend;
 pub mod calibrate;
-pub mod class;
+pub mod capture;
+pub mod clock;
 pub mod command_path;
+pub mod conductor;
 pub mod enrol;
 pub mod follow;
 pub mod grammar;
+pub mod interrupt;
 pub mod journal_keeper;
 pub mod levels;
+pub mod machine;
 pub mod meter;
 pub mod mic_gain;
 pub mod observe;
-pub mod own_voice_log;
-pub mod pipeline;
+pub mod party;
+pub mod playback;
 pub mod practice;
-pub mod quality_desk;
+pub mod quality_worker;
 pub mod rehearsal;
-pub mod residual_gate;
+pub mod residual_echo_log;
+pub mod residual_suppressor;
 pub mod sound;
+pub mod speech;
+pub mod stage;
 pub mod summary;
 pub mod talk;
+pub mod tone;

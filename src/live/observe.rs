@@ -7,7 +7,7 @@ use hear::VoiceFrame;
 use record::UsualVoice;
 use routine::Routine;
 use screen::{Offer, ShownView};
-use session::{Effect, Entry, Line, Listening, View};
+use session::{Entry, Line, Listening, View};
 
 /// What a page asks for.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -70,16 +70,6 @@ pub trait Observer: Send {
     /// What somebody asks for beside the voice; asked every 10 ms.
     fn asked(&mut self) -> Option<Asked> {
         None
-    }
-}
-
-/// The effects that only observers care about, so that the pipeline need not know who they are. Entries of the journal come to
-/// them by way of [`crate::quality_desk`].
-pub fn pass_on(effect: &Effect, observers: &mut [Box<dyn Observer>]) {
-    match effect {
-        Effect::Resume(go_on) => observers.iter_mut().for_each(|observer| observer.resumed(*go_on)),
-        Effect::Hush => observers.iter_mut().for_each(|observer| observer.hushed()),
-        _ => {}
     }
 }
 

@@ -11,22 +11,25 @@ use jiff::civil::DateTime;
 
 use crate::options::{DataFolder, Fast, Sound};
 use attend::{Event, Practised};
+use audio::AudioIo;
 use command_ear::Lexicon;
 use files::error::Failure;
 use files::households::{check_household, read_household};
-use files::load;
+use files::load::{self, Loaded};
 use files::packages;
 use files::packages::household::household_of_packages;
 use handover::Settings;
 use live::attend::devices::Devices;
-use live::attend::pipeline::{AttendPipeline, House, Waited, new_screen, since_s};
 use live::attend::record::{exercise_name, moment, today};
+use live::attend::waiting::{House, Waited, Waiting};
+use live::follow::SharedScreen;
 use live::levels::{self, Levels};
 use live::practice::{Outcome, Practice};
 use pages::follow::follower::WebFollower;
 use pages::follow::server::{self, Pages, ScreenArgs};
 use pages::set_up::site::Place;
 use record::Source;
+use screen::TerminalScreen;
 use speak::Words;
 
 /// Wait quietly, invite at the agreed times, and start a practice when asked
@@ -82,11 +85,11 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
     let first_now = begins_at.clone().unwrap_or_else(ZonedDateTime::now);
     let record = today(&data, &household, source, &first_now, &words)?;
     let house = House { household, words, model, voice: sound.voice.clone(), data, recogniser: None, begins_at };
-    let mut pipeline = AttendPipeline::new(house, devices)?;
-    pipeline.tell(Event::Record { at_s: 0.0, today: record });
+    let mut waiting = Waiting::new(house, devices)?;
+    waiting.tell(Event::Record { at_s: 0.0, today: record });
     let interrupted = watch_for_ctrl_c()?;
     let set_up = Place {
-        data: pipeline.house.data.clone(),
+        data: waiting.machine().data.clone(),
         household: path,
         mic: sound.mic,
         speaker: sound.speaker,
@@ -99,23 +102,23 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
     let pages = server::open_with(&args.screen, Some(set_up).filter(|_| !recording))?;
     if let Some(pages) = &pages {
         let hub = pages.hub().clone();
-        pipeline.show_on(Box::new(move || Ok(Box::new(WebFollower::waiting(hub.clone(), Words::english()?)))));
+        waiting.show_on(Box::new(move || Ok(Box::new(WebFollower::waiting(hub.clone(), Words::english()?)))));
     }
     let mut starter = Starter { folder, lexicon, source, recording, pages };
     loop {
         let screen = new_screen();
-        let waited = pipeline.wait(screen.clone(), || interrupted.load(Ordering::Relaxed))?;
+        let waited = waiting.wait(screen.clone(), || interrupted.load(Ordering::Relaxed))?;
         screen.finish();
         match waited {
             Waited::Over => break,
-            Waited::Start { person, routine } => starter.lead(&mut pipeline, person, routine),
+            Waited::Start { person, routine } => starter.lead(&mut waiting, person, routine),
         }
     }
     if let Some(pages) = starter.pages {
         pages.finish();
     }
-    pipeline.devices.finish();
-    for complaint in &pipeline.devices.complaints {
+    waiting.devices().finish()?;
+    for complaint in &waiting.devices().complaints {
         eprintln!("{complaint}");
     }
     Ok(ExitCode::SUCCESS)
@@ -131,68 +134,66 @@ struct Starter {
 }
 
 impl Starter {
-    fn lead(&mut self, pipeline: &mut AttendPipeline, person: usize, routine: usize) {
-        let now = pipeline.now();
+    fn lead(&mut self, waiting: &mut Waiting, person: usize, routine: usize) {
+        let now = waiting.now();
         let began = Instant::now();
         let practising = |now: bool| self.pages.iter().for_each(|pages| pages.practising(now));
         practising(true);
-        let led = self.practise(pipeline, (person, routine), &now);
+        let led = self.practise(waiting, (person, routine), &now);
         practising(false);
-        let read = pipeline.devices.take_read_elsewhere();
-        let passed_s = if self.recording { read as f64 / f64::from(pipeline.devices.mic_rate_hz()) } else { since_s(began) };
-        pipeline.pass(passed_s);
-        pipeline.devices.take_back();
-        let at_s = pipeline.now_s();
+        let read = waiting.devices().take_read_elsewhere();
+        let passed_s =
+            if self.recording { read as f64 / f64::from(waiting.devices().mic_rate_hz()) } else { began.elapsed().as_secs_f64() };
+        waiting.pass(passed_s);
+        waiting.devices().take_back();
+        let at_s = waiting.now_s();
         match led {
             Ok(outcome) => {
-                let words = &pipeline.house.words;
+                let words = waiting.words();
                 let begun_min = moment(&now).minute;
                 let outcome = Practised::of(person, routine, begun_min, &outcome.entries(), &|id| exercise_name(words, id));
-                pipeline.tell(Event::PracticeEnded { at_s, outcome });
+                waiting.tell(Event::PracticeEnded { at_s, outcome });
             }
             Err(why) => {
                 why.report();
                 if let Some(pages) = &self.pages {
                     pages.tell(&why.to_string());
                 }
-                pipeline.tell(Event::PracticeFailed { at_s });
+                waiting.tell(Event::PracticeFailed { at_s });
             }
         }
     }
 
-    fn practise(&self, pipeline: &mut AttendPipeline, pair: (usize, usize), now: &ZonedDateTime) -> Result<Outcome, Failure> {
-        let house = &pipeline.house;
+    fn practise(&self, waiting: &mut Waiting, pair: (usize, usize), now: &ZonedDateTime) -> Result<Outcome, Failure> {
+        let machine = waiting.machine().clone();
         let nobody = || Failure::Fault("there is no such person in the household".into());
-        let client = house.household.persons.get(pair.0).map(|person| person.name.clone()).ok_or_else(nobody)?;
-        let file = &house.household.routine(pair).ok_or_else(nobody)?.file;
+        let client = waiting.household().persons.get(pair.0).map(|person| person.name.clone()).ok_or_else(nobody)?;
+        let file = &waiting.household().routine(pair).ok_or_else(nobody)?.file;
         // Read again: it may have been changed since.
-        let (mut prescription, routine_text) = load::routine(&self.folder.join(file), &house.words, &self.lexicon)?;
-        let settings = if self.recording { Settings::default() } else { packages::settings::of(&house.data, &client) };
+        let (mut prescription, routine_text) = load::routine(&self.folder.join(file), waiting.words(), &self.lexicon)?;
+        let settings = if self.recording { Settings::default() } else { packages::settings::of(&machine.data, &client) };
         if let Some(every) = settings.feedback_every {
             prescription.routine.feedback_every = every;
         }
-        let io = pipeline.devices.lend()?;
-        let device = levels::device(pipeline.devices.mic_name(), io.mic_rate_hz(), None)?;
+        let io = waiting.devices().lend()?;
+        let device = levels::device(waiting.devices().mic_name(), io.mic_rate_hz(), None)?;
+        let loaded = Loaded { words: Words::english()?, model: machine.model, lexicon: self.lexicon.clone(), prescription, routine_text };
         let practice = Practice {
-            prescription,
-            routine_text,
-            words: Words::english()?,
-            model: house.model.clone(),
-            lexicon: self.lexicon.clone(),
-            hears_itself: pipeline.devices.hears_itself(),
-            voice: house.voice.clone().or(settings.voice),
-            source: self.source,
-            client,
-            levels: Levels::of(&house.data, &device, None)?,
-            data: house.data.clone(),
-            journal: None,
-            recogniser: house.recogniser.clone(),
+            hears_itself: machine.hears_itself,
+            voice: machine.voice.or(settings.voice),
+            levels: Levels::of(&machine.data, &device, None)?,
+            recogniser: machine.recogniser,
+            ..Practice::of(loaded, self.source, client, machine.data)
         };
         let screen = new_screen();
         let outcome = practice.lead_at(now.clone(), io, screen.clone(), server::followers(self.pages.as_ref())?)?;
         outcome.report(&screen);
         Ok(outcome)
     }
+}
+
+fn new_screen() -> SharedScreen {
+    SharedScreen::new(TerminalScreen::stdout())
 }
 
 /// True from the first Ctrl-C on; the second does not wait.

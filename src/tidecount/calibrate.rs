@@ -12,8 +12,8 @@ use files::error::Failure;
 use hear::calibration::{BELIEVABLE_DB, Known, Method, REPORTED_CM};
 use hear::weighting::Weighting;
 use live::calibrate::{Listened, QUIET_S, SOUND_S, calibration, listen, warnings};
+use live::interrupt::until_interrupted;
 use live::levels;
-use live::practice::until_interrupted;
 
 /// Calibrate a microphone, so that levels are dB SPL at 30 cm and not only relative
 ///

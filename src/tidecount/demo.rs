@@ -7,7 +7,7 @@ use crate::options::{Model, Voice};
 use audio;
 use command_ear::Lexicon;
 use files::error::Failure;
-use files::load;
+use files::load::{self, Loaded};
 use live::follow::SharedScreen;
 use live::practice::Practice;
 use live::rehearsal::{self, ClientsEar, ROOM_HZ, write_truth};
@@ -80,20 +80,12 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
         io.aloud(loudspeaker)?;
     }
 
+    let loaded = Loaded { words, model, lexicon, prescription, routine_text };
     let practice = Practice {
-        prescription,
-        routine_text,
-        words,
-        model,
-        lexicon,
         hears_itself: true,
         voice: args.voice.voice.clone(),
-        source: Source::Rehearsal,
-        client: "household".into(),
-        data,
         journal: Some(journal.clone()),
-        levels: live::levels::Levels::default(),
-        recogniser: None,
+        ..Practice::of(loaded, Source::Rehearsal, "household".into(), data)
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let pages = server::open(&args.screen)?;

@@ -6,9 +6,8 @@ use std::process::ExitCode;
 
 use crate::options::{ALOUD, DataFolder, Fast, Sound};
 use files::error::Failure;
-use files::load::{self, Loaded};
+use files::load;
 use live::follow::SharedScreen;
-use live::levels::Levels;
 use live::practice::Practice;
 use pages::follow::server::{self, ScreenArgs};
 use record::Source;
@@ -47,23 +46,14 @@ pub struct LeadArgs {
 pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     let sound = args.sound.meant_aloud();
     let fast = args.fast.with(&sound)?;
-    let Loaded { words, model, lexicon, prescription, routine_text } = load::all(&args.routine, sound.model.as_deref())?;
-    print_cautions(&words, &prescription.routine);
+    let loaded = load::all(&args.routine, sound.model.as_deref())?;
+    print_cautions(&loaded.words, &loaded.prescription.routine);
     let io = audio::open(&sound.mic, &sound.speaker, fast)?;
+    let source = if sound.recording { Source::Replay } else { Source::Live };
     let practice = Practice {
-        prescription,
-        routine_text,
-        words,
-        model,
-        lexicon,
         hears_itself: sound.hears_itself,
         voice: sound.voice,
-        source: if sound.recording { Source::Replay } else { Source::Live },
-        client: "class".into(),
-        data: args.data.folder()?,
-        journal: None,
-        levels: Levels::default(),
-        recogniser: None,
+        ..Practice::of(loaded, source, "class".into(), args.data.folder()?)
     };
     let pages = server::open(&args.screen)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());

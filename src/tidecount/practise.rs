@@ -6,7 +6,6 @@ use std::process::ExitCode;
 use crate::options::{DataFolder, Fast, Sound, distance};
 use files::error::Failure;
 use files::load;
-use files::load::Loaded;
 use handover::Settings;
 use live::follow::SharedScreen;
 use live::levels::{self, Levels};
@@ -50,31 +49,24 @@ pub struct PractiseArgs {
 pub fn run(args: &PractiseArgs) -> Result<ExitCode, Failure> {
     let sound = args.sound.meant();
     let fast = args.fast.with(&sound)?;
-    let Loaded { words, model, lexicon, mut prescription, routine_text } = load::all(&args.routine, sound.model.as_deref())?;
+    let mut loaded = load::all(&args.routine, sound.model.as_deref())?;
     let io = audio::open(&sound.mic, &sound.speaker, fast)?;
-    let client = args.client.clone().or_else(|| prescription.client.clone()).unwrap_or_else(|| "client".into());
+    let client = args.client.clone().or_else(|| loaded.prescription.client.clone()).unwrap_or_else(|| "client".into());
     let data = args.data.folder()?;
     // A replay knows nothing of the client.
     let settings = if sound.recording { Settings::default() } else { files::packages::settings::of(&data, &client) };
     if let Some(every) = settings.feedback_every {
-        prescription.routine.feedback_every = every;
+        loaded.prescription.routine.feedback_every = every;
     }
     let device = levels::device(&sound.mic, io.mic_rate_hz(), args.recorded_with.as_deref())?;
     let levels = Levels::of(&data, &device, args.distance_cm)?;
+    let source = if sound.recording { Source::Replay } else { Source::Live };
     let practice = Practice {
-        prescription,
-        routine_text,
-        words,
-        model,
-        lexicon,
         hears_itself: sound.hears_itself,
         voice: sound.voice.or(settings.voice),
-        source: if sound.recording { Source::Replay } else { Source::Live },
-        client,
-        data,
         journal: args.journal.clone(),
         levels,
-        recogniser: None,
+        ..Practice::of(loaded, source, client, data)
     };
     let pages = server::open(&args.screen)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());

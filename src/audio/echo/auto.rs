@@ -7,7 +7,7 @@ use super::kalman::KalmanCanceller;
 use super::linear::LinearCanceller;
 use super::reference::Reference;
 use super::track::{LEAD, Move, Tracker};
-use crate::{ECHO_RATE_HZ, EchoCanceller, OwnVoice};
+use crate::{ECHO_RATE_HZ, EchoCanceller, EchoState};
 
 const BLOCK: usize = ECHO_RATE_HZ as usize / 100;
 /// Longest echo that the linear filter follows, s: the lead of the reference and the room.
@@ -67,7 +67,7 @@ pub struct AutoCanceller {
     since_played: u32,
     to_look: u32,
     hinted: bool,
-    own: OwnVoice,
+    own: EchoState,
     judged: u32,
     clipped: f64,
     playing: f64,
@@ -103,7 +103,7 @@ impl AutoCanceller {
             since_played: AFTERMATH,
             to_look: LOOK_EVERY,
             hinted: false,
-            own: OwnVoice::default(),
+            own: EchoState::default(),
             judged: 0,
             clipped: 0.0,
             playing: 0.0,
@@ -256,7 +256,7 @@ impl EchoCanceller for AutoCanceller {
         }
     }
 
-    fn own_voice(&self) -> OwnVoice {
+    fn echo_state(&self) -> EchoState {
         self.own
     }
 }

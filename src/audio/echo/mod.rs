@@ -56,7 +56,7 @@ mod tests {
             let mut mic: Vec<f32> = late.drain(..160).map(|s| (gain * s).clamp(-1.0, 1.0) + random.random_range(-near..near)).collect();
             canceller.cancel(&played, &mut mic);
         }
-        canceller.own_voice().drowns
+        canceller.echo_state().drowns
     }
 
     #[test]

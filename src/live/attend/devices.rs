@@ -1,9 +1,10 @@
 //! The attendant's devices: a microphone that may go and come back, and a loudspeaker that is open only while something is said.
 
 use std::sync::atomic::{AtomicU64, Ordering};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
 
+use crate::attend::lent::{LentMic, LentSpeaker, Shared, lock};
 use audio::file::{FileMic, WavSpeaker, names_file};
 use audio::{AudioError, AudioIo, Captured, Joined, LiveMic, LiveSpeaker, MicSource, SpeakerSink};
 
@@ -13,12 +14,6 @@ const RETRY: Duration = Duration::from_secs(2);
 const BLOCK: Duration = Duration::from_millis(10);
 /// Rate of the silence in place of a microphone, Hz.
 const SILENCE_HZ: u32 = 48_000;
-
-type Shared<T> = Arc<Mutex<T>>;
-
-fn lock<T>(shared: &Shared<T>) -> std::sync::MutexGuard<'_, T> {
-    shared.lock().unwrap_or_else(PoisonError::into_inner)
-}
 
 /// Opens a microphone anew.
 pub type OpenMic = Box<dyn FnMut() -> Result<Box<dyn MicSource>, AudioError> + Send>;
@@ -38,13 +33,6 @@ enum Speaker {
     File(Shared<WavSpeaker>),
 }
 
-/// A block of the microphone.
-pub enum Block {
-    Sound(Captured),
-    /// There is no microphone; the block is silence, and time passes by the clock on the wall.
-    Gone,
-}
-
 /// Both devices.
 pub struct Devices {
     mic: Mic,
@@ -58,6 +46,10 @@ pub struct Devices {
     fast: bool,
     next_try: Instant,
     next_block: Instant,
+    /// Something is being said, so this is no time to look for a microphone.
+    busy: bool,
+    /// The last block was silence in a microphone's place.
+    mic_gone: bool,
     /// What went wrong, for the terminal.
     pub complaints: Vec<String>,
     /// Why the microphone could not be had the last time: told once, not at each try.
@@ -124,22 +116,21 @@ impl Devices {
             fast: false,
             next_try: now,
             next_block: now,
+            busy: false,
+            mic_gone: false,
             complaints: Vec::new(),
             mic_complaint: None,
         }
     }
 
-    pub fn mic_rate_hz(&self) -> u32 {
-        self.mic_rate_hz
+    /// Whether something is being said; then no microphone is looked for.
+    pub fn set_busy(&mut self, busy: bool) {
+        self.busy = busy;
     }
 
-    pub fn speaker_rate_hz(&self) -> u32 {
-        self.speaker_rate_hz
-    }
-
-    /// Nothing here is bound to the clock on the wall.
-    pub fn is_offline(&self) -> bool {
-        matches!(self.mic, Mic::Recording(_)) && !matches!(self.speaker, Speaker::Device(..))
+    /// There is no microphone now: what is read is silence, and time passes by the clock on the wall.
+    pub fn is_mic_gone(&self) -> bool {
+        self.mic_gone
     }
 
     /// What we play may come back through the microphone.
@@ -172,37 +163,13 @@ impl Devices {
         }
     }
 
-    /// Fills a block of `mic_rate_hz / 100` frames. `busy`: something is being said, so this is no time to look for a microphone.
-    pub fn read(&mut self, block: &mut [f32], busy: bool) -> Block {
-        let read = match &mut self.mic {
-            Mic::Recording(file) => lock(file).read(block),
-            Mic::Device(Some(mic)) => mic.read(block),
-            Mic::Device(None) => {
-                if !busy && Instant::now() >= self.next_try {
-                    self.try_mic();
-                }
-                return self.silence(block);
-            }
-        };
-        match read {
-            Ok(captured) => Block::Sound(captured),
-            Err(why) => {
-                self.complaints.push(why.to_string());
-                if let Mic::Device(mic) = &mut self.mic {
-                    *mic = None;
-                }
-                (self.next_try, self.next_block) = (Instant::now() + RETRY, Instant::now());
-                self.silence(block)
-            }
-        }
-    }
-
     /// Keeps time in the microphone's place.
-    fn silence(&mut self, block: &mut [f32]) -> Block {
+    fn silence(&mut self, block: &mut [f32]) -> Captured {
+        self.mic_gone = true;
         block.fill(0.0);
         self.next_block += BLOCK;
         std::thread::sleep(self.next_block.saturating_duration_since(Instant::now()));
-        Block::Gone
+        Captured::default()
     }
 
     /// Something will be said: opens the loudspeaker, if it is not.
@@ -234,29 +201,6 @@ impl Devices {
             && let Err(why) = live.finish()
         {
             self.complaints.push(why.to_string());
-        }
-    }
-
-    /// Plays 10 ms; without an open loudspeaker they are dropped.
-    pub fn write(&mut self, block: &[f32]) {
-        let written = match &mut self.speaker {
-            Speaker::None | Speaker::Device(_, None) => Ok(()),
-            Speaker::File(file) => lock(file).write(block),
-            Speaker::Device(_, Some(live)) if block.len() == (live.rate_hz() / 100) as usize => live.write(block),
-            // It came back with another rate; the voice follows with the next line.
-            Speaker::Device(_, Some(_)) => Ok(()),
-        };
-        if let Err(why) = written {
-            self.complaints.push(format!("{why}. What I would say stands here."));
-            self.rest_speaker();
-        }
-    }
-
-    /// Seconds from [`Devices::write`] to the loudspeaker.
-    pub fn delay_s(&self) -> f64 {
-        match &self.speaker {
-            Speaker::Device(_, Some(live)) => live.delay_s(),
-            _ => 0.0,
         }
     }
 
@@ -295,52 +239,79 @@ impl Devices {
     pub fn mic_name(&self) -> &str {
         &self.mic_name
     }
+}
+
+/// Nothing here fails: what goes wrong is a complaint, and is tried again.
+impl AudioIo for Devices {
+    fn mic_rate_hz(&self) -> u32 {
+        self.mic_rate_hz
+    }
+
+    fn speaker_rate_hz(&self) -> u32 {
+        self.speaker_rate_hz
+    }
+
+    fn read(&mut self, block: &mut [f32]) -> Result<Captured, AudioError> {
+        let read = match &mut self.mic {
+            Mic::Recording(file) => lock(file).read(block),
+            Mic::Device(Some(mic)) => mic.read(block),
+            Mic::Device(None) => {
+                if !self.busy && Instant::now() >= self.next_try {
+                    self.try_mic();
+                }
+                return Ok(self.silence(block));
+            }
+        };
+        match read {
+            Ok(captured) => {
+                self.mic_gone = false;
+                Ok(captured)
+            }
+            Err(why) => {
+                self.complaints.push(why.to_string());
+                if let Mic::Device(mic) = &mut self.mic {
+                    *mic = None;
+                }
+                (self.next_try, self.next_block) = (Instant::now() + RETRY, Instant::now());
+                Ok(self.silence(block))
+            }
+        }
+    }
+
+    /// Without an open loudspeaker the block is dropped.
+    fn write(&mut self, block: &[f32]) -> Result<(), AudioError> {
+        let written = match &mut self.speaker {
+            Speaker::None | Speaker::Device(_, None) => Ok(()),
+            Speaker::File(file) => lock(file).write(block),
+            Speaker::Device(_, Some(live)) if block.len() == (live.rate_hz() / 100) as usize => live.write(block),
+            // It came back with another rate; the voice follows with the next line.
+            Speaker::Device(_, Some(_)) => Ok(()),
+        };
+        if let Err(why) = written {
+            self.complaints.push(format!("{why}. What I would say stands here."));
+            self.rest_speaker();
+        }
+        Ok(())
+    }
+
+    fn playback_delay_s(&self) -> f64 {
+        match &self.speaker {
+            Speaker::Device(_, Some(live)) => live.delay_s(),
+            _ => 0.0,
+        }
+    }
+
+    fn is_offline(&self) -> bool {
+        matches!(self.mic, Mic::Recording(_)) && !matches!(self.speaker, Speaker::Device(..))
+    }
 
     /// Closes a written file.
-    pub fn finish(&mut self) {
+    fn finish(&mut self) -> Result<(), AudioError> {
         if let Speaker::File(file) = &self.speaker
             && let Err(why) = lock(file).finish()
         {
             self.complaints.push(why.to_string());
         }
-    }
-}
-
-struct LentMic {
-    file: Shared<FileMic>,
-    read: Arc<AtomicU64>,
-}
-
-impl MicSource for LentMic {
-    fn rate_hz(&self) -> u32 {
-        lock(&self.file).rate_hz()
-    }
-    fn read(&mut self, mic: &mut [f32]) -> Result<Captured, AudioError> {
-        self.read.fetch_add(mic.len() as u64, Ordering::Relaxed);
-        lock(&self.file).read(mic)
-    }
-}
-
-struct LentSpeaker {
-    file: Option<Shared<WavSpeaker>>,
-    rate_hz: u32,
-}
-
-impl SpeakerSink for LentSpeaker {
-    fn rate_hz(&self) -> u32 {
-        self.rate_hz
-    }
-    fn write(&mut self, speaker: &[f32]) -> Result<(), AudioError> {
-        self.file.as_ref().map_or(Ok(()), |file| lock(file).write(speaker))
-    }
-    fn delay_s(&self) -> f64 {
-        0.0
-    }
-    fn skip(&mut self, lost_s: f64) -> Result<(), AudioError> {
-        self.file.as_ref().map_or(Ok(()), |file| lock(file).skip(lost_s))
-    }
-    /// The file goes on after the practice.
-    fn finish(&mut self) -> Result<(), AudioError> {
         Ok(())
     }
 }

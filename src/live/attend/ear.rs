@@ -4,9 +4,10 @@ use std::collections::VecDeque;
 
 use crate::attend::gate::SpeechGate;
 use crate::command_path::CommandPath;
+use crate::party::Block;
+use crate::playback::Playback;
 use audio::AudioError;
-use audio::gate::Gate;
-use command_ear::{CommandEvent, HeardPhrase};
+use command_ear::CommandEvent;
 
 /// Blocks kept from before the gate opens: 0.7 s, for it opens up to half a second late, where a word begins with a long unvoiced
 /// sound ("st"), and the recogniser wants some quiet before a word.
@@ -15,66 +16,45 @@ const BEFORE: usize = 70;
 const AFTERMATH_S: f64 = 1.0;
 
 /// Hears what is said, at next to no cost where nobody speaks.
+#[derive(Default)]
 pub struct Ear {
-    pub path: CommandPath,
     speech: SpeechGate,
-    /// Our own voice in the microphone.
-    own: Gate,
     /// The last blocks and when they began, s.
     before: VecDeque<(f64, Vec<f32>)>,
     /// So many of them, counted from the newest, the path has not heard.
     unheard: usize,
     feeding: bool,
-    /// Our own voice was last given out, s.
-    spoke_s: f64,
 }
 
 impl Ear {
-    pub fn new(path: CommandPath) -> Self {
-        Self {
-            path,
-            speech: SpeechGate::default(),
-            own: Gate::default(),
-            before: VecDeque::new(),
-            unheard: 0,
-            feeding: false,
-            spoke_s: f64::NEG_INFINITY,
-        }
-    }
-
-    /// Our own voice begins, or ends, with the block handed over at `at_s`, heard `delay_s` later.
-    pub fn line_began(&mut self, at_s: f64, delay_s: f64) {
-        self.own.line_began(at_s, delay_s);
-        self.spoke_s = f64::INFINITY;
-    }
-
-    pub fn line_ended(&mut self, at_s: f64, delay_s: f64) {
-        self.own.line_ended(at_s, delay_s);
-        self.spoke_s = at_s + delay_s;
-    }
-
-    /// Hears 10 ms that begin at `block_s`. `attentive`: whatever the gate says, for a short answer is waited for.
+    /// Hears a block. `attentive`: whatever the gate says, for a short answer is waited for.
     ///
     /// # Errors
     /// A block of another length than 10 ms.
-    pub fn hear(&mut self, mic: &[f32], block_s: f64, delay_s: f64, attentive: bool) -> Result<Vec<CommandEvent>, AudioError> {
-        let ours = block_s < self.spoke_s + AFTERMATH_S;
+    pub fn hear(
+        &mut self,
+        path: &mut CommandPath,
+        playback: &Playback,
+        block: Block<'_>,
+        attentive: bool,
+    ) -> Result<Vec<CommandEvent>, AudioError> {
+        let ours = block.start_s < playback.heard_until_s() + AFTERMATH_S;
         // The gate follows the room: our own voice is none of it.
-        let speech = if self.own.masks(block_s) { self.feeding } else { self.speech.push(mic) };
-        self.keep(mic, block_s);
+        let speech = if playback.masks(block.start_s) { self.feeding } else { self.speech.push(block.mic) };
+        self.keep(block.mic, block.start_s);
         let feeding = ours || speech || attentive;
         let mut heard = Vec::new();
         if feeding {
             let first = self.before.len().saturating_sub(self.unheard);
-            for (at_s, block) in self.before.iter().skip(first) {
-                heard.extend(self.path.hear(block, *at_s, delay_s, self.own.is_open(*at_s))?);
+            for (at_s, mic) in self.before.iter().skip(first) {
+                heard.extend(path.hear(mic, *at_s, block.delay_s, playback.main_path_is_open(*at_s))?);
             }
             self.unheard = 0;
         } else {
             if self.feeding {
-                self.path.pause();
+                path.pause();
             }
-            heard.extend(self.path.poll());
+            heard.extend(path.poll());
         }
         self.feeding = feeding;
         Ok(heard)
@@ -92,17 +72,10 @@ impl Ear {
     pub fn skip(&mut self) {
         self.before.clear();
         self.unheard = 0;
-        self.path.skip();
     }
 
     /// Somebody other than ourselves speaks now.
     pub fn talks(&self) -> bool {
         self.speech.talks()
-    }
-
-    /// The phrase is not our own voice, as far as can be told.
-    pub fn is_not_ours(&self, heard: &HeardPhrase) -> bool {
-        let over_own_voice = self.own.masks(heard.start_s) || self.own.masks(heard.end_s);
-        !over_own_voice || self.path.stands_out(heard)
     }
 }

@@ -1,11 +1,14 @@
 //! Waiting for the household's start words, inviting, and handing over to a practice.
 
 pub mod devices;
-pub mod ear;
+mod ear;
 pub mod gate;
-pub mod grammar;
-pub mod pipeline;
+mod grammar;
+mod lent;
+mod party;
 pub mod record;
+mod silence;
+pub mod waiting;
 
 /// A household file is read with the words and wordings that only this level knows.
 #[cfg(test)]

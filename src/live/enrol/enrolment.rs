@@ -6,24 +6,27 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use jiff::ZonedDateTime;
 
+use crate::clock::Clock;
+use crate::conductor::Conductor;
 use crate::enrol::dialogue::Dialogue;
 use crate::enrol::event::Learnt;
-use crate::enrol::pipeline::{EnrolParts, EnrolPipeline};
+use crate::enrol::party::EnrolParty;
 use crate::enrol::store;
 use crate::enrol::words;
 use crate::follow::{ScreenFollower, SharedScreen};
 use crate::grammar::{fast_grammar, main_grammar};
+use crate::interrupt::until_interrupted;
+use crate::machine::Machine;
 use crate::observe::Observer;
-use crate::practice::until_interrupted;
-use crate::talk::{PcmTalker, SystemTalker, Talker};
-use audio::echo::{AutoCanceller, NoCancel};
-use audio::{self, AudioIo, EchoCanceller};
-use command_ear::{ChildRecogniser, CommandRecogniser, Mode, Options};
+use crate::speech::Speech;
+use crate::stage::{Stage, live_phrases};
+use audio::AudioIo;
+use command_ear::CommandRecogniser;
 use files::error::Failure;
 use hear::VoiceTask;
 use record::{Source, Store};
 use session::Listening;
-use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
+use speak::Words;
 
 /// Everything an enrolment is made of besides its devices.
 pub struct Enrolment {
@@ -46,16 +49,16 @@ impl Enrolment {
     /// A part cannot be built; nothing was led then.
     pub fn lead(
         self,
-        mut io: Box<dyn AudioIo>,
+        io: Box<dyn AudioIo>,
         screen: SharedScreen,
         observers: Vec<Box<dyn Observer>>,
     ) -> Result<(Vec<Learnt>, Option<String>), Failure> {
-        let mut pipeline = self.pipeline(io.as_ref(), screen, observers)?;
+        let mut conductor = self.conductor(io, screen, observers)?;
         let learnt = Arc::new(Mutex::new(Vec::new()));
         let result = Arc::clone(&learnt);
         let fault = until_interrupted(move |interrupted| {
-            let outcome = pipeline.run(io.as_mut(), || interrupted.load(Ordering::Relaxed));
-            *result.lock().unwrap_or_else(PoisonError::into_inner) = pipeline.dialogue().learnt();
+            let outcome = conductor.lead(|| interrupted.load(Ordering::Relaxed));
+            *result.lock().unwrap_or_else(PoisonError::into_inner) = conductor.party.learnt();
             outcome
         })?;
         let learnt = std::mem::take(&mut *learnt.lock().unwrap_or_else(PoisonError::into_inner));
@@ -68,22 +71,32 @@ impl Enrolment {
     /// As [`Enrolment::lead`].
     pub fn lead_until(
         self,
-        mut io: Box<dyn AudioIo>,
+        io: Box<dyn AudioIo>,
         screen: SharedScreen,
         observers: Vec<Box<dyn Observer>>,
         stopped: impl Fn() -> bool,
     ) -> Result<(Vec<Learnt>, Option<String>), Failure> {
-        let mut pipeline = self.pipeline(io.as_ref(), screen, observers)?;
-        let fault = pipeline.run(io.as_mut(), stopped).err().map(|error| error.to_string());
-        Ok((pipeline.dialogue().learnt(), fault))
+        let mut conductor = self.conductor(io, screen, observers)?;
+        let fault = conductor.lead(stopped).err().map(|error| error.to_string());
+        Ok((conductor.party.learnt(), fault))
     }
 
-    fn pipeline(self, io: &dyn AudioIo, screen: SharedScreen, mut observers: Vec<Box<dyn Observer>>) -> Result<EnrolPipeline, Failure> {
-        let offline = io.is_offline();
+    fn conductor(
+        self,
+        io: Box<dyn AudioIo>,
+        screen: SharedScreen,
+        mut observers: Vec<Box<dyn Observer>>,
+    ) -> Result<Conductor<EnrolParty>, Failure> {
         let to_learn = words::to_learn(&self.words);
-        let mode = if offline { Mode::Offline } else { Mode::Live };
-        let fast = fast_grammar(&self.words);
-        let mut commands = ChildRecogniser::start(&Options { model: self.model.clone(), program: self.recogniser.clone(), fast, mode })?;
+        let machine = Machine {
+            model: self.model,
+            recogniser: self.recogniser,
+            voice: self.voice,
+            data: self.data,
+            hears_itself: self.hears_itself,
+            offline: io.is_offline(),
+        };
+        let mut commands = machine.recogniser(fast_grammar(&self.words))?;
         // Words that this model does not know are told before anything is said.
         let all = Listening {
             commands: to_learn.iter().map(|word| word.0).collect(),
@@ -93,9 +106,10 @@ impl Enrolment {
             firm: false,
         };
         commands.listen_for(&main_grammar(&self.words, &all))?;
-        let talker = self.talker(io.speaker_rate_hz(), offline)?;
-        let mut store = Store::open(&self.data)?;
-        let (client, source, wordings) = (self.client.clone(), self.source, to_learn.clone());
+        let (mic_rate_hz, speaker_rate_hz) = (io.mic_rate_hz(), io.speaker_rate_hz());
+        let talker = machine.talker(speaker_rate_hz, Vec::new())?;
+        let mut store = Store::open(&machine.data)?;
+        let (client, source, wordings) = (self.client, self.source, to_learn.clone());
         let agreed_at = ZonedDateTime::now().to_string();
         let keep = Box::new(move |command, takes: &[_]| {
             let wording = wordings.iter().find(|word| word.0 == command).map(|word| word.1.clone()).unwrap_or_default();
@@ -103,21 +117,14 @@ impl Enrolment {
             kept.and_then(|()| store::own_voice(&store, &client)).map_err(|why| why.to_string())
         });
         observers.push(Box::new(ScreenFollower::new(screen)));
-        let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AutoCanceller::new()) } else { Box::new(NoCancel) };
-        let parts = EnrolParts { dialogue: Dialogue::new(to_learn), words: self.words, talker, commands, echo, observers, keep };
-        Ok(EnrolPipeline::new(parts, io.mic_rate_hz(), io.speaker_rate_hz())?)
-    }
-
-    fn talker(&self, rate_hz: u32, offline: bool) -> Result<Box<dyn Talker>, Failure> {
-        if self.voice.as_deref() == Some(SYSTEM_VOICE) {
-            if offline {
-                return Err(Failure::Options("--voice system cannot be written to a file or hurried; use --voice espeak-ng here".into()));
-            }
-            return Ok(Box::new(SystemTalker::new(SystemSpeaker::open()?)));
-        }
-        let voice = choose_voice(self.voice.as_deref())?;
-        let cache = LineCache::new(Some(self.data.join("voice-cache")), rate_hz);
-        let renderer = if offline { Renderer::offline(voice, cache) } else { Renderer::live(voice, cache)? };
-        Ok(Box::new(PcmTalker::new(renderer, rate_hz)))
+        let stage = Stage {
+            clock: Clock::of_frames(mic_rate_hz),
+            speech: Speech::new(talker, speaker_rate_hz, live_phrases(&self.words)),
+            words: self.words,
+            observers,
+            path: Some(machine.command_path(commands, mic_rate_hz, speaker_rate_hz)?),
+            blocks: 0,
+        };
+        Ok(Conductor::new(stage, EnrolParty::new(io, Dialogue::new(to_learn), keep)?))
     }
 }

@@ -3,6 +3,6 @@
 pub mod dialogue;
 pub mod enrolment;
 pub mod event;
-pub mod pipeline;
+pub mod party;
 pub mod store;
 pub mod words;

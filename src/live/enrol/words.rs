@@ -1,10 +1,12 @@
 //! The words of an enrolment: their order, and how each stands.
 
-use crate::enrol::dialogue::TAKES;
 use crate::enrol::event::Learnt;
 use command_ear::templates::{Take, TakeFault};
 use session::{Arg, Command, Line, View};
 use speak::Words;
+
+/// Sayings of each word.
+pub const TAKES: usize = 3;
 
 /// The order in which they are asked for: what must get through first, then what is said most.
 const ORDER: [Command; 20] = [

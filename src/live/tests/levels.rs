@@ -32,7 +32,7 @@ fn phrase(levels: &Levels) -> (f64, bool, LevelTerms) {
         level_calibrated: false,
         level_terms: None,
     };
-    levels.dress(&mut fact);
+    levels.apply_calibration(&mut fact);
     let Fact::PhraseRead { level_mean_db, level_calibrated, level_terms: Some(terms), .. } = fact else { panic!("{fact:?}") };
     (level_mean_db, level_calibrated, terms)
 }

@@ -227,7 +227,7 @@ fn own_voice(
         down.process(mic, &mut heard).map_err(text)?;
         canceller.hint_delay(io.playback_delay_s());
         canceller.cancel(&played, &mut heard);
-        ear.drowned |= canceller.own_voice().drowns;
+        ear.drowned |= canceller.echo_state().drowns;
         player.block(speaker)?;
         own.process(speaker, &mut played).map_err(text)?;
         io.write(speaker).map_err(text)?;

@@ -9,9 +9,11 @@ use command_ear::Mode;
 use files::error::Failure;
 use hear::voice_file::FILE_SETTINGS;
 use hear::{Held, VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
+use live::capture::capture;
+use live::interrupt::until_interrupted;
 use live::meter::Meter;
-use live::practice::until_interrupted;
 use std::io::{IsTerminal, Write};
+use std::ops::ControlFlow;
 use std::sync::atomic::Ordering;
 
 /// A terminal is redrawn after so many blocks of 10 ms; a pipe gets a line after so many.
@@ -54,34 +56,31 @@ impl Live {
         let rate_hz = io.mic_rate_hz();
         let mut ear = VoiceEar::new(rate_hz);
         ear.set_task(VoiceTask::Hold(FILE_SETTINGS));
-        let mut mic = vec![0.0; (rate_hz / 100) as usize];
-        let silence = vec![0.0; (io.speaker_rate_hz() / 100) as usize];
         let mut blocks = 0u64;
         self.view.began(&self.name, self.phrases.is_some());
-        while !interrupted() && !self.view.closed {
-            let captured = io.read(&mut mic)?;
-            if captured.ended {
-                break;
+        capture(io, |mic, captured| {
+            if interrupted() || self.view.closed {
+                return ControlFlow::Break(());
             }
             let mut outputs = Vec::new();
             if captured.lost_frames > 0 {
                 ear.skip(captured.lost_frames, &mut |output| outputs.push(output));
             }
-            ear.push(&mic, false, &mut |output| outputs.push(output));
-            self.meter.samples(ear.now_s(), &mic, captured.lost_frames);
+            ear.push(mic, false, &mut |output| outputs.push(output));
+            self.meter.samples(ear.now_s(), mic, captured.lost_frames);
             let room_db = ear.noise_floor_db();
             if ear.auto_gain_found() && !std::mem::replace(&mut self.auto_gain, true) {
                 self.view.warn("your microphone changes its own volume; levels are not comparable");
             }
             outputs.into_iter().for_each(|output| self.take(output, room_db));
             if let Some(phrases) = &mut self.phrases {
-                phrases.push(&mic);
+                phrases.push(mic);
                 self.tell_heard(false);
             }
-            io.write(&silence)?;
             blocks += 1;
             self.view.show(&self.meter, blocks);
-        }
+            ControlFlow::Continue(())
+        })?;
         let mut outputs = Vec::new();
         ear.finish(&mut |output| outputs.push(output));
         outputs.into_iter().for_each(|output| self.take(output, None));

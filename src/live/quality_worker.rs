@@ -11,13 +11,13 @@ type Figures = Receiver<VoiceQuality>;
 
 /// Entries of the journal, in order.
 #[derive(Default)]
-pub struct QualityDesk {
+pub struct QualityWorker {
     /// Holds that are being worked on, by their onset.
     work: Vec<(f64, Figures)>,
     waiting: VecDeque<(Entry, Option<Figures>)>,
 }
 
-impl QualityDesk {
+impl QualityWorker {
     /// Takes the sound of a hold's steady part, if it has one, to a thread of its own. Without a thread the hold goes without.
     pub fn work_on(&mut self, hold: &mut Held) {
         let Some(steady) = hold.steady.take() else { return };
@@ -84,8 +84,8 @@ mod tests {
             })
             .collect();
         let mut hold = analyse_voice(&buzz, 16_000).1.remove(0);
-        let mut desk = QualityDesk::default();
-        desk.work_on(&mut hold);
+        let mut worker = QualityWorker::default();
+        worker.work_on(&mut hold);
         assert!(hold.steady.is_none());
         let entry = |fact| Entry { at_s: 1.0, fact, position: None };
         let measured = Fact::HoldMeasured {
@@ -107,11 +107,11 @@ mod tests {
             masked_s: 0.0,
             complete: true,
         };
-        desk.take(entry(measured));
-        desk.take(entry(Fact::Rested { duration_s: 2.0 }));
-        let first = desk.next(true).unwrap();
+        worker.take(entry(measured));
+        worker.take(entry(Fact::Rested { duration_s: 2.0 }));
+        let first = worker.next(true).unwrap();
         assert!(matches!(&first.fact, Fact::HoldMeasured { quality: Some(q), .. } if q.hnr_db > 20.0), "{first:?}");
-        assert!(matches!(desk.next(false).unwrap().fact, Fact::Rested { .. }));
-        assert!(desk.next(true).is_none());
+        assert!(matches!(worker.next(false).unwrap().fact, Fact::Rested { .. }));
+        assert!(worker.next(true).is_none());
     }
 }

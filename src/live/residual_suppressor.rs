@@ -1,11 +1,11 @@
-//! Holds down what the echo canceller leaves of our own voice, so that the command ear takes it for a quiet room: else it
-//! is speech without an end, in which no command stands alone.
+//! Residual echo suppression: turns down what the echo canceller leaves of our own voice, so that the command ear takes it for a
+//! quiet room. Else it would be speech without an end, in which no command stands alone.
 
 use rand::{Rng as _, SeedableRng as _, rngs::StdRng};
 
-/// How far it is held down, as a gain (−15 dB). More than that takes the "s" from "stop".
+/// How far it is turned down, as a gain (−15 dB). More than that takes the "s" from "stop".
 const FLOOR: f64 = 0.178;
-/// Where the sound is no more than this over what is expected to be left, it is held down entirely, as a ratio of powers
+/// Where the sound is no more than this over what is expected to be left, it is turned down entirely, as a ratio of powers
 /// (2 dB) …
 const CLOSED: f64 = 1.585;
 /// … and from this ratio on not at all (8 dB). Chosen on rehearsed scenes, see `benches/own_voice.rs`.
@@ -22,7 +22,7 @@ const RELEASE: f64 = 0.2;
 
 /// A gain that follows the ratio of sound to what is expected of our own voice.
 #[derive(Debug)]
-pub struct ResidualGate {
+pub struct ResidualSuppressor {
     gain: f64,
     /// Blocks for which it stays open.
     held: u32,
@@ -54,16 +54,16 @@ impl Room {
     }
 }
 
-impl Default for ResidualGate {
+impl Default for ResidualSuppressor {
     fn default() -> Self {
         Self { gain: 1.0, held: 0, room: Room { smoothed: LOUDEST_ROOM, floor: LOUDEST_ROOM }, noise: StdRng::seed_from_u64(1) }
     }
 }
 
-impl ResidualGate {
-    /// Holds down a block; `left_db`: level expected to be left of our own voice, dB re full scale, −∞ for none. Gives the level that
+impl ResidualSuppressor {
+    /// Turns down a block; `left_db`: level expected to be left of our own voice, dB re full scale, −∞ for none. Gives the level that
     /// our own voice may have in the block then.
-    pub fn hold_down(&mut self, block: &mut [f32], left_db: f64) -> f64 {
+    pub fn suppress_residual(&mut self, block: &mut [f32], left_db: f64) -> f64 {
         let power = block.iter().map(|s| f64::from(*s).powi(2)).sum::<f64>() / block.len().max(1) as f64;
         let left = 10f64.powf(left_db / 10.0);
         self.room.take(power, left > 0.0);
@@ -118,12 +118,12 @@ mod tests {
 
     fn after(level_db: f64, left_db: f64) -> f64 {
         let sample = 10f64.powf(level_db / 20.0) as f32;
-        let mut gate = ResidualGate::default();
+        let mut gate = ResidualSuppressor::default();
         let mut block = [1e-5; 160];
-        (0..300).for_each(|_| _ = gate.hold_down(&mut block, f64::NEG_INFINITY));
+        (0..300).for_each(|_| _ = gate.suppress_residual(&mut block, f64::NEG_INFINITY));
         for _ in 0..50 {
             block.fill(sample);
-            gate.hold_down(&mut block, left_db);
+            gate.suppress_residual(&mut block, left_db);
         }
         20.0 * f64::from(block[159]).log10()
     }
@@ -139,12 +139,12 @@ mod tests {
 
     #[test]
     fn it_goes_no_lower_than_the_room() {
-        let mut gate = ResidualGate::default();
+        let mut gate = ResidualSuppressor::default();
         let mut block = [0.001; 160];
-        (0..300).for_each(|_| _ = gate.hold_down(&mut block, f64::NEG_INFINITY));
+        (0..300).for_each(|_| _ = gate.suppress_residual(&mut block, f64::NEG_INFINITY));
         for _ in 0..50 {
             block.fill(0.003);
-            gate.hold_down(&mut block, -45.0);
+            gate.suppress_residual(&mut block, -45.0);
         }
         let held_db = 10.0 * (block.iter().map(|s| f64::from(*s).powi(2)).sum::<f64>() / 160.0).log10();
         assert!((held_db + 60.0).abs() < 6.0, "the room has -60 dB, held down to {held_db}");
@@ -152,11 +152,11 @@ mod tests {
 
     #[test]
     fn it_opens_at_once() {
-        let mut gate = ResidualGate::default();
+        let mut gate = ResidualSuppressor::default();
         let mut quiet = [0.003; 160];
-        (0..50).for_each(|_| _ = gate.hold_down(&mut quiet, -40.0));
+        (0..50).for_each(|_| _ = gate.suppress_residual(&mut quiet, -40.0));
         let mut word = [0.1; 160];
-        gate.hold_down(&mut word, -40.0);
+        gate.suppress_residual(&mut word, -40.0);
         assert!(word[159] > 0.099 && word[80] > 0.04);
     }
 }

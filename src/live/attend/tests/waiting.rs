@@ -2,6 +2,7 @@ use super::*;
 use attend::{HouseRoutine, Person, Pronoun};
 use audio::file::WavSpeaker;
 use audio::{AudioError, Captured, MicSource};
+use session::Line;
 use std::sync::Arc;
 use std::sync::Mutex;
 
@@ -70,13 +71,13 @@ fn a_microphone_that_goes_is_told_aloud_and_kept_and_so_is_its_return() {
         }
     });
     let wav = WavSpeaker::create(&folder.path().join("said.wav"), RATE_HZ).unwrap();
-    let mut pipeline = AttendPipeline::new(house, Devices::of(open_mic, wav, RATE_HZ)).unwrap();
+    let mut waiting = Waiting::new(house, Devices::of(open_mic, wav, RATE_HZ)).unwrap();
     let said = Said::default();
-    pipeline.observers = vec![Box::new(said.clone())];
+    waiting.conductor.stage.observers = vec![Box::new(said.clone())];
     let heard = |what: &str| said.0.lock().unwrap().iter().any(|line| line.contains(what));
     // However slow the machine: until it has happened. The notice itself takes some seconds, two looks for a microphone lie 2 s apart.
     for _ in 0..20_000 {
-        pipeline.step();
+        waiting.conductor.step(|| false).unwrap();
         if heard("attend-hears-again") {
             break;
         }

@@ -1,0 +1,241 @@
+//! Builds a practice or a class round the engine and leads it to its end.
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+use std::sync::atomic::Ordering;
+
+use crate::clock::Clock;
+use crate::conductor::Conductor;
+use crate::enrol;
+use crate::follow::{ScreenFollower, SharedScreen};
+use crate::grammar::{self, fast_grammar};
+use crate::interrupt::until_interrupted;
+use crate::journal_keeper::{JournalKeeper, SessionFacts};
+use crate::levels::Levels;
+use crate::machine::Machine;
+use crate::observe::{Beginning, Observer};
+use crate::practice::outcome::Outcome;
+use crate::practice::party::PracticeParty;
+use crate::practice::to_come::lines_to_come;
+use crate::sound::{self, SoundWish};
+use crate::speech::Speech;
+use crate::stage::{Stage, live_phrases};
+use crate::talk::Talker;
+use audio::{self, AudioIo};
+use command_ear::{ChildRecogniser, Choice, CommandRecogniser, Grammar, Lexicon};
+use files::error::Failure;
+use files::load::Loaded;
+use files::ramps::stages_and_unfinished;
+use files::spoken::spoken_form;
+use jiff::ZonedDateTime;
+use record::{Source, Store, Unfinished};
+use routine::{Prescription, Work};
+use screen::Keys;
+use session::{Engine, Line, SessionContext, listening};
+use speak::{SYSTEM_VOICE, SystemSpeaker, Words};
+
+/// Everything a practice is made of besides its devices.
+pub struct Practice {
+    pub prescription: Prescription,
+    pub routine_text: String,
+    pub words: Words,
+    pub model: PathBuf,
+    pub lexicon: Lexicon,
+    /// What we play comes back through the microphone.
+    pub hears_itself: bool,
+    pub voice: Option<String>,
+    pub source: Source,
+    pub client: String,
+    pub data: PathBuf,
+    pub journal: Option<PathBuf>,
+    /// What levels mean.
+    pub levels: Levels,
+    /// The program that runs as the recogniser's process; none for the running one, which a test is not.
+    pub recogniser: Option<PathBuf>,
+}
+
+impl Practice {
+    /// A practice of what was loaded, with the usual voice, relative levels and no journal of its own.
+    #[must_use]
+    pub fn of(loaded: Loaded, source: Source, client: String, data: PathBuf) -> Self {
+        let Loaded { words, model, lexicon, prescription, routine_text } = loaded;
+        Self {
+            prescription,
+            routine_text,
+            words,
+            model,
+            lexicon,
+            hears_itself: false,
+            voice: None,
+            source,
+            client,
+            data,
+            journal: None,
+            levels: Levels::default(),
+            recogniser: None,
+        }
+    }
+
+    /// Leads it. Blocks until it is over; Ctrl-C ends it cleanly.
+    ///
+    /// # Errors
+    /// A part cannot be built. Faults after the begin are in the outcome, for then there is something to report.
+    pub fn lead(self, io: Box<dyn AudioIo>, screen: SharedScreen, observers: Vec<Box<dyn Observer>>) -> Result<Outcome, Failure> {
+        self.lead_at(ZonedDateTime::now(), io, screen, observers)
+    }
+
+    /// As [`Practice::lead`], begun at `now`.
+    ///
+    /// # Errors
+    /// As [`Practice::lead`].
+    pub fn lead_at(
+        mut self,
+        now: ZonedDateTime,
+        io: Box<dyn AudioIo>,
+        screen: SharedScreen,
+        mut observers: Vec<Box<dyn Observer>>,
+    ) -> Result<Outcome, Failure> {
+        let mut store = Store::open(&self.data)?;
+        observers.extend(sound::tidied(&mut store, self.source, &now));
+        let (text, within) = (&self.routine_text, Unfinished::OFFERED_WITHIN);
+        let unfinished = stages_and_unfinished(&mut self.prescription, text, &store, &self.client, self.source, &now, within)?;
+        let context = self.context(&store, &now, unfinished.as_ref())?;
+        self.make_ready(&store, unfinished.as_ref())?;
+        let mut parts = self.parts(io.as_ref())?;
+        // A replay knows nothing of the client: the same sound gives the same journal.
+        let mut usual = BTreeMap::new();
+        if self.source == Source::Live {
+            let own = enrol::store::own_voice(&store, &self.client)?;
+            if !own.words.is_empty() {
+                parts.commands.weigh_in(&own);
+            }
+            usual = store.usual_voices(&self.client, unfinished.as_ref().map(|unfinished| unfinished.session))?;
+        }
+        let beginning = Beginning { routine: &self.prescription.routine, usual: &usual, class: false };
+        observers.iter_mut().for_each(|observer| observer.begins(&beginning));
+        let names = self.names();
+        let facts = SessionFacts {
+            client: self.client.clone(),
+            routine_title: self.prescription.routine.title.clone(),
+            routine_text: self.routine_text.clone(),
+            source: self.source,
+            started_at: now,
+            lines: self.journal.clone(),
+        };
+        let wish = SoundWish::of(&store, &facts)?;
+        let (keeper, kept) = JournalKeeper::new(store, facts, unfinished)?;
+        observers.push(Box::new(keeper));
+        observers.extend(wish.map(|wish| wish.keeper(&self.data, io.mic_rate_hz(), kept.clone(), io.is_offline())));
+        observers.push(Box::new(ScreenFollower::new(screen)));
+        let fault = lead_to_end(self.conductor(parts, context, io, observers)?)?;
+        Ok(Outcome { kept, fault, names })
+    }
+
+    /// Leads a class: the same engine with nobody in it, nobody measured, and no record. Gives why it had to end, where it was not led to
+    /// its end.
+    ///
+    /// # Errors
+    /// A part cannot be built.
+    pub fn lead_class(
+        self,
+        io: Box<dyn AudioIo>,
+        screen: SharedScreen,
+        mut observers: Vec<Box<dyn Observer>>,
+    ) -> Result<Option<String>, Failure> {
+        let parts = self.parts(io.as_ref())?;
+        let beginning = Beginning { routine: &self.prescription.routine, usual: &BTreeMap::new(), class: true };
+        observers.iter_mut().for_each(|observer| observer.begins(&beginning));
+        observers.push(Box::new(ScreenFollower::new(screen)));
+        let context = SessionContext { class: true, ..SessionContext::default() };
+        lead_to_end(self.conductor(parts, context, io, observers)?)
+    }
+
+    /// The ears and the voice.
+    fn parts(&self, io: &dyn AudioIo) -> Result<Parts, Failure> {
+        let machine = Machine {
+            model: self.model.clone(),
+            recogniser: self.recogniser.clone(),
+            voice: self.voice.clone(),
+            data: self.data.clone(),
+            hears_itself: self.hears_itself,
+            offline: io.is_offline(),
+        };
+        let mut commands = machine.recogniser(fast_grammar(&self.words))?;
+        self.try_grammars(&mut commands)?;
+        if !machine.offline && self.voice.as_deref() == Some(SYSTEM_VOICE) {
+            for key in SystemSpeaker::limits() {
+                eprintln!("{}", self.words.text(&Line { key: (*key).to_owned(), args: Vec::new() })?);
+            }
+        }
+        let to_come = if machine.offline { Vec::new() } else { lines_to_come(&self.prescription.routine, &self.words) };
+        let talker = machine.talker(io.speaker_rate_hz(), to_come)?;
+        Ok(Parts { machine, commands, talker })
+    }
+
+    fn conductor(
+        self,
+        parts: Parts,
+        context: SessionContext,
+        io: Box<dyn AudioIo>,
+        observers: Vec<Box<dyn Observer>>,
+    ) -> Result<Conductor<PracticeParty>, Failure> {
+        let Parts { machine, commands, talker } = parts;
+        let (mic_rate_hz, speaker_rate_hz) = (io.mic_rate_hz(), io.speaker_rate_hz());
+        let stage = Stage {
+            clock: Clock::of_frames(mic_rate_hz),
+            speech: Speech::new(talker, speaker_rate_hz, live_phrases(&self.words)),
+            words: self.words,
+            observers,
+            path: Some(machine.command_path(commands, mic_rate_hz, speaker_rate_hz)?),
+            blocks: 0,
+        };
+        let keys = if machine.offline { None } else { Keys::open() };
+        let engine = Engine::new(self.prescription.routine, context);
+        let party = PracticeParty::new(io, engine, self.levels, keys, &stage.words);
+        Ok(Conductor::new(stage, party))
+    }
+
+    /// Every grammar of the session is tried before it begins, so that no state finds a word missing later.
+    ///
+    /// # Errors
+    /// A word that the model does not know.
+    fn try_grammars(&self, commands: &mut ChildRecogniser) -> Result<(), Failure> {
+        for (state, list) in listening::ALL {
+            let firm = state.starts_with("class");
+            let listening =
+                session::Listening { commands: list.to_vec(), answers: Vec::new(), voice: hear::VoiceTask::Idle, list: false, firm };
+            let grammar = grammar::main_grammar(&self.words, &listening);
+            if !grammar.choices.is_empty() {
+                commands.listen_for(&grammar)?;
+            }
+        }
+        for step in &self.prescription.routine.steps {
+            let answers: Vec<&String> = match &step.work {
+                Work::Question { items, .. } => items.iter().flat_map(|item| item.answers.iter().chain(&item.near)).collect(),
+                Work::Naming { items, .. } => items.iter().flat_map(|item| &item.members).collect(),
+                _ => continue,
+            };
+            let choices =
+                answers.into_iter().map(|answer| Choice { tag: answer.clone(), wordings: answer.split('|').map(spoken_form).collect() });
+            self.lexicon.validate(&Grammar { choices: choices.collect(), list_from: None })?;
+        }
+        Ok(())
+    }
+
+    /// What each exercise is called in the summary.
+    fn names(&self) -> Vec<(String, String)> {
+        let name = |id: &str| self.words.text(&Line { key: format!("ex-{id}-name"), args: Vec::new() }).unwrap_or_else(|_| id.to_owned());
+        self.prescription.routine.steps.iter().map(|step| (step.exercise.id.clone(), name(&step.exercise.id))).collect()
+    }
+}
+
+/// What is built before anybody is told of the practice.
+struct Parts {
+    machine: Machine,
+    commands: ChildRecogniser,
+    talker: Box<dyn Talker>,
+}
+
+fn lead_to_end(mut conductor: Conductor<PracticeParty>) -> Result<Option<String>, Failure> {
+    until_interrupted(move |interrupted| conductor.lead(|| interrupted.load(Ordering::Relaxed)))
+}

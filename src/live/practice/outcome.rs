@@ -1,0 +1,46 @@
+//! How a practice ended, and what is left on the terminal.
+
+use std::io::Write;
+use std::process::ExitCode;
+
+use crate::follow::SharedScreen;
+use crate::journal_keeper::{SharedKept, lock};
+use crate::summary;
+
+/// How a practice ended.
+pub struct Outcome {
+    pub(super) kept: SharedKept,
+    /// Why it had to end, where it was not led to its end.
+    pub(super) fault: Option<String>,
+    /// What each exercise is called.
+    pub(super) names: Vec<(String, String)>,
+}
+
+impl Outcome {
+    /// The summary table, and what went wrong on the way.
+    pub fn report(&self, screen: &SharedScreen) {
+        screen.finish();
+        let kept = lock(&self.kept);
+        let name = |id: &str| self.names.iter().find(|(known, _)| known == id).map_or_else(|| id.to_owned(), |(_, name)| name.clone());
+        // A reader that went away (`| head`) is no reason to break off.
+        let _ = writeln!(std::io::stdout(), "\n{}", summary::table(&kept.entries, &name));
+        for failure in &kept.failures {
+            eprintln!("The journal has a gap: {failure}");
+        }
+        kept.notes.iter().for_each(|note| eprintln!("{note}"));
+        if let Some(fault) = &self.fault {
+            eprintln!("{fault}");
+        }
+    }
+
+    /// Every fact of the session, an interrupted one's that was gone on with included.
+    #[must_use]
+    pub fn entries(&self) -> Vec<session::Entry> {
+        lock(&self.kept).entries.clone()
+    }
+
+    /// Success unless something failed; being ended by Ctrl-C or by the client is no failure.
+    pub fn exit_code(&self) -> ExitCode {
+        if self.fault.is_none() && lock(&self.kept).failures.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+    }
+}

@@ -1,0 +1,247 @@
+//! The engine as a party to the loop: what was heard becomes its events, and its effects are carried out.
+
+use std::collections::VecDeque;
+
+use crate::clock::BLOCK_S;
+use crate::grammar::{self, Meaning};
+use crate::levels::Levels;
+use crate::observe::Asked;
+use crate::party::{Block, Party};
+use crate::practice::measures::Measures;
+use crate::stage::Stage;
+use audio::{AudioError, AudioIo, Captured};
+use command_ear::{ACT_CONFIDENCE, CommandEvent, HeardPhrase};
+use hear::VoiceTask;
+use screen::{Keys, Offer};
+use session::{Command, Effect, Engine, Entry, Event, Fact, Line, LineId, Listening, Trouble, listening};
+use speak::Words;
+
+/// The microphone is asked about its scale after so many blocks: a second.
+const LOOK_BLOCKS: u64 = 100;
+
+/// A practice or a class.
+pub struct PracticeParty {
+    devices: Box<dyn AudioIo>,
+    engine: Engine,
+    measures: Measures,
+    /// Keys beside the voice, where there are any.
+    keys: Option<Keys>,
+    /// What the engine has not heard of yet.
+    events: VecDeque<Event>,
+    /// Somebody holds a vowel, so nobody gives commands.
+    holding: bool,
+    listening: Listening,
+    /// Every command by the name that stands on its button.
+    names: Vec<(String, Command)>,
+    loudspeaker_reported: bool,
+    finished: bool,
+}
+
+impl PracticeParty {
+    pub fn new(devices: Box<dyn AudioIo>, engine: Engine, levels: Levels, keys: Option<Keys>, words: &Words) -> Self {
+        let in_class = engine.leads_class();
+        Self {
+            measures: Measures::new(devices.mic_rate_hz(), levels, devices.is_offline()),
+            names: Command::ALL.iter().map(|&command| (words.name_of(command, in_class), command)).collect(),
+            devices,
+            engine,
+            keys,
+            events: VecDeque::new(),
+            holding: false,
+            listening: Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: false },
+            loudspeaker_reported: false,
+            finished: false,
+        }
+    }
+
+    fn hear_voice(&mut self, stage: &mut Stage, block: Block<'_>) {
+        let playback = &stage.speech.playback;
+        let masked = playback.masks(block.start_s) || playback.masks(block.start_s + BLOCK_S);
+        let now_s = stage.now_s();
+        self.measures.hear(block.mic, masked, now_s, &mut stage.observers, &mut self.events);
+        for trouble in self.measures.new_troubles(&self.events) {
+            self.trouble(stage, trouble);
+        }
+        if stage.blocks > 0 && stage.blocks.is_multiple_of(LOOK_BLOCKS) {
+            if let Some(fact) = self.measures.microphone_used() {
+                self.keep(stage, fact);
+            }
+            for (what, text) in self.measures.notes() {
+                stage.warn(&text);
+                self.keep(stage, Fact::MicrophoneNoted { what: what.into(), text });
+            }
+        }
+        self.measures.deliver(false, &mut stage.observers);
+    }
+
+    /// Shown at once; the engine keeps it, and says it when nothing is timed.
+    fn trouble(&mut self, stage: &mut Stage, trouble: Trouble) {
+        if let Ok(text) = stage.words.text(&Line { key: trouble.key().to_owned(), args: Vec::new() }) {
+            stage.warn(&text);
+        }
+        self.events.push_back(Event::Trouble { at_s: stage.now_s(), trouble });
+    }
+
+    /// A key is as sure as can be, and so is what is pressed on a page.
+    fn take_keys(&mut self, stage: &mut Stage) {
+        let at_s = stage.now_s();
+        while let Some(command) = self.keys.as_mut().and_then(Keys::take) {
+            self.events.push_back(Event::Command { at_s, command, confidence: 1.0, text: "key".into() });
+        }
+        while let Some(asked) = stage.observers.iter_mut().find_map(|observer| observer.asked()) {
+            let (Asked::Command(name) | Asked::Key(name)) = &asked;
+            let Some((label, command)) = self.names.iter().find(|(_, command)| command.name() == name) else { continue };
+            stage.notify(|observer, at_s| observer.heard(at_s, label));
+            self.events.push_back(Event::Command { at_s, command: *command, confidence: 1.0, text: "page".into() });
+        }
+    }
+
+    fn may_be_said(&self, command: Command) -> bool {
+        self.listening.commands.contains(&command) || listening::ALWAYS.contains(&command)
+    }
+
+    /// Lets the engine take everything that has happened, and does what it asks for.
+    fn let_engine_act(&mut self, stage: &mut Stage) {
+        while let Some(event) = self.events.pop_front() {
+            match &event {
+                Event::Onset { .. } => self.holding = true,
+                Event::Offset { .. } => self.holding = false,
+                _ => {}
+            }
+            for effect in self.engine.on(event) {
+                self.carry_out(stage, effect);
+            }
+        }
+    }
+
+    fn carry_out(&mut self, stage: &mut Stage, effect: Effect) {
+        match effect {
+            Effect::Record(entry) => self.measures.take(entry, &mut stage.observers),
+            Effect::Say { id, line, on_beat_s } => {
+                if !stage.say(id, line, on_beat_s) {
+                    self.events.push_back(Event::LineEnded { at_s: stage.now_s(), line: id });
+                }
+            }
+            Effect::Hush => stage.hush(),
+            Effect::Listen(listening) => self.listen(stage, listening),
+            Effect::Volume { change_db } => stage.speech.change_volume(change_db),
+            Effect::SpeechRate { factor } => stage.speech.change_rate(factor),
+            Effect::Show(view) => {
+                let in_class = self.engine.leads_class();
+                stage.show(&view, |words, command| words.name_of(command, in_class));
+            }
+            Effect::Finish => self.finished = true,
+            Effect::Resume(go_on) => stage.notify(|observer, _| observer.resumed(go_on)),
+        }
+    }
+
+    fn listen(&mut self, stage: &mut Stage, listening: Listening) {
+        self.measures.set_task(listening.voice);
+        if !matches!(listening.voice, VoiceTask::Hold(_)) {
+            self.holding = false;
+        }
+        let grammar = grammar::main_grammar(&stage.words, &listening);
+        if !grammar.choices.is_empty() {
+            stage.listen_for(&grammar);
+        }
+        let offer = |command: &Command| {
+            let (label, _) = self.names.iter().find(|(_, own)| own == command)?;
+            Some(Offer { name: command.name().to_owned(), label: label.clone() })
+        };
+        let may_say: Vec<Offer> = listening.commands.iter().filter_map(offer).collect();
+        stage.notify(|observer, at_s| observer.listens(at_s, &listening, &may_say));
+        self.listening = listening;
+    }
+
+    fn keep(&mut self, stage: &mut Stage, fact: Fact) {
+        let entry = Entry { at_s: stage.now_s(), fact, position: None };
+        self.measures.take(entry, &mut stage.observers);
+    }
+}
+
+impl Party for PracticeParty {
+    fn devices(&mut self) -> &mut dyn AudioIo {
+        self.devices.as_mut()
+    }
+
+    fn interrupt(&mut self, stage: &mut Stage) {
+        self.events.push_back(Event::Interrupt { at_s: stage.now_s() });
+    }
+
+    fn captured(&mut self, stage: &mut Stage, mic: &[f32], captured: Captured) {
+        let frames = captured.lost_frames;
+        if frames > 0 {
+            self.measures.skip(frames, &mut self.events);
+            self.keep(stage, Fact::SoundLost { lost_s: frames as f64 / f64::from(self.devices.mic_rate_hz()) });
+        }
+        stage.notify(|observer, _| observer.sound(frames, mic));
+    }
+
+    fn hear(&mut self, stage: &mut Stage, block: Block<'_>) -> Result<Vec<CommandEvent>, AudioError> {
+        self.hear_voice(stage, block);
+        let wanted = !(self.listening.commands.is_empty() && self.listening.answers.is_empty());
+        let main = stage.speech.playback.main_path_is_open(block.start_s) && !self.holding && wanted;
+        let heard = stage.hear_commands(block.mic, block.start_s, block.delay_s, main)?;
+        if stage.follow_echo_canceller().drowns && !std::mem::replace(&mut self.loudspeaker_reported, true) {
+            self.trouble(stage, Trouble::LoudspeakerTooLoud);
+        }
+        Ok(heard)
+    }
+
+    fn phrase(&mut self, stage: &mut Stage, heard: &HeardPhrase) {
+        let at_s = stage.now_s();
+        let (confidence, text) = (heard.confidence, heard.text.clone());
+        // Before the echo canceller has learnt the room, "a practice aid" can pass for a "pause". Over our own voice
+        // only a sure one counts; a "stop" counts as ever, for a needless stop does less harm than a missed one.
+        match grammar::meaning(&heard.tag) {
+            // A word that was half heard when the state changed may come after it.
+            Some(Meaning::Command(command)) if !self.may_be_said(command) => {}
+            Some(Meaning::Command(Command::Pause)) if confidence < ACT_CONFIDENCE && stage.speech.playback.masks(heard.end_s) => {}
+            Some(Meaning::Command(command)) => {
+                stage.notify(|observer, at_s| observer.heard(at_s, &heard.text));
+                self.events.push_back(Event::Command { at_s, command, confidence, text });
+            }
+            Some(Meaning::Answer(text)) => {
+                stage.notify(|observer, at_s| observer.heard(at_s, &heard.text));
+                self.events.push_back(Event::Answer { at_s, text, confidence });
+            }
+            None => {}
+        }
+    }
+
+    fn recogniser_restarted(&mut self, stage: &mut Stage, lost_s: f64) {
+        self.keep(stage, Fact::RecogniserRestarted { lost_s });
+    }
+
+    fn tick(&mut self, stage: &mut Stage) {
+        self.take_keys(stage);
+        self.events.push_back(Event::Tick { at_s: stage.now_s() });
+        self.let_engine_act(stage);
+    }
+
+    fn line_began(&mut self, _stage: &mut Stage, id: LineId, at_s: f64) {
+        self.events.push_back(Event::LineBegan { at_s, line: id });
+    }
+
+    fn line_ended(&mut self, _stage: &mut Stage, id: LineId, at_s: f64) {
+        self.events.push_back(Event::LineEnded { at_s, line: id });
+    }
+
+    fn settle(&mut self, stage: &mut Stage) {
+        self.let_engine_act(stage);
+    }
+
+    fn is_over(&self, _stage: &Stage) -> bool {
+        self.finished
+    }
+
+    fn devices_failed(&mut self, stage: &mut Stage, why: &AudioError) {
+        stage.warn(&why.to_string());
+        self.interrupt(stage);
+        self.let_engine_act(stage);
+    }
+
+    fn close(&mut self, stage: &mut Stage) {
+        self.measures.deliver(true, &mut stage.observers);
+    }
+}

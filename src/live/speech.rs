@@ -1,0 +1,154 @@
+//! What is said: the lines under way, and what they keep the ears from.
+
+use std::collections::BTreeMap;
+
+use crate::playback::{Handed, Playback};
+use crate::talk::{TalkEvent, Talker};
+use crate::tone::Tone;
+use session::{Line, LineId};
+use speak::words::live_words;
+
+/// A line that has not ended yet.
+pub struct ActiveUtterance {
+    pub line: Line,
+    pub text: String,
+    /// It names what the fast path listens for, so that path is closed while it is said.
+    names_live_word: bool,
+    began: bool,
+    /// It stands on a beat and is no reason to close the main path.
+    leaves_open: bool,
+    /// It was silenced before its end.
+    hushed: bool,
+}
+
+impl ActiveUtterance {
+    /// It was said to its end.
+    #[must_use]
+    pub fn is_complete(&self) -> bool {
+        self.began && !self.hushed
+    }
+}
+
+/// The voice and its lines.
+pub struct Speech {
+    talker: Box<dyn Talker>,
+    rate_hz: u32,
+    active: BTreeMap<LineId, ActiveUtterance>,
+    /// What the fast path listens for.
+    live_phrases: Vec<String>,
+    tone: Option<Tone>,
+    pub playback: Playback,
+}
+
+impl Speech {
+    /// A voice for a loudspeaker of this rate. `live_phrases`: what the fast path listens for, whatever is said.
+    #[must_use]
+    pub fn new(talker: Box<dyn Talker>, rate_hz: u32, live_phrases: Vec<String>) -> Self {
+        Self { talker, rate_hz, active: BTreeMap::new(), live_phrases, tone: None, playback: Playback::default() }
+    }
+
+    /// Frames per second of the blocks that it fills.
+    #[must_use]
+    pub fn rate_hz(&self) -> u32 {
+        self.rate_hz
+    }
+
+    /// Another voice, for a loudspeaker of another rate; `now_s` has passed.
+    pub fn replace(&mut self, talker: Box<dyn Talker>, rate_hz: u32, now_s: f64) {
+        (self.talker, self.rate_hz) = (talker, rate_hz);
+        self.talker.skip(now_s);
+    }
+
+    /// No line is under way or waits.
+    #[must_use]
+    pub fn is_idle(&self) -> bool {
+        self.active.is_empty()
+    }
+
+    /// A tone is given out.
+    #[must_use]
+    pub fn sounds_tone(&self) -> bool {
+        self.tone.is_some()
+    }
+
+    /// Speaks a line; on a beat it begins exactly then.
+    pub fn say(&mut self, id: LineId, line: Line, text: String, on_beat_s: Option<f64>) {
+        let phrases: Vec<&str> = self.live_phrases.iter().map(String::as_str).collect();
+        let names_live_word = live_words(&text, &phrases).is_some();
+        let leaves_open = on_beat_s.is_some() && self.talker.gives_samples();
+        self.talker.say(id, &text, on_beat_s);
+        self.active.insert(id, ActiveUtterance { line, text, names_live_word, began: false, leaves_open, hushed: false });
+    }
+
+    /// Silence at once; each line still gets its end.
+    pub fn hush(&mut self) {
+        self.active.values_mut().for_each(|line| line.hushed = true);
+        self.talker.hush();
+    }
+
+    /// The tone begins with the next block.
+    pub fn sound_tone(&mut self, tone: Tone) {
+        self.tone = Some(tone);
+    }
+
+    /// Louder or softer, dB.
+    pub fn change_volume(&mut self, change_db: f64) {
+        self.talker.change_volume(change_db);
+    }
+
+    /// Slower (above 1) or faster (below 1), from the next line on.
+    pub fn change_rate(&mut self, factor: f64) {
+        self.talker.change_rate(factor);
+    }
+
+    /// Time passed that no block stands for, s.
+    pub fn skip(&mut self, lost_s: f64) {
+        self.talker.skip(lost_s);
+    }
+
+    /// Fills the next block with the voice.
+    pub fn fill(&mut self, speaker: &mut [f32], events: &mut Vec<TalkEvent>) {
+        self.talker.block(speaker, events);
+    }
+
+    /// Adds the tone, which is our own sound as a line is.
+    pub fn add_tone(&mut self, speaker: &mut [f32], at: Handed) {
+        let Some(mut tone) = self.tone else { return };
+        if tone.begins() {
+            self.playback.began(at, false);
+        }
+        self.tone = tone.add_to(speaker, f64::from(self.rate_hz)).then_some(tone);
+        if self.tone.is_none() {
+            self.playback.fell_silent(at);
+            self.playback.main_path_may_open(at);
+        }
+    }
+
+    /// The first frame of a line is in this block.
+    pub fn began(&mut self, id: LineId, at: Handed) -> Option<&ActiveUtterance> {
+        let line = self.active.get_mut(&id)?;
+        line.began = true;
+        self.playback.began(at, line.leaves_open);
+        if line.names_live_word {
+            self.playback.close_fast_path();
+        }
+        Some(line)
+    }
+
+    /// The last frame of a line is in this block, or it was hushed or could not be spoken.
+    pub fn ended(&mut self, id: LineId, at: Handed) -> Option<ActiveUtterance> {
+        let line = self.active.remove(&id)?;
+        if line.began {
+            if !self.active.values().any(|other| other.began) {
+                self.playback.fell_silent(at);
+            }
+            if !self.active.values().any(|other| other.began && !other.leaves_open) {
+                self.playback.main_path_may_open(at);
+            }
+        }
+        if line.names_live_word {
+            self.playback.fast_path_may_open(at);
+        }
+        Some(line)
+    }
+}
