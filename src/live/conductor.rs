@@ -153,3 +153,7 @@ fn pass_lost(stage: &mut Stage, lost_s: f64) {
         path.skip();
     }
 }
+
+#[cfg(test)]
+#[path = "tests/conductor.rs"]
+mod tests;

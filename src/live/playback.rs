@@ -103,3 +103,44 @@ impl Playback {
         self.heard_until_s
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const AT: Handed = Handed { block_s: 1.0, delay_s: 0.05 };
+
+    #[test]
+    fn a_count_on_the_beat_is_masked_and_leaves_the_main_path_open() {
+        let mut playback = Playback::default();
+        playback.began(AT, true);
+        assert!(playback.masks(1.1) && playback.main_path_is_open(1.1) && !playback.is_silent(1.1));
+        playback.began(Handed { block_s: 2.0, ..AT }, false);
+        assert!(!playback.main_path_is_open(2.1));
+    }
+
+    #[test]
+    fn the_main_path_opens_sooner_where_the_echo_is_taken_away_and_the_mask_does_not() {
+        for (reduction_db, opens_s) in [(None, 0.3), (Some(9.0), 0.3), (Some(20.0), 0.1)] {
+            let mut playback = Playback::default();
+            playback.set_reduction_db(reduction_db);
+            playback.began(AT, false);
+            playback.fell_silent(AT);
+            playback.main_path_may_open(AT);
+            let ended_s = AT.block_s + BLOCK_S + AT.delay_s;
+            assert!(!playback.main_path_is_open(ended_s + opens_s - 0.01) && playback.main_path_is_open(ended_s + opens_s + 0.01));
+            assert!(playback.masks(ended_s + 0.29) && playback.is_silent(ended_s + 0.31));
+            assert_eq!(playback.heard_until_s(), ended_s);
+        }
+    }
+
+    #[test]
+    fn a_line_that_names_a_live_word_closes_the_fast_path() {
+        let mut playback = Playback::default();
+        assert!(playback.fast_path_is_open(0.0));
+        playback.close_fast_path();
+        assert!(!playback.fast_path_is_open(100.0));
+        playback.fast_path_may_open(AT);
+        assert!(!playback.fast_path_is_open(1.3) && playback.fast_path_is_open(1.4));
+    }
+}
