@@ -103,7 +103,7 @@ impl AttendParty {
     /// # Errors
     /// The recogniser cannot be started at the very beginning.
     pub fn open(&mut self, stage: &mut Stage) -> Result<(), Failure> {
-        (self.start, self.interrupted) = (None, false);
+        self.interrupted = false;
         stage.show_words(None, &self.shown);
         self.tell_what_may_be_said(stage);
         if stage.blocks == 0 {
@@ -117,7 +117,7 @@ impl AttendParty {
         stage.path = None;
         self.no_path_until_s = 0.0;
         self.devices.drain_speaker();
-        match self.start {
+        match self.start.take() {
             Some((person, routine)) if !self.interrupted => Waited::Start { person, routine },
             _ => Waited::Over,
         }
