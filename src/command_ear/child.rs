@@ -3,7 +3,8 @@
 
 use super::decoder::SpeechModel;
 use super::ear::Ear;
-use super::listener::{Listener, Tuning};
+use super::listener::Listener;
+use super::path::Tuning;
 use super::templates::{OwnVoice, Weigher};
 use super::trace::Trace;
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};

@@ -4,7 +4,8 @@ use super::batch::GAP_S;
 use super::cues::Candidate;
 use super::decoder::Decoder;
 use super::level::Meter;
-use super::listener::{Decided, Listener, seconds};
+use super::listener::Listener;
+use super::path::{Decided, seconds};
 use super::{HeardPhrase, Path};
 
 /// Hears the main grammar and the fast one.

@@ -16,6 +16,7 @@ mod level;
 mod lexicon;
 mod listener;
 mod parent;
+mod path;
 mod supervise;
 pub mod templates;
 mod trace;

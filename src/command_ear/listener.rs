@@ -7,9 +7,10 @@
 //! Whether a phrase counts is weighed from several cues (`cues`), among them a second decoding of the utterance at another speed.
 
 use super::cues::{Candidate, agreed};
-use super::decide::{Phrase, PhraseBook, Rules, UNKNOWN, Word, judge, known_text, listed};
+use super::decide::{Phrase, PhraseBook, UNKNOWN, Word, judge, known_text, listed};
 use super::decoder::Decoder;
 use super::level::Level;
+use super::path::{CONSIDERED, Decided, Tuning, seconds};
 use super::templates::{GUESS_CONFIDENCE, Weigher};
 use super::utterance::Utterance;
 use super::{ACT_CONFIDENCE, ASK_CONFIDENCE, RATE_HZ};
@@ -17,46 +18,6 @@ use std::cell::RefCell;
 use std::collections::VecDeque;
 use std::rc::Rc;
 
-/// How a path decides. Values chosen on odd-numbered recordings, see `benches/command_ear.rs`.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Tuning {
-    /// Quiet after which a sure phrase is taken, s.
-    pub trial_quiet_s: f64,
-    /// Sureness it needs then, 0 to 1; at the end of the utterance [`ASK_CONFIDENCE`] is enough.
-    pub trial_sureness: f64,
-    /// Quiet that ends the utterance, s; longer than a pause between the words of a phrase.
-    pub end_quiet_s: f64,
-    /// Where the level does not fall (noise): a partial phrase that stands this long, with no word after it, is tried, s.
-    pub stands_s: f64,
-    /// Talk before the utterance and other sound in it speak against a phrase.
-    pub minds_context: bool,
-    /// What a phrase must fulfil.
-    pub rules: Rules,
-}
-
-impl Tuning {
-    /// The grammar of the state.
-    pub const MAIN: Self = Self {
-        trial_quiet_s: 0.24,
-        trial_sureness: 0.8,
-        end_quiet_s: 0.66,
-        stands_s: 0.36,
-        minds_context: true,
-        rules: Rules { min_confidence: CONSIDERED, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.2 },
-    };
-    /// Stop and its like: sooner, and closer to other sound, since it must get through: over our own voice and out of a vowel.
-    pub const FAST: Self = Self {
-        trial_quiet_s: 0.12,
-        trial_sureness: 0.8,
-        end_quiet_s: 0.48,
-        stands_s: 0.24,
-        minds_context: false,
-        rules: Rules { min_confidence: CONSIDERED, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.1 },
-    };
-}
-
-/// A word of less confidence than this in a decoding is not considered, 0 to 1.
-const CONSIDERED: f64 = 0.3;
 /// A phrase this sure that is said again within [`TWICE_S`] counts as sure, 0 to 1.
 const TWICE_FROM: f64 = 0.25;
 /// See [`TWICE_FROM`], s from end to start.
@@ -79,13 +40,6 @@ const LONGEST_S: f64 = 8.0;
 const OVERLAP_S: f64 = 1.2;
 /// Partial results are looked at this often, s: the network gives new ones every 0.12 s.
 const LOOK_EVERY_S: f64 = 0.12;
-
-/// A phrase with its times on the caller's clock.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Decided {
-    pub phrase: Phrase,
-    pub decided_s: f64,
-}
 
 /// One path.
 pub(crate) struct Listener<D> {
@@ -383,8 +337,3 @@ impl<D: Decoder> Listener<D> {
 #[cfg(test)]
 #[path = "tests/listener.rs"]
 mod tests;
-
-/// Length of so many samples, s.
-pub(crate) fn seconds(samples: usize) -> f64 {
-    samples as f64 / f64::from(RATE_HZ)
-}

@@ -3,7 +3,7 @@
 use super::cues::{Candidate, Cues};
 use super::decide::{Phrase, Stability, UNKNOWN, Word};
 use super::level::Level;
-use super::listener::{Decided, Tuning, seconds};
+use super::path::{Decided, Tuning, seconds};
 
 /// An utterance being heard.
 #[derive(Debug)]

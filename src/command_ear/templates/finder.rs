@@ -4,7 +4,7 @@ use super::Mel;
 use super::take::{Cut, TakeFault};
 use crate::batch::Batcher;
 use crate::level::Meter;
-use crate::listener::seconds;
+use crate::path::seconds;
 
 /// Sound kept from before an utterance, s; as the listener's.
 const BEFORE_S: f64 = 0.36;

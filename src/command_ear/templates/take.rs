@@ -2,7 +2,7 @@
 
 use super::mel::{BANDS, Bands, HOP};
 use crate::RATE_HZ;
-use crate::listener::seconds;
+use crate::path::seconds;
 
 /// A batch stands out from the room from here on, dB; the listener's own measure.
 const STANDS_OUT_DB: f64 = 6.0;
