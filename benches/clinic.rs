@@ -192,7 +192,7 @@ fn fill(clinic: &mut Clinic, options: &Options, practices: u64) -> Result<(), Bo
             sessions,
         };
         for trial in file.sessions.iter_mut().flat_map(|session| &mut session.trials) {
-            trial.level_db = trial.level_db.map(|level| level + shift);
+            trial.values.iter_mut().filter(|(of, _)| *of == model::Measure::LevelDb).for_each(|(_, level)| *level += shift);
         }
         clinic.import(&file)?;
         if number % 1000 == 999 {

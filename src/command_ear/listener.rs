@@ -10,7 +10,7 @@ use super::cues::{Candidate, agreed};
 use super::decide::{Phrase, PhraseBook, UNKNOWN, Word, judge, known_text, listed};
 use super::decoder::Decoder;
 use super::level::Level;
-use super::path::{CONSIDERED, Decided, Tuning, seconds};
+use super::path::{Decided, Tuning, seconds};
 use super::templates::{GUESS_CONFIDENCE, Weigher};
 use super::utterance::Utterance;
 use super::{ACT_CONFIDENCE, ASK_CONFIDENCE, RATE_HZ};

@@ -260,7 +260,7 @@ impl ChildRecogniser {
         }
         self.sent += 1;
         let sound = Sound { number: self.sent, start_s: batch.start_s, main: batch.main, own_db: batch.own_db, samples: batch.samples };
-        let end_s = sound.start_s + super::listener::seconds(sound.samples.len());
+        let end_s = sound.start_s + super::path::seconds(sound.samples.len());
         if self.unanswered.is_empty() && self.sent == 1 {
             self.settled_s = sound.start_s;
         }

@@ -174,9 +174,9 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
     if calibrated {
         let text =
             format!("{name} (PulseAudio, 48000 Hz, gain 60 %): calibrated by sound level meter, 74.0 dB(A) at 30 cm; microphone at 30 cm");
-        p.keep(0.0, None, Fact::MicrophoneNoted { what: "calibration".to_owned(), text });
+        p.keep(0.0, None, Fact::MicrophoneNoted { what: "calibration".to_owned().into(), text });
     }
-    p.keep(2.0, None, Fact::StepLeftOut { exercise: "head-lift-sustained".to_owned(), reason: "no spoken agreement".to_owned() });
+    p.keep(2.0, None, Fact::StepLeftOut { exercise: "head-lift-sustained".to_owned(), reason: "no spoken agreement".to_owned().into() });
     let hold = |p: &mut Practice<'_>, repetition: u32, exercise: &str, length_s: f64, span_st: f64| {
         let duration_s = (length_s + day_s + scatter(p.rng, 1.0)).max(1.5);
         let level_mean_db = 66.0 + life.level_gain_db * along + day_db + scatter(p.rng, 0.9) + offset_db;
@@ -192,7 +192,7 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
             f0_span_st: span,
             level_mean_db,
             level_fall_db: 1.0,
-            level_weighting: "A".to_owned(),
+            level_weighting: "A".to_owned().into(),
             level_calibrated: calibrated,
             f0_sd_st: Some((0.4 + scatter(p.rng, 0.06)).abs()),
             level_slope_db_per_s: Some(-0.2 + scatter(p.rng, 0.05)),
@@ -217,7 +217,7 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
             duration_s: 2.4,
             level_mean_db,
             f0_median_hz: 190.0 + scatter(p.rng, 5.0),
-            level_weighting: "A".to_owned(),
+            level_weighting: "A".to_owned().into(),
             level_calibrated: calibrated,
             level_terms: Some(terms.clone()),
         };
@@ -238,21 +238,21 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
     }
     for exercise in life.also {
         p.step(exercise, 3, |p, n| {
-            let fact = Fact::RepetitionDone { exercise: (*exercise).to_owned(), duration_s: 4.0, ended_by: "done".to_owned() };
+            let fact = Fact::RepetitionDone { exercise: (*exercise).to_owned(), duration_s: 4.0, ended_by: "done".to_owned().into() };
             p.keep(6.0, Some(n), fact);
         });
     }
     let chance: f64 = p.rng.random();
     if chance < 0.015 {
-        p.keep(1.0, Some(1), Fact::SafetyStop { exercise: Some("long-ah".to_owned()), reason: "dizzy".to_owned() });
+        p.keep(1.0, Some(1), Fact::SafetyStop { exercise: Some("long-ah".to_owned()), reason: "dizzy".to_owned().into() });
     } else if chance < 0.025 {
-        p.keep(1.0, None, Fact::SafetyStop { exercise: None, reason: "help".to_owned() });
+        p.keep(1.0, None, Fact::SafetyStop { exercise: None, reason: "help".to_owned().into() });
     } else if chance < 0.06 {
         p.keep(1.0, None, Fact::Troubled { trouble: Trouble::RoomTalks });
     }
     let reason = if chance > 0.96 { "finished" } else { "completed" };
     let duration_s = p.at_s;
-    p.keep(3.0, None, Fact::SessionEnded { reason: reason.to_owned(), steps_done: steps - 1, steps_prescribed: steps, duration_s });
+    p.keep(3.0, None, Fact::SessionEnded { reason: reason.to_owned().into(), steps_done: steps - 1, steps_prescribed: steps, duration_s });
     let began: ZonedDateTime =
         format!("{}T18:31:00[Europe/Berlin]", life.first.checked_add(day.days()).expect("a date")).parse().expect("a time");
     let ended = began.checked_add(SignedDuration::from_secs(p.at_s as i64)).expect("a time");

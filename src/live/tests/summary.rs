@@ -90,7 +90,7 @@ fn no_row_is_wider_than_eighty_cells() {
 fn levels_add_by_energy_and_the_median_is_the_middle() {
     // Two equal sources of energy: 60 and 70 dB have the mean 10·log10((10^6 + 10^7)/2) = 67.40 dB.
     assert!((energy_mean(&[60.0, 70.0]).expect("a mean") - 67.404).abs() < 0.001);
-    assert_eq!(median(&[3.0, 1.0, 2.0]), Some(2.0));
-    assert_eq!(median(&[4.0, 1.0, 2.0, 3.0]), Some(2.5));
-    assert_eq!(median(&[]), None);
+    assert_eq!(statistics::median(&[3.0, 1.0, 2.0]), Some(2.0));
+    assert_eq!(statistics::median(&[4.0, 1.0, 2.0, 3.0]), Some(2.5));
+    assert_eq!(statistics::median(&[]), None);
 }

@@ -1,6 +1,6 @@
 use super::*;
 use Command::{No, Skip, Stop, Yes};
-use command_ear::templates::{Cut, Take, TakeFault};
+use command_ear::templates::{Cut, Found, Take, TakeFault};
 
 /// A dialogue whose lines end at once, and everything that it asked for.
 struct Rig {
