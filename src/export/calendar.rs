@@ -5,7 +5,7 @@
 
 use std::collections::BTreeSet;
 
-use icalendar::{Alarm, Calendar, Component, Event, EventLike, Property, Trigger};
+use icalendar::{Alarm, Calendar, Component, Event, EventLike};
 use jiff::Timestamp;
 use jiff::civil::Date;
 
@@ -81,13 +81,11 @@ fn event(planned: &Planned<'_>, number: usize, time: &PlannedTime, first: Date, 
     event.add_property("CLASS", "PRIVATE");
     event.add_property("TRANSP", "OPAQUE");
     for (index, before) in settings.alarms_min.iter().enumerate() {
-        let trigger = format!("-PT{before}M");
-        let Ok(rings) = Trigger::try_from(&Property::new("TRIGGER", &trigger)) else { continue };
-        let mut alarm = Alarm::display(&settings.summary, rings);
+        let mut alarm = Alarm::display(&settings.summary, -chrono::Duration::minutes(i64::from(*before)));
         // An identifier of its own is RFC 9074's; the library would draw one by lot.
         alarm.uid(&uuid(&["alarm", planned.client, planned.title, &number.to_string(), &index.to_string()]));
         // As it was written: the library would give the same length in seconds.
-        alarm.add_property("TRIGGER", trigger);
+        alarm.add_property("TRIGGER", format!("-PT{before}M"));
         event.alarm(alarm);
     }
     event.done()
