@@ -10,7 +10,7 @@ use crate::{
 
 /// Lead a voice, breathing and swallow practice hands-free
 #[derive(Parser)]
-#[command(version, about, max_term_width = 100)]
+#[command(version, max_term_width = 100)]
 pub struct Arguments {
     #[command(subcommand)]
     pub order: Order,

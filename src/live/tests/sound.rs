@@ -139,7 +139,7 @@ fn taking_the_consent_back_on_the_page_ends_it_within_the_practice() {
     drop(keeper);
     let sounds = scene.sounds();
     assert!(sounds.len() == 1 && sounds.iter().all(|sound| sound.to_s() <= 25.0), "{sounds:?}");
-    assert!(lock(&scene.kept).notes.iter().any(|note| note.contains("taken back")), "{:?}", lock(&scene.kept).notes);
+    assert!(lock(&scene.kept).notes.iter().any(|note| note.contains("withdrawn")), "{:?}", lock(&scene.kept).notes);
 }
 
 #[test]

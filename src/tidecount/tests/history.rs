@@ -66,14 +66,14 @@ fn practices_are_listed_and_one_is_read_entry_by_entry() {
     assert_eq!(value["duration_s"], json!(600.0));
     let lines = output(&HistoryArgs { json: true, id: Some(1), ..args(dir.path()) }).expect("reads");
     assert_eq!(record::read_journal("out", &lines).expect("a journal").entries.len(), 3);
-    assert!(output(&HistoryArgs { client: Some("Nobody".into()), ..args(dir.path()) }).expect("lists").contains("No practices yet"));
+    assert!(output(&HistoryArgs { client: Some("Nobody".into()), ..args(dir.path()) }).expect("lists").contains("no practices yet"));
 }
 
 #[test]
 fn without_a_record_none_is_made() {
     let dir = tempfile::tempdir().expect("a folder");
     let folder = dir.path().join("data");
-    assert!(output(&args(&folder)).expect("lists").contains("No practices yet"));
+    assert!(output(&args(&folder)).expect("lists").contains("no practices yet"));
     assert!(!folder.exists());
     let error = output(&HistoryArgs { id: Some(7), ..args(&folder) }).expect_err("none");
     assert!(error.to_string().contains("number 7"), "{error}");

@@ -154,5 +154,5 @@ fn a_practice_that_breaks_off_says_so() {
     let (hub, follower) = began(false);
     drop(follower);
     assert_eq!(state(&hub)["stage"]["phase"], "over");
-    assert!(state(&hub)["stage"]["prompt"].as_str().expect("words").contains("broke off"));
+    assert!(state(&hub)["stage"]["prompt"].as_str().expect("words").contains("cut short"));
 }

@@ -158,7 +158,7 @@ fn a_routine_is_changed_by_form_and_its_comments_stay() {
     assert_eq!(pages.file("evening.toml.before"), ROUTINE);
     // The form was made for the file as it was.
     let (status, answer) = send("save", "5", &base);
-    assert!(status == 200 && answer.contains("changed by somebody else"), "{answer}");
+    assert!(status == 200 && answer.contains("Someone else changed the file"), "{answer}");
     assert!(pages.file("evening.toml").contains("repetitions = 4"));
     assert!(answer.contains("value=\"5\""), "what was typed is still there");
 }
@@ -238,7 +238,7 @@ fn an_agreement_is_kept_with_who_and_can_be_withdrawn() {
     let agreed = |folder: &Path| Store::open(&folder.join("record")).expect("opens").agreed("grandpa").expect("reads").len();
     assert_eq!(agreed(pages.folder.path()), 1);
     let (_, answer) = pages.get("/cautions?client=grandpa");
-    assert!(answer.contains("Agreed by the clinic, kept by page"), "{answer}");
+    assert!(answer.contains("Agreed by the clinic, entered on this page"), "{answer}");
     assert_eq!(pages.post("/cautions", &[("client", "grandpa"), ("do", "withdraw.effortful-swallow")]).0, 303);
     assert_eq!(agreed(pages.folder.path()), 0);
     assert_eq!(pages.post("/cautions", &[("client", "nobody"), ("do", "agree")]).0, 400);
@@ -264,7 +264,7 @@ fn sound_is_wanted_on_the_page_and_not_kept_before_the_voice_says_yes() {
 fn only_devices_that_were_offered_are_opened() {
     let pages = Pages::open();
     let (status, answer) = pages.post("/microphone", &[("mic", "/etc/passwd"), ("speaker", "none"), ("do", "listen")]);
-    assert!(status == 400 && answer.contains("no longer there"), "{answer}");
+    assert!(status == 400 && answer.contains("no longer connected"), "{answer}");
     assert_eq!(pages.post("/microphone", &[("mic", "none"), ("speaker", "/tmp/x.wav"), ("do", "play")]).0, 400);
 }
 
