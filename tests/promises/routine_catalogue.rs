@@ -378,7 +378,7 @@ fn an_exercise_is_shown_whole() {
         "Wada et al. 2012",
         "[seen]",
         "phases = open 10 s    each 1 to 15: 10 s in the published set",
-        "End at once if your jaw",
+        "End the exercise at once if your jaw",
         "People with trouble in the jaw joint",
         "agreed",
     ] {

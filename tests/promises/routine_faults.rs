@@ -101,7 +101,7 @@ fn doses_out_of_range_name_the_limit_and_its_source() {
         "at most 1",
     );
     only(&format!("feedback_every = -1\n{}", step("exercise = \"rest\"")), FaultKind::OutOfRange, 1, "outside 0 to 100", "Give");
-    only(&step("exercise = \"rest\"\n[no_answer]\nasks = 11"), FaultKind::OutOfRange, 5, "outside 0 to 10", "presses");
+    only(&step("exercise = \"rest\"\n[no_answer]\nasks = 11"), FaultKind::OutOfRange, 5, "outside 0 to 10", "adds pressure");
     only(
         &step("exercise = \"rest\"\n[no_answer]\nask_again_after_s = 60\ngive_up_after_s = 90"),
         FaultKind::OutOfRange,
