@@ -2,10 +2,10 @@
 //!
 //! `cargo bench --bench attend -- idle`, `gate` or `live`; all when none is named. `idle` and `gate` use `../shared/data/noise` where it is there.
 
-#[allow(dead_code)] // `measure` uses more of it
+#[allow(dead_code, reason = "`measure` uses more of it")]
 #[path = "measure/process.rs"]
 mod process;
-#[allow(dead_code)] // the tests use more of it
+#[allow(dead_code, reason = "the tests use more of it")]
 #[path = "../tests/support/sound_server.rs"]
 mod sound_server;
 

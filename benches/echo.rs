@@ -1,6 +1,6 @@
 //! Prints how much each echo canceller achieves in rehearsed rooms: `cargo bench --bench echo`.
 
-#[allow(dead_code)] // the tests use more of it
+#[allow(dead_code, reason = "the tests use more of it")]
 #[path = "../tests/support/echo_scene.rs"]
 mod echo_scene;
 

@@ -2,7 +2,7 @@
 //!
 //! `cargo bench --bench exports`; a number of days after `--` makes the record longer or shorter.
 
-#[allow(dead_code)] // `measure` uses more of it
+#[allow(dead_code, reason = "`measure` uses more of it")]
 #[path = "measure/process.rs"]
 mod process;
 #[path = "progress/two_years.rs"]

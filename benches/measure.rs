@@ -17,7 +17,7 @@ mod live;
 mod onset;
 #[path = "measure/process.rs"]
 mod process;
-#[allow(dead_code)] // the tests use more of it
+#[allow(dead_code, reason = "the tests use more of it")]
 #[path = "../tests/support/sound_server.rs"]
 mod sound_server;
 #[path = "measure/speed.rs"]

@@ -5,7 +5,7 @@
 
 #[path = "own_voice/ear.rs"]
 mod ear;
-#[allow(dead_code)] // the tests use more of it
+#[allow(dead_code, reason = "the tests use more of it")]
 #[path = "../tests/support/echo_scene.rs"]
 mod echo_scene;
 #[path = "own_voice/scene.rs"]

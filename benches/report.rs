@@ -2,6 +2,7 @@
 //! invented clients in DIR instead, to look at: `tidecount report --data DIR --client grandma --until 2026-11-22`.
 
 #[path = "../tests/support/invented.rs"]
+#[allow(dead_code, reason = "the tests use more of it")]
 mod invented;
 
 use figures::figure_of;

@@ -3,7 +3,7 @@
 //! The terminal shows a line of dialogue when its first frame leaves for the loudspeaker, so that line's arrival is what is timed.
 //! "first" has an empty data folder, no line rendered before; "later" has the lines of the first.
 
-#[allow(dead_code)] // the tests use more of it
+#[allow(dead_code, reason = "the tests use more of it")]
 #[path = "../tests/support/sound_server.rs"]
 mod sound_server;
 

@@ -5,14 +5,15 @@
 mod support;
 
 use serde_json::Value;
-use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 use support::live_client::{Act, Happened, LiveClient, Rule};
-use support::sound_server::{Echo, SoundServer};
+use support::sound_server::{Echo, SoundServer, stop};
 
 const HOLD_S: f64 = 4.6;
+/// How far a length measured live may be from that of the recording, s: two frames of 10 ms at each end.
+const AGREE_S: f64 = 0.04;
 const STOP: &str = "stop";
 /// A practice that has not ended by itself after so long is ended.
 const AT_MOST: Duration = Duration::from_secs(300);
@@ -58,6 +59,8 @@ struct Played {
     complaints: String,
     happened: Vec<Happened>,
     entries: Vec<Value>,
+    /// How long the vowels were that a second listener recorded at the same microphone, s.
+    recorded_s: Vec<f64>,
     data: PathBuf,
     /// Keeps the folder until all is checked.
     _server: SoundServer,
@@ -78,25 +81,45 @@ fn play_through() -> Option<Played> {
     let server = SoundServer::start(Some(Echo { level_db: -20.0, delay_ms: 60 }))?;
     let client = LiveClient::new(&server, rules())?;
     let (data, journal) = (server.path("record"), server.path("journal.jsonl"));
+    let recording = server.path("second-listener.wav");
+    let mut recorder = server.record_mic(&recording);
     let mut child = practise(&server, &data, &journal);
     let happened = client.follow(child.stdout.take().unwrap(), AT_MOST);
     std::thread::sleep(Duration::from_secs(2));
     let _ = child.kill();
     let output = child.wait_with_output().unwrap();
+    stop(&mut recorder);
     let complaints = String::from_utf8_lossy(&output.stderr).into_owned();
     let entries = std::fs::read_to_string(&journal).unwrap().lines().map(|line| serde_json::from_str(line).unwrap()).collect();
-    Some(Played { code: output.status.code(), complaints, happened, entries, data, _server: server })
+    let recorded_s = vowels(&recording);
+    Some(Played { code: output.status.code(), complaints, happened, entries, recorded_s, data, _server: server })
+}
+
+/// Lengths of what is loud for longer than any word, s. The client's vowel is at -20 dBFS; our own voice reaches the microphone 20 dB softer
+/// than it is played. A hole that the virtual devices leave in a vowel does not part it.
+fn vowels(recording: &Path) -> Vec<f64> {
+    const FRAME_S: f64 = 0.01;
+    const LOUD_DB: f64 = -30.0;
+    const HOLE_FRAMES: usize = 25;
+    let mut reader = hound::WavReader::open(recording).unwrap();
+    let samples: Vec<f64> = reader.samples::<i16>().map(|sample| f64::from(sample.unwrap()) / 32_768.0).collect();
+    let loud: Vec<usize> = samples
+        .chunks_exact((48_000.0 * FRAME_S) as usize)
+        .enumerate()
+        .filter(|(_, frame)| 10.0 * (frame.iter().map(|s| s * s).sum::<f64>() / frame.len() as f64).log10() > LOUD_DB)
+        .map(|(n, _)| n)
+        .collect();
+    loud.chunk_by(|a, b| b - a <= HOLE_FRAMES)
+        .map(|run| (run[run.len() - 1] + 1 - run[0]) as f64 * FRAME_S)
+        .filter(|length_s| *length_s > HOLD_S - 1.0)
+        .collect()
 }
 
 #[test]
 fn a_live_practice_goes_to_its_end() {
-    let Some(first) = play_through() else { return };
-    let Err(fault) = catch_unwind(AssertUnwindSafe(|| check(&first))) else { return };
-    // The virtual devices lose sound where other work leaves them no time, and a person would try again, too: once more.
-    // What fails twice is wrong.
-    drop(fault);
-    println!("{:.1} s of sound were lost and something went wrong: once more", first.lost_s());
-    check(&play_through().unwrap());
+    if let Some(played) = play_through() {
+        check(&played);
+    }
 }
 
 fn check(played: &Played) {
@@ -106,12 +129,12 @@ fn check(played: &Played) {
     assert_eq!((&ended[0]["reason"], &ended[0]["steps_done"]), (&"completed".into(), &4.into()), "{:#?}", ended[0]);
     assert!(ended[0]["duration_s"].as_f64().unwrap() > 60.0, "a minute at least");
 
-    // What the client held, and nothing else.
+    // What the client held, and nothing else: as long as the second listener heard it, but for sound that was told as lost.
     let held: Vec<f64> = played.all("hold_measured").iter().map(|entry| entry["duration_s"].as_f64().unwrap()).collect();
-    println!("held {held:?}");
-    assert_eq!(held.len(), 2);
-    for length_s in held {
-        assert!((length_s - HOLD_S).abs() < 0.25, "{length_s} s measured, {HOLD_S} s held");
+    println!("held {held:?}, recorded {:?}, lost {}", played.recorded_s, played.lost_s());
+    assert_eq!((held.len(), played.recorded_s.len()), (2, 2));
+    for (length_s, recorded_s) in held.iter().zip(&played.recorded_s) {
+        assert!((length_s - recorded_s).abs() < AGREE_S + played.lost_s(), "{length_s} s measured, {recorded_s} s recorded");
     }
     assert_eq!(played.all("round_paced").len(), 2);
     assert_eq!(played.all("posture_held").iter().map(|entry| entry["complete"].clone()).collect::<Vec<_>>(), [Value::from(true)]);

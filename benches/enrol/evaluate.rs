@@ -1,7 +1,7 @@
 //! One speaker before and after enrolling.
 
 use super::sound::{between_pauses, word_end_s};
-use command_ear::templates::{Found, OwnVoice, OwnWord, TakeFinder};
+use command_ear::templates::{EnrolledVoice, Found, OwnWord, TakeFinder};
 use command_ear::{ACT_CONFIDENCE, ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, Mode, Options};
 use figures::{figure_of, share};
 use session::{Command, listening};
@@ -104,7 +104,7 @@ impl Bench {
         let mut hard_names = Vec::new();
         for speaker in &speakers {
             let own = self.enrol(speaker);
-            self.ear.weigh_in(&OwnVoice::default());
+            self.ear.weigh_in(&EnrolledVoice::default());
             let before = self.count(speaker);
             self.ear.weigh_in(&own);
             let after = self.count(speaker);
@@ -137,7 +137,7 @@ impl Bench {
     }
 
     /// The first takes of each word, found by level as `tidecount enrol` finds them.
-    fn enrol(&mut self, speaker: &Speaker) -> OwnVoice {
+    fn enrol(&mut self, speaker: &Speaker) -> EnrolledVoice {
         let takes = |clips: &[Vec<f32>]| clips.iter().take(TAKES).filter_map(|clip| find(clip)?.said.ok()).map(|cut| cut.take).collect();
         let words = speaker.words.iter().map(|(command, clips)| {
             let wording = self.words.wordings(*command).first().cloned().unwrap_or_default();
@@ -148,7 +148,7 @@ impl Bench {
             costly: false,
             takes: takes(clips),
         });
-        OwnVoice { words: words.chain(fillers).collect() }
+        EnrolledVoice { words: words.chain(fillers).collect() }
     }
 
     fn count(&mut self, speaker: &Speaker) -> Count {

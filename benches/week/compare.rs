@@ -23,7 +23,7 @@ pub enum Cause {
     /// The same word once more, out of habit, when the tool had gone on.
     SaidAgain,
     Household,
-    OwnVoice,
+    EnrolledVoice,
     Nothing,
 }
 
@@ -33,7 +33,7 @@ impl Cause {
             Self::OtherDoing => "other doing",
             Self::SaidAgain => "said again",
             Self::Household => "household",
-            Self::OwnVoice => "own voice",
+            Self::EnrolledVoice => "own voice",
             Self::Nothing => "nothing",
         }
     }
@@ -255,7 +255,7 @@ fn cause(led: &Led, from_s: f64, to_s: f64) -> Cause {
     if did(false) {
         Cause::OtherDoing
     } else if led.said.iter().any(|said| overlaps(said, from_s, to_s)) && !did(true) {
-        Cause::OwnVoice
+        Cause::EnrolledVoice
     } else if did(true) {
         Cause::Household
     } else {

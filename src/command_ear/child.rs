@@ -5,7 +5,7 @@ use super::decoder::SpeechModel;
 use super::ear::Ear;
 use super::listener::Listener;
 use super::path::Tuning;
-use super::templates::{OwnVoice, Weigher};
+use super::templates::{EnrolledVoice, Weigher};
 use super::trace::Trace;
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
 use super::{CommandEarError, HeardPhrase, Path};
@@ -91,7 +91,7 @@ impl<M: SpeechModel> Service<M> {
                 Ok(Vec::new())
             }
             kind::OWN_VOICE => {
-                let own = OwnVoice::from_bytes(body).ok_or_else(|| senseless(what))?;
+                let own = EnrolledVoice::from_bytes(body).ok_or_else(|| senseless(what))?;
                 *self.own.borrow_mut() = (!own.words.is_empty()).then(|| Weigher::new(own));
                 Ok(Vec::new())
             }

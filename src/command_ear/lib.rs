@@ -27,7 +27,7 @@ pub use file::{recognise_file, recognise_with};
 pub use floor::{Floor, to_db};
 pub use lexicon::Lexicon;
 pub use parent::{ChildRecogniser, Mode, Options};
-pub use templates::OwnVoice;
+pub use templates::EnrolledVoice;
 
 /// Rate the command ear works at, Hz.
 pub const RATE_HZ: u32 = 16_000;
@@ -119,7 +119,7 @@ pub trait CommandRecogniser: Send {
     /// No sound comes for a while: what is half heard is decided now. Never waits; the next block goes on as if nothing had been.
     fn pause(&mut self) {}
     /// Lets a client's own way of saying the commands weigh in from now on; one without words takes it back.
-    fn weigh_in(&mut self, _own: &OwnVoice) {}
+    fn weigh_in(&mut self, _own: &EnrolledVoice) {}
     /// The level that our own voice may have in the blocks pushed from now on, dB re full scale; −∞ for none, as in the beginning. What is
     /// no louder is no beginning of a command, and no going on of one.
     fn expect_own_voice(&mut self, _level_db: f64) {}

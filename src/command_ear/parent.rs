@@ -5,7 +5,7 @@ use super::level::Meter;
 use super::lexicon::unknown_words;
 use super::supervise::{self, Leash, Order, Recipe, Report};
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
-use super::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Lexicon, OwnVoice, Path};
+use super::{CommandEarError, CommandEvent, CommandRecogniser, EnrolledVoice, Grammar, HeardPhrase, Lexicon, Path};
 use std::collections::{HashMap, VecDeque};
 use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
@@ -163,9 +163,9 @@ impl ChildRecogniser {
     }
 
     /// Lets a client's own way of saying the commands weigh in from now on; one without words takes it back.
-    pub fn weigh_in(&mut self, own: &OwnVoice) {
+    pub fn weigh_in(&mut self, own: &EnrolledVoice) {
         self.flush();
-        self.order(Order::OwnVoice { body: own.to_bytes() });
+        self.order(Order::EnrolledVoice { body: own.to_bytes() });
     }
 
     /// The sound is over: waits, decides on what is still open, and gives the last events.
@@ -363,7 +363,7 @@ impl CommandRecogniser for ChildRecogniser {
         self.listen(Path::Fast, grammar)
     }
 
-    fn weigh_in(&mut self, own: &OwnVoice) {
+    fn weigh_in(&mut self, own: &EnrolledVoice) {
         ChildRecogniser::weigh_in(self, own);
     }
 

@@ -27,7 +27,7 @@ pub(crate) enum Order {
     /// A grammar: written, and written again after each restart.
     Grammar { fast: bool, body: Vec<u8> },
     /// The client's own voice: as a grammar.
-    OwnVoice { body: Vec<u8> },
+    EnrolledVoice { body: Vec<u8> },
     /// The output of the child with this serial number ended.
     Ended { serial: u64 },
     /// End the child and the supervisor.
@@ -171,7 +171,7 @@ impl Supervisor {
                     *if fast { &mut self.fast_grammar } else { &mut self.main_grammar } = Some(body);
                     written
                 }
-                Order::OwnVoice { body } => {
+                Order::EnrolledVoice { body } => {
                     let written = wire::write_frame(&mut running.input, kind::OWN_VOICE, &body).is_ok();
                     self.own_voice = Some(body);
                     written

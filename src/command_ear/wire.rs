@@ -5,7 +5,7 @@
 //! | kind | from | body |
 //! | --- | --- | --- |
 //! | `G` | parent | JSON [`GrammarOrder`]: what a path listens for; no phrases turn it off |
-//! | `V` | parent | the client's own voice, as [`super::OwnVoice`] writes it; empty forgets it |
+//! | `V` | parent | the client's own voice, as [`super::EnrolledVoice`] writes it; empty forgets it |
 //! | `W` | parent | JSON list of words: which does the model not know? |
 //! | `S` | parent | `u64` number, `f64` clock at the first sample in s, `u8` main path hears it, `f32` level of our own voice in dB, `i16` samples at 16 kHz |
 //! | `F` | parent | `u64` number: the sound is over, decide on what is open |

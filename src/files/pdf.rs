@@ -11,7 +11,7 @@ pub enum PdfError {
     Print(#[from] print::PrintError),
     #[cfg(not(feature = "pdf"))]
     #[error(
-        "this copy of tidecount was built without PDF. Any browser prints the web page of a report (--format html), and a handout can be read as text"
+        "this copy of tidecount was built without PDF: `cargo build --release` builds one with it. Any browser prints the web page of a report (--format html), and a handout can be read as text"
     )]
     LeftOut,
 }

@@ -105,7 +105,7 @@ mod here {
             /// # Safety
             /// `from` holds `columns` columns of `rows` numbers, `stride` apart; `to` has room for all of them.
             #[unsafe(no_mangle)]
-            #[allow(non_snake_case)] // the library's name
+            #[allow(non_snake_case, reason = "the library's name")]
             pub(super) unsafe extern "C" fn $name(rows: c_long, columns: c_long, from: *const f32, stride: c_long, to: *mut f32) -> c_int {
                 static LIBRARY: OnceLock<Option<Copy>> = OnceLock::new();
                 let name = concat!(stringify!($name), "\0");

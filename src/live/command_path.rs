@@ -5,7 +5,7 @@ use crate::residual_echo_log::ResidualEchoLog;
 use crate::residual_suppressor::ResidualSuppressor;
 use audio::resample::Resampler;
 use audio::{AudioError, ECHO_RATE_HZ, EchoCanceller, EchoState};
-use command_ear::templates::OwnVoice;
+use command_ear::templates::EnrolledVoice;
 use command_ear::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase};
 
 /// The command path. The voice ear has another, without any of this.
@@ -62,7 +62,7 @@ impl CommandPath {
     }
 
     /// Lets a client's own way of saying the commands weigh in from now on.
-    pub fn weigh_in(&mut self, own: &OwnVoice) {
+    pub fn weigh_in(&mut self, own: &EnrolledVoice) {
         self.commands.weigh_in(own);
     }
 

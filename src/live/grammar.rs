@@ -21,7 +21,7 @@ pub fn main_grammar(words: &Words, listening: &Listening) -> Grammar {
         .iter()
         .map(|answer| Choice { tag: format!("{ANSWER}{answer}"), wordings: answer.split('|').map(spoken_form).collect() });
     let commands = commands(words, &listening.commands).map(|mut choice| {
-        if listening.firm {
+        if listening.multiword_only {
             choice.wordings = words.firm_wordings(&choice.tag, choice.wordings);
         }
         choice

@@ -54,7 +54,7 @@ pub struct Listening {
     /// Several answers may follow each other in one breath.
     pub list: bool,
     /// Many people talk here: only wordings of two words and more count, `stop` and `pause` apart.
-    pub firm: bool,
+    pub multiword_only: bool,
     /// The voice ear's task.
     pub voice: VoiceTask,
 }

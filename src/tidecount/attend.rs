@@ -9,7 +9,7 @@ use std::time::Instant;
 use jiff::ZonedDateTime;
 use jiff::civil::DateTime;
 
-use crate::options::{DataFolder, Fast, Sound};
+use crate::options::{DataFolder, Fast, Screen, Sound};
 use attend::{Event, Practised};
 use audio::AudioIo;
 use command_ear::Lexicon;
@@ -26,7 +26,7 @@ use live::follow::SharedScreen;
 use live::levels::{self, Levels};
 use live::practice::{Outcome, Practice};
 use pages::follow::follower::WebFollower;
-use pages::follow::server::{self, Pages, ScreenArgs};
+use pages::follow::server::{self, Pages};
 use pages::set_up::site::Place;
 use record::Source;
 use screen::TerminalScreen;
@@ -47,7 +47,7 @@ pub struct AttendArgs {
     #[arg(long, value_name = "YYYY-MM-DD HH:MM", value_parser = time_of_day)]
     pub at: Option<ZonedDateTime>,
     #[command(flatten)]
-    pub screen: ScreenArgs,
+    pub screen: Screen,
 }
 
 fn time_of_day(text: &str) -> Result<ZonedDateTime, String> {
@@ -99,7 +99,7 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
         clinic: None,
         today: None,
     };
-    let pages = server::open_with(&args.screen, Some(set_up).filter(|_| !recording))?;
+    let pages = server::open_with(args.screen.wanted()?, Some(set_up).filter(|_| !recording))?;
     if let Some(pages) = &pages {
         let hub = pages.hub().clone();
         waiting.show_on(Box::new(move || Ok(Box::new(WebFollower::waiting(hub.clone(), Words::english()?)))));

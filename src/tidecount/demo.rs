@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use crate::options::{Model, Voice};
+use crate::options::{Model, Screen, Voice};
 use audio;
 use command_ear::Lexicon;
 use files::error::Failure;
@@ -11,7 +11,7 @@ use files::load::{self, Loaded};
 use live::follow::SharedScreen;
 use live::practice::Practice;
 use live::rehearsal::{self, ClientsEar, ROOM_HZ, write_truth};
-use pages::follow::server::{self, ScreenArgs};
+use pages::follow::server;
 use record::Source;
 use rehearse::Script;
 use routine::{Hearing, check_text};
@@ -45,7 +45,7 @@ pub struct DemoArgs {
     #[command(flatten)]
     pub model: Model,
     #[command(flatten)]
-    pub screen: ScreenArgs,
+    pub screen: Screen,
 }
 
 /// Runs the command.
@@ -88,7 +88,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
         ..Practice::of(loaded, Source::Rehearsal, "household".into(), data)
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let pages = server::open(&args.screen)?;
+    let pages = server::open(args.screen.wanted()?)?;
     let mut observers = server::followers(pages.as_ref())?;
     observers.push(Box::new(ClientsEar(rehearsal.clone())));
     let outcome = practice.lead(Box::new(io), screen.clone(), observers)?;

@@ -4,12 +4,12 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use crate::options::{ALOUD, DataFolder, Fast, Sound};
+use crate::options::{ALOUD, DataFolder, Fast, Screen, Sound};
 use files::error::Failure;
 use files::load;
 use live::follow::SharedScreen;
 use live::practice::Practice;
-use pages::follow::server::{self, ScreenArgs};
+use pages::follow::server;
 use record::Source;
 use screen::TerminalScreen;
 use session::Line;
@@ -36,7 +36,7 @@ pub struct LeadArgs {
     #[command(flatten)]
     pub data: DataFolder,
     #[command(flatten)]
-    pub screen: ScreenArgs,
+    pub screen: Screen,
 }
 
 /// Runs the command.
@@ -55,7 +55,7 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
         voice: sound.voice,
         ..Practice::of(loaded, source, "class".into(), args.data.folder()?)
     };
-    let pages = server::open(&args.screen)?;
+    let pages = server::open(args.screen.wanted()?)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let fault = practice.lead_class(io, screen.clone(), server::followers(pages.as_ref())?)?;
     screen.finish();

@@ -3,13 +3,13 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use crate::options::{DataFolder, Fast, Sound, distance};
+use crate::options::{DataFolder, Fast, Screen, Sound, distance};
 use files::error::Failure;
 use files::load;
 use handover::Settings;
 use live::follow::SharedScreen;
 use live::levels::{self, Levels};
-use pages::follow::server::{self, ScreenArgs};
+use pages::follow::server;
 use record::Source;
 use screen::TerminalScreen;
 
@@ -39,7 +39,7 @@ pub struct PractiseArgs {
     #[arg(long, value_name = "NAME")]
     pub client: Option<String>,
     #[command(flatten)]
-    pub screen: ScreenArgs,
+    pub screen: Screen,
 }
 
 /// Runs the command.
@@ -68,7 +68,7 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, Failure> {
         levels,
         ..Practice::of(loaded, source, client, data)
     };
-    let pages = server::open(&args.screen)?;
+    let pages = server::open(args.screen.wanted()?)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let outcome = practice.lead(io, screen.clone(), server::followers(pages.as_ref())?)?;
     outcome.report(&screen);

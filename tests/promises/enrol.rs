@@ -6,7 +6,7 @@
 mod program;
 
 use command_ear::templates::{OwnWord, Take, TakeFinder};
-use command_ear::{ChildRecogniser, Choice, CommandEvent, CommandRecogniser, Grammar, Mode, Options, OwnVoice};
+use command_ear::{ChildRecogniser, Choice, CommandEvent, CommandRecogniser, EnrolledVoice, Grammar, Mode, Options};
 use live::enrol::enrolment::Enrolment;
 use live::enrol::event::Learnt;
 use live::follow::SharedScreen;
@@ -173,7 +173,7 @@ fn words_said_in_ones_own_way_are_heard_and_other_words_are_not() {
         costly,
         takes: [0.9, 1.0, 1.15].map(|stretch| take(said, stretch)).to_vec(),
     };
-    let voice = OwnVoice {
+    let voice = EnrolledVoice {
         words: vec![own("help", "yowpa", false), own("skip", "gibber", true), own("yes", "yes", false), own("again", "again", false)],
     };
     let choice = |w: &str| Choice { tag: w.into(), wordings: vec![w.into()] };

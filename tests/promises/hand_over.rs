@@ -176,7 +176,7 @@ fn the_whole_circle() {
     assert_eq!(files::packages::settings::of(&two.path("home"), "grandpa").feedback_every, Some(3));
     let agreed = Store::open(&two.path("home")).expect("opens").agreed("grandpa").expect("reads");
     assert!(agreed.iter().eq(["effortful-swallow"]), "{agreed:?}");
-    assert!(two.well("home", &["take", "one.tidepack"], "").contains("in force already"));
+    assert!(two.well("home", &["take", "one.tidepack"], "").contains("already in force"));
     assert!(two.well("home", &["key"], "").contains(&print));
 
     let nothing = two.well("home", &["results", "-o", "none.tideback"], "");

@@ -117,7 +117,7 @@ fn after_a_kill_yes_goes_on_at_the_right_repetition_and_no_starts_anew() {
         let before = scene.killed(&data, &lines, after_lines, true).len();
 
         let done = output(scene.place.replay(&scene.routine, &yes, &data).arg("--journal").arg(&lines));
-        assert!(done.status.success() && out(&done).contains("Last time we broke off"), "{}{}", out(&done), err(&done));
+        assert!(done.status.success() && out(&done).contains("Last time we didn't get to the end"), "{}{}", out(&done), err(&done));
         let entries = journal(&lines);
         assert_eq!(of_kind(&entries[before..], "session_resumed").len(), 1, "{entries:#?}");
         assert_eq!(repetitions(&entries), (1..=REPETITIONS).collect::<Vec<_>>(), "each repetition once: {entries:#?}");

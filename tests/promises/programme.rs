@@ -319,7 +319,7 @@ fn a_programme_is_written_from_answers_and_says_what_was_answered() {
         "Type yes in full",
         "\"help me\"",
         "from 0 to 100",
-        "no time",
+        "is not a time",
         "already in the list",
         "is left out",
     ] {
@@ -433,7 +433,7 @@ fn the_handout_shows_every_exercise_with_its_dose_and_cautions() {
         "Sit upright",
         "Stop at once",
         "a wet voice",
-        "trouble speaking: emergency number",
+        "trouble speaking: call your emergency number",
         "It makes no diagnosis",
     ] {
         assert!(squeezed(&page).contains(&squeezed(said)), "{said}\n{page}");

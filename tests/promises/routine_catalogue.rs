@@ -379,7 +379,7 @@ fn an_exercise_is_shown_whole() {
         "[seen]",
         "phases = open 10 s    each 1 to 15: 10 s in the published set",
         "End the exercise at once if your jaw",
-        "People with trouble in the jaw joint",
+        "People with jaw joint trouble",
         "agreed",
     ] {
         assert!(one.contains(part), "{part}: {one}");

@@ -5,7 +5,7 @@
 //! far the second best command is behind: both go into one *likeness*.
 
 use super::mel::BANDS;
-use super::own_voice::OwnVoice;
+use super::own_voice::EnrolledVoice;
 use super::pattern::{Point, Transform, Warp, common_floor, floor_of};
 use super::take::Take;
 
@@ -26,7 +26,7 @@ const SECOND_MISSING: f32 = 1.2;
 /// The likeness of an utterance to one word.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Likeness {
-    /// Number of the word in [`OwnVoice::words`].
+    /// Number of the word in [`EnrolledVoice::words`].
     pub word: usize,
     /// Distance on the word's scale: 1 is as far as its takes lie from each other.
     pub apart: f32,
@@ -70,7 +70,7 @@ struct Known {
 impl Matcher {
     /// Measures how the takes lie among each other.
     #[must_use]
-    pub fn new(own: &OwnVoice) -> Self {
+    pub fn new(own: &EnrolledVoice) -> Self {
         let known =
             |takes: &[Take]| Known { takes: takes.iter().map(|take| (take.clone(), floor_of(take))).collect(), within: USUAL_WITHIN };
         let words = own.words.iter().map(|word| known(&word.takes)).collect();

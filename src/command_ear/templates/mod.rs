@@ -14,7 +14,7 @@ mod weigh;
 
 pub use finder::{Found, TakeFinder};
 pub use matcher::{Doubt, Likeness, Matcher, misfit};
-pub use own_voice::{OwnVoice, OwnWord};
+pub use own_voice::{EnrolledVoice, OwnWord};
 pub use take::{Cut, Take, TakeFault};
 pub(crate) use weigh::{GUESS_CONFIDENCE, Weigher};
 

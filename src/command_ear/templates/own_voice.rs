@@ -18,11 +18,11 @@ pub struct OwnWord {
 
 /// All commands that a person has said for us.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct OwnVoice {
+pub struct EnrolledVoice {
     pub words: Vec<OwnWord>,
 }
 
-impl OwnVoice {
+impl EnrolledVoice {
     /// As bytes, for the recogniser's process.
     #[must_use]
     pub(crate) fn to_bytes(&self) -> Vec<u8> {
@@ -38,7 +38,7 @@ impl OwnVoice {
         bytes
     }
 
-    /// From [`OwnVoice::to_bytes`]; None where it is torn or of another form.
+    /// From [`EnrolledVoice::to_bytes`]; None where it is torn or of another form.
     #[must_use]
     pub(crate) fn from_bytes(bytes: &[u8]) -> Option<Self> {
         let (form, mut rest) = bytes.split_first()?;

@@ -2,7 +2,7 @@
 
 use super::Mel;
 use super::matcher::{Likeness, Matcher, misfit};
-use super::own_voice::OwnVoice;
+use super::own_voice::EnrolledVoice;
 use super::take::Cut;
 use crate::decide::{Phrase, PhraseBook};
 use crate::{ACT_CONFIDENCE, ASK_CONFIDENCE};
@@ -27,13 +27,13 @@ const NEVER_LOWERED: &str = "stop";
 
 /// Weighs a person's own voice in.
 pub(crate) struct Weigher {
-    own: OwnVoice,
+    own: EnrolledVoice,
     matcher: Matcher,
     mel: Mel,
 }
 
 impl Weigher {
-    pub fn new(own: OwnVoice) -> Self {
+    pub fn new(own: EnrolledVoice) -> Self {
         Self { matcher: Matcher::new(&own), own, mel: Mel::default() }
     }
 

@@ -103,7 +103,7 @@ impl Enrolment {
             answers: Vec::new(),
             voice: VoiceTask::Idle,
             list: false,
-            firm: false,
+            multiword_only: false,
         };
         commands.listen_for(&main_grammar(&self.words, &all))?;
         let (mic_rate_hz, speaker_rate_hz) = (io.mic_rate_hz(), io.speaker_rate_hz());

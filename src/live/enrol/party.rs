@@ -9,7 +9,7 @@ use crate::tone::Tone;
 use audio::resample::Resampler;
 use audio::{AudioError, AudioIo, Captured, ECHO_RATE_HZ};
 use command_ear::templates::{Found, Take, TakeFinder};
-use command_ear::{ACT_CONFIDENCE, CommandEvent, HeardPhrase, OwnVoice};
+use command_ear::{ACT_CONFIDENCE, CommandEvent, EnrolledVoice, HeardPhrase};
 use hear::VoiceTask;
 use session::{Command, Line, LineId, Listening};
 
@@ -19,7 +19,7 @@ const TONE_S: f64 = 0.18;
 const AFTER_END_S: f64 = 30.0;
 
 /// Keeps what was learnt and gives all that is known of the client's voice now.
-pub type Keep = Box<dyn FnMut(Command, &[Take]) -> Result<OwnVoice, String> + Send>;
+pub type Keep = Box<dyn FnMut(Command, &[Take]) -> Result<EnrolledVoice, String> + Send>;
 
 /// An enrolment.
 pub struct EnrolParty {
@@ -101,7 +101,7 @@ impl EnrolParty {
     }
 
     fn listen(&mut self, stage: &mut Stage, commands: Vec<Command>, takes: bool) {
-        let listening = Listening { commands, answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: false };
+        let listening = Listening { commands, answers: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false };
         if !listening.commands.is_empty() {
             stage.listen_for(&grammar::main_grammar(&stage.words, &listening));
         }

@@ -1,6 +1,6 @@
 //! A client's own voice between the record and the command ear.
 
-use command_ear::templates::{OwnVoice, OwnWord, Take};
+use command_ear::templates::{EnrolledVoice, OwnWord, Take};
 use record::{RecordError, Source, Store, StoredWord};
 use session::Command;
 
@@ -8,13 +8,13 @@ use session::Command;
 ///
 /// # Errors
 /// The record cannot be read.
-pub fn own_voice(store: &Store, client: &str) -> Result<OwnVoice, RecordError> {
+pub fn own_voice(store: &Store, client: &str) -> Result<EnrolledVoice, RecordError> {
     let words = store.own_words(client)?.into_iter().filter_map(|word| {
         let command = Command::ALL.into_iter().find(|command| command.name() == word.command)?;
         let takes: Vec<Take> = word.takes.iter().filter_map(|bytes| Take::from_bytes(bytes)).collect();
         (!takes.is_empty()).then_some(OwnWord { wording: word.wording, costly: command.is_costly(), takes })
     });
-    Ok(OwnVoice { words: words.collect() })
+    Ok(EnrolledVoice { words: words.collect() })
 }
 
 /// Keeps the takes of one word.

@@ -201,9 +201,14 @@ impl Practice {
     /// A word that the model does not know.
     fn try_grammars(&self, commands: &mut ChildRecogniser) -> Result<(), Failure> {
         for (state, list) in listening::ALL {
-            let firm = state.starts_with("class");
-            let listening =
-                session::Listening { commands: list.to_vec(), answers: Vec::new(), voice: hear::VoiceTask::Idle, list: false, firm };
+            let multiword_only = state.starts_with("class");
+            let listening = session::Listening {
+                commands: list.to_vec(),
+                answers: Vec::new(),
+                voice: hear::VoiceTask::Idle,
+                list: false,
+                multiword_only,
+            };
             let grammar = grammar::main_grammar(&self.words, &listening);
             if !grammar.choices.is_empty() {
                 commands.listen_for(&grammar)?;

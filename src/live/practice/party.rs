@@ -48,7 +48,7 @@ impl PracticeParty {
             keys,
             events: VecDeque::new(),
             holding: false,
-            listening: Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, firm: false },
+            listening: Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false },
             loudspeaker_reported: false,
             finished: false,
         }

@@ -1,4 +1,4 @@
-//! The pages of this computer: their options, their routes, and the browser that is opened on them.
+//! The pages of this computer: their routes, and the browser that is opened on them.
 
 use std::sync::Arc;
 use std::time::Duration;
@@ -18,18 +18,13 @@ use speak::Words;
 /// At the end the pages get the summary within this, or not at all.
 const FAREWELL: Duration = Duration::from_millis(500);
 
-/// How the practice is shown on a page.
-#[derive(Debug, Clone, Default, clap::Args)]
-pub struct ScreenArgs {
-    /// Show the practice on a page of this computer, readable at two metres; print its address and open it
-    #[arg(long)]
-    pub screen: bool,
-    /// Serve the page on this port; 0 takes any that is free
-    #[arg(long, value_name = "N", default_value_t = 0)]
-    pub screen_port: u16,
-    /// Print the address of the page and open no browser
-    #[arg(long)]
-    pub no_open: bool,
+/// How the pages are asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Wanted {
+    /// 0 takes any port that is free.
+    pub port: u16,
+    /// A browser is opened on them, where there is a display.
+    pub opens_browser: bool,
 }
 
 /// Pages that are being served.
@@ -54,25 +49,20 @@ fn routes_with(guard: Arc<Guard>, hub: &LiveHub, words: &Words, site: Option<Arc
     live_page::routes(guard, hub.clone(), of_live).merge(crate::set_up::routes(site))
 }
 
-/// Serves the pages where `--screen` asks for them, prints their address and opens it.
+/// Serves the pages where they are wanted, prints their address and opens it.
 ///
 /// # Errors
-/// The port is taken, or an option was given that means nothing without `--screen`.
-pub fn open(args: &ScreenArgs) -> Result<Option<Pages>, Failure> {
-    open_with(args, None)
+/// The port is taken, or the words of the pages cannot be read.
+pub fn open(wanted: Option<Wanted>) -> Result<Option<Pages>, Failure> {
+    open_with(wanted, None)
 }
 
 /// As [`open`], with the set-up pages of this place beside the live page, while no practice is under way.
 ///
 /// # Errors
 /// As [`open`].
-pub fn open_with(args: &ScreenArgs, set_up: Option<Place>) -> Result<Option<Pages>, Failure> {
-    if !args.screen {
-        if args.screen_port != 0 || args.no_open {
-            return Err(Failure::Options("--screen-port and --no-open belong to the page: give --screen, too".into()));
-        }
-        return Ok(None);
-    }
+pub fn open_with(wanted: Option<Wanted>, set_up: Option<Place>) -> Result<Option<Pages>, Failure> {
+    let Some(wanted) = wanted else { return Ok(None) };
     let words = Words::english()?;
     let hub = LiveHub::new();
     let mut site = None;
@@ -81,11 +71,11 @@ pub fn open_with(args: &ScreenArgs, set_up: Option<Place>) -> Result<Option<Page
         site = set_up.map(|place| Arc::new(Site::new(place, of_site, guard.clone())));
         routes_with(guard, &hub, &words, site.clone())
     };
-    let server = Server::start(args.screen_port, serve).map_err(|why| Failure::Options(why.to_string()))?;
+    let server = Server::start(wanted.port, serve).map_err(|why| Failure::Options(why.to_string()))?;
     let address = server.address();
     let line = Line { key: "page-address-shown".into(), args: vec![("address", Arg::Text(address.clone()))] };
     println!("{}", words.text(&line)?);
-    if !args.no_open && has_display() {
+    if wanted.opens_browser && has_display() {
         open_browser(address);
     }
     Ok(Some(Pages { hub, server, site }))

@@ -3,9 +3,10 @@
 use crate::set_up::desk::{Now, Outcome, Task};
 use crate::set_up::fields::Fields;
 use crate::set_up::mic_judge::{Finding, Judged};
-use crate::set_up::mic_listen::{self, Devices, Told};
+use crate::set_up::mic_listen::{self, Told};
 use crate::set_up::now;
 use crate::set_up::site::{PageError, Shown, Site};
+use crate::set_up::sound_devices::Devices;
 use crate::web::pages::{Choice, Field, Kind, MicrophoneView, Verdict, microphone};
 use audio::devices::{self, Listed};
 

@@ -4,7 +4,7 @@ use crate::hear::args::HearArgs;
 use audio::AudioError;
 use audio::resample::StreamResampler;
 use command_ear::{
-    ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase, Mode, Options, OwnVoice, RATE_HZ,
+    ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, EnrolledVoice, Grammar, HeardPhrase, Mode, Options, RATE_HZ,
 };
 use files::error::Failure;
 use files::load;
@@ -104,7 +104,7 @@ impl PhraseEar {
     }
 
     /// Lets a client's own voice weigh in.
-    pub fn weigh_in(&mut self, own: &OwnVoice) {
+    pub fn weigh_in(&mut self, own: &EnrolledVoice) {
         self.child.weigh_in(own);
     }
 

@@ -1,6 +1,6 @@
 use super::*;
 use crate::templates::mel::BANDS;
-use crate::templates::{OwnVoice, OwnWord, Take};
+use crate::templates::{EnrolledVoice, OwnWord, Take};
 
 /// A picture of a made-up word: a ridge of energy that moves from one band to another, stretched by `stretch`.
 fn picture(path: &[f32], stretch: f32, seed: u32) -> Take {
@@ -23,13 +23,13 @@ const RISING: [f32; 5] = [3.0, 5.0, 9.0, 14.0, 18.0];
 const FALLING: [f32; 5] = [19.0, 15.0, 9.0, 5.0, 2.0];
 const STEADY: [f32; 5] = [8.0, 8.0, 2.0, 8.0, 8.0];
 
-fn own(words: &[(&str, &[f32])]) -> OwnVoice {
+fn own(words: &[(&str, &[f32])]) -> EnrolledVoice {
     let word = |(n, (wording, path)): (usize, &(&str, &[f32]))| OwnWord {
         wording: (*wording).to_owned(),
         costly: false,
         takes: (0..3).map(|i| picture(path, 0.9 + 0.1 * i as f32, (10 * n + i) as u32)).collect(),
     };
-    OwnVoice { words: words.iter().enumerate().map(word).collect() }
+    EnrolledVoice { words: words.iter().enumerate().map(word).collect() }
 }
 
 #[test]
@@ -67,18 +67,18 @@ fn a_take_unlike_the_others_and_one_near_another_word_are_doubted() {
     let mut near = own(&words);
     near.words[1].takes = near.words[0].takes.clone();
     assert!(matches!(Matcher::new(&near).doubt(1), Some(Doubt::Near { word: 0, .. })));
-    assert_eq!(Matcher::new(&OwnVoice::default()).doubt(0), None);
+    assert_eq!(Matcher::new(&EnrolledVoice::default()).doubt(0), None);
 }
 
 #[test]
 fn bytes_come_back_and_torn_ones_do_not() {
     let whole = own(&[("go on", &RISING), ("no", &STEADY)]);
     let bytes = whole.to_bytes();
-    assert_eq!(OwnVoice::from_bytes(&bytes), Some(whole));
-    assert_eq!(OwnVoice::from_bytes(&[]), None);
-    assert_eq!(OwnVoice::from_bytes(&[9]), None);
+    assert_eq!(EnrolledVoice::from_bytes(&bytes), Some(whole));
+    assert_eq!(EnrolledVoice::from_bytes(&[]), None);
+    assert_eq!(EnrolledVoice::from_bytes(&[9]), None);
     for cut in [2, 20, bytes.len() - 1] {
-        assert_eq!(OwnVoice::from_bytes(&bytes[..cut]), None, "{cut}");
+        assert_eq!(EnrolledVoice::from_bytes(&bytes[..cut]), None, "{cut}");
     }
     assert_eq!(Take::from_bytes(&[0; BANDS]), None);
     assert_eq!(Take::from_bytes(&[0; BANDS + 1]), None);

@@ -3,7 +3,7 @@
 use super::{Dialogue, State};
 use crate::enrol::event::EnrolEffect;
 use crate::enrol::words::{Progress, TAKES, fault_key};
-use command_ear::templates::{Doubt, Found, Matcher, OwnVoice, OwnWord};
+use command_ear::templates::{Doubt, EnrolledVoice, Found, Matcher, OwnWord};
 use session::Command;
 
 /// A doubtful word is asked for again so often at once, and once more at the end.
@@ -81,9 +81,9 @@ impl Dialogue {
         self.next(index);
     }
 
-    fn own_voice(&self) -> OwnVoice {
+    fn own_voice(&self) -> EnrolledVoice {
         let word = |word: &Progress| OwnWord { wording: word.wording.clone(), costly: word.command.is_costly(), takes: word.takes.clone() };
-        OwnVoice { words: self.words.iter().map(word).collect() }
+        EnrolledVoice { words: self.words.iter().map(word).collect() }
     }
 
     fn keep(&mut self, index: usize) {

@@ -52,7 +52,11 @@ fn view(follower: &mut WebFollower, exercise: &str, prompt: &str, shown: (&str, 
 
 fn listen(follower: &mut WebFollower, commands: &[Command], voice: VoiceTask) {
     let names: Vec<Offer> = commands.iter().map(|command| follower.command(*command)).collect();
-    follower.listens(0.0, &Listening { commands: commands.to_vec(), answers: Vec::new(), list: false, firm: false, voice }, &names);
+    follower.listens(
+        0.0,
+        &Listening { commands: commands.to_vec(), answers: Vec::new(), list: false, multiword_only: false, voice },
+        &names,
+    );
 }
 
 const HOLD: VoiceTask = VoiceTask::Hold(HoldSettings { min_s: 1.0, max_break_s: 0.3, glide: false });

@@ -65,9 +65,9 @@ handout-say-finish-shown = “{ $word }” to end for today
 
 handout-care-shown = Care: { $list }.
 handout-stop-title-shown = Stop at once
-handout-stop-unwell-shown = If you feel dizzy, faint or breathless, or it hurts. If it doesn't pass, call someone.
-handout-stop-swallow-shown = If you cough or choke, or your voice sounds wet or gurgly: no more swallows today, and tell your clinician.
-handout-stop-emergency-shown = Chest pain, sudden weakness or trouble speaking: call your emergency number.
+handout-stop-unwell-shown = Dizziness, faintness, breathlessness or pain. If it lasts, call someone.
+handout-stop-swallow-shown = Coughing, choking or a wet voice: no more swallows today. Tell your clinician.
+handout-stop-emergency-shown = Chest pain, sudden weakness, trouble speaking: call your emergency number.
 handout-foot-shown = A practice aid. It makes no diagnosis. What your own clinician says comes first.
 handout-page-shown = Page { $page } of { $pages }
 

@@ -236,8 +236,9 @@ unwell-shown = Left for today
 # The end
 
 summary-all = That's all for today. { $done ->
-    [one] The one exercise is done.
-   *[other] All { SPOKEN($done) } are done.
+    [one] You did the whole exercise.
+    [2] You did both exercises.
+   *[other] You did all { SPOKEN($done) } exercises.
 } Good work.
 summary-part = That's all for today. { $done ->
     [0] We'll leave it there.
