@@ -319,9 +319,9 @@ fn a_program_that_was_started_anew_is_told_from_one_that_is_away() {
     let Some((served, browser)) = opened(scene("hold")) else { return };
     let (hub, port) = (served.hub.clone(), served.server.port());
     drop(served);
-    browser.wait_until("words about it", "document.querySelector('#link').textContent.includes('connecting again')");
+    browser.wait_until("words about it", "document.querySelector('#link').textContent.includes('reconnecting')");
     let anew = serve(&hub, port);
-    browser.wait_until("words about the new start", "document.querySelector('#link').textContent.includes('started anew')");
+    browser.wait_until("words about the new start", "document.querySelector('#link').textContent.includes('restarted')");
     browser.open(&anew.server.address());
     follows(&browser);
     browser.click("#stop");
