@@ -380,7 +380,7 @@ fn calibrating_and_agreeing_by_page(browser: &Browser) {
     browser.type_into("#by", "the clinic");
     browser.click("button[value='agree']");
     browser.wait_until("the agreement", "document.querySelector('.agreed')");
-    assert!(browser.text(".agreed").contains("Agreed by the clinic, kept by page"));
+    assert!(browser.text(".agreed").contains("Agreed by the clinic, entered on this page"));
     let store = Store::open(&house.folder.path().join("record")).expect("opens");
     assert!(store.agreed("grandpa").expect("reads").contains("effortful-swallow"));
 }
@@ -426,7 +426,7 @@ fn a_clinician_looks_through_the_caseload(browser: &Browser) {
     Clinic::open(&Address::File(house.folder.path().join("clinic.sqlite"))).expect("opens").import(&later).expect("imports");
     browser.click("button[value='seen']");
     browser.wait_until("the summary", "document.getElementById('summary')");
-    assert!(browser.visible().contains("New results have come") && browser.visible().contains("said: pain"), "{}", browser.visible());
+    assert!(browser.visible().contains("New results arrived") && browser.visible().contains("said: pain"), "{}", browser.visible());
     browser.click("button[value='seen']");
     browser.wait_until("the notice", "document.querySelector('[role=status]')");
     assert!(browser.visible().contains("rang, is well") && !browser.text("ul.reasons, h2 + p").contains("dizzy"), "{}", browser.visible());

@@ -76,7 +76,7 @@ page-start-routines = { $n ->
    *[other] { $persons } persons practise.
 }
 page-start-cautions-done = Nothing is waiting for a clinician’s agreement.
-page-start-cautions-open = These exercises are waiting for a clinician’s agreement: { $names }. Until then they are left out or asked about aloud.
+page-start-cautions-open = Some exercises are waiting for a clinician’s agreement, for { $names }. Until then they are left out or asked about aloud.
 page-start-no-voice = If someone is often misheard, they can teach the tool how they say the commands.
 page-start-voice = Learnt: { $names }.
 page-start-no-practice = No practice yet.
@@ -105,7 +105,7 @@ page-speaker-well = Good. Now try the microphone.
 page-speaker-help = Turn the loudspeaker up, check that it is switched on and plugged in, or choose another one above. Then play it again.
 page-spoken-test = This is how I sound. If you can hear me well, all is in order.
 page-listen-title = Microphone
-page-listen-lead = Five seconds of quiet come first. Then someone speaks for five seconds, as in a practice. Then the tool says a sentence.
+page-listen-lead = Stay quiet for five seconds. Then someone speaks for five seconds, as in a practice. Then the tool says a sentence.
 page-listen-start = Start the check
 page-listen-room = Quiet, please. I’m listening to the room.
 page-listen-speech = Now speak, as loudly as in a practice. Say the days of the week.
@@ -253,13 +253,13 @@ page-file-system = The file { $file } could not be used: { $why }
 
 page-no-such-file = There is no such file here.
 page-no-pdf = This copy of tidecount was built without PDF. Print the web page from your browser instead.
-page-file-report-pdf = Report of { $name } for the clinician, to print (PDF)
-page-file-report-html = Report of { $name } for a browser (HTML)
-page-file-csv = Every trial of { $name } as a table (CSV)
-page-file-csv-all = Every trial as a table (CSV)
-page-file-json = Every entry from { $name }’s practices (JSON Lines)
-page-file-json-all = Every entry from all practices (JSON Lines)
-page-file-fhir = Practices of { $name } for a health record (HL7 FHIR)
+page-file-report-pdf = { $name }’s report for the clinician, to print (PDF)
+page-file-report-html = { $name }’s report for a browser (HTML)
+page-file-csv = { $name }’s trials as a table (CSV)
+page-file-csv-all = All trials as a table (CSV)
+page-file-json = { $name }’s practices, entry by entry (JSON Lines)
+page-file-json-all = All practices, entry by entry (JSON Lines)
+page-file-fhir = { $name }’s practices for a health record (HL7 FHIR)
 
 page-routine-back = All routines
 page-routine-edit = Edit
