@@ -6,12 +6,14 @@
 #
 # Wording changed on purpose would change how long sentences last, and so every time in a journal. So the newer program is built with
 # the older one's sentences and exercises' notes wherever both have the message; what only one of them has stays as it is.
+# SAME_BUILDS names a folder in which the builds are kept for the next time.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 old=${1:?name the older revision}
 here=$PWD
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
+builds=${SAME_BUILDS:-$work}
 export CARGO_INCREMENTAL=0 CARGO_PROFILE_RELEASE_DEBUG=false
 
 git worktree list --porcelain >/dev/null
@@ -54,11 +56,11 @@ for kind in ("src/routine/catalogue", "src/routine/packs", "src/routine/template
 PYTHON
 
 for side in old new; do
-    cargo build --release --locked --quiet --manifest-path "$work/$side/Cargo.toml" --bin tidecount --target-dir "$work/target-$side"
+    cargo build --release --locked --quiet --manifest-path "$work/$side/Cargo.toml" --bin tidecount --target-dir "$builds/target-$side"
 done
 
 lead() { # SIDE
-    local program="$work/target-$1/release/tidecount" out="$work/out-$1"
+    local program="$builds/target-$1/release/tidecount" out="$work/out-$1"
     mkdir -p "$out"
     cd "$work/old"
     # One routine and one client for both.
