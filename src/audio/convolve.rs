@@ -1,8 +1,8 @@
 //! Convolution with a long response, block by block and without delay (uniformly partitioned, overlap-save).
 
-use realfft::num_complex::Complex;
-use realfft::{ComplexToReal, RealFftPlanner, RealToComplex};
 use std::sync::Arc;
+use transform::Complex;
+use transform::{ComplexToReal, RealToComplex};
 
 /// A spectrum with real and imaginary parts apart, which the processor multiplies four at a time.
 #[derive(Default)]
@@ -52,9 +52,8 @@ pub struct Convolver {
 impl Convolver {
     /// `block`: frames of each later [`Convolver::add`].
     pub fn new(response: &[f32], block: usize) -> Self {
-        let mut planner = RealFftPlanner::<f32>::new();
-        let forward = planner.plan_fft_forward(2 * block);
-        let backward = planner.plan_fft_inverse(2 * block);
+        let forward = transform::forward(2 * block);
+        let backward = transform::backward(2 * block);
         let spectrum = forward.make_output_vec();
         let count = response.len().div_ceil(block);
         let nothing = || Split { re: vec![0.0; spectrum.len()], im: vec![0.0; spectrum.len()] };

@@ -1,13 +1,12 @@
 //! Changing the rate of a mono stream in blocks of 10 ms, and of a whole recording.
 
 use super::AudioError;
-use rubato::audioadapter_buffers::direct::InterleavedSlice;
-use rubato::{Fft, FixedSync, Resampler as _};
+use transform::InterleavedSlice;
 
 /// Turns blocks of 10 ms at one rate into blocks of 10 ms at another, with a fixed delay and without allocating.
 pub struct Resampler {
     /// None where both rates are the same.
-    fft: Option<Fft<f32>>,
+    fft: Option<Box<dyn transform::Resampler<f32>>>,
     /// The input as the transform can take it: it panics on what is no number.
     usable: Vec<f32>,
     in_block: usize,
@@ -29,7 +28,7 @@ impl Resampler {
         let (in_block, out_block) = ((in_hz / 100) as usize, (out_hz / 100) as usize);
         let fft = if in_hz == out_hz { None } else { Some(fft(in_hz, out_hz, in_block)?) };
         // The filter's middle lies on a whole input frame; `output_delay` rounds it to output frames.
-        let delay_s = fft.as_ref().map_or(0.0, |f| (f.fft_size_in() / 2) as f64 / f64::from(in_hz));
+        let delay_s = fft.as_ref().map_or(0.0, |f| (f.input_frames_max() / 2) as f64 / f64::from(in_hz));
         Ok(Self { fft, usable: vec![0.0; in_block], in_block, out_block, delay_s })
     }
 
@@ -106,7 +105,7 @@ pub fn resample_all(samples: &[f32], in_hz: u32, out_hz: u32) -> Result<Vec<f32>
 /// Changes the rate of a stream of any rate that comes in pieces of any length; beginning and length in seconds are kept.
 pub struct StreamResampler {
     /// None where both rates are the same.
-    fft: Option<Fft<f32>>,
+    fft: Option<Box<dyn transform::Resampler<f32>>>,
     ratio: f64,
     waiting: Vec<f32>,
     chunk: Vec<f32>,
@@ -123,8 +122,8 @@ impl StreamResampler {
     /// A rate is zero.
     pub fn new(in_hz: u32, out_hz: u32) -> Result<Self, AudioError> {
         let fft = if in_hz == out_hz && in_hz > 0 { None } else { Some(fft(in_hz, out_hz, 1024)?) };
-        let to_drop = fft.as_ref().map_or(0, rubato::Resampler::output_delay);
-        let chunk = vec![0.0; fft.as_ref().map_or(0, rubato::Resampler::output_frames_max)];
+        let to_drop = fft.as_ref().map_or(0, |fft| fft.output_delay());
+        let chunk = vec![0.0; fft.as_ref().map_or(0, |fft| fft.output_frames_max())];
         Ok(Self { fft, ratio: f64::from(out_hz) / f64::from(in_hz), waiting: Vec::new(), chunk, to_drop, taken: 0, given: 0 })
     }
 
@@ -137,7 +136,7 @@ impl StreamResampler {
     /// The stream is over: adds the rest to `out`.
     pub fn finish(&mut self, out: &mut Vec<f32>) {
         let whole = (self.taken as f64 * self.ratio).round() as u64;
-        let silence = vec![0.0; self.fft.as_ref().map_or(0, rubato::Resampler::input_frames_next)];
+        let silence = vec![0.0; self.fft.as_ref().map_or(0, |fft| fft.input_frames_next())];
         while self.given < whole && !silence.is_empty() {
             let before = out.len();
             self.turn(&silence, out);
@@ -173,9 +172,9 @@ impl StreamResampler {
     }
 }
 
-fn fft(in_hz: u32, out_hz: u32, chunk: usize) -> Result<Fft<f32>, AudioError> {
+fn fft(in_hz: u32, out_hz: u32, chunk: usize) -> Result<Box<dyn transform::Resampler<f32>>, AudioError> {
     // One FFT block per chunk. With 10 ms this is the shortest block both rates share for certain.
-    Fft::new_custom(in_hz as usize, out_hz as usize, chunk, 1, 1, rubato::WindowFunction::BlackmanHarris2, FixedSync::Both)
+    transform::quick_converter(in_hz, out_hz, chunk)
         .map_err(|e| AudioError::Device(format!("{in_hz} Hz cannot be turned into {out_hz} Hz: {e}")))
 }
 

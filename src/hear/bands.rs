@@ -3,7 +3,7 @@
 //! A held vowel keeps its shape; speech changes it with every sound. The bands end at 3.5 kHz so that the shape means
 //! the same at every rate from 8 kHz up.
 
-use realfft::num_complex::Complex;
+use transform::Complex;
 
 /// Number of bands.
 pub(crate) const BANDS: usize = 16;

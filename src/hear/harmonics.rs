@@ -7,7 +7,7 @@
 //! octave is the true pitch is the idea behind the subharmonic-to-harmonic ratio (X. Sun, "Pitch determination and voice
 //! quality analysis using subharmonic-to-harmonic ratio", ICASSP 2002).
 
-use realfft::num_complex::Complex;
+use transform::Complex;
 
 /// Spectra are looked at up to here, Hz.
 const TOP_HZ: f64 = 3500.0;

@@ -8,10 +8,10 @@
 
 use super::bands::{BANDS, BandShape};
 use super::harmonics::Harmonics;
-use realfft::num_complex::Complex;
-use realfft::{ComplexToReal, RealFftPlanner, RealToComplex};
 use std::f64::consts::PI;
 use std::sync::Arc;
+use transform::Complex;
+use transform::{ComplexToReal, RealToComplex};
 
 /// Lowest F0 looked for, Hz.
 pub const FLOOR_HZ: f64 = 60.0;
@@ -76,9 +76,8 @@ impl PitchFinder {
         let longest = (rate_hz / FLOOR_HZ * 1.05).ceil() as usize + 2;
         let size = good_size(length + longest + 1);
         let fineness = if rate_hz < 30_000.0 { 2 } else { 1 };
-        let mut planner = RealFftPlanner::<f32>::new();
-        let forward = planner.plan_fft_forward(size);
-        let backward = planner.plan_fft_inverse(size * fineness);
+        let forward = transform::forward(size);
+        let backward = transform::backward(size * fineness);
         let step_hz = rate_hz / size as f64;
         let mut finder = Self {
             rate_hz,

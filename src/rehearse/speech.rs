@@ -2,10 +2,10 @@
 
 use super::error::RehearseError;
 use super::signal::{RATES_HZ, gain};
-use rubato::{Fft, FixedSync, Resampler};
 use std::collections::HashMap;
 use std::process::Command;
 use std::sync::Arc;
+use transform::InterleavedSlice;
 
 /// Below the peak by this much is silence around an utterance, dB.
 const TRIM_DB: f64 = -45.0;
@@ -90,8 +90,8 @@ fn resample(x: &[f32], from_hz: u32, to_hz: u32) -> Result<Vec<f32>, RehearseErr
         return Ok(x.to_vec());
     }
     let fault = |e: String| RehearseError(format!("client's voice: {from_hz} to {to_hz} Hz: {e}"));
-    let mut fft = Fft::<f32>::new(from_hz as usize, to_hz as usize, 1024, 1, FixedSync::Both).map_err(|e| fault(e.to_string()))?;
-    let input = rubato::audioadapter_buffers::direct::InterleavedSlice::new(x, 1, x.len()).map_err(|e| fault(e.to_string()))?;
+    let mut fft = transform::converter(from_hz, to_hz, 1024).map_err(|e| fault(e.to_string()))?;
+    let input = InterleavedSlice::new(x, 1, x.len()).map_err(|e| fault(e.to_string()))?;
     let output = fft.process_all(&input, x.len(), None).map_err(|e| fault(e.to_string()))?;
     Ok(output.take_data())
 }

@@ -2,8 +2,7 @@
 
 use super::finish::limit_peaks;
 use super::{Pcm, SpeakError};
-use rubato::audioadapter_buffers::owned::InterleavedOwned;
-use rubato::{Fft, FixedSync, Resampler};
+use transform::InterleavedSlice;
 
 /// The line at another rate: no delay, and exactly `ceil(samples × to / from)` samples.
 ///
@@ -15,9 +14,8 @@ pub fn resample(line: &Pcm, rate_hz: u32) -> Result<Pcm, SpeakError> {
     }
     let failed = |why: String| SpeakError(format!("a line cannot be converted from {} Hz to {rate_hz} Hz: {why}", line.rate_hz));
     let frames = line.samples.len();
-    let mut converter =
-        Fft::<f32>::new(line.rate_hz as usize, rate_hz as usize, 1024, 1, FixedSync::Both).map_err(|e| failed(e.to_string()))?;
-    let input = InterleavedOwned::new_from(line.samples.to_vec(), 1, frames).map_err(|e| failed(e.to_string()))?;
+    let mut converter = transform::converter(line.rate_hz, rate_hz, 1024).map_err(|e| failed(e.to_string()))?;
+    let input = InterleavedSlice::new(&line.samples, 1, frames).map_err(|e| failed(e.to_string()))?;
     let output = converter.process_all(&input, frames, None).map_err(|e| failed(e.to_string()))?;
     let mut samples = output.take_data();
     // The converter reckons the length in floating point and may be one too long.

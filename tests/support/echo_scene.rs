@@ -81,8 +81,7 @@ pub fn room_from(path: &Path) -> Option<Vec<f32>> {
 
 pub fn convolve(signal: &[f32], room: &[f32]) -> Vec<f32> {
     let length = (signal.len() + room.len()).next_power_of_two();
-    let mut planner = realfft::RealFftPlanner::<f32>::new();
-    let (forward, inverse) = (planner.plan_fft_forward(length), planner.plan_fft_inverse(length));
+    let (forward, inverse) = (transform::forward(length), transform::backward(length));
     let spectrum = |samples: &[f32]| {
         let mut padded = samples.to_vec();
         padded.resize(length, 0.0);

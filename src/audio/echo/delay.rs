@@ -4,10 +4,10 @@
 //! Speech, and Signal Processing 24(4), 1976; the weighting is a softened phase transform (its exponent is common
 //! practice, no source).
 
-use realfft::num_complex::Complex32;
-use realfft::{ComplexToReal, RealFftPlanner, RealToComplex};
 use std::collections::VecDeque;
 use std::sync::Arc;
+use transform::Complex32;
+use transform::{ComplexToReal, RealToComplex};
 
 /// Microphone frames per estimate at 16 kHz: 0.51 s. Longer ones smear where clocks drift.
 const WINDOW: usize = 8_192;
@@ -51,8 +51,7 @@ pub(super) struct DelayFinder {
 
 impl DelayFinder {
     pub fn new(rate_hz: u32) -> Self {
-        let mut planner = RealFftPlanner::new();
-        let (forward, inverse) = (planner.plan_fft_forward(TRANSFORM), planner.plan_fft_inverse(TRANSFORM));
+        let (forward, inverse) = (transform::forward(TRANSFORM), transform::backward(TRANSFORM));
         let bin = |hz: f64| (hz * TRANSFORM as f64 / f64::from(rate_hz)) as usize;
         let bins = TRANSFORM / 2 + 1;
         let scratch = vec![Complex32::default(); forward.get_scratch_len().max(inverse.get_scratch_len())];

@@ -10,9 +10,9 @@
 //! (figures: `docs/performance.md`, command: `cargo bench --bench own_voice -- over`).
 
 use crate::EchoCanceller;
-use realfft::num_complex::Complex;
-use realfft::{ComplexToReal, RealFftPlanner, RealToComplex};
 use std::sync::Arc;
+use transform::Complex;
+use transform::{ComplexToReal, RealToComplex};
 
 /// How far the echo path stays what it was from block to block of 10 ms: a path that changes entirely within some 10 s. Chosen, like
 /// [`DOUBT`], on scenes with and without clocks apart (`benches/own_voice/scene.rs`, odd-numbered words).
@@ -48,8 +48,7 @@ impl KalmanCanceller {
     /// `block`: frames per block; `tail_s`: longest echo that is followed, delay included.
     #[must_use]
     pub fn new(rate_hz: u32, block: usize, tail_s: f64) -> Self {
-        let mut planner = RealFftPlanner::<f32>::new();
-        let (forward, backward) = (planner.plan_fft_forward(2 * block), planner.plan_fft_inverse(2 * block));
+        let (forward, backward) = (transform::forward(2 * block), transform::backward(2 * block));
         let parts = ((tail_s * f64::from(rate_hz)) as usize).div_ceil(block).max(1);
         let spectrum = forward.make_output_vec();
         let bins = spectrum.len();

@@ -6,9 +6,9 @@
 //! kaldi-native-fbank, see `benches/enrol/reference/`.
 
 use crate::RATE_HZ;
-use realfft::num_complex::Complex;
-use realfft::{RealFftPlanner, RealToComplex};
 use std::sync::Arc;
+use transform::Complex;
+use transform::RealToComplex;
 
 /// Filters.
 pub(super) const BANDS: usize = 23;
@@ -40,7 +40,7 @@ pub(super) struct MelBank {
 
 impl MelBank {
     pub fn new() -> Self {
-        let fft = RealFftPlanner::<f32>::new().plan_fft_forward(FFT);
+        let fft = transform::forward(FFT);
         let step = std::f64::consts::TAU / (WINDOW - 1) as f64;
         Self {
             window: (0..WINDOW).map(|i| (0.54 - 0.46 * (step * i as f64).cos()) as f32).collect(),

@@ -7,11 +7,11 @@
 
 use super::Sound;
 use super::resample::resampled;
-use realfft::num_complex::Complex;
-use realfft::{ComplexToReal, RealFftPlanner, RealToComplex};
 use statistics::median_in_place;
 use std::f64::consts::PI;
 use std::sync::Arc;
+use transform::Complex;
+use transform::{ComplexToReal, RealToComplex};
 
 const RATE_HZ: f64 = 10_000.0;
 const FLOOR_HZ: f64 = 60.0;
@@ -81,7 +81,6 @@ struct Cepstrum {
 impl Cepstrum {
     fn new(length: usize, rate_hz: f64) -> Self {
         let size = length.next_power_of_two();
-        let mut planner = RealFftPlanner::<f64>::new();
         let edge = (-12f64).exp();
         let middle = (length as f64 - 1.0) / 2.0;
         let window = (0..length).map(|k| {
@@ -91,8 +90,8 @@ impl Cepstrum {
         Self {
             window: window.collect(),
             rate_hz,
-            forward: planner.plan_fft_forward(size),
-            back: planner.plan_fft_inverse(size),
+            forward: transform::forward(size),
+            back: transform::backward(size),
             frame: vec![0.0; size],
             spectrum: vec![Complex::default(); size / 2 + 1],
             quefrency_s: (0..=size / 2).map(|k| k as f64 / rate_hz).collect(),

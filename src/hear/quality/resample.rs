@@ -1,7 +1,6 @@
 //! Takes a stretch of sound to another rate exactly: its spectrum is cut or filled up with nothing. Whole stretches only.
 
-use realfft::RealFftPlanner;
-use realfft::num_complex::Complex;
+use transform::Complex;
 
 /// The stretch at `to_hz`. The two ends run into each other, which reaches some samples in.
 pub(super) fn resampled(samples: &[f64], from_hz: f64, to_hz: f64) -> Vec<f64> {
@@ -14,9 +13,8 @@ pub(super) fn resampled(samples: &[f64], from_hz: f64, to_hz: f64) -> Vec<f64> {
     let new_length = length / step * (to / greatest_common_divisor(from, to));
     let mut padded = samples.to_vec();
     padded.resize(length, 0.0);
-    let mut planner = RealFftPlanner::<f64>::new();
-    let forward = planner.plan_fft_forward(length);
-    let back = planner.plan_fft_inverse(new_length);
+    let forward = transform::forward(length);
+    let back = transform::backward(new_length);
     let mut spectrum = forward.make_output_vec();
     let mut fitted = back.make_input_vec();
     let mut out = back.make_output_vec();

@@ -126,8 +126,7 @@ fn noise_has_its_level_and_pink_falls_three_decibels_an_octave() {
         }
         let mut x = vec![0.0f32; 1 << 16];
         NoiseSource::new(NoiseKind::Pink, -20.0, rate, 9).add_to(&mut x);
-        let mut plan = realfft::RealFftPlanner::<f32>::new();
-        let fft = plan.plan_fft_forward(x.len());
+        let fft = transform::forward(x.len());
         let mut spectrum = fft.make_output_vec();
         fft.process(&mut x, &mut spectrum).unwrap();
         let bin = f64::from(rate) / f64::from(1 << 16);

@@ -116,9 +116,8 @@ fn a_break_leaves_only_breath() {
 fn nothing_folds_back_below_the_harmonics() {
     // 687.5 Hz at 8 kHz: harmonics above 4 kHz would fold to other places than multiples of 687.5.
     let made = render(&clean(Vowel::A, 687.5, 2.0), 8_000);
-    let mut plan = realfft::RealFftPlanner::<f64>::new();
     let n = 8_192;
-    let fft = plan.plan_fft_forward(n);
+    let fft = transform::forward(n);
     let mut x: Vec<f64> = part(&made.samples, 8_000, 0.5, 1.6)
         .iter()
         .take(n)
