@@ -2,8 +2,9 @@
 # Sets up what is missing, builds, and shows a whole practice with a simulated client. Works from any folder and leaves
 # its recording and journal in tidecount-demo there. Arguments are passed on, such as --aloud.
 #
-# It builds without PDF and PostgreSQL, which the demo does not use and which take half of the time; `cargo build --release` has them.
+# It builds what the demo needs in the profile of the tests, which is there sooner: no PDF, no PostgreSQL, little optimised.
+# `cargo build --release` builds the whole program.
 set -eu
 root=$(cd "$(dirname "$0")/.." && pwd)
 "$root/setup.sh"
-exec cargo run --release --locked --quiet --no-default-features --manifest-path "$root/Cargo.toml" --bin tidecount -- demo "$@"
+exec cargo run --locked --quiet --no-default-features --manifest-path "$root/Cargo.toml" --bin tidecount -- demo "$@"
