@@ -65,7 +65,7 @@ lead() { # SIDE
     cd "$work/old"
     # One routine and one client for both.
     "$program" demo --out "$out/demo" >"$out/demo.txt" 2>&1
-    "$program" practise demo/voice-short.toml --mic "$out/demo/client.wav" --speaker none --fast --data "$out/record" \
+    "$program" practise demo/voice-short.toml --mic "$out/demo/both-sides.wav" --speaker none --fast --data "$out/record" \
         --journal "$out/replay.jsonl" >"$out/replay.txt" 2>&1 || true
     "$program" exercises >"$out/exercises.txt"
     "$program" routine schema >"$out/schema.json"
@@ -80,8 +80,10 @@ lead() { # SIDE
 lead old
 lead new
 
-# Times of day and folders differ between any two runs, of the same program too.
-plain() { sed -E "s/[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9:.]+[^\"]*/TIME/g; s#$work/out-(old|new)#OUT#g" "$1"; }
+# Times of day, days, ids and folders differ between any two runs, of the same program too.
+plain() {
+    sed -E "s/[0-9]{4}-[0-9]{2}-[0-9]{2}[T ][0-9:.]+[^\",]*/TIME/g; s/[0-9]{4}-[0-9]{2}-[0-9]{2}/DAY/g; s/[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f-]*/ID/g; s/\b[0-9a-f]{32,}\b/HASH/g; s#$work/out-(old|new)#OUT#g" "$1"
+}
 differing=0
 compared=0
 while IFS= read -r file; do

@@ -4,18 +4,20 @@ import torch
 import torch.nn.functional as F
 
 
-def loss(logp, rows, targets, groups):
-    """Mean CTC loss per phone. logp [B, T, K]; targets[i] is a pdf list for row rows[i]; of several targets of one row the
-    cheapest counts. groups = B."""
+def goals(rows, targets, device):
+    """What `loss` needs of the targets, made once for several networks: targets[i] is a pdf list for row rows[i]."""
     lengths = torch.tensor([len(t) for t in targets])
     padded = torch.ones(len(targets), max(1, int(lengths.max())), dtype=torch.long)
     for i, t in enumerate(targets):
         padded[i, :len(t)] = torch.tensor(t, dtype=torch.long)
-    dev = logp.device
-    rows = torch.tensor(rows, device=dev)
-    each = F.ctc_loss(logp[rows].transpose(0, 1), padded.to(dev), torch.full((len(targets),), logp.shape[1], device=dev),
-                      lengths.to(dev), reduction="none", zero_infinity=True)
-    best = torch.full((groups,), 1e9, device=dev).scatter_reduce(0, rows, each, "amin")
+    return torch.tensor(rows).to(device), padded.to(device), lengths
+
+
+def loss(logp, goals):
+    """Mean CTC loss per phone. logp [B, T, K]; of several targets of one row the cheapest counts."""
+    rows, padded, lengths = goals
+    each = F.ctc_loss(logp[rows].transpose(0, 1), padded, torch.full((len(rows),), logp.shape[1]), lengths, reduction="none", zero_infinity=True)
+    best = torch.full((len(logp),), 1e9, device=logp.device).scatter_reduce(0, rows, each, "amin")
     return best.sum() / max(1, int(lengths.sum()))
 
 

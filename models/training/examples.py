@@ -13,7 +13,7 @@ SPEEDS = (17, 18, 19, 20, 21, 22, 23, 24)
 # The phones a held vowel of Coswara may be; the cheapest counts.
 VOWELS = {"a": ("AA", "EY", "AE", "AH"), "e": ("IY", "EY", "EH"), "o": ("OW", "UW", "AO")}
 # Shares of the sources of short clips.
-SHORT = {"spans": .34, "an4": .22, "neural": .22, "formant": .05, "words": .10, "mycroft": .03, "custom": .04}
+SHORT = {"spans": .34, "an4": .22, "neural": .22, "formant": .12, "words": .10, "mycroft": .03, "custom": .04}
 
 
 @dataclass
@@ -40,13 +40,13 @@ class Example:
 class Corpus:
     """The items of unpack.py by source, and spans: [start, length, words] cut out of sentences."""
 
-    def __init__(self, items, spans=(), seed=0):
+    def __init__(self, items, spans=(), seed=0, shares=None):
         self.rnd = random.Random(seed)
         self.by = {}
         for item in items:
             self.by.setdefault(item[1] if item[0] == "speech" else item[0], []).append(item)
         self.spans = list(spans)
-        self.short = {s: p for s, p in SHORT.items() if s in self.by or (s == "spans" and self.spans)}
+        self.short = {s: p for s, p in {**SHORT, **(shares or {})}.items() if s in self.by or (s == "spans" and self.spans)}
         self.long = {s: p for s, p in (("librispeech", .93), ("coswara", .07)) if s in self.by}
         self.speakers = {}
         for item in self.by.get("words", []):          # few clips each, so draw the speaker first

@@ -6,9 +6,8 @@ import struct
 import sys
 
 import numpy as np
-import torch
 
-from net import BLOCKS, DIM, DIM0, LEFT, NECK, RIGHT, Net
+from net import BLOCKS, LEFT, RIGHT, load_weights
 from phones import NUM_PDFS, PDF, PHONES
 
 # Kaldi phones: the blank outside words (silence for the endpointer), the blank inside a word, every phone by its place in the word.
@@ -134,6 +133,7 @@ def _append(source, offsets):
 
 def nnet3(net, bits, priors=()):
     config, parts = ["input-node name=input dim=40"], []
+    first, dim, neck = net.shape
 
     def add(name, source, data):
         config.append(f"component-node name={name} component={name} input={source}")
@@ -142,17 +142,17 @@ def nnet3(net, bits, priors=()):
     scale, mean = 1 / _numbers(net.std), _numbers(net.mean)
     bias = bias - np.einsum("oik,i->o", weights, mean * scale)         # the feature normalisation too
     add("l0.affine", _append("input", range(-2, 3)), _affine(_flat(weights * scale[None, :, None]), bias, bits))
-    add("l0.relu", "l0.affine", _nonlinear("RectifiedLinearComponent", DIM0))
+    add("l0.relu", "l0.affine", _nonlinear("RectifiedLinearComponent", first))
     weights, bias = _fold(net.c1, net.b1)
     add("l1.affine", _append("l0.relu", (-1, 0, 1)), _affine(_flat(weights), bias, bits))
-    add("l1.relu", "l1.affine", _nonlinear("RectifiedLinearComponent", DIM))
+    add("l1.relu", "l1.affine", _nonlinear("RectifiedLinearComponent", dim))
     last = "l1.relu"
     for i, (a, b) in enumerate(BLOCKS):
-        add(f"r{i}.a", _append(last, [3 * o for o in a]), _affine(_flat(_numbers(net.fa[i].weight)), np.zeros(NECK), bits))
+        add(f"r{i}.a", _append(last, [3 * o for o in a]), _affine(_flat(_numbers(net.fa[i].weight)), np.zeros(neck), bits))
         weights, bias = _fold(net.fb[i], net.bn[i])
         add(f"r{i}.b", _append(f"r{i}.a", [3 * o for o in b]), _affine(_flat(weights), bias, bits))
-        add(f"r{i}.relu", f"r{i}.b", _nonlinear("RectifiedLinearComponent", DIM))
-        add(f"r{i}.sum", f"Sum({last}, r{i}.relu)", _sum(DIM))
+        add(f"r{i}.relu", f"r{i}.b", _nonlinear("RectifiedLinearComponent", dim))
+        add(f"r{i}.sum", f"Sum({last}, r{i}.relu)", _sum(dim))
         last = f"r{i}.sum"
     add("out.affine", last, _affine(_numbers(net.out.weight)[:, :, 0], _numbers(net.out.bias), bits))
     add("out.logsoftmax", "out.affine", _nonlinear("LogSoftmaxComponent", NUM_PDFS))
@@ -184,8 +184,7 @@ def export(net, out, bits=8):
 
 
 if __name__ == "__main__":
-    network = Net()
-    network.load_state_dict({k: v.float() if v.is_floating_point() else v for k, v in torch.load(sys.argv[1], map_location="cpu").items()})
+    network = load_weights(sys.argv[1])
     weaken_blank(network, float(sys.argv[4]) if len(sys.argv) > 4 else 2.0)
     export(network, sys.argv[2], int(sys.argv[3]) if len(sys.argv) > 3 else 8)
     print(sys.argv[2], os.path.getsize(f"{sys.argv[2]}/am/final.mdl") / 1e6, "MB")

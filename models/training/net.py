@@ -10,7 +10,8 @@ from phones import NUM_PDFS
 
 # Offsets of the first and the second affine layer of a block, in steps of 30 ms.
 BLOCKS = [((-1, 0), (0, 1))] * 5 + [((-2, 0), (-2, 0))] * 5
-DIM0, DIM, NECK = 192, 512, 160
+# Channels of the first convolution, of the residual path and of the bottlenecks. Files tell their own shape (`shape_of`).
+SHAPE = (192, 512, 160)
 RIGHT = 2 + 1 + 3 * sum(b[-1] + a[-1] for a, b in BLOCKS)      # 10 ms frames of look-ahead: 18
 LEFT = 2 + 1 - 3 * sum(a[0] + b[0] for a, b in BLOCKS)         # 10 ms frames of history: 78
 MID = 5                                                        # the intermediate CTC head sits behind this block
@@ -21,17 +22,18 @@ def _taps(dim_in, dim_out, offsets, bias):
 
 
 class Net(nn.Module):
-    def __init__(self, drop=0.1):
+    def __init__(self, drop=0.1, shape=SHAPE):
         super().__init__()
+        first, dim, neck = self.shape = tuple(shape)
         self.register_buffer("mean", torch.zeros(40))
         self.register_buffer("std", torch.ones(40))
-        self.c0, self.b0 = nn.Conv1d(40, DIM0, 5), nn.BatchNorm1d(DIM0)
-        self.c1, self.b1 = nn.Conv1d(DIM0, DIM, 3, stride=3), nn.BatchNorm1d(DIM)
-        self.fa = nn.ModuleList(_taps(DIM, NECK, a, False) for a, _ in BLOCKS)
-        self.fb = nn.ModuleList(_taps(NECK, DIM, b, True) for _, b in BLOCKS)
-        self.bn = nn.ModuleList(nn.BatchNorm1d(DIM) for _ in BLOCKS)
+        self.c0, self.b0 = nn.Conv1d(40, first, 5), nn.BatchNorm1d(first)
+        self.c1, self.b1 = nn.Conv1d(first, dim, 3, stride=3), nn.BatchNorm1d(dim)
+        self.fa = nn.ModuleList(_taps(dim, neck, a, False) for a, _ in BLOCKS)
+        self.fb = nn.ModuleList(_taps(neck, dim, b, True) for _, b in BLOCKS)
+        self.bn = nn.ModuleList(nn.BatchNorm1d(dim) for _ in BLOCKS)
         self.drop = nn.Dropout(drop)
-        self.out, self.mid = nn.Conv1d(DIM, NUM_PDFS, 1), nn.Conv1d(DIM, NUM_PDFS, 1)
+        self.out, self.mid = nn.Conv1d(dim, NUM_PDFS, 1), nn.Conv1d(dim, NUM_PDFS, 1)
 
     def forward(self, x):
         """MFCC [B, T, 40] to log-probabilities [B, ceil(T/3), 40]; while training also those of the intermediate head.
@@ -57,6 +59,19 @@ class Net(nn.Module):
             return logp
         mid = F.log_softmax(mid.transpose(1, 2).float(), -1)
         return logp, mid[:, mid.shape[1] - steps:]      # without the history that only later blocks use
+
+
+def shape_of(state):
+    """The shape of the net whose weights these are."""
+    return state["c0.weight"].shape[0], state["c1.weight"].shape[0], state["fa.0.weight"].shape[0]
+
+
+def load_weights(path, drop=0.1):
+    """The net of a net.pt, whatever its shape, for evaluation."""
+    state = {k: v.float() if v.is_floating_point() else v for k, v in torch.load(path, map_location="cpu").items()}
+    net = Net(drop, shape_of(state))
+    net.load_state_dict(state)
+    return net.eval()
 
 
 def grow(net, state, start=.1):

@@ -1,12 +1,11 @@
 """Collect the training sound into one folder that fits a small upload: blob.bin (Opus files end to end) and index.json.gz.
 
 Recordings that are Opus already are taken as they are; the rest is made mono, 16 kHz, and encoded. What is left out, and why, is
-in README.md: the held-out readers go only into kind "dev"; share-alike sets, and speakers of any test set, are not taken.
+in README.md: the held-out readers go only into kind "dev"; share-alike sets are not taken.
 
-usage: pack.py SETS_DIR COSWARA_DIR ESC_DIR CUSTOM_DIR FORMANT_DIR JOBS.json OUT_DIR"""
+usage: pack.py SETS_DIR PEOPLE_DIR|- COSWARA_DIR ESC_DIR CUSTOM_DIR FORMANT_DIR JOBS.json OUT_DIR"""
 import csv
 import gzip
-import hashlib
 import io
 import json
 import math
@@ -17,6 +16,7 @@ import numpy as np
 import soundfile as sf
 from scipy.signal import resample_poly
 
+import folds
 from phones import target
 
 HELD_READERS = ("19", "5789", "2136", "3242")
@@ -38,13 +38,6 @@ def opus(x):
     out = io.BytesIO()
     sf.write(out, np.clip(x, -1, 1), 16000, format="OGG", subtype="OPUS")
     return out.getvalue()
-
-
-def in_test_part(speaker):
-    """Whether Speech Commands' own rule puts this speaker (eight hex digits) into its test part of 10 %."""
-    top = 2 ** 27 - 1
-    share = int(hashlib.sha1(speaker.encode()).hexdigest(), 16) % (top + 1) * 100 / top
-    return 10 <= share < 20
 
 
 class Pack:
@@ -83,7 +76,7 @@ def recorded_sets(pack, folder, index):
         kind, source = "speech", name.split("_")[0]
         if source == "speech":
             source = "words"
-            if in_test_part(speaker) or "noise" in text:
+            if "noise" in text:
                 continue
         if source == "librispeech" and speaker in HELD_READERS:
             dev[speaker] = dev.get(speaker, 0) + 1
@@ -96,6 +89,18 @@ def recorded_sets(pack, folder, index):
                 continue
         path = f"{folder}/{r['file']}"
         pack.speech(open(path, "rb").read() if path.endswith(".opus") else opus(load(path)), source, speaker, text.replace("_", " "), kind)
+
+
+def words_and_spelling(pack, folder):
+    """Speech Commands' test part (people saying single words, commands and others) and AN4's. They were tests until run 9; settings are
+    now chosen in folds by speaker (folds.py), whose plan is written too."""
+    speakers = []
+    for r in csv.DictReader(open(f"{folder}/index.tsv"), delimiter="\t", quoting=csv.QUOTE_NONE):
+        source = {"speech_commands_test_v002": "words", "an4": "an4"}.get(r["set"])
+        if source and r["label"] != "(noise)" and os.path.exists(f"{folder}/{r['file']}"):
+            pack.speech(opus(load(f"{folder}/{r['file']}")), source, r["speaker"], r["label"].lower())
+            speakers.append(r["speaker"])
+    return folds.assign(speakers)
 
 
 def coswara(pack, folder):
@@ -113,9 +118,10 @@ def coswara(pack, folder):
             pack.add(opus(x[:int(MAX_S * 16000)]), "empty", "coswara", speaker, what, [])
 
 
-def main(sets, coswara_dir, esc, custom, formant, jobs, out):
+def main(sets, people, coswara_dir, esc, custom, formant, jobs, out):
     pack = Pack()
     recorded_sets(pack, sets, os.path.join(sets, "index.tsv"))
+    plan = words_and_spelling(pack, people) if people != "-" else {}
     coswara(pack, coswara_dir)
     for name in sorted(os.listdir(custom)):
         x = load(f"{custom}/{name}")
@@ -128,9 +134,10 @@ def main(sets, coswara_dir, esc, custom, formant, jobs, out):
         kind = "empty" if "sneeze" in name else "noise"
         pack.add(opus(load(f"{esc}/{name}")[:int(MAX_NOISE_S * 16000)]), kind, "esc10", "", name, [])
     pack.write(out)
+    json.dump(plan, open(f"{out}/folds.json", "w"))
     texts = {job["text"] for job in json.load(open(jobs))}
     json.dump({t: target(t) for t in texts}, gzip.open(f"{out}/targets.json.gz", "wt"))
 
 
 if __name__ == "__main__":
-    main(*sys.argv[1:8])
+    main(*sys.argv[1:9])

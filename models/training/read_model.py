@@ -9,7 +9,7 @@ import struct
 import numpy as np
 import torch
 
-from net import BLOCKS, DIM, DIM0, NECK, Net
+from net import BLOCKS, Net
 
 
 def affines(path):
@@ -38,7 +38,8 @@ def affines(path):
 
 def load(path):
     """The network of a final.mdl, batch norm at identity. The intermediate head, which the file lacks, stays random."""
-    net, got = Net(), affines(path)
+    got = affines(path)
+    net = Net(shape=(len(got["l0.affine"][1]), len(got["l1.affine"][1]), len(got["r0.a"][1])))
 
     def put(conv, name, offsets):
         weights, bias = got[name]
@@ -52,7 +53,7 @@ def load(path):
         put(net.fa[i], f"r{i}.a", len(a))
         put(net.fb[i], f"r{i}.b", len(b))
     put(net.out, "out.affine", 1)
-    assert net.c0.weight.shape == (DIM0, 40, 5) and net.fb[0].weight.shape[:2] == (DIM, NECK)
+    assert (net.c0.weight.shape[0], *net.fb[0].weight.shape[:2]) == net.shape
     for bn in [net.b0, net.b1, *net.bn]:
         bn.running_var.fill_(1 - bn.eps)                # identity, exactly
     return net.eval()

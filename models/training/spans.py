@@ -13,7 +13,7 @@ import torch
 import ctc
 import read_model
 from mfcc import Mfcc
-from net import Net, grow
+from net import load_weights
 from phones import PDF, prons
 from phrases import CORE
 
@@ -60,7 +60,7 @@ def main(data, weights, out):
     if weights.endswith(".mdl"):
         net = read_model.load(weights)
     else:
-        net = grow(Net(), torch.load(weights, map_location="cpu"))
+        net = load_weights(weights)
     net, mfcc = net.to(device).eval(), Mfcc().to(device)
     sound = np.load(f"{data}/audio.npy", mmap_mode="r")
 

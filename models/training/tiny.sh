@@ -14,7 +14,7 @@ printf 'file\tset\tspeaker\tduration_s\ttext\n' > "$work/sets/index.tsv"
 espeak-ng -w "$work/sets/read.wav" "please stop the clock and go on with the next one"
 printf 'read.wav\tlibrispeech_tiny\tsynthetic\t3.0\tplease stop the clock and go on with the next one\n' >> "$work/sets/index.tsv"
 echo '[]' > "$work/jobs.json"
-python pack.py "$work/sets" "$work/none" "$work/none" "$work/none" "$work/formant" "$work/jobs.json" "$work/pack"
+python pack.py "$work/sets" - "$work/none" "$work/none" "$work/none" "$work/formant" "$work/jobs.json" "$work/pack"
 python unpack.py "$work/pack" "$work/data"
 python spans.py "$work/data" ../en/am/final.mdl "$work/spans.json"
 python train.py --data "$work/data" --out "$work/out" --warm ../en/am/final.mdl --spans "$work/spans.json" \

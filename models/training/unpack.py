@@ -8,6 +8,7 @@ import gzip
 import io
 import json
 import os
+import shutil
 import sys
 from concurrent.futures import ProcessPoolExecutor
 
@@ -66,3 +67,5 @@ if __name__ == "__main__":
         if len(sys.argv) > 3:
             yield from synthetic(sys.argv[3], sys.argv[4].split(","), json.load(gzip.open(f"{sys.argv[1]}/targets.json.gz", "rt")))
     write(everything(), sys.argv[2])
+    if os.path.exists(f"{sys.argv[1]}/folds.json"):
+        shutil.copy(f"{sys.argv[1]}/folds.json", sys.argv[2])

@@ -28,6 +28,6 @@ def test_alignment_finds_the_place_of_each_phone():
 
 def test_cheapest_of_several_targets_counts():
     logp = torch.from_numpy(peaked([0, 1, 0, 2, 0])).float()[None]
-    one = ctc.loss(logp, [0], [[1, 2]], 1)
-    both = ctc.loss(logp, [0, 0], [[3, 4], [1, 2]], 1)
+    one = ctc.loss(logp, ctc.goals([0], [[1, 2]], "cpu"))
+    both = ctc.loss(logp, ctc.goals([0, 0], [[3, 4], [1, 2]], "cpu"))
     assert both * 4 == pytest.approx(float(one) * 2, rel=1e-4)  # each is per phone of all targets

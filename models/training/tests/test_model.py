@@ -11,9 +11,9 @@ import read_model
 from net import LEFT, RIGHT, Net, grow
 
 
-def random_net(seed=0):
+def random_net(seed=0, shape=definition.SHAPE):
     torch.manual_seed(seed)
-    net = Net()
+    net = Net(shape=shape)
     for bn in [net.b0, net.b1, *net.bn]:
         bn.running_mean.normal_(0, .3)
         bn.running_var.uniform_(.5, 2)
@@ -24,11 +24,13 @@ def random_net(seed=0):
     return net.eval()
 
 
+@pytest.mark.parametrize("shape", [definition.SHAPE, (64, 96, 32)])
 @pytest.mark.parametrize("bits,limit", [(32, 1e-3), (16, 2e-2), (8, 4.0)])
-def test_what_is_written_reads_back(tmp_path, bits, limit):
-    net, x = random_net(), torch.randn(2, 61, 40) * 15
+def test_what_is_written_reads_back(tmp_path, shape, bits, limit):
+    net, x = random_net(shape=shape), torch.randn(2, 61, 40) * 15
     export.export(net, tmp_path, bits)
     back = read_model.load(tmp_path / "am/final.mdl")
+    assert back.shape == shape
     with torch.no_grad():
         assert (net(x) - back(x)).abs().max() < limit
 
@@ -46,10 +48,10 @@ def test_a_grown_net_begins_as_the_smaller_one(monkeypatch):
     old, x = random_net(), torch.randn(2, 61, 40) * 15
     with torch.no_grad():
         expected = old(x)
-        monkeypatch.setattr(definition, "NECK", definition.NECK + 16)
         monkeypatch.setattr(definition, "BLOCKS", [*definition.BLOCKS, ((-1, 0), (-1, 0))])
         monkeypatch.setattr(definition, "LEFT", definition.LEFT + 6)
-        grown = grow(Net(), old.state_dict(), start=0.0).eval()
+        first, dim, neck = definition.SHAPE
+        grown = grow(Net(shape=(first, dim, neck + 16)), old.state_dict(), start=0.0).eval()
         assert len(grown.fa) == len(old.fa) + 1 and grown.fa[0].weight.shape[0] == old.fa[0].weight.shape[0] + 16
         assert (expected - grown(x)).abs().max() < 1e-3
 
