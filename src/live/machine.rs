@@ -2,13 +2,17 @@
 
 use std::path::{Path, PathBuf};
 
+use crate::clock::Clock;
 use crate::command_path::CommandPath;
+use crate::observe::Observer;
+use crate::speech::Speech;
+use crate::stage::{Stage, live_phrases};
 use crate::talk::{PcmTalker, SystemTalker, Talker};
 use audio::echo::{AutoCanceller, NoCancel};
-use audio::{AudioError, EchoCanceller};
+use audio::{AudioError, AudioIo, EchoCanceller};
 use command_ear::{ChildRecogniser, CommandEarError, CommandRecogniser, Grammar, Mode, Options};
 use files::error::Failure;
-use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, choose_voice};
+use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
 
 /// What the parts are built with.
 #[derive(Debug, Clone)]
@@ -51,6 +55,29 @@ impl Machine {
     ) -> Result<CommandPath, AudioError> {
         let echo: Box<dyn EchoCanceller> = if self.hears_itself { Box::new(AutoCanceller::new()) } else { Box::new(NoCancel) };
         CommandPath::new(echo, Box::new(commands), mic_rate_hz, speaker_rate_hz)
+    }
+
+    /// All of it for one session on these devices, at its first block.
+    ///
+    /// # Errors
+    /// A rate of the devices that cannot be resampled to the command path's.
+    pub fn stage(
+        &self,
+        words: Words,
+        talker: Box<dyn Talker>,
+        commands: impl CommandRecogniser + 'static,
+        io: &dyn AudioIo,
+        observers: Vec<Box<dyn Observer>>,
+    ) -> Result<Stage, AudioError> {
+        let (mic_rate_hz, speaker_rate_hz) = (io.mic_rate_hz(), io.speaker_rate_hz());
+        Ok(Stage {
+            clock: Clock::of_frames(mic_rate_hz),
+            speech: Speech::new(talker, speaker_rate_hz, live_phrases(&words)),
+            words,
+            observers,
+            path: Some(self.command_path(commands, mic_rate_hz, speaker_rate_hz)?),
+            blocks: 0,
+        })
     }
 
     /// The voice. `to_come`: lines that a live voice renders ahead.

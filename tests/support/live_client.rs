@@ -116,6 +116,11 @@ impl<'a> LiveClient<'a> {
         Some(Self { server, wavs, rules, last_loud, listener })
     }
 
+    /// What is played for an act of the rules.
+    pub fn wav(&self, act: &Act) -> &Path {
+        &self.wavs[&format!("{act:?}")].0
+    }
+
     /// Goes through the practice until the program closes its output or `at_most` is over.
     pub fn follow(mut self, output: ChildStdout, at_most: Duration) -> Vec<Happened> {
         let lines = lines(output);

@@ -6,7 +6,6 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use jiff::ZonedDateTime;
 
-use crate::clock::Clock;
 use crate::conductor::Conductor;
 use crate::enrol::dialogue::Dialogue;
 use crate::enrol::event::Learnt;
@@ -18,8 +17,6 @@ use crate::grammar::{fast_grammar, main_grammar};
 use crate::interrupt::until_interrupted;
 use crate::machine::Machine;
 use crate::observe::Observer;
-use crate::speech::Speech;
-use crate::stage::{Stage, live_phrases};
 use audio::AudioIo;
 use command_ear::CommandRecogniser;
 use files::error::Failure;
@@ -106,7 +103,7 @@ impl Enrolment {
             multiword_only: false,
         };
         commands.listen_for(&main_grammar(&self.words, &all))?;
-        let (mic_rate_hz, speaker_rate_hz) = (io.mic_rate_hz(), io.speaker_rate_hz());
+        let speaker_rate_hz = io.speaker_rate_hz();
         let talker = machine.talker(speaker_rate_hz, Vec::new())?;
         let mut store = Store::open(&machine.data)?;
         let (client, source, wordings) = (self.client, self.source, to_learn.clone());
@@ -117,14 +114,7 @@ impl Enrolment {
             kept.and_then(|()| store::own_voice(&store, &client)).map_err(|why| why.to_string())
         });
         observers.push(Box::new(ScreenFollower::new(screen)));
-        let stage = Stage {
-            clock: Clock::of_frames(mic_rate_hz),
-            speech: Speech::new(talker, speaker_rate_hz, live_phrases(&self.words)),
-            words: self.words,
-            observers,
-            path: Some(machine.command_path(commands, mic_rate_hz, speaker_rate_hz)?),
-            blocks: 0,
-        };
+        let stage = machine.stage(self.words, talker, commands, io.as_ref(), observers)?;
         Ok(Conductor::new(stage, EnrolParty::new(io, Dialogue::new(to_learn), keep)?))
     }
 }

@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::sync::atomic::Ordering;
 
-use crate::clock::Clock;
 use crate::conductor::Conductor;
 use crate::enrol;
 use crate::follow::{ScreenFollower, SharedScreen};
@@ -18,8 +17,6 @@ use crate::practice::outcome::Outcome;
 use crate::practice::party::PracticeParty;
 use crate::practice::to_come::lines_to_come;
 use crate::sound::{self, SoundWish};
-use crate::speech::Speech;
-use crate::stage::{Stage, live_phrases};
 use crate::talk::Talker;
 use audio::{self, AudioIo};
 use command_ear::{ChildRecogniser, Choice, CommandRecogniser, Grammar, Lexicon};
@@ -180,15 +177,7 @@ impl Practice {
         observers: Vec<Box<dyn Observer>>,
     ) -> Result<Conductor<PracticeParty>, Failure> {
         let Parts { machine, commands, talker } = parts;
-        let (mic_rate_hz, speaker_rate_hz) = (io.mic_rate_hz(), io.speaker_rate_hz());
-        let stage = Stage {
-            clock: Clock::of_frames(mic_rate_hz),
-            speech: Speech::new(talker, speaker_rate_hz, live_phrases(&self.words)),
-            words: self.words,
-            observers,
-            path: Some(machine.command_path(commands, mic_rate_hz, speaker_rate_hz)?),
-            blocks: 0,
-        };
+        let stage = machine.stage(self.words, talker, commands, io.as_ref(), observers)?;
         let keys = if machine.offline { None } else { Keys::open() };
         let engine = Engine::new(self.prescription.routine, context);
         let party = PracticeParty::new(io, engine, self.levels, keys, &stage.words);
