@@ -15,9 +15,10 @@ PACKAGES="build-essential pkg-config libasound2-dev libspeexdsp-dev libspeechd-d
 espeak-ng flite speech-dispatcher speech-dispatcher-espeak-ng
 pulseaudio pulseaudio-utils libasound2-plugins"
 
-# Only with --tests: a browser with its driver for the pages, a PostgreSQL server for the clinic's database.
+# Only with --tests: a browser with its driver for the pages, a PostgreSQL server for the clinic's database and the openssl program for
+# its certificates.
 if [ "${1:-}" = --tests ]; then
-    PACKAGES="$PACKAGES chromium chromium-driver postgresql"
+    PACKAGES="$PACKAGES chromium chromium-driver postgresql openssl"
 fi
 
 VOSK_VERSION=0.3.45

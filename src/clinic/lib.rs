@@ -56,5 +56,5 @@ pub use keys::{Adopted, DeskPackage};
 pub use receive::{Arrived, Arriving};
 pub use store::Clinic;
 pub use value::{Row, Value};
-pub use view::{ClientSheet, DayRow, MeasureRow, SeenEvent, SessionRow};
+pub use view::{ClientSheet, DayRow, LookRow, MeasureRow, PackageRow, SeenEvent, SessionRow};
 pub use words::{reason_text, safety_text};

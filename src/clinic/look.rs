@@ -4,8 +4,9 @@ use super::engine::{Engine, list, one};
 use super::error::ClinicError;
 use super::refresh;
 use super::store::Clinic;
+use super::typed::Columns;
 use super::value::values;
-use super::view::{SeenEvent, event};
+use super::view::SeenEvent;
 use jiff::ZonedDateTime;
 
 impl Clinic {
@@ -16,9 +17,17 @@ impl Clinic {
     pub fn seen(&mut self, client: i64, now: &ZonedDateTime, note: Option<&str>) -> Result<Vec<SeenEvent>, ClinicError> {
         self.change(|engine| {
             refresh::lock(engine, client)?;
-            let sql = "SELECT e.kind, e.what, e.exercise, e.day FROM event e WHERE e.client = $1 AND e.look IS NULL ORDER BY e.day, e.session, e.seq";
-            let seen = list(engine, sql, &values![client], event)?;
-            let look = one(engine, "INSERT INTO look (client, at, note) VALUES ($1, $2, $3) RETURNING id", &values![client, now.to_string(), note], |row| row.int(0))?;
+            let sql = format!(
+                "SELECT {} FROM event e WHERE e.client = $1 AND e.look IS NULL ORDER BY e.day, e.session, e.seq",
+                SeenEvent::of("e")
+            );
+            let seen = list(engine, &sql, &values![client], SeenEvent::read)?;
+            let look = one(
+                engine,
+                "INSERT INTO look (client, at, note) VALUES ($1, $2, $3) RETURNING id",
+                &values![client, now.to_string(), note],
+                |row| row.int(0),
+            )?;
             engine.run("UPDATE event SET look = $2 WHERE client = $1 AND look IS NULL", &values![client, look])?;
             refresh::refresh(engine, client, refresh::News::Seen)?;
             Ok(seen)

@@ -2,6 +2,7 @@
 
 use super::engine::Engine;
 use super::error::ClinicError;
+use super::facts::EventKind;
 use super::value::{Row, Value};
 use jiff::civil::Date;
 use jiff::{Timestamp, ZonedDateTime};
@@ -37,6 +38,7 @@ cells! {
     StepReason: |row, column| row.text(column).map(Self::from);
     FrequencyWeighting: |row, column| row.text(column).map(Self::from);
     TimeWeighting: |row, column| row.text(column).map(Self::from);
+    EventKind: |row, column| Ok(EventKind::of_word(&row.text(column)?).unwrap_or(EventKind::Trouble));
     LevelCalibration: |row, column| {
         let word = row.text(column)?;
         Ok(Self::ALL.into_iter().find(|one| one.name() == word).unwrap_or_default())

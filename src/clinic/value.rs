@@ -85,6 +85,12 @@ impl From<model::LevelCalibration> for Value {
     }
 }
 
+impl From<super::facts::EventKind> for Value {
+    fn from(kind: super::facts::EventKind) -> Self {
+        Self::from(kind.word())
+    }
+}
+
 impl From<jiff::Timestamp> for Value {
     fn from(time: jiff::Timestamp) -> Self {
         Self::Text(time.to_string())

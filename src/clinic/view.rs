@@ -8,68 +8,117 @@ use super::error::ClinicError;
 use super::facts::EventKind;
 use super::refresh;
 use super::store::Clinic;
+use super::typed::{Columns, columns};
 use super::value::{Row, values};
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
-/// Something that was to be told.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct SeenEvent {
-    pub kind: EventKind,
-    pub what: String,
-    pub exercise: Option<String>,
-    pub day: Date,
+columns! {
+    /// Something that was to be told.
+    #[derive(Eq)]
+    pub struct SeenEvent {
+        kind: EventKind,
+        what: String,
+        exercise: Option<String>,
+        day: Date,
+    }
 }
 
-pub(super) fn event(row: &Row) -> Result<SeenEvent, ClinicError> {
-    let kind = EventKind::of_word(&row.text(0)?).unwrap_or(EventKind::Trouble);
-    Ok(SeenEvent { kind, what: row.text(1)?, exercise: row.maybe_text(2)?, day: row.parsed(3)? })
+columns! {
+    /// Whether somebody has looked since.
+    struct SeenRow {
+        seen: bool,
+    }
 }
 
-/// One practice at a glance.
-#[derive(Debug, Clone, PartialEq)]
-pub struct SessionRow {
-    pub started_at: ZonedDateTime,
-    pub routine: String,
-    pub steps_done: u32,
-    pub steps_prescribed: u32,
-    pub practised_s: f64,
-    /// None where it was interrupted and may yet be gone on with.
-    pub end_reason: Option<String>,
-    pub package: Option<String>,
-    pub software: String,
-    pub trials: u32,
-    /// Trials with a value that stands in no figure.
-    pub discarded: u32,
+columns! {
+    /// One practice at a glance.
+    pub struct SessionRow {
+        started_at: ZonedDateTime,
+        routine: String,
+        steps_done: u32,
+        steps_prescribed: u32,
+        practised_s: f64,
+        /// None where it was interrupted and may yet be gone on with.
+        end_reason: Option<String>,
+        package: Option<String>,
+        software: String,
+        trials: u32,
+        /// Trials with a value that stands in no figure.
+        discarded: u32,
+    }
 }
 
-/// One day's adherence.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct DayRow {
-    pub day: Date,
-    pub sessions: u32,
-    pub done: u32,
-    pub share: Share,
-    /// By a plan of days.
-    pub planned: bool,
+columns! {
+    /// One day's adherence.
+    #[derive(Eq)]
+    pub struct DayRow {
+        day: Date,
+        sessions: u32,
+        done: u32,
+        counted: u32,
+        prescribed: u32,
+        /// By a plan of days.
+        planned: bool,
+    }
 }
 
-/// One measure of one exercise.
-#[derive(Debug, Clone, PartialEq)]
-pub struct MeasureRow {
-    pub exercise: String,
-    /// Its id, "hold-s".
-    pub measure: String,
-    /// What the figures refer to; empty where there is nothing to say.
-    pub label: String,
-    pub since: Date,
-    pub until: Date,
-    pub trials: u32,
-    pub baseline: Option<f64>,
-    pub latest: Option<f64>,
-    pub smallest_change: Option<f64>,
-    /// "unchanged", "fallen", "risen".
-    pub verdict: String,
+impl DayRow {
+    /// What was done of what was prescribed.
+    #[must_use]
+    pub fn share(&self) -> Share {
+        Share { counted: self.counted, prescribed: self.prescribed }
+    }
+}
+
+columns! {
+    /// One measure of one exercise.
+    pub struct MeasureRow {
+        exercise: String,
+        /// Its id, "hold-s".
+        measure: String,
+        /// What the figures refer to; empty where there is nothing to say.
+        label: String,
+        since: Date,
+        until: Date,
+        trials: u32,
+        baseline: Option<f64>,
+        latest: Option<f64>,
+        smallest_change: Option<f64>,
+        /// "unchanged", "fallen", "risen".
+        verdict: String,
+    }
+}
+
+columns! {
+    /// Somebody looked.
+    #[derive(Eq)]
+    pub struct LookRow {
+        at: ZonedDateTime,
+        note: Option<String>,
+    }
+}
+
+columns! {
+    /// A package that was made for the client.
+    #[derive(Eq)]
+    pub struct PackageRow {
+        id: String,
+        made_at: String,
+    }
+}
+
+columns! {
+    struct ClientRow {
+        id: i64,
+        name: String,
+    }
+}
+
+columns! {
+    struct DeskRow {
+        name: String,
+    }
 }
 
 /// All that is shown of one client.
@@ -84,29 +133,48 @@ pub struct ClientSheet {
     pub measures: Vec<MeasureRow>,
     /// Newest first, each with whether it was seen.
     pub events: Vec<(SeenEvent, bool)>,
-    /// When somebody looked, and the note; newest first.
-    pub looks: Vec<(ZonedDateTime, Option<String>)>,
-    /// Packages and when they were made.
-    pub packages: Vec<(String, String)>,
+    /// Newest first.
+    pub looks: Vec<LookRow>,
+    pub packages: Vec<PackageRow>,
 }
 
 /// The statements of the views. The newest 20 practices, 42 days, 30 events and 5 looks are shown.
-pub(super) const VIEWS: [(&str, &str); 6] = [
-    (
-        "sessions",
-        "SELECT s.started_at, r.title, s.steps_done, s.steps_prescribed, s.practised_s, s.end_reason, s.package, s.software,
-             (SELECT count(*) FROM trial t WHERE t.session = s.id), (SELECT count(*) FROM trial t WHERE t.session = s.id AND t.discarded IS NOT NULL)
-         FROM session s JOIN routine r ON r.id = s.routine WHERE s.client = $1 ORDER BY s.began_s DESC, s.number DESC LIMIT 20",
-    ),
-    ("days", "SELECT day, sessions, done, counted, prescribed, planned FROM day WHERE client = $1 ORDER BY day DESC LIMIT 42"),
-    ("measures", "SELECT exercise, measure, label, since, until, trials, baseline, latest, smallest_change, verdict FROM measure WHERE client = $1 ORDER BY exercise, measure"),
-    ("events", "SELECT kind, what, exercise, day, look IS NOT NULL FROM event WHERE client = $1 ORDER BY day DESC, session DESC, seq DESC LIMIT 30"),
-    ("looks", "SELECT at, note FROM look WHERE client = $1 ORDER BY id DESC LIMIT 5"),
-    ("packages", "SELECT id, made_at FROM package WHERE client = $1 ORDER BY made_at, id"),
-];
+fn sessions_sql() -> String {
+    format!(
+        "SELECT {} FROM (SELECT s.began_s, s.number, s.started_at, r.title AS routine, s.steps_done, s.steps_prescribed, s.practised_s,
+             s.end_reason, s.package, s.software, (SELECT count(*) FROM trial t WHERE t.session = s.id) AS trials,
+             (SELECT count(*) FROM trial t WHERE t.session = s.id AND t.discarded IS NOT NULL) AS discarded
+         FROM session s JOIN routine r ON r.id = s.routine WHERE s.client = $1 ORDER BY s.began_s DESC, s.number DESC LIMIT 20) glance
+         ORDER BY glance.began_s DESC, glance.number DESC",
+        SessionRow::of("glance")
+    )
+}
 
-fn view(name: &str) -> &'static str {
-    VIEWS.iter().find(|(of, _)| *of == name).map_or("", |(_, sql)| sql)
+fn days_sql() -> String {
+    format!("SELECT {} FROM day WHERE client = $1 ORDER BY day DESC LIMIT 42", DayRow::of("day"))
+}
+
+fn measures_sql() -> String {
+    format!("SELECT {} FROM measure WHERE client = $1 ORDER BY exercise, measure", MeasureRow::of("measure"))
+}
+
+fn events_sql() -> String {
+    format!(
+        "SELECT {}, event.look IS NOT NULL FROM event WHERE client = $1 ORDER BY day DESC, session DESC, seq DESC LIMIT 30",
+        SeenEvent::of("event")
+    )
+}
+
+fn looks_sql() -> String {
+    format!("SELECT {} FROM look WHERE client = $1 ORDER BY look.id DESC LIMIT 5", LookRow::of("look"))
+}
+
+fn packages_sql() -> String {
+    format!("SELECT {} FROM package WHERE client = $1 ORDER BY made_at, id", PackageRow::of("package"))
+}
+
+fn event_and_seen(row: &Row) -> Result<(SeenEvent, bool), ClinicError> {
+    Ok((SeenEvent::read(row)?, SeenRow::read_from(row, SeenEvent::NAMES.len())?.seen))
 }
 
 impl Clinic {
@@ -124,8 +192,8 @@ impl Clinic {
     /// # Errors
     /// There is none, or there are several; then all of them are named.
     pub fn client(&mut self, named: &str) -> Result<i64, ClinicError> {
-        let all = "SELECT c.id, c.name, d.name FROM client c JOIN desk d ON d.id = c.desk";
-        let read = |row: &Row| Ok((row.int(0)?, row.text(1)?, row.text(2)?));
+        let all = format!("SELECT {}, {} FROM client c JOIN desk d ON d.id = c.desk", ClientRow::of("c"), DeskRow::of("d"));
+        let read = |row: &Row| Ok((ClientRow::read(row)?, DeskRow::read_from(row, ClientRow::NAMES.len())?.name));
         let number = named.strip_prefix('#').and_then(|number| number.parse::<i64>().ok());
         let mut found = match number {
             Some(number) => self.read(|engine| list(engine, &format!("{all} WHERE c.id = $1"), &values![number], read))?,
@@ -137,13 +205,14 @@ impl Clinic {
             })?;
         }
         match found.as_slice() {
-            [(id, ..)] => Ok(*id),
+            [(client, _)] => Ok(client.id),
             [] => Err(ClinicError::Client(format!(
                 "there is no client {named:?} in {}: `tidecount clinic caseload --all` lists them",
                 self.place()
             ))),
             several => {
-                let list: Vec<String> = several.iter().map(|(id, name, desk)| format!("#{id} ({name} of {desk})")).collect();
+                let list: Vec<String> =
+                    several.iter().map(|(client, desk)| format!("#{} ({} of {desk})", client.id, client.name)).collect();
                 Err(ClinicError::Client(format!("several clients are called {named:?}: name one by number: {}", list.join(", "))))
             }
         }
@@ -158,42 +227,13 @@ impl Clinic {
             let values = values![client];
             let digest = one(engine, &refresh::of_client_sql(), &values, refresh::read)?
                 .ok_or_else(|| ClinicError::Client(format!("client #{client} is not there any more")))?;
-            let sessions = list(engine, view("sessions"), &values, |row| {
-                Ok(SessionRow {
-                    started_at: row.parsed(0)?,
-                    routine: row.text(1)?,
-                    steps_done: row.count(2)?,
-                    steps_prescribed: row.count(3)?,
-                    practised_s: row.real(4)?,
-                    end_reason: row.maybe_text(5)?,
-                    package: row.maybe_text(6)?,
-                    software: row.text(7)?,
-                    trials: row.count(8)?,
-                    discarded: row.count(9)?,
-                })
-            })?;
-            let mut days = list(engine, view("days"), &values, |row| {
-                let share = Share { counted: row.count(3)?, prescribed: row.count(4)? };
-                Ok(DayRow { day: row.parsed(0)?, sessions: row.count(1)?, done: row.count(2)?, share, planned: row.flag(5)? })
-            })?;
+            let sessions = list(engine, &sessions_sql(), &values, SessionRow::read)?;
+            let mut days = list(engine, &days_sql(), &values, DayRow::read)?;
             days.reverse();
-            let measures = list(engine, view("measures"), &values, |row| {
-                Ok(MeasureRow {
-                    exercise: row.text(0)?,
-                    measure: row.text(1)?,
-                    label: row.text(2)?,
-                    since: row.parsed(3)?,
-                    until: row.parsed(4)?,
-                    trials: row.count(5)?,
-                    baseline: row.maybe_real(6)?,
-                    latest: row.maybe_real(7)?,
-                    smallest_change: row.maybe_real(8)?,
-                    verdict: row.text(9)?,
-                })
-            })?;
-            let events = list(engine, view("events"), &values, |row| Ok((event(row)?, row.flag(4)?)))?;
-            let looks = list(engine, view("looks"), &values, |row| Ok((row.parsed(0)?, row.maybe_text(1)?)))?;
-            let packages = list(engine, view("packages"), &values, |row| Ok((row.text(0)?, row.text(1)?)))?;
+            let measures = list(engine, &measures_sql(), &values, MeasureRow::read)?;
+            let events = list(engine, &events_sql(), &values, event_and_seen)?;
+            let looks = list(engine, &looks_sql(), &values, LookRow::read)?;
+            let packages = list(engine, &packages_sql(), &values, PackageRow::read)?;
             Ok(ClientSheet { attention: attention(&digest, today), digest, sessions, days, measures, events, looks, packages })
         })
     }
@@ -204,9 +244,16 @@ impl Clinic {
     /// The database refuses.
     pub fn plans(&mut self) -> Result<Vec<(String, String)>, ClinicError> {
         self.read(|engine| {
-            let caseload = refresh::all_sql();
-            let all = std::iter::once(("caseload", caseload.as_str())).chain(VIEWS);
-            all.map(|(name, sql)| Ok((name.to_owned(), engine.explain(sql)?))).collect()
+            let views = [
+                ("caseload", refresh::all_sql()),
+                ("sessions", sessions_sql()),
+                ("days", days_sql()),
+                ("measures", measures_sql()),
+                ("events", events_sql()),
+                ("looks", looks_sql()),
+                ("packages", packages_sql()),
+            ];
+            views.iter().map(|(name, sql)| Ok(((*name).to_owned(), engine.explain(sql)?))).collect()
         })
     }
 }

@@ -187,8 +187,8 @@ fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
         .collect();
     // The newest first: it is what is looked for.
     let days = all.days.iter().rev().map(|day| {
-        let percent = day.share.percent().map_or_else(none, |percent| format!("{percent} %"));
-        vec![day.day.to_string(), percent, format!("{} / {}", day.share.counted, day.share.prescribed), day.sessions.to_string()]
+        let percent = day.share().percent().map_or_else(none, |percent| format!("{percent} %"));
+        vec![day.day.to_string(), percent, format!("{} / {}", day.counted, day.prescribed), day.sessions.to_string()]
     });
     let practices = all.sessions.iter().map(|session| {
         vec![
@@ -204,7 +204,7 @@ fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
             session.end_reason.clone().unwrap_or_else(|| site.s("page-history-not-ended")),
         ]
     });
-    let looks = all.looks.iter().map(|(at, note)| vec![at.strftime("%Y-%m-%d %H:%M").to_string(), note.clone().unwrap_or_default()]);
+    let looks = all.looks.iter().map(|look| vec![look.at.strftime("%Y-%m-%d %H:%M").to_string(), look.note.clone().unwrap_or_default()]);
     let days_key = if all.digest.planned { "page-caseload-days" } else { "page-caseload-days-begun" };
     vec![
         table(site, "page-caseload-events", &["page-column-day", "page-caseload-event", "page-caseload-event-state"], events),

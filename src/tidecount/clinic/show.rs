@@ -124,14 +124,14 @@ fn sheet_text(sheet: &ClientSheet, today: Date) -> String {
         let basis = if digest.planned { "planned days count" } else { "no days agreed: only practices that were started count" };
         let _ = write!(text, "\nAdherence, repetitions done of those prescribed ({basis}; more than prescribed is not counted)\n");
         for day in &sheet.days {
-            let percent = day.share.percent().map_or_else(|| "-".to_owned(), |percent| format!("{percent} %"));
+            let percent = day.share().percent().map_or_else(|| "-".to_owned(), |percent| format!("{percent} %"));
             let _ = writeln!(
                 text,
                 "  {}  {:>5}  {} of {}, {}",
                 day.day,
                 percent,
-                day.share.counted,
-                day.share.prescribed,
+                day.counted,
+                day.prescribed,
                 counted(day.sessions, "practice")
             );
         }
@@ -163,7 +163,7 @@ fn sheet_text(sheet: &ClientSheet, today: Date) -> String {
     }
     if !sheet.looks.is_empty() {
         text.push_str("\nSeen\n");
-        for (at, note) in &sheet.looks {
+        for clinic::LookRow { at, note } in &sheet.looks {
             let _ = writeln!(text, "  {}  {}", at.strftime("%Y-%m-%d %H:%M"), note.as_deref().unwrap_or(""));
         }
     }
@@ -200,7 +200,7 @@ fn sheet_json(sheet: &ClientSheet, today: Date) -> Value {
     let days: Vec<Value> = sheet
         .days
         .iter()
-        .map(|day| json!({"day": day.day.to_string(), "practices": day.sessions, "done": day.done, "adherence": share_json(day.share), "planned": day.planned}))
+        .map(|day| json!({"day": day.day.to_string(), "practices": day.sessions, "done": day.done, "adherence": share_json(day.share()), "planned": day.planned}))
         .collect();
     let measures: Vec<Value> = sheet
         .measures
@@ -215,8 +215,8 @@ fn sheet_json(sheet: &ClientSheet, today: Date) -> Value {
         .iter()
         .map(|(event, seen)| json!({"kind": event.kind.word(), "what": event.what, "exercise": event.exercise, "day": event.day.to_string(), "seen": seen}))
         .collect();
-    let looks: Vec<Value> = sheet.looks.iter().map(|(at, note)| json!({"at": at.to_string(), "note": note})).collect();
-    let packages: Vec<Value> = sheet.packages.iter().map(|(id, made_at)| json!({"id": id, "made_at": made_at})).collect();
+    let looks: Vec<Value> = sheet.looks.iter().map(|look| json!({"at": look.at.to_string(), "note": look.note})).collect();
+    let packages: Vec<Value> = sheet.packages.iter().map(|package| json!({"id": package.id, "made_at": package.made_at})).collect();
     json!({"on": today.to_string(), "client": client_json(&sheet.digest, &sheet.attention), "events": events, "days": days, "measures": measures, "practices": sessions,
         "seen": looks, "packages": packages})
 }
