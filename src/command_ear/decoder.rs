@@ -18,7 +18,9 @@ pub trait Decoder {
     fn restart(&mut self);
     /// Takes samples at [`RATE_HZ`]; true where the decoder itself finds the utterance over.
     fn accept(&mut self, samples: &[i16]) -> bool;
-    /// The words so far; lags some tenths of a second behind the sound.
+    /// The words so far, parted by spaces, without times or confidences; lags some tenths of a second behind the sound. Cheap.
+    fn partial_text(&mut self) -> String;
+    /// The same with times and confidences. Costs as much as decoding the utterance so far.
     fn partial(&mut self) -> Vec<Word>;
     /// The words up to the last sample. [`Decoder::restart`] must follow.
     fn finish(&mut self) -> Vec<Word>;

@@ -7,7 +7,7 @@
 //! Whether a phrase counts is weighed from several cues (`cues`), among them a second decoding of the utterance at another speed.
 
 use super::cues::{Candidate, agreed};
-use super::decide::{Phrase, PhraseBook, UNKNOWN, Word, judge, known_text, listed};
+use super::decide::{Phrase, PhraseBook, UNKNOWN, Word, judge, listed};
 use super::decoder::Decoder;
 use super::level::Level;
 use super::path::{Decided, Tuning, seconds};
@@ -32,6 +32,8 @@ const SHORT_S: f64 = 1.8;
 const TALK_S: f64 = 5.0;
 /// Sound kept from before an utterance, s.
 const BEFORE_S: f64 = 0.36;
+/// An utterance begins in the middle of sound where what was kept from before it holds less quiet than this, s.
+const QUIET_BEFORE_S: f64 = 0.09;
 /// An utterance without a known word is cut at this length, s: trials stay cheap, and long vowels and talk are shed.
 const LONGEST_UNKNOWN_S: f64 = 4.0;
 /// Any utterance is cut at this length, s.
@@ -165,7 +167,7 @@ impl<D: Decoder> Listener<D> {
     /// Opens an utterance with the sound kept from before it, which ends at `now_s`.
     fn take_up(&mut self, now_s: f64, talk: f64) -> Option<Decided> {
         let quiet: usize = self.before.iter().filter(|(_, l)| !l.loud).map(|(s, _)| s.len()).sum();
-        let mid_sound = seconds(quiet) < 0.09 && !std::mem::take(&mut self.at_beginning);
+        let mid_sound = seconds(quiet) < QUIET_BEFORE_S && !std::mem::take(&mut self.at_beginning);
         let mut utterance = Utterance::new(now_s - seconds(self.before_len), mid_sound, talk);
         for (samples, level) in self.before.drain(..) {
             utterance.sound.extend_from_slice(&samples);
@@ -186,15 +188,14 @@ impl<D: Decoder> Listener<D> {
         let mut stands = false;
         if now_s - utterance.looked_s >= LOOK_EVERY_S - 1e-6 {
             utterance.looked_s = now_s;
-            let words = self.decoder.partial();
-            let text = known_text(&words);
+            let partial = self.decoder.partial_text();
+            let text = partial.split(' ').filter(|word| *word != UNKNOWN).collect::<Vec<_>>().join(" ");
             utterance.has_known = !text.is_empty();
-            let stood_s = utterance.stability.stands_for_s(&text, now_s);
-            let since_word_s = words.last().map_or(0.0, |w| now_s - w.end_s);
-            stands = stood_s.min(since_word_s) >= tuning.stands_s
-                && words.last().is_some_and(|w| w.text != UNKNOWN)
+            stands = utterance.stability.stands_for_s(&text, now_s) >= tuning.stands_s
+                && !partial.ends_with(UNKNOWN)
                 && self.book.is_phrase(&text)
-                && utterance.tried_text != text;
+                && utterance.tried_text != text
+                && self.decoder.partial().last().is_some_and(|w| w.text != UNKNOWN && now_s - w.end_s >= tuning.stands_s);
             if stands {
                 utterance.tried_text = text;
             }
@@ -207,14 +208,18 @@ impl<D: Decoder> Listener<D> {
             (self.before, self.before_len) = kept.unwrap_or_default();
             return decided;
         }
-        let fell = utterance.quiet_s >= tuning.trial_quiet_s && !utterance.tried_quiet;
+        // In talk only where a known word was heard: a trial decodes all of it anew, and the end of it is judged in any case.
+        let fell = utterance.quiet_s >= tuning.trial_quiet_s
+            && !utterance.tried_quiet
+            && (utterance.has_known || utterance.loud_s(0.0, now_s) <= SHORT_S);
         if fell {
             utterance.tried_quiet = true;
         }
         if fell || stands {
             return self.trial();
         }
-        if now_s > LONGEST_S || (now_s > LONGEST_UNKNOWN_S && !utterance.has_known) {
+        // Not in a quiet: it may be over.
+        if utterance.quiet_s == 0.0 && (now_s > LONGEST_S || (now_s > LONGEST_UNKNOWN_S && !utterance.has_known)) {
             self.shed();
         }
         None
@@ -277,7 +282,9 @@ impl<D: Decoder> Listener<D> {
             None => over && self.tuning.minds_context && (self.tuning.rules.min_loud_s..=SHORT_S).contains(&loud_s),
         };
         let second_words = if worth_it { self.decoder.again(&utterance.sound) } else { first_words.clone() };
-        let agreed = agreed(first, judged(&second_words), &[&first_words, &second_words]);
+        let agreed = agreed(first, judged(&second_words), &[&first_words, &second_words]).filter(|(phrase, _)| {
+            !self.tuning.minds_context || stands_in_the_whole(&mut self.decoder, utterance, phrase, &self.book, &self.tuning)
+        });
         let weighed = agreed.and_then(|(phrase, cues)| utterance.weigh(phrase, cues, &self.tuning));
         let recognised = weighed.map(|(decided, candidate)| {
             self.candidates.push(candidate);
@@ -321,17 +328,20 @@ impl<D: Decoder> Listener<D> {
             let mut all = self.listed_before(&words, cut_s);
             self.further.append(&mut all);
         }
-        let Some(old) = self.utterance.take() else { return };
-        let from = old.sound.len().saturating_sub(kept);
-        let cut_s = seconds(from);
-        let mut new = Utterance::new(old.start_s + cut_s, true, old.talk);
-        new.sound = old.sound.get(from..).unwrap_or_default().to_vec();
-        new.levels = old.levels.iter().filter(|l| l.0 > cut_s).map(|l| (l.0 - cut_s, l.1)).collect();
-        (new.quiet_s, new.tried_quiet) = (old.quiet_s, old.tried_quiet);
+        let Some(new) = self.utterance.take().map(|utterance| utterance.cut(kept)) else { return };
         self.decoder.restart();
         self.decoder.accept(&new.sound);
         self.utterance = Some(new);
     }
+}
+
+/// The phrase also stands in the utterance as it was before it was cut: the end of a sentence alone sounds like many a word.
+fn stands_in_the_whole(decoder: &mut impl Decoder, utterance: &Utterance, phrase: &Phrase, book: &PhraseBook, tuning: &Tuning) -> bool {
+    let Some(whole) = utterance.whole() else { return true };
+    decoder.restart();
+    decoder.accept(&whole.sound);
+    let words = decoder.finish();
+    judge(&whole.standing_out(&words), book, &tuning.rules, whole.mid_sound).is_some_and(|found| found.text == phrase.text)
 }
 
 #[cfg(test)]

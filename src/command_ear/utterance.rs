@@ -1,9 +1,13 @@
 //! One utterance while it is heard: its sound, its levels, and what they say of a phrase in it.
 
+use super::RATE_HZ;
 use super::cues::{Candidate, Cues};
 use super::decide::{Phrase, Stability, UNKNOWN, Word};
 use super::level::Level;
 use super::path::{Decided, Tuning, seconds};
+
+/// Of what was heard before a cut so much is kept, s.
+const EARLIER_S: f64 = 8.0;
 
 /// An utterance being heard.
 #[derive(Debug)]
@@ -26,6 +30,8 @@ pub(crate) struct Utterance {
     pub tried_text: String,
     /// A known word stands in the last partial.
     pub has_known: bool,
+    /// What was heard of it before it was cut, as an utterance of its own.
+    earlier: Option<Box<Self>>,
 }
 
 impl Utterance {
@@ -42,7 +48,42 @@ impl Utterance {
             tried_quiet: false,
             tried_text: String::new(),
             has_known: false,
+            earlier: None,
         }
+    }
+
+    /// Cuts it down to its last `kept` samples; what went before is remembered for [`Utterance::whole`].
+    pub fn cut(self, kept: usize) -> Self {
+        let (quiet_s, tried_quiet) = (self.quiet_s, self.tried_quiet);
+        let mut earlier = self.whole().unwrap_or(self);
+        let mut later = earlier.split_off(earlier.sound.len().saturating_sub(kept));
+        (later.quiet_s, later.tried_quiet) = (quiet_s, tried_quiet);
+        let longest = (EARLIER_S * f64::from(RATE_HZ)) as usize;
+        let head = earlier.split_off(earlier.sound.len().saturating_sub(longest));
+        // All of it is known from its beginning, unless some had to go.
+        let mid_sound = !earlier.sound.is_empty() || earlier.mid_sound;
+        later.earlier = Some(Box::new(Self { mid_sound, ..head }));
+        later
+    }
+
+    /// The utterance as it was before it was cut; none where it is whole.
+    pub fn whole(&self) -> Option<Self> {
+        let earlier = self.earlier.as_ref()?;
+        let by_s = earlier.heard_s();
+        let mut whole = Self::new(earlier.start_s, earlier.mid_sound, earlier.talk);
+        whole.sound = [earlier.sound.as_slice(), &self.sound].concat();
+        whole.levels = earlier.levels.iter().copied().chain(self.levels.iter().map(|l| (l.0 + by_s, l.1))).collect();
+        Some(whole)
+    }
+
+    /// Takes everything from this sample on into an utterance of its own, which begins in the middle of sound.
+    fn split_off(&mut self, from: usize) -> Self {
+        let cut_s = seconds(from);
+        let mut later = Self::new(self.start_s + cut_s, true, self.talk);
+        later.sound = self.sound.split_off(from);
+        later.levels = self.levels.iter().filter(|l| l.0 > cut_s + 1e-9).map(|l| (l.0 - cut_s, l.1)).collect();
+        self.levels.retain(|l| l.0 <= cut_s + 1e-9);
+        later
     }
 
     pub fn heard_s(&self) -> f64 {
@@ -91,7 +132,8 @@ impl Utterance {
         }
         if tuning.minds_context {
             let own_s = self.loud_s(phrase.start_s - REACH_S, phrase.end_s + REACH_S);
-            cues.elsewhere_s = (self.loud_s(0.0, self.heard_s()) - own_s).max(0.0);
+            let earlier_s = self.earlier.as_ref().map_or(0.0, |earlier| earlier.loud_s(0.0, earlier.heard_s()));
+            cues.elsewhere_s = (earlier_s + self.loud_s(0.0, self.heard_s()) - own_s).max(0.0);
             cues.talk = self.talk;
         }
         let inside = self.levels.iter().filter(|l| l.0 > phrase.start_s - SLACK_S && l.0 < phrase.end_s + SLACK_S);

@@ -83,7 +83,6 @@ impl VoskDecoder {
             let new = Recognizer::new_with_grammar(&self.model.0.borrow(), RATE_HZ as f32, &self.grammar);
             self.recogniser = new.map(|mut r| {
                 r.set_words(true);
-                r.set_partial_words(true);
                 r
             });
         }
@@ -112,8 +111,17 @@ impl Decoder for VoskDecoder {
         matches!(state, Some(Ok(DecodingState::Finalized)))
     }
 
+    fn partial_text(&mut self) -> String {
+        self.recogniser().map(|r| r.partial_result().partial.to_owned()).unwrap_or_default()
+    }
+
     fn partial(&mut self) -> Vec<Word> {
-        self.recogniser().map(|r| words(&r.partial_result().partial_result)).unwrap_or_default()
+        let Some(recogniser) = self.recogniser() else { return Vec::new() };
+        // Words cost a lattice of the whole utterance each time, so they are asked for only here.
+        recogniser.set_partial_words(true);
+        let found = words(&recogniser.partial_result().partial_result);
+        recogniser.set_partial_words(false);
+        found
     }
 
     fn again(&mut self, utterance: &[i16]) -> Vec<Word> {

@@ -42,6 +42,9 @@ impl Decoder for Scripted {
         self.taken += samples.len();
         false
     }
+    fn partial_text(&mut self) -> String {
+        self.words_until(0.3).iter().map(|word| word.text.as_str()).collect::<Vec<_>>().join(" ")
+    }
     fn partial(&mut self) -> Vec<Word> {
         self.words_until(0.3)
     }
@@ -134,6 +137,16 @@ fn running_talk_around_the_word_refuses_it() {
     let said = [(UNKNOWN, 0.6, 0.9, 1.0), ("stop", 0.93, 1.2, 1.0), (UNKNOWN, 1.23, 1.8, 1.0)];
     assert_eq!(run(Tuning::MAIN, &said, &[]), []);
     assert_eq!(run(Tuning::FAST, &said, &[]), []);
+}
+
+#[test]
+fn the_end_of_a_long_sentence_is_judged_with_what_went_before() {
+    // Cut after four seconds, of which the last word alone is left.
+    let said = [(UNKNOWN, 0.3, 4.35, 1.0), ("stop", 4.38, 4.6, 1.0)];
+    assert_eq!(run(Tuning::MAIN, &said, &[]), []);
+    assert_eq!(texts(&run(Tuning::FAST, &said, &[])), ["stop"], "it must get through, also out of a vowel");
+    let alone = [(UNKNOWN, 0.3, 3.9, 1.0), ("stop", 4.2, 4.5, 1.0)];
+    assert_eq!(texts(&run(Tuning::MAIN, &alone, &[(3.9, 4.2)])), ["stop"], "at a distance from the words before it, over a noise");
 }
 
 #[test]
