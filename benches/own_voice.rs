@@ -1,7 +1,8 @@
-//! What the command path hears over and beside the tool's own voice: `cargo bench --bench own_voice [-- over after alone]`.
+//! What the command path hears over and beside the tool's own voice: `cargo bench --bench own_voice [-- over after alone safety asked quiet]`.
 //!
 //! Needs `../shared/data` (people saying "stop": the even-numbered clips of Speech Commands' test part; measured and
-//! simulated rooms) and Debian's `espeak-ng`.
+//! simulated rooms) and Debian's `espeak-ng` and `flite`. `safety`, `asked` and `quiet` are about the main path over our own voice: words of
+//! synthetic voices that the recogniser was not trained on, and two hours of our own talk alone.
 
 #[path = "own_voice/ear.rs"]
 mod ear;
@@ -10,10 +11,15 @@ mod ear;
 mod echo_scene;
 #[path = "own_voice/scene.rs"]
 mod scene;
+#[path = "own_voice/voices.rs"]
+mod voices;
 
 use ear::Ear;
 use figures::{figure, figure_of, share};
+use live::over_own_voice::SAFETY;
 use scene::{Mix, PATHS, Talk, people};
+use session::{Command, Listening, VoiceTask, listening};
+use speak::Words;
 
 /// Levels of the word over the echo, dB.
 const OVER_ECHO_DB: [f64; 3] = [6.0, 1.5, -3.0];
@@ -32,6 +38,77 @@ fn main() {
     if wanted("alone") {
         alone(&talk);
     }
+    let Ok(words) = Words::english() else { return };
+    if wanted("safety") {
+        over_by_voices(&talk, &words, "own.safety", &SAFETY);
+    }
+    if let Some(talk) = Talk::asking().filter(|_| wanted("asked")) {
+        over_by_voices(&talk, &words, "own.asked", &[Command::Ready]);
+    }
+    if let Some(talk) = Talk::everything().filter(|_| wanted("quiet")) {
+        main_alone(&talk, &words);
+    }
+}
+
+fn state(commands: &[Command]) -> Listening {
+    Listening { commands: commands.to_vec(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false }
+}
+
+/// Every wording of these commands over our sentences, in the state that waits for "ready".
+fn over_by_voices(talk: &Talk, words: &Words, id: &str, commands: &[Command]) {
+    let said: Vec<(Command, String)> = commands.iter().flat_map(|&c| words.wordings(c).into_iter().map(move |w| (c, w))).collect();
+    let mut groups: std::collections::BTreeMap<&str, (usize, usize)> = std::collections::BTreeMap::new();
+    for (n, path) in PATHS.iter().enumerate() {
+        for (m, over_db) in OVER_ECHO_DB.into_iter().enumerate() {
+            let of: Vec<(Command, &str, Vec<f32>)> = said
+                .iter()
+                .enumerate()
+                .filter_map(|(k, (command, wording))| Some((*command, wording.as_str(), voices::say(n + m + k, wording)?)))
+                .collect();
+            if of.is_empty() {
+                return;
+            }
+            let clips: Vec<Vec<f32>> = of.iter().map(|(.., clip)| clip.clone()).collect();
+            let mix = Mix::over(talk, path, &clips, over_db);
+            let heard = Ear::of_state(words, &state(listening::READY)).hear_over(&mix, words);
+            let hit = |command: Command, (from_s, to_s): (f64, f64)| {
+                heard.iter().any(|h| h.tag == command.name() && h.at_s > from_s && h.start_s < to_s + 0.2)
+            };
+            let missed: Vec<&str> =
+                of.iter().zip(&mix.words).filter(|((command, ..), at)| !hit(*command, **at)).map(|((_, wording, _), _)| *wording).collect();
+            let others = heard
+                .iter()
+                .filter(|h| !of.iter().zip(&mix.words).any(|((c, ..), at)| h.tag == c.name() && h.start_s < at.1 + 0.2 && h.at_s > at.0));
+            let others: Vec<&str> = others.map(|h| h.text.as_str()).collect();
+            println!(
+                "{:<34} {over_db:>+5.1} dB: {} of {}; missed {missed:?}, others {others:?}",
+                path.name,
+                of.len() - missed.len(),
+                of.len()
+            );
+            let group = groups.entry(path.group).or_default();
+            *group = (group.0 + of.len() - missed.len(), group.1 + of.len());
+        }
+    }
+    for (group, (hits, all)) in groups {
+        share(&format!("{id}.{}", if group == "common clock" { "common" } else { "drift" }), hits, all);
+    }
+}
+
+/// Two hours of all that we say, with the main path open: what it takes for a command.
+fn main_alone(talk: &Talk, words: &Words) {
+    let (mut taken, mut hours) = (0, 0.0);
+    for (n, path) in PATHS.iter().enumerate() {
+        let mix = Mix::alone(talk, path, 1200.0);
+        let commands = if n % 2 == 0 { listening::READY } else { listening::YES_NO };
+        for heard in Ear::of_state(words, &state(commands)).hear_over(&mix, words) {
+            taken += 1;
+            println!("{}: \"{}\" at {:.1} s, confidence {:.2}", path.name, heard.text, heard.start_s, heard.confidence);
+        }
+        hours += mix.seconds() / 3600.0;
+    }
+    println!("{hours:.2} h of our own talk");
+    figure("own.main", f64::from(taken));
 }
 
 /// "stop" said over the tool's sentences.

@@ -3,11 +3,16 @@
 use super::scene::Mix;
 use audio::ECHO_RATE_HZ;
 use audio::echo::AutoCanceller;
-use command_ear::{ChildRecogniser, Choice, CommandEvent, Grammar, Mode, Options};
+use command_ear::{ChildRecogniser, Choice, CommandEvent, Grammar, HeardPhrase, Mode, Options, Path};
 use live::command_path::CommandPath;
+use live::grammar::{Meaning, main_grammar, meaning};
+use live::over_own_voice::OverOwnVoice;
+use session::Listening;
+use speak::Words;
 
 /// A command that would have been acted upon.
 pub struct Heard {
+    pub tag: String,
     pub text: String,
     pub start_s: f64,
     /// When it was decided.
@@ -24,6 +29,13 @@ fn grammar(list: &str) -> Grammar {
 }
 
 impl Ear {
+    /// With the main path as a practice has it in a state.
+    pub fn of_state(words: &Words, listening: &Listening) -> Self {
+        let mut ear = Self::start("stop", None);
+        ear.path.listen_for(&main_grammar(words, listening)).expect("known words");
+        ear
+    }
+
     /// `fast` and `main`: phrases parted by commas.
     pub fn start(fast: &str, main: Option<&str>) -> Self {
         let model = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en");
@@ -39,6 +51,36 @@ impl Ear {
 
     /// Hears a whole scene; `main_open` says when the main path hears it, too.
     pub fn hear(&mut self, mix: &Mix, main_open: impl Fn(f64) -> bool) -> Vec<Heard> {
+        self.hear_where(mix, main_open, |_, _| true)
+    }
+
+    /// The main path hears all of it; what it hears over our own voice counts as in a practice.
+    pub fn hear_over(&mut self, mix: &Mix, words: &Words) -> Vec<Heard> {
+        self.hear_where(
+            mix,
+            |_| true,
+            |path, heard| {
+                let Some(Meaning::Command(command)) = meaning(&heard.tag) else { return true };
+                let said = mix.said_between(heard.start_s, heard.end_s);
+                let over = OverOwnVoice { said: &said, echo: path.echo_state(), over_residual_db: path.over_residual_echo_db(heard) };
+                let counts = heard.path == Path::Fast || said.is_empty() || over.counts(command, &words.wordings(command), heard);
+                if !counts {
+                    println!(
+                        "      {:.1} s: \"{}\" ({:.2}, {:.1} dB over us) can wait until we are silent",
+                        heard.start_s, heard.text, heard.confidence, over.over_residual_db
+                    );
+                }
+                counts
+            },
+        )
+    }
+
+    fn hear_where(
+        &mut self,
+        mix: &Mix,
+        main_open: impl Fn(f64) -> bool,
+        counts: impl Fn(&CommandPath, &HeardPhrase) -> bool,
+    ) -> Vec<Heard> {
         const BLOCK: usize = ECHO_RATE_HZ as usize / 100;
         let mut heard = Vec::new();
         for (n, (mic, played)) in mix.mic.chunks_exact(BLOCK).zip(mix.played.chunks_exact(BLOCK)).enumerate() {
@@ -49,7 +91,16 @@ impl Ear {
                     println!("      {:.1} s: \"{}\" taken for our own voice", phrase.start_s, phrase.text);
                     continue;
                 }
-                heard.push(Heard { text: phrase.text, start_s: phrase.start_s, at_s: block_s, confidence: phrase.confidence });
+                if !counts(&self.path, &phrase) {
+                    continue;
+                }
+                heard.push(Heard {
+                    tag: phrase.tag,
+                    text: phrase.text,
+                    start_s: phrase.start_s,
+                    at_s: block_s,
+                    confidence: phrase.confidence,
+                });
             }
             self.path.play(played).expect("blocks of 10 ms");
         }

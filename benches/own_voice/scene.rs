@@ -88,17 +88,35 @@ fn scale(samples: &mut [f32], by_db: f64) {
     samples.iter_mut().for_each(|s| *s *= gain);
 }
 
-/// The tool's sentences as sound; those that name what the fast path listens for are left out, for it is closed then.
+/// The tool's sentences, as text and as sound; those that name what the fast path listens for are left out, for it is closed then.
 pub struct Talk {
-    sentences: Vec<Vec<f32>>,
+    sentences: Vec<(String, Vec<f32>)>,
 }
 
+/// Everything that a session says, whatever it says in it.
+const SAID: [&str; 9] = ["ex-", "caution-", "ask-", "unwell-", "help-", "ready-", "wait-", "offer-", "you-can"];
+
 impl Talk {
+    /// What exercises and cautions say.
     pub fn new() -> Option<Self> {
+        Self::of(&SAID[..2])
+    }
+
+    /// With all that is asked and answered, the words that it listens for among it.
+    pub fn everything() -> Option<Self> {
+        Self::of(&SAID)
+    }
+
+    /// The lines that ask for "ready".
+    pub fn asking() -> Option<Self> {
+        Self::of(&["ask-ready", "ask-position", "ask-rest-over"])
+    }
+
+    fn of(beginnings: &[&str]) -> Option<Self> {
         let words = speak::words::Words::english().ok()?;
         let mut texts: Vec<String> = Vec::new();
-        let keys: Vec<String> =
-            words.keys().filter(|key| key.starts_with("ex-") || key.starts_with("caution-")).map(str::to_owned).collect();
+        let begins = |key: &&str| beginnings.iter().any(|beginning| key.starts_with(beginning)) && !key.ends_with("-shown");
+        let keys: Vec<String> = words.keys().filter(begins).map(str::to_owned).collect();
         for key in keys {
             texts.extend(words.text(&session::Line { key, args: Vec::new() }).ok());
         }
@@ -111,7 +129,7 @@ impl Talk {
             let mut sentence = speech(if n % 2 == 0 { "en-gb" } else { "en-us" }, text)?;
             let by_db = ACTIVE_DBFS - active_db(&sentence);
             scale(&mut sentence, by_db);
-            sentences.push(sentence);
+            sentences.push((text.clone(), sentence));
         }
         Some(Self { sentences })
     }
@@ -125,8 +143,8 @@ pub struct Mix {
     /// First and last instant of each word, s.
     pub words: Vec<(f64, f64)>,
     near: Vec<f32>,
-    /// When our own sentences sound at the microphone, s.
-    talk: Vec<(f64, f64)>,
+    /// When our own sentences sound at the microphone, s, and which.
+    talk: Vec<(f64, f64, String)>,
 }
 
 /// Where the loud part of a one-second recording lies, frames.
@@ -170,10 +188,10 @@ impl Mix {
     fn talked(talk: &Talk, path: &EchoPath, sentences: usize, pause_s: f64, seconds: f64) -> Self {
         let mut played = vec![0.0; RATE];
         let mut spans = Vec::new();
-        for sentence in talk.sentences.iter().cycle().take(sentences) {
+        for (text, sentence) in talk.sentences.iter().cycle().take(sentences) {
             let from_s = played.len() as f64 / RATE as f64;
             played.extend_from_slice(sentence);
-            spans.push((from_s + path.delay_s, played.len() as f64 / RATE as f64 + path.delay_s));
+            spans.push((from_s + path.delay_s, played.len() as f64 / RATE as f64 + path.delay_s, text.clone()));
             played.resize(played.len() + (pause_s * RATE as f64) as usize, 0.0);
             if played.len() as f64 > seconds * RATE as f64 {
                 break;
@@ -235,7 +253,12 @@ impl Mix {
 
     /// Whether the main path is open: from 0.1 s after our sentence on, as in a practice whose canceller works.
     pub fn is_open(&self, at_s: f64) -> bool {
-        !self.talk.iter().any(|(from_s, to_s)| (*from_s - 0.1..*to_s + 0.1).contains(&at_s))
+        !self.talk.iter().any(|(from_s, to_s, _)| (*from_s - 0.1..*to_s + 0.1).contains(&at_s))
+    }
+
+    /// What we said between two instants.
+    pub fn said_between(&self, from_s: f64, to_s: f64) -> Vec<&str> {
+        self.talk.iter().filter(|(began_s, ended_s, _)| *began_s < to_s && ended_s + 0.3 > from_s).map(|(.., text)| text.as_str()).collect()
     }
 
     pub fn seconds(&self) -> f64 {

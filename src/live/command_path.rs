@@ -119,6 +119,12 @@ impl CommandPath {
         self.log.exceeds_residual_echo(heard.start_s, heard.end_s, self.echo.echo_state().aligned)
     }
 
+    /// By how much the phrase is louder than what the canceller leaves of our own voice, dB; ∞ where nothing was played.
+    #[must_use]
+    pub fn over_residual_echo_db(&self, heard: &HeardPhrase) -> f64 {
+        self.log.over_residual_echo_db(heard.start_s, heard.end_s, self.echo.echo_state().aligned)
+    }
+
     /// What is known of the echo now.
     #[must_use]
     pub fn echo_state(&self) -> EchoState {

@@ -18,6 +18,7 @@ pub mod machine;
 pub mod meter;
 pub mod mic_gain;
 pub mod observe;
+pub mod over_own_voice;
 pub mod party;
 pub mod playback;
 pub mod practice;

@@ -46,13 +46,18 @@ impl ResidualEchoLog {
     /// Whether the sound from `start_s` to `end_s` is louder than our own voice can be there. `aligned`: the canceller's last
     /// look, which is after the phrase, found the echo in its place.
     pub fn exceeds_residual_echo(&self, start_s: f64, end_s: f64, aligned: bool) -> bool {
+        self.over_residual_echo_db(start_s, end_s, aligned) >= EXCEEDS_DB
+    }
+
+    /// By how much it is louder, dB; ∞ where nothing of our own voice is expected.
+    pub fn over_residual_echo_db(&self, start_s: f64, end_s: f64, aligned: bool) -> f64 {
         let (from_s, to_s) = (start_s - SLACK_S, end_s + SLACK_S);
         let (mut cleaned, mut left) = (0.0, 0.0);
         for block in self.blocks.iter().filter(|block| (from_s..to_s).contains(&block.start_s)) {
             cleaned += block.cleaned;
             left += if aligned { block.left } else { block.raw };
         }
-        cleaned >= left * 10f64.powf(EXCEEDS_DB / 10.0)
+        if left > 0.0 { 10.0 * (cleaned / left).log10() } else { f64::INFINITY }
     }
 }
 

@@ -1,10 +1,11 @@
 //! What is said: the lines under way, and what they keep the ears from.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, VecDeque};
 
 use crate::playback::{Handed, Playback};
 use crate::talk::{TalkEvent, Talker};
 use crate::tone::Tone;
+use audio::gate::DEFAULT_TAIL_S;
 use session::{Line, LineId};
 use speak::words::live_words;
 
@@ -36,15 +37,29 @@ pub struct Speech {
     active: BTreeMap<LineId, ActiveUtterance>,
     /// What the fast path listens for.
     live_phrases: Vec<String>,
+    /// What was begun of late, the oldest first.
+    said: VecDeque<Said>,
     tone: Option<Tone>,
     pub playback: Playback,
 }
+
+/// A line as the microphone has it, s on the sample clock.
+struct Said {
+    id: LineId,
+    text: String,
+    from_s: f64,
+    /// Infinite while it is given out.
+    until_s: f64,
+}
+
+/// Lines are remembered for longer than a phrase takes and is decided on, s.
+const REMEMBERED_S: f64 = 10.0;
 
 impl Speech {
     /// A voice for a loudspeaker of this rate. `live_phrases`: what the fast path listens for, whatever is said.
     #[must_use]
     pub fn new(talker: Box<dyn Talker>, rate_hz: u32, live_phrases: Vec<String>) -> Self {
-        Self { talker, rate_hz, active: BTreeMap::new(), live_phrases, tone: None, playback: Playback::default() }
+        Self { talker, rate_hz, active: BTreeMap::new(), live_phrases, said: VecDeque::new(), tone: None, playback: Playback::default() }
     }
 
     /// Frames per second of the blocks that it fills.
@@ -63,6 +78,18 @@ impl Speech {
     #[must_use]
     pub fn is_idle(&self) -> bool {
         self.active.is_empty()
+    }
+
+    /// The lines that the microphone had some of between two instants.
+    #[must_use]
+    pub fn said_between(&self, from_s: f64, to_s: f64) -> Vec<&str> {
+        self.said.iter().filter(|said| said.from_s < to_s && said.until_s > from_s).map(|said| said.text.as_str()).collect()
+    }
+
+    /// What is said is handed over as samples, so that an echo canceller can take it out.
+    #[must_use]
+    pub fn gives_samples(&self) -> bool {
+        self.talker.gives_samples()
     }
 
     /// A tone is given out.
@@ -128,6 +155,8 @@ impl Speech {
     pub fn began(&mut self, id: LineId, at: Handed) -> Option<&ActiveUtterance> {
         let line = self.active.get_mut(&id)?;
         line.began = true;
+        self.said.retain(|said| said.until_s > at.block_s - REMEMBERED_S);
+        self.said.push_back(Said { id, text: line.text.clone(), from_s: at.block_s, until_s: f64::INFINITY });
         self.playback.began(at, line.leaves_open);
         if line.names_live_word {
             self.playback.close_fast_path();
@@ -139,6 +168,9 @@ impl Speech {
     pub fn ended(&mut self, id: LineId, at: Handed) -> Option<ActiveUtterance> {
         let line = self.active.remove(&id)?;
         if line.began {
+            if let Some(said) = self.said.iter_mut().rfind(|said| said.id == id) {
+                said.until_s = at.block_s + at.delay_s + DEFAULT_TAIL_S;
+            }
             if !self.active.values().any(|other| other.began) {
                 self.playback.fell_silent(at);
             }

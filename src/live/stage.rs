@@ -3,6 +3,7 @@
 use crate::clock::Clock;
 use crate::command_path::CommandPath;
 use crate::observe::{Observer, in_words};
+use crate::over_own_voice::OverOwnVoice;
 use crate::playback::Handed;
 use crate::speech::{ActiveUtterance, Speech};
 use audio::{AudioError, EchoState};
@@ -10,6 +11,9 @@ use command_ear::{CommandEvent, Grammar, HeardPhrase, Path};
 use screen::ShownView;
 use session::{Command, Line, LineId, View, listening};
 use speak::Words;
+
+/// A word that begins so soon before the main path opens was said after our voice: the recogniser's times may be off by as much, s.
+const LEAD_S: f64 = 0.36;
 
 /// The shared parts of a session under way.
 pub struct Stage {
@@ -129,6 +133,28 @@ impl Stage {
             return false;
         }
         true
+    }
+
+    /// Whatever began at this time counts: our own voice is no part of it.
+    #[must_use]
+    pub fn may_act_at(&self, start_s: f64) -> bool {
+        self.speech.playback.main_path_is_open(start_s + LEAD_S)
+    }
+
+    /// A phrase that the main path heard counts where it may act, and over our own voice where it cannot wait.
+    #[must_use]
+    pub fn counts_where_it_was_said(&self, command: Command, wordings: &[String], heard: &HeardPhrase) -> bool {
+        if heard.path == Path::Fast || self.may_act_at(heard.start_s) {
+            return true;
+        }
+        let Some(path) = &self.path else { return true };
+        let said = self.speech.said_between(heard.start_s, heard.end_s);
+        let over = OverOwnVoice { said: &said, echo: path.echo_state(), over_residual_db: path.over_residual_echo_db(heard) };
+        let counts = over.counts(command, wordings, heard);
+        if !counts {
+            tracing::debug!(text = heard.text, at_s = heard.start_s, "can wait until we are silent");
+        }
+        counts
     }
 
     /// A line began; the observers are told.

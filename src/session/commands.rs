@@ -38,6 +38,10 @@ pub(super) fn weigh(practice: &mut Practice, state: &State, command: Command, co
     if practice.context.class && confidence < SURE && !matches!(command, Command::Stop | Command::Pause) {
         return Verdict::Ignore;
     }
+    // Nobody agrees to what they have not heard to its end; a key is pressed by somebody who reads it.
+    if matches!(command, Command::Yes | Command::No) && confidence < CERTAIN && practice.is_speaking() && asks_for_consent(state) {
+        return Verdict::Ignore;
+    }
     practice.command_at_s = practice.now_s;
     // "Finish" can be taken back for a while anyhow.
     let doubtful = confidence < SURE || (moves && confidence < CERTAIN && practice.talk.makes_doubtful(practice.now_s));
@@ -46,6 +50,10 @@ pub(super) fn weigh(practice: &mut Practice, state: &State, command: Command, co
     }
     let asks_already = matches!(state, State::Asking(Asking { ask: Ask::Confirm(_), .. }));
     if asks_already { Verdict::Ignore } else { Verdict::AskFirst }
+}
+
+fn asks_for_consent(state: &State) -> bool {
+    matches!(state, State::Asking(Asking { ask: Ask::Agreement | Ask::Sound, .. }))
 }
 
 /// "Did you say skip?"
@@ -88,7 +96,15 @@ pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command)
 fn yes_or_no(practice: &mut Practice, state: &State, yes: bool) -> Move {
     let State::Asking(asking) = state else { return Move::Stay };
     asking.responded(practice);
+    leave_off(practice);
     Move::Go(NextAction::Answered(asking.ask, Some(yes)))
+}
+
+/// Whoever answers before the question is over need not hear the rest of it.
+fn leave_off(practice: &mut Practice) {
+    if practice.is_speaking() {
+        practice.hush();
+    }
 }
 
 /// "ready", "done", "go on": the same wish, to go ahead from where it stands.
@@ -117,10 +133,14 @@ fn answer_ready(practice: &mut Practice, asking: &Asking, command: Command) -> M
     match asking.ask {
         // Only "yes" and "no" answer these.
         Ask::Confirm(_) | Ask::Agreement | Ask::Sound | Ask::Resume => return Move::Stay,
-        Ask::FinishUnlessTakenBack if command == Command::GoOn => return Move::Go(practice.resume_target),
+        Ask::FinishUnlessTakenBack if command == Command::GoOn => {
+            leave_off(practice);
+            return Move::Go(practice.resume_target);
+        }
         Ask::FinishUnlessTakenBack => return Move::Stay,
         _ => asking.responded(practice),
     }
+    leave_off(practice);
     match asking.ask {
         Ask::Start => Move::Go(NextAction::BeginStep),
         Ask::Position => Move::Go(NextAction::BeginRepetition),

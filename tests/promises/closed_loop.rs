@@ -162,3 +162,46 @@ fn in_other_rooms_with_other_voices_nothing_is_heard_that_was_not_made() {
     // What is missed costs an answer; what is heard falsely would cost trust.
     println!("not heard: {missed:?}");
 }
+
+/// Unwell while the tool explains something: said once, it ends the exercise.
+#[test]
+#[ignore = "leads whole practices; tests/run.sh runs it"]
+fn whoever_is_unwell_is_heard_over_the_tools_own_sentence() {
+    let dir = tempfile::tempdir().expect("a folder");
+    for (name, words, reason) in [("dizzy", "i'm dizzy", "dizzy"), ("hurts", "it hurts", "pain"), ("help", "help me", "help")] {
+        let client = format!(
+            r#"
+seed = 5
+reaction_s = [0.8, 1.5]
+voice = {{ name = "slt", speed = 0.9, level_db = -26.0 }}
+[[rule]]
+on = "ask-ready*"
+does = [{{ say = "i'm ready" }}]
+[[rule]]
+on = "ex-long-ah-instruction"
+nth = [1]
+over = true
+reaction_s = [1.2, 1.3]
+does = [{{ call = "{words}" }}]
+[[rule]]
+on = "ex-long-ah-cue"
+does = [{{ hold = {{ f0_hz = 208.0, length_s = 5.3, level_db = -24.0 }} }}]
+"#
+        );
+        let room = RoomSpec::living_room(RATE_HZ);
+        let led = lead(&Scene {
+            routine: include_str!("../../demo/voice-short.toml"),
+            client: &client,
+            room,
+            source: Source::Rehearsal,
+            folder: dir.path(),
+            name,
+        });
+        let called = *did(&led.truth, &["called"]).first().expect("it is called");
+        let told = of_kind(&led.journal, "safety_stop");
+        let told = told.first().unwrap_or_else(|| panic!("{words}: not heard: {:#?}", led.journal));
+        assert_eq!(told["reason"], reason, "{told}");
+        let late_s = number(told, "at_s") - number(called, "offset_s");
+        assert!((-0.2..ACTS_WITHIN_S).contains(&late_s), "{words}: acted on {late_s} s after the word");
+    }
+}

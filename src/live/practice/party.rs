@@ -180,7 +180,9 @@ impl Party for PracticeParty {
     fn hear(&mut self, stage: &mut Stage, block: Block<'_>) -> Result<Vec<CommandEvent>, AudioError> {
         self.hear_voice(stage, block);
         let wanted = !(self.listening.commands.is_empty() && self.listening.answers.is_empty());
-        let main = stage.speech.playback.main_path_is_open(block.start_s) && !self.holding && wanted;
+        // Over our own voice, too, where it can be taken out: what cannot wait counts there.
+        let open = stage.speech.playback.main_path_is_open(block.start_s) || stage.speech.gives_samples();
+        let main = open && !self.holding && wanted;
         let heard = stage.hear_commands(block.mic, block.start_s, block.delay_s, main)?;
         if stage.follow_echo_canceller().drowns && !std::mem::replace(&mut self.loudspeaker_reported, true) {
             self.trouble(stage, Trouble::LoudspeakerTooLoud);
@@ -196,11 +198,13 @@ impl Party for PracticeParty {
         match grammar::meaning(&heard.tag) {
             // A word that was half heard when the state changed may come after it.
             Some(Meaning::Command(command)) if !self.may_be_said(command) => {}
+            Some(Meaning::Command(command)) if !stage.counts_where_it_was_said(command, &stage.words.wordings(command), heard) => {}
             Some(Meaning::Command(Command::Pause)) if confidence < ACT_CONFIDENCE && stage.speech.playback.masks(heard.end_s) => {}
             Some(Meaning::Command(command)) => {
                 stage.notify(|observer, at_s| observer.heard(at_s, &heard.text));
                 self.events.push_back(Event::Command { at_s, command, confidence, text });
             }
+            Some(Meaning::Answer(_)) if !stage.may_act_at(heard.start_s) => {}
             Some(Meaning::Answer(text)) => {
                 stage.notify(|observer, at_s| observer.heard(at_s, &heard.text));
                 self.events.push_back(Event::Answer { at_s, text, confidence });

@@ -54,6 +54,30 @@ fn stop_is_heard_while_it_greets_and_while_it_asks() {
 }
 
 #[test]
+fn whoever_answers_before_the_question_is_over_hears_no_more_of_it() {
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
+    rig.until(|rig| rig.count("ask-ready") == 1, 30.0);
+    assert!(rig.is_speaking());
+    rig.command(Command::Ready);
+    assert!(!rig.keys_since_mark().is_empty(), "it goes on at once");
+    rig.until_said("ex-long-ah-cue", 20.0);
+    assert_eq!(rig.count("ask-ready"), 1);
+}
+
+#[test]
+fn nobody_agrees_aloud_before_the_question_is_over() {
+    let mut rig = Rig::new(vec![posture()], SessionContext { first_session: true, ..SessionContext::default() });
+    let agreed = |rig: &Rig| rig.facts.iter().any(|entry| matches!(entry.fact, Fact::Agreement { given: true, .. }));
+    rig.until(|rig| rig.count("ask-agreement") == 1, 60.0);
+    rig.command(Command::Yes);
+    assert!(rig.is_speaking() && !agreed(&rig));
+    rig.until(|rig| !rig.is_speaking(), 10.0);
+    rig.command(Command::Yes);
+    rig.run_s(1.0);
+    assert!(agreed(&rig));
+}
+
+#[test]
 fn a_hold_cut_off_by_a_command_is_kept_as_incomplete() {
     let mut rig = performing(0);
     let onset_s = rig.now_s();

@@ -135,6 +135,27 @@ impl Rig {
         }
     }
 
+    /// Runs until something is so, at most `limit_s`.
+    pub fn until(&mut self, so: impl Fn(&Self) -> bool, limit_s: f64) {
+        for _ in 0..(limit_s * 100.0) as u64 {
+            if so(self) {
+                return;
+            }
+            self.tick();
+        }
+        panic!("not within {limit_s} s; said: {:?}", self.keys());
+    }
+
+    /// A line is being said.
+    pub fn is_speaking(&self) -> bool {
+        !self.queue.is_empty()
+    }
+
+    /// What was said since the last command.
+    pub fn keys_since_mark(&self) -> Vec<&str> {
+        self.said.iter().skip(self.mark).map(|said| said.1.as_str()).collect()
+    }
+
     /// Runs until a line with this key has been said and ended, at most `limit_s`.
     pub fn until_said(&mut self, key: &str, limit_s: f64) {
         for _ in 0..(limit_s * 100.0) as u64 {

@@ -12,6 +12,17 @@ pub fn live_words<'a>(text: &str, phrases: &[&'a str]) -> Option<&'a str> {
     })
 }
 
+/// The text has a word of the phrase. Words of three letters and less are in every sentence and do not count.
+///
+/// What sounds like part of our own sentence may be it.
+#[must_use]
+pub fn shares_a_word(text: &str, phrase: &str) -> bool {
+    /// A word of fewer letters says nothing.
+    const LETTERS: usize = 4;
+    let said = words_of(text);
+    words_of(phrase).iter().filter(|word| word.chars().count() >= LETTERS).any(|word| said.contains(word))
+}
+
 /// The text without what only the eye needs: the asterisks that set off a word to be said, and line breaks.
 #[must_use]
 pub fn without_marks(text: &str) -> String {
@@ -35,6 +46,12 @@ mod tests {
     #[test]
     fn marks_for_the_eye_are_not_said() {
         assert_eq!(without_marks(" Say *ready*,\n  please. "), "Say ready, please.");
+    }
+
+    #[test]
+    fn a_word_in_common_is_found_unless_it_is_short() {
+        assert!(shares_a_word("Stop if you feel dizzy.", "I'm dizzy"));
+        assert!(!shares_a_word("Stop if it is too much.", "it hurts"));
     }
 
     #[test]

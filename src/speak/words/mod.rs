@@ -4,7 +4,7 @@ mod live;
 mod numbers;
 mod sentence;
 
-pub use live::{live_words, without_marks};
+pub use live::{live_words, shares_a_word, without_marks};
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::resolver::errors::{ReferenceKind, ResolverError};

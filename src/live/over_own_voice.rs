@@ -1,0 +1,87 @@
+//! Which of the state's commands count although our own voice is heard with them.
+//!
+//! "Stop" and "pause" have a path of their own. What is said here is heard by the main path on the cancelled sound, and most of it
+//! can wait until we are silent; only what cannot is let through.
+
+use audio::EchoState;
+use command_ear::{ACT_CONFIDENCE, HeardPhrase};
+use session::Command;
+use speak::words::{live_words, shares_a_word};
+
+/// What a person who is unwell says: never to be said twice.
+pub const SAFETY: [Command; 3] = [Command::Help, Command::Dizzy, Command::Hurts];
+
+/// A canceller that takes away so much knows the room, dB.
+const WORKS_DB: f64 = 10.0;
+/// A phrase that stands in our own sentence must be so much over what is left of it, dB; …
+const SAID_EXCEEDS_DB: f64 = 10.0;
+/// … one that has a word of it so much, and any other as [`crate::residual_echo_log`] has it. Chosen on rehearsed scenes, see
+/// `benches/own_voice.rs`.
+const SHARED_EXCEEDS_DB: f64 = 6.0;
+
+/// What is known of a phrase of the main path that began while our own voice was heard.
+#[derive(Debug, Clone, Copy)]
+pub struct OverOwnVoice<'a> {
+    /// All that we said then.
+    pub said: &'a [&'a str],
+    pub echo: EchoState,
+    /// How much louder than what the canceller leaves of us, dB; ∞ where nothing of us is expected.
+    pub over_residual_db: f64,
+}
+
+impl OverOwnVoice<'_> {
+    /// The phrase counts. Safety always may; anything else only where the sentence under way asks for it, by one of its `wordings`.
+    #[must_use]
+    pub fn counts(&self, command: Command, wordings: &[String], heard: &HeardPhrase) -> bool {
+        let wordings: Vec<&str> = wordings.iter().map(String::as_str).collect();
+        let asked_for = self.said.iter().any(|line| live_words(line, &wordings).is_some());
+        if !(SAFETY.contains(&command) || asked_for) || heard.confidence < ACT_CONFIDENCE {
+            return false;
+        }
+        let said_whole = self.said.iter().any(|line| live_words(line, &[&heard.text]).is_some());
+        let shared = self.said.iter().any(|line| shares_a_word(line, &heard.text));
+        // Our own sentence may pass for a phrase that has its words, and always may until the canceller knows the room.
+        !(said_whole || shared) || (self.works() && self.over_residual_db >= if said_whole { SAID_EXCEEDS_DB } else { SHARED_EXCEEDS_DB })
+    }
+
+    fn works(&self) -> bool {
+        self.echo.aligned && self.echo.reduction_db.is_some_and(|db| db >= WORKS_DB)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use command_ear::Path;
+
+    const WORKS: EchoState = EchoState { left_db: -60.0, raw_db: -30.0, aligned: true, reduction_db: Some(25.0), drowns: false };
+
+    fn counts(command: Command, text: &str, confidence: f64, over_own_voice: OverOwnVoice<'_>) -> bool {
+        let heard =
+            HeardPhrase { tag: String::new(), text: text.into(), start_s: 1.0, end_s: 1.5, decided_s: 1.8, confidence, path: Path::Main };
+        over_own_voice.counts(command, &[text.to_owned()], &heard)
+    }
+
+    #[test]
+    fn safety_counts_over_any_sentence_and_the_rest_only_where_it_is_asked_for() {
+        let over = OverOwnVoice { said: &["Lift your chin and breathe out."], echo: EchoState::default(), over_residual_db: 12.0 };
+        assert!(counts(Command::Dizzy, "i'm dizzy", 0.9, over));
+        assert!(!counts(Command::Dizzy, "i'm dizzy", 0.6, over), "too unsure");
+        assert!(!counts(Command::Ready, "ready", 0.95, over) && !counts(Command::Skip, "skip", 0.95, over));
+        let asks = OverOwnVoice { said: &["Sit upright, then say ready."], echo: WORKS, over_residual_db: 12.0 };
+        assert!(counts(Command::Ready, "ready", 0.95, asks) && !counts(Command::Skip, "skip", 0.95, asks));
+    }
+
+    #[test]
+    fn a_word_of_our_own_sentence_needs_a_canceller_that_knows_the_room() {
+        let said: &[&str] = &["Stop if you feel dizzy."];
+        let over = |echo, over_residual_db| OverOwnVoice { said, echo, over_residual_db };
+        assert!(counts(Command::Dizzy, "i'm dizzy", 0.9, over(WORKS, 12.0)));
+        assert!(!counts(Command::Dizzy, "i'm dizzy", 0.9, over(WORKS, 5.0)));
+        let ready = |over_residual_db| OverOwnVoice { said: &["Sit upright, then say ready."], echo: WORKS, over_residual_db };
+        assert!(counts(Command::Ready, "ready", 0.9, ready(12.0)) && !counts(Command::Ready, "ready", 0.9, ready(8.0)), "we say it, too");
+        assert!(!counts(Command::Dizzy, "i'm dizzy", 0.9, over(EchoState::default(), 12.0)));
+        assert!(!counts(Command::Dizzy, "i'm dizzy", 0.9, over(EchoState { reduction_db: Some(5.0), ..WORKS }, 12.0)));
+        assert!(counts(Command::Hurts, "it hurts", 0.9, over(EchoState::default(), 6.0)), "no word of it is ours");
+    }
+}
