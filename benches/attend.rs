@@ -235,8 +235,9 @@ fn live() -> Done {
         // It ends with 124, as asked to.
         let mut ended = Command::new("sh");
         ended.args(["-c", "\"$@\"; test $? = 124", "sh"]).arg(command.get_program()).args(command.get_args()).envs(server.env());
-        *cpu = process::run(&mut ended)?.cpu_s;
+        let done = process::run(&mut ended);
         sound_server::stop(&mut playing);
+        *cpu = done?.cpu_s;
     }
     figure("waiting.live", 100.0 * (cpu[1] - cpu[0]) / (LONG_S - SHORT_S) as f64);
     Ok(())

@@ -1,16 +1,16 @@
 #!/bin/bash
 # What it costs to build: from a clean clone to the demo's last line, the tests after an edit, and the size of the program.
 #
-#   benches/build.sh [demo|timings|tests|sizes|ci]…     all but ci when none is named
+#   benches/build.sh [demo|timings|pure|tests|sizes|ci]…     all but ci when none is named
 #
 # Everything happens in a clone of the last commit, in a temporary folder with its own target, without incremental leftovers from elsewhere.
 # Packages must be installed, crates fetched, and lib/libvosk.so or VOSK_LIB_DIR there (./setup.sh --tests); so the network is no part of
 # it. Half an hour to an hour on two cores; let nothing else run. KEEP_TIMINGS=FILE keeps the page of `cargo build --timings`.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/.." && pwd)
-parts=${*:-demo timings tests sizes}
+parts=${*:-demo timings pure tests sizes}
 for part in $parts; do
-    case $part in demo | timings | tests | sizes | ci) ;; *) sed -n '2,9s/^# \{0,1\}//p' "$0" >&2; exit 2 ;; esac
+    case $part in demo | timings | pure | tests | sizes | ci) ;; *) sed -n '2,9s/^# \{0,1\}//p' "$0" >&2; exit 2 ;; esac
 done
 
 # Absolute, because the work is done in another folder.
@@ -70,11 +70,15 @@ timings() {
     [ -z "${KEEP_TIMINGS:-}" ] || cp "$page" "$KEEP_TIMINGS"
 }
 
-tests() {
+pure() {
     timed cargo test --locked -p session
     edit session one
     timed cargo test --locked -p session
     figure build.test_pure "$took"
+    git checkout --quiet src
+}
+
+tests() {
     timed ./tests/run.sh
     edit hear two
     timed ./tests/run.sh

@@ -6,10 +6,8 @@
 //! whole, seal and all, and once more. `at` names a new file or an empty database, which is left there; `at=postgres` starts Debian's
 //! PostgreSQL with its own settings in a temporary folder. Nothing named: a file in a temporary folder.
 
-#[allow(dead_code, reason = "the tests use more of it")]
 #[path = "../tests/support/clinic_world.rs"]
 mod clinic_world;
-#[allow(dead_code, reason = "the tests use more of it")]
 #[path = "../tests/support/postgres_server.rs"]
 mod postgres_server;
 

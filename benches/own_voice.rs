@@ -46,7 +46,7 @@ fn main() {
         over_by_voices(&talk, &words, "own.asked", &[Command::Ready]);
     }
     if let Some(talk) = Talk::everything().filter(|_| wanted("quiet")) {
-        main_alone(&talk, &words);
+        main_alone(&talk, &words, chosen.iter().find_map(|c| c.strip_prefix("only=")));
     }
 }
 
@@ -96,14 +96,16 @@ fn over_by_voices(talk: &Talk, words: &Words, id: &str, commands: &[Command]) {
 }
 
 /// Two hours of all that we say, with the main path open: what it takes for a command.
-fn main_alone(talk: &Talk, words: &Words) {
+fn main_alone(talk: &Talk, words: &Words, only: Option<&str>) {
     let (mut taken, mut hours) = (0, 0.0);
-    for (n, path) in PATHS.iter().enumerate() {
+    for (n, path) in PATHS.iter().enumerate().filter(|(_, path)| only.is_none_or(|only| path.name.contains(only))) {
         let mix = Mix::alone(talk, path, 1200.0);
         let commands = if n % 2 == 0 { listening::READY } else { listening::YES_NO };
         for heard in Ear::of_state(words, &state(commands)).hear_over(&mix, words) {
             taken += 1;
-            println!("{}: \"{}\" at {:.1} s, confidence {:.2}", path.name, heard.text, heard.start_s, heard.confidence);
+            let said = mix.said_between(heard.start_s, heard.at_s);
+            let (text, at_s, sure, over_db) = (heard.text, heard.start_s, heard.confidence, heard.over_db);
+            println!("{}: \"{text}\" at {at_s:.1} s, confidence {sure:.2}, {over_db:.1} dB over us, while we say {said:?}", path.name);
         }
         hours += mix.seconds() / 3600.0;
     }

@@ -97,7 +97,7 @@ impl File {
             if figure.value.is_some() != figure.commit.is_some() {
                 return Err(FileError::NoCommit(figure.id.clone()));
             }
-            if !(figure.tolerance >= 0.0) {
+            if figure.tolerance.is_nan() || figure.tolerance < 0.0 {
                 return Err(FileError::Tolerance(figure.id.clone()));
             }
         }

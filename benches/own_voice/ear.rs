@@ -18,6 +18,8 @@ pub struct Heard {
     /// When it was decided.
     pub at_s: f64,
     pub confidence: f64,
+    /// Over what is left of our own voice, dB.
+    pub over_db: f64,
 }
 
 pub struct Ear {
@@ -94,7 +96,9 @@ impl Ear {
                 if !counts(&self.path, &phrase) {
                     continue;
                 }
+                let over_db = self.path.over_residual_echo_db(&phrase);
                 heard.push(Heard {
+                    over_db,
                     tag: phrase.tag,
                     text: phrase.text,
                     start_s: phrase.start_s,

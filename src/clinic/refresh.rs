@@ -181,9 +181,7 @@ fn unseen(engine: &mut dyn Engine, client: i64) -> Result<Unseen, ClinicError> {
                 }
                 unseen.last_safety = unseen.last_safety.max(Some(row.parsed(3)?));
             }
-            ("left-out", what) if StepReason::from(what) == StepReason::NoSpokenAgreement => {
-                *unseen.left_out.entry(exercise).or_default() += 1
-            }
+            ("left-out", what) if StepReason::NoSpokenAgreement == what => *unseen.left_out.entry(exercise).or_default() += 1,
             ("tired", _) => unseen.tired += 1,
             _ => {}
         }

@@ -267,7 +267,7 @@ pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
             };
             ("category-naming", Timing::Question, Work::Naming { items: vec![item], length_s: 20.0 })
         }
-        _ => ("rest", Timing::Rest, Work::Rest { length_s: (repetitions % 2 == 0).then_some(4.0) }),
+        _ => ("rest", Timing::Rest, Work::Rest { length_s: repetitions.is_multiple_of(2).then_some(4.0) }),
     };
     let rest = matches!(work, Work::Rest { .. });
     let guarded = matches!(kind % 11, 1 | 3 | 4);

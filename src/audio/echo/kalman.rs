@@ -75,13 +75,13 @@ impl KalmanCanceller {
         (0..parts).map(move |part| (part, (newest + part) % parts))
     }
 
-    fn to_spectrum(&mut self) {
+    fn transform_forward(&mut self) {
         // Lengths come from the plan itself, the only thing that can be wrong here.
         let _ = self.forward.process_with_scratch(&mut self.time, &mut self.spectrum, &mut self.scratch_forward);
     }
 
     /// The inverse transform, scaled. The plan wants the first and last bin real; rounding may leave a trace.
-    fn to_time(&mut self) {
+    fn transform_back(&mut self) {
         if let Some(first) = self.spectrum.first_mut() {
             first.im = 0.0;
         }
@@ -101,7 +101,7 @@ impl KalmanCanceller {
                 *sum += w * x;
             }
         }
-        self.to_time();
+        self.transform_back();
     }
 
     /// What was left, [`Self::error`], moves the path and its uncertainty.
@@ -122,9 +122,9 @@ impl KalmanCanceller {
             }
             // A part is one block long: what circular convolution puts behind it is none of the path.
             self.spectrum.copy_from_slice(&self.path[part]);
-            self.to_time();
+            self.transform_back();
             self.time.iter_mut().skip(self.block).for_each(|x| *x = 0.0);
-            self.to_spectrum();
+            self.transform_forward();
             self.path[part].copy_from_slice(&self.spectrum);
         }
     }
@@ -139,7 +139,7 @@ impl EchoCanceller for KalmanCanceller {
         self.newest = (self.newest + self.path.len() - 1) % self.path.len();
         self.time.iter_mut().zip(self.before.iter().chain(played)).for_each(|(t, x)| *t = *x);
         self.before.copy_from_slice(played);
-        self.to_spectrum();
+        self.transform_forward();
         self.played[self.newest].copy_from_slice(&self.spectrum);
         self.estimate();
         mic.iter_mut().zip(self.time.iter().skip(self.block)).for_each(|(m, e)| *m -= e);
@@ -150,7 +150,7 @@ impl EchoCanceller for KalmanCanceller {
         let (first, second) = self.time.split_at_mut(self.block);
         first.fill(0.0);
         second.copy_from_slice(mic);
-        self.to_spectrum();
+        self.transform_forward();
         self.error.copy_from_slice(&self.spectrum);
         self.learn();
     }

@@ -142,7 +142,7 @@ fn of_household(path: &Path, text: &str, client: Option<&str>) -> Result<Routine
         }
     }
     match client.filter(|client| names.iter().all(|known| known != client)) {
-        Some(client) => Err(Failure::file(path, format!("{}", no_such_client(client, &names).replace("this record", "this household")))),
+        Some(client) => Err(Failure::file(path, no_such_client(client, &names).replace("this record", "this household").to_string())),
         None if routines.is_empty() => Err(bad("this household has no routine".to_owned())),
         None => Ok(routines),
     }

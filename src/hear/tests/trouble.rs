@@ -93,8 +93,6 @@ fn a_voice_that_fades_is_no_echo() {
     assert!((holds[0].offset_s - 3.2).abs() < 0.05, "{:?}", holds[0]);
 }
 
-/// What telephones, and ovens sound like: ITU-T Q.35 has 400 to 450 Hz for ringing; the others are common.
-
 /// Talk: another voice whose vowel and pitch change every 0.17 s.
 fn talk(total_s: f64, level_db: f64) -> Vec<f32> {
     let pitches: [fn(f64) -> f64; 4] = [|_| 118.0, |t| 132.0 - 60.0 * t, |_| 104.0, |t| 110.0 + 90.0 * t];

@@ -125,7 +125,7 @@ fn ask_fields(site: &Site, typed: &Fields) -> Vec<Field> {
 
 fn level_field(site: &Site, heard: &HeardSound, typed: &Fields) -> Field {
     let key = if heard.method == Method::Source { "page-field-level-source" } else { "page-field-level-read" };
-    let label = site.with_texts(|texts| texts.text(key, "weighting", &heard.weighting.letter().to_string()));
+    let label = site.with_texts(|texts| texts.text(key, "weighting", heard.weighting.letter()));
     // A number that was known before is not typed twice.
     let known = typed.get("level_db").map_or_else(|| heard.given_db.map_or(String::new(), |db| db.to_string()), str::to_owned);
     Field::new("level_db", label, Kind::Number, known).hint(limits(site, BELIEVABLE_DB))
@@ -176,7 +176,7 @@ fn begin(site: &Site, form: &Fields) -> Result<Shown, PageError> {
     }
     let method = METHODS.iter().find(|(value, _)| *value == form.text("method")).map_or(Method::Meter, |(_, method)| *method);
     let usual = if method == Method::Source { Weighting::Z } else { Weighting::A };
-    let weighting = WEIGHTINGS.into_iter().find(|weighting| weighting.letter().to_string() == form.text("weighting")).unwrap_or(usual);
+    let weighting = WEIGHTINGS.into_iter().find(|weighting| weighting.letter() == form.text("weighting")).unwrap_or(usual);
     let mic = chosen(site, form)?.mic;
     let told = (
         site.s("page-calibration-quiet"),

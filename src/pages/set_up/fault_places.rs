@@ -11,7 +11,7 @@ pub fn place(form: &mut RoutineForm, faults: &Faults, text: &str, texts: Texts<'
     for fault in &faults.list {
         let at = places.field_of(fault, &|id| shown.iter().any(|known| known == id));
         let told = in_labels(&fault_text(fault, texts), texts);
-        let place = at.as_deref().and_then(|at| step_of(at));
+        let place = at.as_deref().and_then(step_of);
         let summary = match place.and_then(|index| form.steps.get(index)) {
             Some(step) => format!("{}: {told}", step.heading),
             None => told.clone(),

@@ -101,7 +101,7 @@ fn quiet_and_speech(io: &mut dyn AudioIo, told: &Told, job: &Job, heard: &mut Pa
             _ => Part::Speech,
         };
         heard.push(now.mic, now.captured.lost_frames, part);
-        if block % SHOWN_BLOCKS == 0 {
+        if block.is_multiple_of(SHOWN_BLOCKS) {
             let (said, left_s) = if at_s < ROOM_S { (&told.room, ROOM_S - at_s) } else { (&told.speech, quiet_s - at_s) };
             show(job, said, Some(left_s), heard);
         }
@@ -140,7 +140,7 @@ fn own_voice(devices: &Devices, line: &str, job: &Job, io: &mut dyn AudioIo, hea
         heard.drowned |= canceller.echo_state().drowns;
         test.fill(speaker)?;
         own.process(speaker, &mut played)?;
-        if block % SHOWN_BLOCKS == 0 {
+        if block.is_multiple_of(SHOWN_BLOCKS) {
             job.show(|now| now.level_db = Some(heard.level_db));
         }
         block += 1;

@@ -56,10 +56,10 @@ pub fn chosen(site: &Site, form: &Fields) -> Result<Devices, PageError> {
 
 /// `GET /microphone`
 pub fn show(site: &Site, query: &Fields) -> Result<Shown, PageError> {
-    if let Some(job) = site.desk.job() {
-        if job.task.page() == HERE {
-            return now::page(site, &job, if job.task == Task::Play { "page-speaker-title" } else { "page-listen-title" });
-        }
+    if let Some(job) = site.desk.job()
+        && job.task.page() == HERE
+    {
+        return now::page(site, &job, if job.task == Task::Play { "page-speaker-title" } else { "page-listen-title" });
     }
     let outcome = site.desk.outcome(HERE);
     let mut view = MicrophoneView { fields: device_fields(site, query, true), to: site.to(HERE), ..MicrophoneView::default() };

@@ -40,7 +40,7 @@ pub fn practice(session: i64, day: Date, title: &str, text: &str, steps: &[(u32,
         ramp_stage: None,
         done,
         prescribed: Some(prescribed),
-        stopped: (done < prescribed).then(|| model::StepReason::FinishedEarly),
+        stopped: (done < prescribed).then_some(model::StepReason::FinishedEarly),
     };
     Practice {
         session,

@@ -38,11 +38,7 @@ fn practices_keep_their_order_and_lengths_whatever_the_clock_says() {
     assert_eq!(history.iter().map(|one| one.id).collect::<Vec<_>>(), ids.iter().rev().copied().collect::<Vec<_>>());
     assert!(history.iter().all(|one| (one.minutes - 10.0).abs() < 1e-9));
     let now = time("2026-11-26T19:00:00+01:00[Europe/Berlin]");
-    assert_eq!(
-        store.practice_week(&"Client".to_owned(), &now).expect("asks"),
-        0,
-        "counted from the first practice, not from the earliest time"
-    );
+    assert_eq!(store.practice_week("Client", &now).expect("asks"), 0, "counted from the first practice, not from the earliest time");
     let past = store.past("Client", &now, None).expect("reads");
     assert_eq!(past.by_exercise.get("long-ah").map(|one| one.sessions), Some(4));
 }
