@@ -13,7 +13,7 @@ SPEEDS = (17, 18, 19, 20, 21, 22, 23, 24)
 # The phones a held vowel of Coswara may be; the cheapest counts.
 VOWELS = {"a": ("AA", "EY", "AE", "AH"), "e": ("IY", "EY", "EH"), "o": ("OW", "UW", "AO")}
 # Shares of the sources of short clips.
-SHORT = {"spans": .34, "an4": .22, "neural": .22, "formant": .12, "words": .10, "mycroft": .03, "custom": .04}
+SHORT = {"words": .30, "neural": .20, "spans": .19, "formant": .13, "an4": .11, "custom": .04, "mycroft": .03}
 
 
 @dataclass
@@ -31,7 +31,7 @@ class Example:
     segments: list = field(default_factory=list)
     targets: list = field(default_factory=lambda: [[]])   # alternatives
     noise: list = field(default_factory=list)             # segments of recorded noise
-    kind: str = "none"                                    # noise kind: recorded, babble, coloured, none
+    kind: str = "none"                                    # noise kind: recorded, babble, crowd, coloured, none
     snr_db: float = 60.0
     talkers: int = 0
     clean: bool = False
@@ -113,21 +113,31 @@ class Corpus:
         """dB: three in five from the noisy part."""
         return self.rnd.uniform(low, middle) if self.rnd.random() < .6 else self.rnd.uniform(middle, high)
 
+    def _fill(self, ex, source, samples):
+        """Recorded noise from beginning to end, sometimes with gaps."""
+        rnd, at = self.rnd, 0
+        while at < samples:
+            item, speed = rnd.choice(self.by[source]), rnd.choice(SPEEDS)
+            start = rnd.randrange(item[4] // 2) if source == "crowd" else 0
+            length = min((item[4] - start) * 20 // speed, samples - at)
+            ex.noise.append(Segment(speed, (item[3] + start) * 20 // speed, length, at))
+            at += length + (rnd.randint(0, 16000) if source == "noise" and rnd.random() < .4 else 0)
+
     def _noise(self, ex, samples, clean_share):
         rnd, r = self.rnd, self.rnd.random()
         ex.clean = rnd.random() < clean_share
-        if r < .36 and "noise" in self.by:
-            ex.kind, ex.snr_db, at = "recorded", self._snr(4, 16, 28), 0
-            while at < samples:
-                item, speed = rnd.choice(self.by["noise"]), rnd.choice(SPEEDS)
-                length = min(item[4] * 20 // speed, samples - at)
-                ex.noise.append(Segment(speed, item[3] * 20 // speed, length, at))
-                at += length + (rnd.randint(0, 16000) if rnd.random() < .4 else 0)
-        elif r < .66 and ex.segments:
+        if r < .34 and "noise" in self.by:
+            ex.kind, ex.snr_db = "recorded", self._snr(4, 16, 28)
+            self._fill(ex, "noise", samples)
+        elif r < .70 and ex.segments:
             # One or two voices that are to be overheard must be well below the speaker: nearer ones make the network deaf.
             ex.kind, ex.talkers = "babble", rnd.choices([1, 2, 4, 6, 8], [.12, .12, .34, .2, .22])[0]
             ex.snr_db = rnd.uniform(16, 30) if ex.talkers == 1 else rnd.uniform(12, 28) if ex.talkers == 2 else self._snr(5, 15, 28)
-        elif r < .9:
+            # The other rows of a batch of short clips are mostly silence: no babble as people make it. So more than half are readers.
+            if ex.talkers >= 4 and "crowd" in self.by and rnd.random() < .6:
+                ex.kind = "crowd"
+                self._fill(ex, "crowd", samples)
+        elif r < .92:
             ex.kind, ex.snr_db = "coloured", self._snr(3, 16, 33)
         if ex.clean:
             ex.snr_db = max(ex.snr_db, 22.0)

@@ -6,7 +6,8 @@ usage: judge.py lists DATA_DIR FOLDS.json READERS_DIR LISTS_DIR [VOICES_DIR]
 
 A folder of a model may hold {fold}: each fold's recordings are then heard with the model that never met their speakers. Recordings that
 are in no fold (other-words, counting, readers) are dealt to the folds in turn. READERS_DIR holds the held-out readers' sentences, VOICES_DIR
-all phrases by synthetic voices that are not trained on (VOICE-how_long.wav)."""
+all wordings by synthetic voices (VOICE-how_long.wav), and phrases near to them (VOICE-not-how_strong.wav). These are heard in conditions
+"phrases", "phrases10db", "phrasesbabble", with all that a session listens for where the wording may be said."""
 import csv
 import json
 import os
@@ -17,17 +18,34 @@ import time
 from collections import Counter, defaultdict
 from concurrent.futures import ThreadPoolExecutor
 
+import phrases
 from folds import FOLDS
 
 STATE = "yes,no,stop,ready,again,pause,skip,how long,help,finish"
 PHRASES = STATE.split(",")
+# As src/session/listening.rs has them, each command in the first that lists it; stop and pause are listened for in every state.
+STATES = {"ready": "stop pause ready again skip go-back how-long how-did why help rest slower louder softer dizzy hurts",
+          "repeated": "stop pause done ready again skip how-long why help rest louder softer dizzy hurts",
+          "paced": "stop pause slower faster again skip go-back how-long help rest louder softer dizzy hurts",
+          "halted": "stop pause go-on ready again skip go-back finish how-long how-did why help louder softer dizzy hurts",
+          "yes-no": "stop pause yes no again help louder softer dizzy hurts", "question": "stop pause hint again skip help rest hurts dizzy"}
+COMMANDS = phrases.wordings(classes=False)
+
+
+def state_of(wording):
+    return next(state for state, commands in STATES.items() if COMMANDS[wording] in commands.split())
+
+
+def grammar(state):
+    return ",".join(wording for wording, command in COMMANDS.items() if command in STATES[state].split())
 
 
 def conditions(data):
     long, at10 = f"{data}/noise/long", ["--snr", "10", "--noise"]
     return {"quiet": [], "still": [], "talk": [], "10db": [*at10, long], "tap": [*at10, f"{long}/wav16k_running_tap.flac"],
             "dishes": [*at10, f"{long}/wav16k_doing_the_dishes.flac"], "babble": [*at10, f"{data}/noise/babble/babble_4talkers.flac"],
-            "room": ["--room", f"{data}/rooms"], "soft": ["--level", "-40"], "slow": ["--slow", "0.75"]}
+            "room": ["--room", f"{data}/rooms"], "soft": ["--level", "-40"], "slow": ["--slow", "0.75"],
+            "phrases": [], "phrases10db": [*at10, long], "phrasesbabble": [*at10, f"{data}/noise/babble/babble_4talkers.flac"]}
 
 
 def lists(data, folds, readers, out, voices=None):
@@ -52,8 +70,16 @@ def lists(data, folds, readers, out, voices=None):
             talk[fold("", kind)].append((path, "", "counting:"))
     for name in sorted(os.listdir(readers)):
         talk[fold("", "readers")].append((f"{readers}/{name}", "", "readers:"))
+    said = defaultdict(list)
     for name in sorted(os.listdir(voices)) if voices else ():
-        words[fold("", "voices")].append((f"{voices}/{name}", name[:-4].rsplit("-", 1)[1].replace("_", " "), "voice:"))
+        voice, text = name[:-4].rsplit("-", 1)[0], name[:-4].rsplit("-", 1)[1].replace("_", " ")
+        if voice.endswith("-not"):
+            said["ready"].append((f"{voices}/{name}", text, f"near:{voice[:-4]}"))
+        elif text in COMMANDS:
+            said[state_of(text)].append((f"{voices}/{name}", text, f"voice:{voice}"))
+    for k, state in enumerate(STATES):
+        with open(f"{out}/said_{k}.tsv", "w") as f:
+            f.write("path\tlabel\tgroup\n" + "".join("\t".join(row) + "\n" for row in said[state]))
     few = {k: [row for row in words[k] if not row[2].startswith("wake")] for k in words}
     for name, groups in (("words", words), ("few", few), ("talk", talk)):
         for k in range(FOLDS):
@@ -63,11 +89,15 @@ def lists(data, folds, readers, out, voices=None):
 
 def hear(job):
     program, options, folder, name, model, condition, k = job
-    path = model.replace("{fold}", str(k))
-    list_of = f"{folder}/{'talk' if condition == 'talk' else 'words' if condition == 'quiet' else 'few'}_{k}.tsv"
+    path, spoken = model.replace("{fold}", str(k % FOLDS)), condition.startswith("phrases")
+    list_of = f"{folder}/{'said' if spoken else 'talk' if condition == 'talk' else 'words' if condition == 'quiet' else 'few'}_{k}.tsv"
+    if not os.path.exists(f"{path}/graph/phones/word_boundary.int"):
+        # Without it libvosk tells other times of the words, which the rule weighs: in babble nearly all words are lost.
+        raise SystemExit(f"{path}/graph/phones/word_boundary.int is missing")
     begun = time.time()
     with tempfile.TemporaryDirectory() as home:
-        got = subprocess.run([program, "hear", "--commands", STATE, "--model", path, "--labels", list_of, "--json", "--details", *options],
+        listened_for = grammar(list(STATES)[k]) if spoken else STATE
+        got = subprocess.run([program, "hear", "--commands", listened_for, "--model", path, "--labels", list_of, "--json", "--details", *options],
                              capture_output=True, text=True, env=dict(os.environ, HOME=home))
     out = []
     for line in got.stdout.splitlines():
@@ -82,7 +112,8 @@ def hear(job):
 
 def run(program, data, folder, out, processes, wanted, models):
     options = conditions(data)
-    jobs = [(program, options[c], folder, *m.split("=", 1), c, k) for c in wanted.split(",") for m in models for k in range(FOLDS)]
+    jobs = [(program, options[c], folder, *m.split("=", 1), c, k) for c in wanted.split(",") for m in models
+            for k in range(len(STATES) if c.startswith("phrases") else FOLDS)]
     jobs.sort(key=lambda j: j[5] != "talk")           # the longest first
     begun, spent = time.time(), 0.0
     with ThreadPoolExecutor(int(processes)) as pool, open(out, "a") as f:
@@ -95,9 +126,22 @@ def run(program, data, folder, out, processes, wanted, models):
 
 def table(path):
     rows, hard, taken, hours = defaultdict(Counter), defaultdict(Counter), defaultdict(Counter), defaultdict(float)
-    models = []
+    spoken, missed, models = defaultdict(Counter), defaultdict(Counter), []
     for r in map(json.loads, open(path)):
         name, c, (group, speaker), outcome = r["model"], r["condition"], r["group"].split(":"), r["outcome"]
+        if c.startswith("phrases"):
+            # Another wording of the same command is as good.
+            meant, got = COMMANDS.get(r["said"]), {COMMANDS[h] for h in r["heard"]}
+            row, kind = spoken[c, name], "near" if group == "near" else "several" if " " in r["said"] else "one"
+            for key in (kind, f"{speaker} {kind}"):
+                row[f"{key} of"] += 1
+                row[f"{key} hit"] += group == "voice" and got == {meant}
+                row[f"{key} wrong"] += bool(got - {meant})
+            if group == "voice" and got != {meant}:
+                missed[c, name][r["said"]] += 1
+            if name not in models:
+                models.append(name)
+            continue
         if name not in models:
             models.append(name)
         row = rows[c, name]
@@ -112,24 +156,30 @@ def table(path):
             if c == "quiet" and r["said"] == "no":
                 hard[speaker][name, "of"] += 1
                 hard[speaker][name, "hit"] += outcome == "hit"
-        elif group == "voice":
-            row["voice of"] += 1
-            row["voice hit"] += outcome == "hit"
         else:
             key = "go, on" if r["said"] in ("go", "on") else group
             row[f"{key} of"] += 1
             row[f"{key} taken"] += false
             if false and group == "other":
                 taken[c, name][f"{r['said']} as {'/'.join(r['heard'])}"] += 1
-    print("| condition | model | yes | no | stop | all | asked | wrong | other words taken | go, on | wake | synthetic |\n|---|---|---|---|---|---|---|---|---|---|---|---|")
+    print("| condition | model | yes | no | stop | all | asked | wrong | other words taken | go, on | wake |\n|---|---|---|---|---|---|---|---|---|---|---|")
     for (c, name), r in sorted(rows.items(), key=lambda t: (t[0][0], models.index(t[0][1]))):
         if c != "talk":
             print(f"| {c} | {name} | " + " | ".join(f"{r[w + ' hit']}/{r[w + ' of']}" for w in ("yes", "no", "stop"))
                   + f" | {r['hit']}/{r['of']} = {100 * r['hit'] / max(1, r['of']):.1f} % | {r['asked']} | {r['wrong']} | "
-                  + " | ".join(f"{r[g + ' taken']}/{r[g + ' of']}" for g in ("other", "go, on", "wake")) + f" | {r['voice hit']}/{r['voice of']} |")
+                  + " | ".join(f"{r[g + ' taken']}/{r[g + ' of']}" for g in ("other", "go, on", "wake")) + " |")
     for (c, name), r in rows.items():
         if c == "talk":
             print(f"talk, {name}: recordings with a false action: " + ", ".join(f"{g} {r[g + ' taken']}/{r[g + ' of']}" for g in ("spelling", "counting", "readers")))
+    if spoken:
+        voices = sorted({key[:-11] for row in spoken.values() for key in row if key.endswith(" several of") and key != "several of"})
+        print("| condition | model | wordings of several words | of one | wrong | near phrases taken | several words: " + " | ".join(voices)
+              + " |\n" + "|---" * (6 + len(voices)) + "|")
+        for (c, name), r in sorted(spoken.items(), key=lambda t: (t[0][0], models.index(t[0][1]))):
+            print(f"| {c} | {name} | {r['several hit']}/{r['several of']} | {r['one hit']}/{r['one of']} | {r['several wrong'] + r['one wrong']} | "
+                  f"{r['near wrong']}/{r['near of']} | " + " | ".join(f"{r[v + ' several hit']}/{r[v + ' several of']}" for v in voices) + " |")
+        for (c, name), n in missed.items():
+            print(f"missed, {c}, {name}:", ", ".join(f"{k} {v}" for k, v in n.most_common(25)))
     base = models[0]
     worst = [s for s in hard if hard[s][base, "of"] >= 2 and hard[s][base, "hit"] * 2 <= hard[s][base, "of"]]
     for name in models:

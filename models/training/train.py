@@ -50,12 +50,12 @@ def arguments():
     p.add_argument("--teaching", type=float, default=1.0, help="weight of the teacher's probabilities beside CTC")
     p.add_argument("--fold", type=int, default=-1, help="leave this fold of speakers (folds.json) out, and watch by it; 5: all folds")
     p.add_argument("--tell", type=float, default=60, help="seconds between reports")
-    p.add_argument("--words", type=float, default=0.0, help="share of single words said by people among the short clips; 0: as in examples.py")
+    p.add_argument("--shares", default="", help="of the sources of short clips, where not as in examples.py: words=.3,neural=.2")
     return p.parse_args()
 
 
 def producer(queue, items, spans, a, seed):
-    corpus = examples.Corpus(items, spans, seed, {"words": a.words} if a.words else {})
+    corpus = examples.Corpus(items, spans, seed, {name: float(share) for name, _, share in (s.partition("=") for s in a.shares.split(",") if s)})
     while True:
         queue.put(examples.batch(corpus, corpus.rnd.random() < a.short, a.clean, a.scale))
 

@@ -3,6 +3,8 @@
 An item is [kind, source, speaker, start, length, target]; target is a list of words, each a list of pronunciations (pdf lists);
 for vowels it is the letter. Kinds: speech, vowel, empty (coughs, breath), noise, dev (held out, for watching).
 
+Kind crowd: four to eight readers at once, made here, as babble.
+
 usage: unpack.py PACK_DIR OUT_DIR [SYNTHETIC_DIR HELD_OUT_VOICES,...]"""
 import gzip
 import io
@@ -16,6 +18,7 @@ import numpy as np
 import soundfile as sf
 
 GAP = 800      # zeros between clips, samples
+CROWDS, CROWD_S = 60, 24      # tracks of babble and their length
 
 
 def decode(data):
@@ -46,6 +49,22 @@ def synthetic(folder, held_out, targets):
                 yield "dev" if clip["speaker"] in held_out else "speech", "neural", clip["speaker"], aim, x
 
 
+def with_crowds(clips):
+    """The clips, and then tracks of babble made of the sentences of read speech that are trained on."""
+    readers = {}
+    for clip in clips:
+        if clip[:2] == ("speech", "librispeech"):
+            readers.setdefault(clip[2], []).append(clip[4])
+        yield clip
+    rng = np.random.default_rng(5)
+    for n in range(CROWDS if len(readers) >= 8 else 0):
+        sound = np.zeros(CROWD_S * 16000)
+        for reader in rng.choice(sorted(readers), (4, 4, 6, 8)[n % 4], replace=False):
+            voice = np.concatenate([readers[reader][i] for i in rng.integers(len(readers[reader]), size=CROWD_S)])[8000:][:len(sound)].astype(float)
+            sound[:len(voice)] += voice / voice.std() * rng.uniform(.6, 1)
+        yield "crowd", "librispeech", "", [], np.rint(sound / np.abs(sound).max() * 20000).astype(np.int16)
+
+
 def write(clips, out):
     os.makedirs(out, exist_ok=True)
     items, sound, at, hours = [], [], 0, {}
@@ -66,6 +85,6 @@ if __name__ == "__main__":
         yield from unpack(sys.argv[1])
         if len(sys.argv) > 3:
             yield from synthetic(sys.argv[3], sys.argv[4].split(","), json.load(gzip.open(f"{sys.argv[1]}/targets.json.gz", "rt")))
-    write(everything(), sys.argv[2])
+    write(with_crowds(everything()), sys.argv[2])
     if os.path.exists(f"{sys.argv[1]}/folds.json"):
         shutil.copy(f"{sys.argv[1]}/folds.json", sys.argv[2])
