@@ -8,6 +8,7 @@ use super::level::{db_power, power_db};
 use super::steadiness::{RunFrame, Scratch, Steadiness, mean_shape, percentile, regression};
 use super::tail::tail_from_s;
 use super::{Held, Hold, HoldSettings, SteadyPart, VoiceEvent};
+use std::collections::VecDeque;
 use std::sync::Arc;
 
 /// Voicing this far under the voice's own level is the room, an echo or another voice, dB. (Praat, too, takes what is
@@ -21,6 +22,11 @@ const LONGEST_S: f64 = 120.0;
 const LONGEST_UNPROVED_S: f64 = 20.0;
 /// Steadiness is judged over at least this much, s.
 const JUDGED_S: f64 = 0.6;
+
+/// Frames that are kept of what sounded under our own voice, 8 s: a reminder is shorter.
+const UNDER_OURS: usize = 800;
+/// Our own voice hides the client's for no longer than this where the client's goes on, s: between our words it stands alone.
+const HIDDEN_S: f64 = 0.15;
 
 /// A break of this many frames makes the tracker ask whether it is the same voice that comes back.
 const AFTER_BREAK: usize = 3;
@@ -40,6 +46,8 @@ pub(crate) struct HoldTracker {
     sure: Option<Sure>,
     /// Number of frames up to and with the last voiced one.
     voiced_to: usize,
+    /// The newest frames under our own voice, in order.
+    under_ours: VecDeque<RunFrame>,
     /// No hold begins before this: the end of the last masked frame or the start of the task.
     not_before_s: f64,
     company: Company,
@@ -59,7 +67,8 @@ impl HoldTracker {
         let run = Vec::with_capacity((LONGEST_S * RATE) as usize + 1);
         let judged = (settings.min_s.clamp(JUDGED_S, LONGEST_S) * RATE) as usize + 2;
         let (company, scratch) = (Company::with_room(), Scratch::with_room(judged));
-        Self { settings, run, sure: None, voiced_to: 0, not_before_s: from_s, company, scratch }
+        let under_ours = VecDeque::with_capacity(UNDER_OURS);
+        Self { settings, run, sure: None, voiced_to: 0, under_ours, not_before_s: from_s, company, scratch }
     }
 
     /// The next frame. `fine` must reach 130 ms beyond it.
@@ -78,6 +87,10 @@ impl HoldTracker {
         if frame.masked {
             self.not_before_s = frame.t_s + 0.5 / RATE;
             self.clear();
+            if self.under_ours.len() == UNDER_OURS {
+                self.under_ours.pop_front();
+            }
+            self.under_ours.push_back(frame);
             return;
         }
         if frame.t_s < self.not_before_s {
@@ -119,10 +132,38 @@ impl HoldTracker {
         }
         self.company.hold_begins(self.run.len() - first + FORE);
         self.run.drain(..first);
+        let clear_from_s = self.run.first().map_or(now_s, |f| f.t_s);
+        let onset_s = match self.take_in_what_is_under_ours(&voice, clear_from_s) {
+            Some(began_s) => began_s - 0.5 / RATE,
+            None => fine.onset_s(clear_from_s).max(self.not_before_s),
+        };
         self.voiced_to = self.run.len();
-        let onset_s = fine.onset_s(self.run.first().map_or(now_s, |f| f.t_s)).max(self.not_before_s);
         self.sure = Some(Sure { onset_s, sure_s: now_s, voice });
         out(VoiceEvent::Onset { onset_s, sure_s: now_s });
+    }
+
+    /// The voice may have begun under our own: goes back as long as it is found there, and puts those frames before the run, which begins at
+    /// `clear_from_s`. Gives the time of the first.
+    fn take_in_what_is_under_ours(&mut self, voice: &Voice, clear_from_s: f64) -> Option<f64> {
+        let mut voice = *voice;
+        let (mut alike, mut last_s) = (0, clear_from_s);
+        for (back, frame) in (1..).zip(self.under_ours.iter().rev()) {
+            if last_s - frame.t_s > HIDDEN_S {
+                break;
+            }
+            // Our own words pass through the client's pitch, too, and are mostly softer at the microphone.
+            let as_loud = frame.level_db > voice.level_db - 6.0;
+            if as_loud && voice.is_surely_this(frame) && !voice.is_off_pitch(frame) {
+                (alike, last_s) = (back, frame.t_s);
+                voice.pitch_st += 0.1 * (pitch_st(frame.f0_hz) - voice.pitch_st);
+            }
+        }
+        if alike == 0 || self.run.len() + alike > self.run.capacity() {
+            return None;
+        }
+        self.run.extend(self.under_ours.iter().skip(self.under_ours.len() - alike));
+        self.run.rotate_right(alike);
+        Some(last_s)
     }
 
     /// Goes back through the run as long as it is the same voice; gives the first frame that is.
@@ -201,6 +242,7 @@ impl HoldTracker {
             let frames = frames.get(..kept).unwrap_or(frames);
             out(VoiceEvent::Offset(measure(sure.onset_s, offset_s, sure.sure_s, frames)));
         }
+        self.under_ours.clear();
         self.clear();
     }
 
@@ -328,7 +370,8 @@ fn measure(onset_s: f64, offset_s: f64, sure_s: f64, frames: &[RunFrame]) -> Hel
     let sd_st = (pitch.iter().map(|p| (p - median_st).powi(2)).sum::<f64>() / count).sqrt();
     let power = clear.iter().map(|f| db_power(f.level_db)).sum::<f64>() / clear.len().max(1) as f64;
     let slope = regression(clear.iter().map(|f| (f.t_s, f.level_db)));
-    let breaks = frames.windows(2).filter(|w| w[0].f0_hz > 0.0 && w[1].f0_hz <= 0.0).count();
+    // Under our own voice nobody can tell.
+    let breaks = frames.windows(2).filter(|w| w[0].f0_hz > 0.0 && w[1].f0_hz <= 0.0 && !w[1].masked).count();
     let hold = Hold {
         onset_s,
         offset_s: offset_s.max(onset_s),

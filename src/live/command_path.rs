@@ -1,6 +1,7 @@
 //! From the microphone to what was said: echo cancelling, then the command ear, and whether a phrase heard over our own
 //! voice can be ours.
 
+use crate::near_voice::NearVoice;
 use crate::residual_echo_log::ResidualEchoLog;
 use crate::residual_suppressor::ResidualSuppressor;
 use audio::resample::Resampler;
@@ -19,6 +20,9 @@ pub struct CommandPath {
     played: Vec<f32>,
     log: ResidualEchoLog,
     residual: ResidualSuppressor,
+    near: NearVoice,
+    /// Somebody speaks over our own voice.
+    somebody_speaks: bool,
     speaker_rate_hz: u32,
 }
 
@@ -41,6 +45,8 @@ impl CommandPath {
             played: vec![0.0; block],
             log: ResidualEchoLog::default(),
             residual: ResidualSuppressor::default(),
+            near: NearVoice::default(),
+            somebody_speaks: false,
             speaker_rate_hz,
         })
     }
@@ -94,6 +100,9 @@ impl CommandPath {
         let sound_s = (block_s - self.from_mic.delay_s()).max(0.0);
         let echo = self.echo.echo_state();
         self.log.take(sound_s, &self.block, echo.left_db, echo.raw_db);
+        let power = self.block.iter().map(|s| f64::from(*s).powi(2)).sum::<f64>() / self.block.len().max(1) as f64;
+        let ours_db = if echo.aligned { echo.left_db } else { echo.raw_db };
+        self.somebody_speaks = self.near.hear(power, 10f64.powf(ours_db / 10.0));
         let left_db = self.residual.suppress_residual(&mut self.block, echo.left_db);
         self.commands.expect_own_voice(left_db);
         self.commands.push(sound_s, &self.block, main);
@@ -123,6 +132,12 @@ impl CommandPath {
     #[must_use]
     pub fn over_residual_echo_db(&self, heard: &HeardPhrase) -> f64 {
         self.log.over_residual_echo_db(heard.start_s, heard.end_s, self.echo.echo_state().aligned)
+    }
+
+    /// Somebody speaks over our own voice, as far as can be told from its level.
+    #[must_use]
+    pub fn somebody_speaks(&self) -> bool {
+        self.somebody_speaks
     }
 
     /// What is known of the echo now.

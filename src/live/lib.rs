@@ -17,6 +17,7 @@ pub mod levels;
 pub mod machine;
 pub mod meter;
 pub mod mic_gain;
+pub mod near_voice;
 pub mod observe;
 pub mod over_own_voice;
 pub mod party;

@@ -18,6 +18,8 @@ pub enum Event {
     Onset { at_s: f64, onset_s: f64 },
     /// A hold is over.
     Offset { at_s: f64, hold: Hold },
+    /// Somebody begins to speak or to sing over our own voice.
+    SpokenOver { at_s: f64 },
     /// Speech has begun, while the task is speech.
     SpeechBegan { at_s: f64, onset_s: f64 },
     /// A stretch of speech is over.
@@ -43,6 +45,7 @@ impl Event {
             | Event::Answer { at_s, .. }
             | Event::Onset { at_s, .. }
             | Event::Offset { at_s, .. }
+            | Event::SpokenOver { at_s }
             | Event::SpeechBegan { at_s, .. }
             | Event::Spoken { at_s, .. }
             | Event::RoomLoud { at_s, .. }

@@ -100,9 +100,7 @@ impl Asking {
             Silence::Wait => {}
             Silence::AskAgain(time) => self.ask_again(practice, time),
             Silence::WaitForReady => return Turn::Go(NextAction::Answered(self.ask, None)),
-            Silence::StillHere => {
-                practice.say(if self.ask == Ask::Sip { "ask-sip-again" } else { "wait-for-ready" }, &[]);
-            }
+            Silence::StillHere => practice.remind(if self.ask == Ask::Sip { "ask-sip-again" } else { "wait-for-ready" }),
             Silence::GiveUp => return Turn::Go(NextAction::GiveUp),
         }
         Turn::Stay
@@ -119,6 +117,6 @@ impl Asking {
             (_, 1) => "ask-ready-again",
             _ => "ask-ready-once-more",
         };
-        practice.say(key, &[]);
+        practice.remind(key);
     }
 }

@@ -61,6 +61,7 @@ impl Engine {
             Event::Answer { text, .. } => hearing::answer(practice, state, &text),
             Event::Onset { onset_s, .. } => return hearing::voice_began(practice, state, onset_s),
             Event::Offset { hold, .. } => hearing::voice_ended(practice, state, &hold),
+            Event::SpokenOver { .. } => return hearing::spoken_over(practice, state),
             Event::SpeechBegan { onset_s, .. } => return hearing::speech_began(practice, state, onset_s),
             Event::Spoken { utterance, .. } => hearing::spoken(practice, state, &utterance),
             Event::RoomLoud { loud, room_db, .. } => return hearing::room_loud(practice, loud, room_db),

@@ -22,6 +22,18 @@ pub(super) fn voice_ended(practice: &mut Practice, state: &State, hold: &Hold) -
     Move::Stay
 }
 
+/// A reminder gives way at once to whoever begins what it reminds of; all else is said to its end.
+pub(super) fn spoken_over(practice: &mut Practice, state: &mut State) {
+    if practice.context.class || !practice.is_reminding() {
+        return;
+    }
+    practice.hush();
+    let now_s = practice.now_s;
+    if let Some(patience) = state.patience() {
+        patience.speaks(now_s);
+    }
+}
+
 pub(super) fn speech_began(practice: &mut Practice, state: &mut State, onset_s: f64) {
     match state {
         State::Reading(run) => run.speech_began(practice, onset_s),

@@ -12,6 +12,8 @@ pub(super) struct Outbox {
     pub last_line: u64,
     /// Lines of ours queued or playing.
     pub speaking: BTreeSet<LineId>,
+    /// The last reminder.
+    pub reminder: Option<LineId>,
     pub listening: Option<Listening>,
     pub view: View,
     /// Facts that become true a moment from now, by an end that has been scheduled already.

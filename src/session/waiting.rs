@@ -41,8 +41,19 @@ impl Practice {
             Silence::WaitForReady | Silence::StillHere => reminders.waits,
             Silence::GiveUp => return Turn::Go(NextAction::GiveUp),
         };
-        self.say(reminder, &[]);
+        self.remind(reminder);
         Turn::Stay
+    }
+
+    /// Says what gives way as soon as the client begins.
+    pub fn remind(&mut self, key: &str) {
+        let line = self.say(key, &[]);
+        self.out.reminder = Some(line);
+    }
+
+    /// A reminder is being said.
+    pub fn is_reminding(&self) -> bool {
+        self.out.reminder.is_some_and(|line| self.out.speaking.contains(&line))
     }
 
     /// The client has just done what was waited for, `after_s` behind our line: learns how long that took.

@@ -132,17 +132,57 @@ fn our_own_playback_starts_no_hold_and_ends_none() {
     let sound = Vowel { offset_s: 4.7, total_s: 5.5, ..Vowel::default() }.sound(RATE);
     // All of it under our own playback: nothing.
     assert!(heard(&[(&sound, true)], FILE_SETTINGS).is_empty());
-    // Masked at first, the voice goes on after: a hold from the end of the mask on.
+    // Masked at first, the voice goes on after: a hold from its beginning, and what was under ours is told.
     let at = seconds(2.0);
     let holds = offsets(&heard(&[(&sound[..at], true), (&sound[at..], false)], FILE_SETTINGS));
     assert_eq!(holds.len(), 1);
-    assert!(holds[0].onset_s >= 2.0 && holds[0].onset_s < 2.05, "{:?}", holds[0]);
-    assert!((holds[0].offset_s - 4.7).abs() < 0.03);
+    assert!((holds[0].onset_s - 0.7).abs() < 0.05 && (holds[0].masked_s - 1.3).abs() < 0.06, "{:?}", holds[0]);
+    assert!((holds[0].offset_s - 4.7).abs() < 0.03 && holds[0].breaks == 0, "{:?}", holds[0]);
     // A cue in the middle of a hold: one hold, the cue counted as masked.
     let (a, b) = (seconds(2.0), seconds(3.0));
     let holds = offsets(&heard(&[(&sound[..a], false), (&sound[a..b], true), (&sound[b..], false)], FILE_SETTINGS));
     assert_eq!(holds.len(), 1);
     assert!((holds[0].masked_s - 1.0).abs() < 0.06 && (holds[0].duration_s - 4.0).abs() < 0.03, "{:?}", holds[0]);
+}
+
+/// The client's vowel, our own talk as the microphone has it until 2.2 s, and the mask that goes on for as long as the room sounds.
+fn over_a_reminder(onset_s: f64, ours_db: f64) -> crate::Hold {
+    let mut sound = Vowel { onset_s, offset_s: 7.0, total_s: 8.0, f0_hz: |_| 118.0, level_db: -26.0, ..Vowel::default() }.sound(RATE);
+    // Words of another voice that passes through the client's pitch.
+    for (from_s, to_s, formants) in [(0.5, 0.9, AH), (1.0, 1.3, EE), (1.4, 1.7, OO), (1.8, 2.2, EE)] {
+        let word = Vowel {
+            onset_s: from_s,
+            offset_s: to_s,
+            total_s: 8.0,
+            f0_hz: |t| 135.0 - 70.0 * t,
+            formants,
+            level_db: ours_db,
+            room_db: -120.0,
+            ..Vowel::default()
+        };
+        sound.iter_mut().zip(word.sound(RATE)).for_each(|(x, ours)| *x += ours);
+    }
+    let (a, b) = (seconds(0.45), seconds(2.5));
+    let holds = offsets(&heard(&[(&sound[..a], false), (&sound[a..b], true), (&sound[b..], false)], FILE_SETTINGS));
+    assert_eq!(holds.len(), 1);
+    holds[0].hold.clone()
+}
+
+#[test]
+fn a_vowel_that_begins_under_our_reminder_is_timed_from_its_beginning() {
+    for (onset_s, ours_db) in [(0.95, -40.0), (1.35, -34.0), (1.75, -40.0), (2.3, -30.0)] {
+        let hold = over_a_reminder(onset_s, ours_db);
+        assert!((hold.onset_s - onset_s).abs() < 0.12, "begun at {onset_s} s: {hold:?}");
+        assert!((hold.masked_s - (2.5 - onset_s)).abs() < 0.15, "begun at {onset_s} s: {hold:?}");
+    }
+}
+
+#[test]
+fn our_own_words_before_a_vowel_are_no_part_of_it() {
+    for ours_db in [-40.0, -26.0] {
+        let hold = over_a_reminder(3.0, ours_db);
+        assert!((hold.onset_s - 3.0).abs() < 0.03 && hold.masked_s == 0.0, "{hold:?}");
+    }
 }
 
 #[test]

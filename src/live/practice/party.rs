@@ -3,6 +3,7 @@
 use std::collections::VecDeque;
 
 use crate::clock::BLOCK_S;
+use crate::command_path::CommandPath;
 use crate::grammar::{self, Meaning};
 use crate::levels::Levels;
 use crate::observe::Asked;
@@ -23,6 +24,8 @@ const LOOK_BLOCKS: u64 = 100;
 pub struct PracticeParty {
     devices: Box<dyn AudioIo>,
     engine: Engine,
+    /// Somebody speaks over our own voice.
+    spoken_over: bool,
     measures: Measures,
     /// Keys beside the voice, where there are any.
     keys: Option<Keys>,
@@ -45,6 +48,7 @@ impl PracticeParty {
             names: Command::ALL.iter().map(|&command| (words.name_of(command, in_class), command)).collect(),
             devices,
             engine,
+            spoken_over: false,
             keys,
             events: VecDeque::new(),
             holding: false,
@@ -184,6 +188,11 @@ impl Party for PracticeParty {
         let open = stage.speech.playback.main_path_is_open(block.start_s) || stage.speech.gives_samples();
         let main = open && !self.holding && wanted;
         let heard = stage.hear_commands(block.mic, block.start_s, block.delay_s, main)?;
+        let spoken_over = stage.path.as_ref().is_some_and(CommandPath::somebody_speaks);
+        if spoken_over && !std::mem::replace(&mut self.spoken_over, spoken_over) {
+            self.events.push_back(Event::SpokenOver { at_s: stage.now_s() });
+        }
+        self.spoken_over = spoken_over;
         if stage.follow_echo_canceller().drowns && !std::mem::replace(&mut self.loudspeaker_reported, true) {
             self.trouble(stage, Trouble::LoudspeakerTooLoud);
         }

@@ -78,3 +78,20 @@ proptest! {
         prop_assert_eq!(ends, 1);
     }
 }
+
+#[test]
+fn a_reminder_gives_way_to_whoever_begins_and_an_instruction_does_not() {
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
+    rig.begin();
+    assert!(rig.is_speaking(), "it explains");
+    rig.event(Event::SpokenOver { at_s: rig.now_s() });
+    assert!(rig.is_speaking());
+    rig.until_said("ex-long-ah-cue", 30.0);
+    rig.until(|rig| rig.count("voice-again") == 1, 60.0);
+    rig.run_s(0.3);
+    rig.event(Event::SpokenOver { at_s: rig.now_s() });
+    assert!(!rig.is_speaking(), "broken off");
+    rig.run_s(2.0);
+    assert_eq!(rig.count("voice-again") + rig.count("voice-once-more"), 1, "whoever begins is not talked over again");
+    rig.hold(5.0);
+}
