@@ -82,6 +82,7 @@ pub struct VoiceEar {
     asked: VoiceTask,
 }
 
+#[allow(clippy::large_enum_variant, reason = "there is one at a time, and it takes no memory beside itself")]
 enum Task {
     Idle,
     Hold(HoldTracker),
