@@ -9,6 +9,7 @@ use crate::hand::args::MakeArgs;
 use crate::terminal::desk::Desk;
 use files::checker::Checker;
 use files::error::Failure;
+use files::number_words::counted;
 use files::packages::check::check_all;
 use files::packages::sealed;
 use handover::{AgreedExercise, Fingerprint, Household, Package, SecretKey, Settings, TextFile, client_name, file_name};
@@ -45,16 +46,16 @@ pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), Fail
     Store::open(data)?.note_made(&made)?;
     sealed::write_new(&args.output, &sealed)?;
     desk.say(&format!(
-        "{}: package {} for {}, {} routine(s), {} word pack(s), {} agreement(s).\n\
+        "{}: package {} for {}: {}, {}, {}.\n\
          Bring it to the home computer and take it there with: tidecount hand take FILE\n\
          The household will ask for your key: {}\n\
          Whoever has the file can read it, and send results in the client's name: give it to the household alone.",
         args.output.display(),
         package.id,
         args.client,
-        package.routines.len(),
-        package.packs.len(),
-        package.agreed.len(),
+        counted(package.routines.len(), "routine"),
+        counted(package.packs.len(), "word pack"),
+        counted(package.agreed.len(), "agreement"),
         key.public().fingerprint()
     ));
     Ok(())
