@@ -138,7 +138,8 @@ impl Stage {
     /// Whatever began at this time counts: our own voice is no part of it.
     #[must_use]
     pub fn may_act_at(&self, start_s: f64) -> bool {
-        self.speech.playback.main_path_is_open(start_s + LEAD_S)
+        let playback = &self.speech.playback;
+        playback.main_path_is_open(start_s) || playback.main_path_is_open(start_s + LEAD_S)
     }
 
     /// A phrase that the main path heard counts where it may act, and over our own voice where it cannot wait.
