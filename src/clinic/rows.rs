@@ -46,26 +46,23 @@ columns! {
 
 columns! {
     /// One day's adherence.
-    pub struct DayRow {
+    pub(super) struct DayRow {
         client: i64,
         day: Date,
         sessions: u32,
         done: u32,
         counted: u32,
         prescribed: u32,
-        /// By a plan of days.
         planned: bool,
     }
 }
 
 columns! {
     /// One measure of one exercise.
-    pub struct MeasureRow {
+    pub(super) struct MeasureRow {
         client: i64,
         exercise: String,
-        /// Its id, "hold-s".
         measure: String,
-        /// What the figures refer to; empty where there is nothing to say.
         label: String,
         since: Date,
         until: Date,
@@ -73,7 +70,6 @@ columns! {
         baseline: Option<f64>,
         latest: Option<f64>,
         smallest_change: Option<f64>,
-        /// "unchanged", "fallen", "risen".
         verdict: String,
     }
 }

@@ -7,7 +7,6 @@ use super::engine::{list, one};
 use super::error::ClinicError;
 use super::facts::EventKind;
 use super::refresh;
-use super::rows::{DayRow, MeasureRow};
 use super::store::Clinic;
 use super::typed::{Columns, columns};
 use super::value::{Row, values};
@@ -50,11 +49,44 @@ columns! {
     }
 }
 
+columns! {
+    /// One day's adherence.
+    #[derive(Eq)]
+    pub struct DayRow {
+        day: Date,
+        sessions: u32,
+        done: u32,
+        counted: u32,
+        prescribed: u32,
+        /// By a plan of days.
+        planned: bool,
+    }
+}
+
 impl DayRow {
     /// What was done of what was prescribed.
     #[must_use]
     pub fn share(&self) -> Share {
         Share { counted: self.counted, prescribed: self.prescribed }
+    }
+}
+
+columns! {
+    /// One measure of one exercise.
+    pub struct MeasureRow {
+        exercise: String,
+        /// Its id, "hold-s".
+        measure: String,
+        /// What the figures refer to; empty where there is nothing to say.
+        label: String,
+        since: Date,
+        until: Date,
+        trials: u32,
+        baseline: Option<f64>,
+        latest: Option<f64>,
+        smallest_change: Option<f64>,
+        /// "unchanged", "fallen", "risen".
+        verdict: String,
     }
 }
 
