@@ -2,5 +2,7 @@
 //! stand here, and no other crate may say `unsafe`. Start at `speex.rs`.
 
 pub mod counting;
-pub mod matrix_copy;
+#[cfg(target_arch = "x86_64")]
+mod kept_products;
+pub mod small_product;
 pub mod speex;

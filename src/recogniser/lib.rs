@@ -11,6 +11,6 @@ pub use vosk_decoder::{VoskDecoder, VoskModel};
 /// Runs the recogniser on standard input and output until the input ends. `model` is a folder in the Vosk layout.
 #[must_use]
 pub fn child_main(model: &Path) -> ExitCode {
-    foreign::matrix_copy::provide();
+    foreign::small_product::provide();
     command_ear::child::serve(|talkative| VoskModel::load(model, talkative))
 }
