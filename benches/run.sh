@@ -16,12 +16,17 @@ changed=$([ -z "$(git status --porcelain 2>/dev/null)" ] || echo +)
 printf '# commit\t%s%s\n# cores\t%s\n' "$(git rev-parse --short=7 HEAD)" "$changed" "$(nproc)" >"$run"
 export TIDECOUNT_FIGURES="$run"
 
+# With BENCH_PROFILE=dev the release build is spared; processor times are not those of a release then.
+bench() {
+    cargo bench --quiet ${BENCH_PROFILE:+--profile "$BENCH_PROFILE"} --bench "$@"
+}
+
 part() {
     case $1 in
         promises) benches/promises.sh ;;
         # Tests that put down figures beside what they promise.
         tests) cargo test --quiet -p hear praat -- --nocapture && cargo test --quiet -p progress honest -- --nocapture ;;
-        people) cargo bench --quiet --bench command_ear -- people even ;;
+        people) bench command_ear -- people even ;;
         # shellcheck disable=SC2086 # options, parted by spaces
         evaluate) cargo build --quiet && benches/command_ear/evaluate.sh ${EVALUATE:---all} ;;
         # The recogniser is the greater part, and the test build has it optimised.
@@ -29,7 +34,7 @@ part() {
         clinic_postgres) cargo bench --quiet --bench clinic -- at=postgres ;;
         build) benches/build.sh ;;
         build_ci) benches/build.sh ci ;;
-        *) cargo bench --quiet --bench "$1" ;;
+        *) bench "$1" ;;
     esac
 }
 

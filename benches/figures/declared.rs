@@ -1,5 +1,6 @@
 //! `benches/figures.toml`: what each figure is, its limit, and the value on record.
 
+use crate::interval::wilson_pct;
 use serde::Deserialize;
 use std::collections::BTreeSet;
 
@@ -138,13 +139,17 @@ impl Declared {
         }
     }
 
-    /// A value with its unit and sample.
+    /// A value with its unit and sample; of a share, also the 95 % interval.
     pub fn shown(&self, value: f64, sample: Option<u64>) -> String {
         let mut text = number(value);
         if !self.unit.is_empty() {
             text = format!("{text} {}", self.unit);
         }
-        sample.map_or_else(|| text.clone(), |sample| format!("{text} (of {sample})"))
+        let Some(sample) = sample else { return text };
+        match wilson_pct(value, sample).filter(|_| self.unit == "%") {
+            Some((from, to)) => format!("{text} (of {sample}; {} to {})", number(from), number(to)),
+            None => format!("{text} (of {sample})"),
+        }
     }
 
     /// The limit with its sign; empty where there is none.

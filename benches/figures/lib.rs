@@ -7,6 +7,7 @@
 
 pub mod compare;
 pub mod declared;
+mod interval;
 pub mod keep;
 pub mod page;
 mod spread;
