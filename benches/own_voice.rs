@@ -70,18 +70,25 @@ fn over_by_voices(talk: &Talk, words: &Words, id: &str, commands: &[Command]) {
             }
             let clips: Vec<Vec<f32>> = of.iter().map(|(.., clip)| clip.clone()).collect();
             let mix = Mix::over(talk, path, &clips, over_db);
+            let mut ear = Ear::of_state(words, &state(listening::READY));
+            let loud = ear.hear_over(&mix, words);
+            // As in a practice: our voice gets softer where it would have in the scene as it is.
+            let mix = mix.giving_way(ear.softer());
             let heard = Ear::of_state(words, &state(listening::READY)).hear_over(&mix, words);
-            let hit = |command: Command, (from_s, to_s): (f64, f64)| {
-                heard.iter().any(|h| h.tag == command.name() && h.at_s > from_s && h.start_s < to_s + 0.2)
+            let missed = |heard: &[ear::Heard]| -> Vec<&str> {
+                let hit = |command: Command, (from_s, to_s): (f64, f64)| {
+                    heard.iter().any(|h| h.tag == command.name() && h.at_s > from_s && h.start_s < to_s + 0.2)
+                };
+                of.iter().zip(&mix.words).filter(|((command, ..), at)| !hit(*command, **at)).map(|((_, wording, _), _)| *wording).collect()
             };
-            let missed: Vec<&str> =
-                of.iter().zip(&mix.words).filter(|((command, ..), at)| !hit(*command, **at)).map(|((_, wording, _), _)| *wording).collect();
+            let unducked = of.len() - missed(&loud).len();
+            let missed = missed(&heard);
             let others = heard
                 .iter()
                 .filter(|h| !of.iter().zip(&mix.words).any(|((c, ..), at)| h.tag == c.name() && h.start_s < at.1 + 0.2 && h.at_s > at.0));
             let others: Vec<&str> = others.map(|h| h.text.as_str()).collect();
             println!(
-                "{:<34} {over_db:>+5.1} dB: {} of {}; missed {missed:?}, others {others:?}",
+                "{:<34} {over_db:>+5.1} dB: {} of {} ({unducked} where we do not get softer); missed {missed:?}, others {others:?}",
                 path.name,
                 of.len() - missed.len(),
                 of.len()
@@ -121,32 +128,38 @@ fn over(talk: &Talk, odd: bool, only: Option<&str>) {
         return;
     }
     let mut next = words.iter().cycle();
-    let mut groups: std::collections::BTreeMap<&str, (usize, usize, usize)> = std::collections::BTreeMap::new();
+    let mut groups: std::collections::BTreeMap<&str, [usize; 4]> = std::collections::BTreeMap::new();
     for path in PATHS.iter().filter(|path| only.is_none_or(|only| path.name.contains(only))) {
         for over_db in OVER_ECHO_DB {
             let clips: Vec<Vec<f32>> = next.by_ref().take(10).cloned().collect();
             let mix = Mix::over(talk, path, &clips, over_db);
             let mut ear = Ear::start("stop", None);
             let heard = ear.hear(&mix, |_| false);
-            let hits = mix.words.iter().filter(|(from_s, to_s)| heard.iter().any(|h| h.at_s > *from_s && h.start_s < to_s + 0.2)).count();
+            let count = |heard: &[ear::Heard]| {
+                mix.words.iter().filter(|(from_s, to_s)| heard.iter().any(|h| h.at_s > *from_s && h.start_s < to_s + 0.2)).count()
+            };
+            let hits = count(&heard);
+            // As in a practice: our voice gets softer where it would have in the scene as it is.
+            let giving_way = count(&Ear::start("stop", None).hear(&mix.giving_way(ear.softer()), |_| false));
             let others =
                 heard.iter().filter(|h| !mix.words.iter().any(|(from_s, to_s)| h.at_s > *from_s && h.start_s < to_s + 0.2)).count();
-            let quiet = Ear::start("stop", None).hear(&mix.without_talk(), |_| false);
-            let without =
-                mix.words.iter().filter(|(from_s, to_s)| quiet.iter().any(|h| h.at_s > *from_s && h.start_s < to_s + 0.2)).count();
+            let without = count(&Ear::start("stop", None).hear(&mix.without_talk(), |_| false));
             println!(
-                "{:<34} {over_db:>+5.1} dB: {hits} of {} heard ({without} without our sentence), {others} others   ({})",
+                "{:<34} {over_db:>+5.1} dB: {hits} of {} heard ({giving_way} where we get softer, {without} without our sentence), {others} others   ({})",
                 path.name,
                 mix.words.len(),
                 ear.state()
             );
             let group = groups.entry(path.group).or_default();
-            *group = (group.0 + hits, group.1 + without, group.2 + mix.words.len());
+            for (sum, more) in group.iter_mut().zip([hits, giving_way, without, mix.words.len()]) {
+                *sum += more;
+            }
         }
     }
-    for (group, (hits, without, all)) in groups {
+    for (group, [hits, giving_way, without, all]) in groups {
         let id = if group == "common clock" { "own.over.common" } else { "own.over.drift" };
-        share(id, hits, all);
+        share(&format!("{id}.unducked"), hits, all);
+        share(id, giving_way, all);
         share(&format!("{id}.without"), without, all);
     }
 }
@@ -173,7 +186,7 @@ fn after(talk: &Talk) {
 
 /// An hour of the tool's own talk.
 fn alone(talk: &Talk) {
-    let (mut false_commands, mut hours) = (0, 0.0);
+    let (mut false_commands, mut hours, mut softer_s, mut softer_times) = (0, 0.0, 0.0, 0);
     for path in PATHS {
         let mix = Mix::alone(talk, path, 600.0);
         let mut ear = Ear::start("stop", Some("yes,no,ready,done,again,skip,help,rest,finish,go on"));
@@ -182,7 +195,11 @@ fn alone(talk: &Talk) {
             println!("{}: \"{}\" at {:.1} s, confidence {:.2}", path.name, heard.text, heard.start_s, heard.confidence);
         }
         hours += mix.seconds() / 3600.0;
+        let softer = ear.softer();
+        softer_s += softer.iter().filter(|softer| **softer).count() as f64 * 0.01;
+        softer_times += softer.windows(2).filter(|pair| !pair[0] && pair[1]).count();
     }
-    println!("{hours:.2} h of our own talk");
+    println!("{hours:.2} h of our own talk; got softer {softer_times} times, {softer_s:.1} s");
     figure("own.alone", f64::from(false_commands));
+    figure("own.alone.softer", softer_times as f64);
 }

@@ -5,6 +5,7 @@ use audio::ECHO_RATE_HZ;
 use audio::echo::AutoCanceller;
 use command_ear::{ChildRecogniser, Choice, CommandEvent, Grammar, HeardPhrase, Mode, Options, Path};
 use live::command_path::CommandPath;
+use live::give_way::GivesWay;
 use live::grammar::{Meaning, main_grammar, meaning};
 use live::over_own_voice::OverOwnVoice;
 use session::Listening;
@@ -24,6 +25,8 @@ pub struct Heard {
 
 pub struct Ear {
     path: CommandPath,
+    /// Whether we would have got softer, for each block of 10 ms.
+    softer: Vec<bool>,
 }
 
 fn grammar(list: &str) -> Grammar {
@@ -48,7 +51,7 @@ impl Ear {
         if let Some(main) = main {
             path.listen_for(&grammar(main)).expect("known words");
         }
-        Self { path }
+        Self { path, softer: Vec::new() }
     }
 
     /// Hears a whole scene; `main_open` says when the main path hears it, too.
@@ -84,7 +87,7 @@ impl Ear {
         counts: impl Fn(&CommandPath, &HeardPhrase) -> bool,
     ) -> Vec<Heard> {
         const BLOCK: usize = ECHO_RATE_HZ as usize / 100;
-        let mut heard = Vec::new();
+        let (mut heard, mut gives_way) = (Vec::new(), GivesWay::default());
         for (n, (mic, played)) in mix.mic.chunks_exact(BLOCK).zip(mix.played.chunks_exact(BLOCK)).enumerate() {
             let block_s = n as f64 * 0.01;
             for event in self.path.hear(mic, block_s, mix.hint_s, main_open(block_s)).expect("blocks of 10 ms") {
@@ -106,9 +109,15 @@ impl Ear {
                     confidence: phrase.confidence,
                 });
             }
+            self.softer.push(gives_way.hear(block_s, self.path.somebody_speaks()));
             self.path.play(played).expect("blocks of 10 ms");
         }
         heard
+    }
+
+    /// Whether we would have got softer in each block heard so far.
+    pub fn softer(&self) -> &[bool] {
+        &self.softer
     }
 
     /// How the canceller stands.

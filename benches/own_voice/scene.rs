@@ -3,6 +3,8 @@
 use super::echo_scene::{RATE, convolve, noise, rms_db, room_from, speech, synthetic_room};
 use audio::decode::decode;
 use audio::resample::resample_all;
+use session::LineId;
+use speak::{Mixer, Pcm};
 use std::path::{Path, PathBuf};
 
 /// How the loudspeaker is heard.
@@ -143,8 +145,30 @@ pub struct Mix {
     /// First and last instant of each word, s.
     pub words: Vec<(f64, f64)>,
     near: Vec<f32>,
+    path: &'static EchoPath,
+    /// Gain of the echo.
+    echo_gain: f32,
     /// When our own sentences sound at the microphone, s, and which.
     talk: Vec<(f64, f64, String)>,
+}
+
+/// What comes back of it, at a level of its own.
+fn echo(played: &[f32], path: &EchoPath) -> Vec<f32> {
+    let loud: Vec<f32> =
+        if path.drive > 0.0 { played.iter().map(|s| (s * path.drive).tanh() / path.drive).collect() } else { played.to_vec() };
+    let room = room_from(&data().join("rooms").join(path.room)).unwrap_or_else(|| synthetic_room(0.3));
+    let wet = convolve(&loud, &room);
+    let delay = path.delay_s * RATE as f64;
+    (0..played.len())
+        .map(|n| {
+            let at = n as f64 * (1.0 + path.drift_ppm * 1e-6) - delay;
+            let (i, part) = (at.max(0.0) as usize, at.fract() as f32);
+            match (wet.get(i), wet.get(i + 1)) {
+                (Some(a), Some(b)) if at >= 0.0 => a + (b - a) * part,
+                _ => 0.0,
+            }
+        })
+        .collect()
 }
 
 /// Where the loud part of a one-second recording lies, frames.
@@ -158,7 +182,7 @@ fn loud_part(clip: &[f32]) -> (usize, usize) {
 
 impl Mix {
     /// Words over continuous talk, `over_db` louder than the echo, one every four seconds.
-    pub fn over(talk: &Talk, path: &EchoPath, clips: &[Vec<f32>], over_db: f64) -> Self {
+    pub fn over(talk: &Talk, path: &'static EchoPath, clips: &[Vec<f32>], over_db: f64) -> Self {
         let seconds = LEARN_S + GAP_S * clips.len() as f64 + 1.0;
         let mut mix = Self::alone(talk, path, seconds);
         let echo_db = ACTIVE_DBFS + path.level_db;
@@ -169,7 +193,7 @@ impl Mix {
     }
 
     /// One word after each sentence, `gap_s` after it has died away at the microphone.
-    pub fn after(talk: &Talk, path: &EchoPath, clips: &[Vec<f32>], gap_s: f64) -> Self {
+    pub fn after(talk: &Talk, path: &'static EchoPath, clips: &[Vec<f32>], gap_s: f64) -> Self {
         let mut mix = Self::talked(talk, path, clips.len() + 2, 2.5, f64::INFINITY);
         let ends: Vec<f64> = mix.talk.iter().map(|t| t.1).collect();
         for (clip, end_s) in clips.iter().zip(ends.iter().skip(2)) {
@@ -181,11 +205,11 @@ impl Mix {
     }
 
     /// Only the tool talks, with short pauses.
-    pub fn alone(talk: &Talk, path: &EchoPath, seconds: f64) -> Self {
+    pub fn alone(talk: &Talk, path: &'static EchoPath, seconds: f64) -> Self {
         Self::talked(talk, path, usize::MAX, 0.4, seconds)
     }
 
-    fn talked(talk: &Talk, path: &EchoPath, sentences: usize, pause_s: f64, seconds: f64) -> Self {
+    fn talked(talk: &Talk, path: &'static EchoPath, sentences: usize, pause_s: f64, seconds: f64) -> Self {
         let mut played = vec![0.0; RATE];
         let mut spans = Vec::new();
         for (text, sentence) in talk.sentences.iter().cycle().take(sentences) {
@@ -200,28 +224,30 @@ impl Mix {
         if seconds.is_finite() {
             played.truncate((seconds * RATE as f64) as usize);
         }
-        let loud: Vec<f32> =
-            if path.drive > 0.0 { played.iter().map(|s| (s * path.drive).tanh() / path.drive).collect() } else { played.clone() };
-        let room = room_from(&data().join("rooms").join(path.room)).unwrap_or_else(|| synthetic_room(0.3));
-        let wet = convolve(&loud, &room);
-        let delay = path.delay_s * RATE as f64;
-        let mut mic: Vec<f32> = (0..played.len())
-            .map(|n| {
-                let at = n as f64 * (1.0 + path.drift_ppm * 1e-6) - delay;
-                let (i, part) = (at.max(0.0) as usize, at.fract() as f32);
-                match (wet.get(i), wet.get(i + 1)) {
-                    (Some(a), Some(b)) if at >= 0.0 => a + (b - a) * part,
-                    _ => 0.0,
-                }
-            })
-            .collect();
-        let by_db = ACTIVE_DBFS + path.level_db - active_db(&mic);
-        scale(&mut mic, by_db);
+        let mut mic = echo(&played, path);
+        let echo_gain = 10f64.powf((ACTIVE_DBFS + path.level_db - active_db(&mic)) / 20.0) as f32;
+        mic.iter_mut().for_each(|s| *s *= echo_gain);
         let mut bed = noise(mic.len(), 11);
         let by_db = -62.0 - rms_db(&bed);
         scale(&mut bed, by_db);
         mic.iter_mut().zip(&bed).for_each(|(m, b)| *m += b);
-        Self { near: bed, played, mic, hint_s: path.hint_s, words: Vec::new(), talk: spans }
+        Self { near: bed, played, mic, path, echo_gain, hint_s: path.hint_s, words: Vec::new(), talk: spans }
+    }
+
+    /// The same where our voice gets softer while somebody speaks over it: `softer` says so for each block of 10 ms.
+    pub fn giving_way(&self, softer: &[bool]) -> Self {
+        const BLOCK: usize = RATE / 100;
+        let mut mixer = Mixer::new(RATE as u32);
+        let line = Pcm { rate_hz: RATE as u32, samples: self.played.clone().into() };
+        mixer.queue(LineId(1), line).expect("its rate");
+        let (mut played, mut events) = (vec![0.0; self.played.len()], Vec::new());
+        for (n, block) in played.chunks_mut(BLOCK).enumerate() {
+            mixer.duck(softer.get(n).copied().unwrap_or(false));
+            mixer.next_block(block, &mut events);
+        }
+        let mut mic = echo(&played, self.path);
+        mic.iter_mut().zip(&self.near).for_each(|(m, near)| *m = *m * self.echo_gain + near);
+        Self { played, mic, near: self.near.clone(), words: self.words.clone(), talk: self.talk.clone(), ..*self }
     }
 
     fn add(&mut self, clip: &[f32], at: usize, level_db: f64) {
@@ -248,6 +274,7 @@ impl Mix {
             words: self.words.clone(),
             near: Vec::new(),
             talk: Vec::new(),
+            ..*self
         }
     }
 

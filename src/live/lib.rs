@@ -10,6 +10,7 @@ pub mod command_path;
 pub mod conductor;
 pub mod enrol;
 pub mod follow;
+pub mod give_way;
 pub mod grammar;
 pub mod interrupt;
 pub mod journal_keeper;

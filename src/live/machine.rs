@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use crate::clock::Clock;
 use crate::command_path::CommandPath;
+use crate::give_way::GivesWay;
 use crate::observe::Observer;
 use crate::speech::Speech;
 use crate::stage::{Stage, live_phrases};
@@ -77,6 +78,7 @@ impl Machine {
             observers,
             path: Some(self.command_path(commands, mic_rate_hz, speaker_rate_hz)?),
             blocks: 0,
+            gives_way: GivesWay::default(),
         })
     }
 

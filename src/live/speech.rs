@@ -123,6 +123,11 @@ impl Speech {
         self.talker.change_volume(change_db);
     }
 
+    /// Somebody speaks over us, or no longer: we get softer meanwhile.
+    pub fn give_way(&mut self, spoken_over: bool) {
+        self.talker.give_way(spoken_over);
+    }
+
     /// Slower (above 1) or faster (below 1), from the next line on.
     pub fn change_rate(&mut self, factor: f64) {
         self.talker.change_rate(factor);

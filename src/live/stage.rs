@@ -2,6 +2,7 @@
 
 use crate::clock::Clock;
 use crate::command_path::CommandPath;
+use crate::give_way::GivesWay;
 use crate::observe::{Observer, in_words};
 use crate::over_own_voice::OverOwnVoice;
 use crate::playback::Handed;
@@ -21,6 +22,7 @@ pub struct Stage {
     pub words: Words,
     pub speech: Speech,
     pub observers: Vec<Box<dyn Observer>>,
+    pub gives_way: GivesWay,
     /// None where nobody can be heard at present.
     pub path: Option<CommandPath>,
     /// Blocks that were dealt with to their end.
@@ -106,10 +108,10 @@ impl Stage {
     /// # Errors
     /// A block of another length than 10 ms.
     pub fn hear_commands(&mut self, mic: &[f32], block_s: f64, delay_s: f64, main: bool) -> Result<Vec<CommandEvent>, AudioError> {
-        match &mut self.path {
-            Some(path) => path.hear(mic, block_s, delay_s, main),
-            None => Ok(Vec::new()),
-        }
+        let Some(path) = &mut self.path else { return Ok(Vec::new()) };
+        let heard = path.hear(mic, block_s, delay_s, main)?;
+        self.speech.give_way(self.gives_way.hear(block_s, path.somebody_speaks()));
+        Ok(heard)
     }
 
     /// With a canceller that works, the main path may open sooner after our own voice. Gives the canceller's state.

@@ -30,6 +30,8 @@ pub trait Talker: Send {
     /// Silence at once; every line not yet ended gets its end from the next `block`.
     fn hush(&mut self);
     fn change_volume(&mut self, change_db: f64);
+    /// Somebody speaks over us, or no longer: gets softer meanwhile, but for what stands on a beat.
+    fn give_way(&mut self, spoken_over: bool);
     /// Slower (above 1) or faster (below 1) by this factor, from the next line on.
     fn change_rate(&mut self, factor: f64);
     /// Time passed that no block stands for (lost microphone frames).
@@ -109,6 +111,10 @@ impl Talker for PcmTalker {
         self.mixer.set_gain_db(self.mixer.gain_db() + change_db);
     }
 
+    fn give_way(&mut self, spoken_over: bool) {
+        self.mixer.duck(spoken_over);
+    }
+
     fn change_rate(&mut self, factor: f64) {
         self.renderer.change_rate(factor);
     }
@@ -173,6 +179,9 @@ impl Talker for SystemTalker {
 
     /// The system's voice keeps its own volume.
     fn change_volume(&mut self, _change_db: f64) {}
+
+    /// While it speaks, too.
+    fn give_way(&mut self, _spoken_over: bool) {}
 
     /// And its own speed.
     fn change_rate(&mut self, _factor: f64) {}

@@ -29,6 +29,11 @@ const RELEASE_S: f64 = 0.08;
 const VOLUME_S: f64 = 0.02;
 /// Lowest and highest volume, dB relative to lines as rendered.
 const VOLUME_DB: (f64, f64) = (-40.0, 12.0);
+/// How much softer we are while somebody speaks over us: 12 dB.
+const DUCKED: f32 = 0.251;
+/// How fast we get softer, and louder again when they are silent, s: the time constants of the gain.
+const DUCK_S: f64 = 0.02;
+const RISE_S: f64 = 0.15;
 
 struct Playing {
     id: LineId,
@@ -37,6 +42,8 @@ struct Playing {
     gain: f32,
     /// Taken off `gain` each frame; 0 while the line is not fading.
     fade_step: f32,
+    /// It gets softer while somebody speaks over it. A line on a beat does not: the beat must stay clear.
+    ducks: bool,
 }
 
 impl Playing {
@@ -72,6 +79,9 @@ pub struct Mixer {
     volume_db: f64,
     volume: f32,
     volume_goal: f32,
+    /// Gain of what ducks, and what it tends to.
+    duck: f32,
+    duck_goal: f32,
     limiter: f32,
 }
 
@@ -90,6 +100,8 @@ impl Mixer {
             volume_db: 0.0,
             volume: 1.0,
             volume_goal: 1.0,
+            duck: 1.0,
+            duck_goal: 1.0,
             limiter: 1.0,
         }
     }
@@ -154,6 +166,11 @@ impl Mixer {
         }
     }
 
+    /// Somebody speaks over us, or no longer: what is said, but for lines on a beat, gets 12 dB softer meanwhile.
+    pub fn duck(&mut self, spoken_over: bool) {
+        self.duck_goal = if spoken_over { DUCKED } else { 1.0 };
+    }
+
     /// The volume that is set, dB.
     #[must_use]
     pub fn gain_db(&self) -> f64 {
@@ -186,9 +203,15 @@ impl Mixer {
             events.push(MixEvent::Ended { id, frame: self.frame });
         }
         let volume_step = 1.0 - (-1.0 / (VOLUME_S * f64::from(self.rate_hz))).exp() as f32;
+        let time_s = if self.duck_goal < self.duck { DUCK_S } else { RISE_S };
+        let duck_step = 1.0 - (-1.0 / (time_s * f64::from(self.rate_hz))).exp() as f32;
         let release_step = 1.0 - (-1.0 / (RELEASE_S * f64::from(self.rate_hz))).exp() as f32;
         for sample in block {
             self.begin_lines(events);
+            self.duck += (self.duck_goal - self.duck) * duck_step;
+            if self.playing.is_empty() || (self.duck_goal - self.duck).abs() < 1e-5 {
+                self.duck = self.duck_goal;
+            }
             let sum = self.take_sample(events);
             self.volume += (self.volume_goal - self.volume) * volume_step;
             if self.playing.is_empty() || (self.volume_goal - self.volume).abs() < 1e-5 {
@@ -221,7 +244,7 @@ impl Mixer {
         }
         while self.scheduled.front().is_some_and(|s| s.start_frame <= self.frame) {
             if let Some(Scheduled { id, samples, .. }) = self.scheduled.pop_front() {
-                self.begin(id, samples, events);
+                self.begin(id, samples, false, events);
             }
         }
         if !self.playing.is_empty() || self.frame < self.queue_free_from {
@@ -232,16 +255,16 @@ impl Mixer {
         if (room >= self.frames(SHORTEST_FRAGMENT_S) || waiting.len() as u64 <= room)
             && let Some((id, samples)) = self.queue.pop_front()
         {
-            self.begin(id, samples, events);
+            self.begin(id, samples, true, events);
         }
     }
 
-    fn begin(&mut self, id: LineId, samples: Arc<[f32]>, events: &mut Vec<MixEvent>) {
+    fn begin(&mut self, id: LineId, samples: Arc<[f32]>, ducks: bool, events: &mut Vec<MixEvent>) {
         events.push(MixEvent::Began { id, frame: self.frame });
         if samples.is_empty() {
             events.push(MixEvent::Ended { id, frame: self.frame });
         } else {
-            self.playing.push(Playing { id, samples, next: 0, gain: 1.0, fade_step: 0.0 });
+            self.playing.push(Playing { id, samples, next: 0, gain: 1.0, fade_step: 0.0, ducks });
         }
     }
 
@@ -253,7 +276,8 @@ impl Mixer {
         let mut sum = 0.0;
         for line in &mut self.playing {
             line.gain = (line.gain - line.fade_step).max(0.0);
-            sum += line.samples.get(line.next).copied().unwrap_or(0.0) * line.gain;
+            let duck = if line.ducks { self.duck } else { 1.0 };
+            sum += line.samples.get(line.next).copied().unwrap_or(0.0) * line.gain * duck;
             line.next += 1;
         }
         let frame = self.frame + 1;

@@ -10,6 +10,7 @@ pub use crate::attend::party::Waited;
 use crate::clock::Clock;
 use crate::conductor::Conductor;
 use crate::follow::{ScreenFollower, SharedScreen};
+use crate::give_way::GivesWay;
 use crate::machine::Machine;
 use crate::observe::Observer;
 use crate::speech::Speech;
@@ -59,6 +60,7 @@ impl Waiting {
             observers: Vec::new(),
             path: None,
             blocks: 0,
+            gives_way: GivesWay::default(),
         };
         let party = AttendParty::new(household, machine, begins_at, devices);
         Ok(Self { conductor: Conductor::new(stage, party), page: None })

@@ -177,7 +177,8 @@ impl Practice {
         observers: Vec<Box<dyn Observer>>,
     ) -> Result<Conductor<PracticeParty>, Failure> {
         let Parts { machine, commands, talker } = parts;
-        let stage = machine.stage(self.words, talker, commands, io.as_ref(), observers)?;
+        let mut stage = machine.stage(self.words, talker, commands, io.as_ref(), observers)?;
+        stage.gives_way.never = context.class;
         let keys = if machine.offline { None } else { Keys::open() };
         let engine = Engine::new(self.prescription.routine, context);
         let party = PracticeParty::new(io, engine, self.levels, keys, &stage.words);

@@ -1,5 +1,6 @@
 use super::*;
 use crate::clock::Clock;
+use crate::give_way::GivesWay;
 use crate::observe::Observer;
 use crate::speech::Speech;
 use crate::talk::Talker;
@@ -65,6 +66,7 @@ impl Talker for OneBlock {
     fn hush(&mut self) {}
     fn change_volume(&mut self, _change_db: f64) {}
     fn change_rate(&mut self, _factor: f64) {}
+    fn give_way(&mut self, _spoken_over: bool) {}
     fn skip(&mut self, _lost_s: f64) {}
     fn block(&mut self, speaker: &mut [f32], events: &mut Vec<TalkEvent>) {
         speaker.fill(if self.0.is_empty() { 0.0 } else { 0.5 });
@@ -151,6 +153,7 @@ fn conductor(over_after: u64, unplugged_after: u32) -> (Conductor<Everything>, L
         observers: vec![Box::new(Onlooker(log.clone(), Some("the disk is full".into())))],
         path: None,
         blocks: 0,
+        gives_way: GivesWay::default(),
     };
     let devices = Devices(log.clone(), 0, unplugged_after);
     (Conductor::new(stage, Everything { log: log.clone(), devices, over_after }), log)

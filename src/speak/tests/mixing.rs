@@ -251,3 +251,28 @@ proptest! {
         prop_assert!(sound.iter().zip(&other.1).all(|(a, b)| (a - b).abs() < 1e-6));
     }
 }
+
+#[test]
+fn whoever_speaks_over_a_line_makes_it_12_db_softer_within_60_ms_and_a_line_on_a_beat_stays() {
+    let mut mixer = Mixer::new(RATE_HZ);
+    mixer.queue(id(1), tone(5 * RATE_HZ as usize)).unwrap();
+    let level_db = |sound: &[f32]| 10.0 * (sound.iter().map(|x| x * x).sum::<f32>() / sound.len() as f32).log10();
+    let (before, _) = play(&mut mixer, 20);
+    mixer.duck(true);
+    let (falls, _) = play(&mut mixer, 6);
+    let (ducked, _) = play(&mut mixer, 20);
+    mixer.duck(false);
+    let (rises, _) = play(&mut mixer, 70);
+    let (after, events) = play(&mut mixer, 20);
+    assert!((level_db(&before) - level_db(&ducked) - 12.0).abs() < 0.2, "{} {}", level_db(&before), level_db(&ducked));
+    let fallen_db = level_db(&before) - level_db(&falls[5 * BLOCK..]);
+    assert!(fallen_db > 9.0, "{fallen_db}");
+    assert!((level_db(&after) - level_db(&before)).abs() < 0.2 && events.is_empty());
+    let slope = largest_step(&before);
+    assert!(largest_step(&falls) <= slope * 1.01 && largest_step(&rises) <= slope * 1.01, "no click");
+
+    let (mut mixer, pcm) = (Mixer::new(RATE_HZ), tone(5000));
+    mixer.at(id(1), pcm.clone(), 0).unwrap();
+    mixer.duck(true);
+    assert_eq!(play(&mut mixer, 20).0[..5000], pcm.samples[..], "a count stays clear");
+}
