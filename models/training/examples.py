@@ -13,7 +13,8 @@ SPEEDS = (17, 18, 19, 20, 21, 22, 23, 24)
 # The phones a held vowel of Coswara may be; the cheapest counts.
 VOWELS = {"a": ("AA", "EY", "AE", "AH"), "e": ("IY", "EY", "EH"), "o": ("OW", "UW", "AO")}
 # Shares of the sources of short clips.
-SHORT = {"words": .30, "neural": .20, "spans": .19, "formant": .13, "an4": .11, "custom": .04, "mycroft": .03}
+SHORT = {"words": .30, "neural": .20, "spans": .19, "formant": .13, "an4": .11, "numbers": .08, "custom": .04, "mycroft": .03}
+LONG = {"librispeech": .90, "coswara": .10}
 
 
 @dataclass
@@ -38,16 +39,16 @@ class Example:
 
 
 class Corpus:
-    """The items of unpack.py by source, and spans: [start, length, words] cut out of sentences."""
+    """The items of unpack.py by source, and spans: [start, length, words, source] cut out of sentences, and out of counting ("numbers")."""
 
-    def __init__(self, items, spans=(), seed=0, shares=None):
-        self.rnd = random.Random(seed)
+    def __init__(self, items, spans=(), seed=0, shares=None, fit=("coswara",)):
+        self.rnd, self.fit = random.Random(seed), fit
         self.by = {}
         for item in items:
             self.by.setdefault(item[1] if item[0] == "speech" else item[0], []).append(item)
-        self.spans = list(spans)
-        self.short = {s: p for s, p in {**SHORT, **(shares or {})}.items() if s in self.by or (s == "spans" and self.spans)}
-        self.long = {s: p for s, p in (("librispeech", .93), ("coswara", .07)) if s in self.by}
+        self.cut = {"spans": [s for s in spans if s[3] != "coswara"], "numbers": [s for s in spans if s[3] == "coswara"]}
+        self.short = {s: p for s, p in {**SHORT, **(shares or {})}.items() if self.by.get(s) or self.cut.get(s)}
+        self.long = {s: (shares or {}).get(s, p) for s, p in LONG.items() if s in self.by}
         self.speakers = {}
         for item in self.by.get("words", []):          # few clips each, so draw the speaker first
             self.speakers.setdefault(item[2], []).append(item)
@@ -62,8 +63,8 @@ class Corpus:
     def _clip(self):
         """start, length, target of one short clip."""
         source = self.rnd.choices(list(self.short), list(self.short.values()))[0]
-        if source == "spans":
-            start, length, words = self.rnd.choice(self.spans)
+        if source in self.cut:
+            start, length, words = self.rnd.choice(self.cut[source])[:3]
         else:
             item = self.rnd.choice(self.rnd.choice(list(self.speakers.values())) if source == "words" else self.by[source])
             start, length, words = item[3:6]
@@ -77,6 +78,8 @@ class Corpus:
         else:
             item = rnd.choice(self.by[rnd.choices(list(self.long), list(self.long.values()))[0]])
             speed = self._speed()
+            while item[1] in self.fit and item[4] * 20 // speed > samples and speed < SPEEDS[-1]:
+                speed += 1                              # what does not fit is taught as silence
             length = min(item[4] * 20 // speed, samples)
             ex.segments.append(Segment(speed, item[3] * 20 // speed, length, rnd.randint(0, min(16000, samples - length))))
             ex.targets = [self.pick_words(item[5])] if item[4] * 20 // speed <= samples else [[]]

@@ -1,4 +1,4 @@
-"""Cut one- to four-word spans out of read sentences by CTC alignment; they are trained on as clips of their own.
+"""Cut one- to four-word spans out of read sentences and counting by CTC alignment; they are trained on as clips of their own.
 
 Spans that hold a command word are listed five times.
 
@@ -23,7 +23,7 @@ WANTED = {tuple(PDF[p] for p in form) for word in CORE for form in prons(word)}
 
 
 def cut(item, score, ends, steps):
-    """[start, length, words] of the spans of one aligned sentence."""
+    """[start, length, words, source] of the spans of one aligned sentence."""
     words, bounds, k = item[5], [], 0
     for w in words:
         bounds.append((ends[k][0], ends[k + len(w[0]) - 1][1]))
@@ -45,7 +45,7 @@ def cut(item, score, ends, steps):
             if score > MIN_SCORE and (clear[i] and clear[j] or loose):
                 a, b = edge(i) * STEP, min(item[4], edge(j) * STEP + 200)
                 if 3200 < b - a < 48000:
-                    out += [[item[3] + a, b - a, words[i:j]]] * (5 if wanted and clear[i] and clear[j] else 1)
+                    out += [[item[3] + a, b - a, words[i:j], item[1]]] * (5 if wanted and clear[i] and clear[j] else 1)
     return out
 
 
@@ -66,7 +66,7 @@ def main(data, weights, out):
 
     def jobs():
         for item in json.load(open(f"{data}/items.json")):
-            if item[0] == "speech" and item[1] in ("librispeech", "an4") and len(item[5]) > 1:
+            if item[0] == "speech" and item[1] in ("librispeech", "an4", "coswara") and len(item[5]) > 1:
                 x = torch.from_numpy(np.array(sound[item[3]:item[3] + item[4]])).float()[None].to(device)
                 with torch.no_grad():
                     yield item, net(mfcc(x))[0].float().cpu().numpy()

@@ -51,11 +51,13 @@ def arguments():
     p.add_argument("--fold", type=int, default=-1, help="leave this fold of speakers (folds.json) out, and watch by it; 5: all folds")
     p.add_argument("--tell", type=float, default=60, help="seconds between reports")
     p.add_argument("--shares", default="", help="of the sources of short clips, where not as in examples.py: words=.3,neural=.2")
+    p.add_argument("--fit", default="coswara", help="sources whose long recordings are played faster until they fit")
     return p.parse_args()
 
 
 def producer(queue, items, spans, a, seed):
-    corpus = examples.Corpus(items, spans, seed, {name: float(share) for name, _, share in (s.partition("=") for s in a.shares.split(",") if s)})
+    corpus = examples.Corpus(items, spans, seed, {name: float(share) for name, _, share in (s.partition("=") for s in a.shares.split(",") if s)},
+                             a.fit.split(","))
     while True:
         queue.put(examples.batch(corpus, corpus.rnd.random() < a.short, a.clean, a.scale))
 
