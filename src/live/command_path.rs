@@ -101,8 +101,9 @@ impl CommandPath {
         let echo = self.echo.echo_state();
         self.log.take(sound_s, &self.block, echo.left_db, echo.raw_db);
         let power = self.block.iter().map(|s| f64::from(*s).powi(2)).sum::<f64>() / self.block.len().max(1) as f64;
-        let ours_db = if echo.aligned { echo.left_db } else { echo.raw_db };
-        self.somebody_speaks = self.near.hear(power, 10f64.powf(ours_db / 10.0));
+        let left_db = if echo.aligned { echo.left_db } else { echo.raw_db };
+        let [left, raw] = [left_db, echo.raw_db].map(|db| 10f64.powf(db / 10.0));
+        self.somebody_speaks = self.near.hear(power, left, raw);
         let left_db = self.residual.suppress_residual(&mut self.block, echo.left_db);
         self.commands.expect_own_voice(left_db);
         self.commands.push(sound_s, &self.block, main);
