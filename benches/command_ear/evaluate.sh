@@ -1,28 +1,29 @@
 #!/bin/sh
 # How well commands are heard, over the recordings of ../shared/data: hits, substitutions, false actions per hour, delay, in each condition, and
-# general recognisers on the same files. Prints tables and figures (../figures.toml). Even-numbered recordings, since the thresholds are
-# chosen on odd ones, but of talk all, because an hour is little. The figures on record are those of --all: an hour and more. Without it, a
-# sample, and an hour of reading by readers that the model was trained on.
+# general recognisers on the same files. Prints tables and figures (../figures.toml). The model is trained on the people of these recordings,
+# so each is heard by one of five networks (models/training/folds) that has not met its speaker; they are trained as the model is, for a third
+# as long. Synthetic voices and other sounds: the model itself, and even-numbered recordings, since the thresholds are chosen on odd ones. The
+# figures on record are those of --all: half an hour. Without it, a sample, and an hour of reading by readers that the model was trained on.
 #
 #   benches/command_ear/evaluate.sh [--all] [--model DIR] [--data DIR] [--program TIDECOUNT] [--half odd|even|all] [--references] [--whisper DIR]
 #
 # --references also runs pocketsphinx, and a Whisper model where --whisper names its folder (Python packages: reference/hear_reference.py).
-# PYTHON chooses the interpreter.
+# With --model, that model hears all. PYTHON chooses the interpreter.
 set -eu
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
 python=${PYTHON:-python3}
-data=$root/../shared/data program=${CARGO_TARGET_DIR:-$root/target}/debug/tidecount model=$root/models/en half=even whisper= references= sample=1
+data=$root/../shared/data program=${CARGO_TARGET_DIR:-$root/target}/debug/tidecount model=$root/models/en half=even whisper= references= sample=1 folds=$root/models/training/folds
 while [ $# -gt 0 ]; do
     case $1 in
         --all) sample=; shift ;;
         --references) references=1; shift ;;
-        --model) model=$2; shift 2 ;;
+        --model) model=$2 folds=; shift 2 ;;
         --data) data=$2; shift 2 ;;
         --program) program=$2; shift 2 ;;
         --half) half=$2; shift 2 ;;
         --whisper) whisper=$2 references=1; shift 2 ;;
-        *) sed -n '2,11s/^# \{0,1\}//p' "$0" >&2; exit 2 ;;
+        *) sed -n '2,13s/^# \{0,1\}//p' "$0" >&2; exit 2 ;;
     esac
 done
 if [ ! -f "$data/index.tsv" ]; then
@@ -32,7 +33,14 @@ fi
 [ -x "$program" ] || { echo "$program is not built: cargo build" >&2; exit 2; }
 lists=$(mktemp -d)
 trap 'rm -rf "$lists"' EXIT
-"$python" "$here/make_lists.py" "$data" "$lists" ${sample:---training} > "$lists/said"
+# shellcheck disable=SC2086 # options, parted by spaces
+"$python" "$here/make_lists.py" "$data" "$lists" ${sample:---training} ${folds:+--folds "$folds/speakers.json"} > "$lists/said"
+for network in ${folds:+"$folds"/*.mdl}; do
+    fold=$lists/model_$(basename "$network" .mdl)
+    mkdir -p "$fold/am"
+    ln -s "$network" "$fold/am/final.mdl"
+    ln -s "$model/conf" "$model/graph" "$fold"
+done
 
 # The states of a practice, ten phrases each; all ten-phrase figures but the voices' are for the first.
 state="yes,no,stop,ready,again,pause,skip,how long,help,finish"
@@ -45,21 +53,34 @@ run() {
     shift 4
     [ -n "$sample" ] || every=1
     [ -f "$list" ] || return 0
-    # A recording that cannot be heard is named on standard error; the others count.
-    "$program" hear --commands "$phrases" --model "$model" --labels "$list" --every "$every" --json "$@" > "$lists/rows" || [ -s "$lists/rows" ]
+    : > "$lists/rows"
+    if [ -f "${list%.tsv}_0.tsv" ]; then
+        for part in "${list%.tsv}"_?.tsv; do
+            fold=${part%.tsv} fold=${fold##*_}
+            "$program" hear --commands "$phrases" --model "$lists/model_$fold" --labels "$part" --every "$every" --json --details "$@" >> "$lists/rows" || [ -s "$lists/rows" ]
+        done
+    else
+        # A recording that cannot be heard is named on standard error; the others count.
+        "$program" hear --commands "$phrases" --model "$model" --labels "$list" --every "$every" --json --details "$@" > "$lists/rows" || [ -s "$lists/rows" ]
+    fi
     printf '\n## %s\n' "$condition"
     "$python" "$here/figures.py" "$condition" ${talk:+--talk "$talk"} < "$lists/rows"
 }
 
 noise=$data/noise/long
-run quiet words.tsv 3 "$state" --half "$half"
+# Where folds guard against having met the speaker, all recordings count.
+people=${folds:+all}
+people=${people:-$half}
+run quiet words.tsv 3 "$state" --half "$people"
 for snr in 20 10 5; do
-    run "${snr}db" words.tsv 8 "$state" --half "$half" --snr $snr --noise "$noise"
+    run "${snr}db" words.tsv 8 "$state" --half "$people" --snr $snr --noise "$noise"
 done
-run babble words.tsv 12 "$state" --half "$half" --snr 10 --noise "$data/noise/babble/babble_4talkers.flac"
-run room words.tsv 8 "$state" --half "$half" --room "$data/rooms"
-run soft words.tsv 8 "$state" --half "$half" --level -40
-run slow words.tsv 8 "$state" --half "$half" --slow 0.75
+if [ -f "$lists/babble-of-readers.wav" ]; then
+    run babble words.tsv 12 "$state" --half "$people" --snr 10 --noise "$lists/babble-of-readers.wav"
+fi
+run room words.tsv 8 "$state" --half "$people" --room "$data/rooms"
+run soft words.tsv 8 "$state" --half "$people" --level -40
+run slow words.tsv 8 "$state" --half "$people" --slow 0.75
 run voices voices.tsv 1 "$state" --half "$half"
 run resting voices.tsv 1 "$resting" --half "$half"
 run talk talk.tsv 2 "$state"

@@ -1,10 +1,11 @@
 #!/usr/bin/env python3
-"""Turns the rows of `tidecount hear --labels … --json` (standard input) into figures.
+"""Turns the rows of `tidecount hear --labels … --json --details` (standard input; of several runs one after the other) into figures.
 
     figures.py CONDITION [--talk FILE]    CONDITION is the middle of each id; --talk adds false actions and hours to FILE
     figures.py --talk FILE                the false actions an hour of all talk in FILE
 """
 import json
+import math
 import pathlib
 import sys
 
@@ -15,15 +16,35 @@ from figure import figure, share  # noqa: E402
 PHRASES = {"quiet": ["stop", "yes", "no"], "10db": ["yes", "no"]}
 
 
+COUNTS = ("said", "hits", "asked", "substituted", "other", "other_taken", "other_hours", "false_actions", "false_questions")
+
+
+def merged(lines):
+    """The rows of all runs, those of one group and phrase added up, with the delays of their hits."""
+    rows, delays = {}, {}
+    for line in lines:
+        if line["kind"] == "evaluation":
+            row = rows.setdefault((line["group"], line.get("phrase")), {"group": line["group"], "phrase": line.get("phrase"), **dict.fromkeys(COUNTS, 0)})
+            for count in COUNTS:
+                row[count] += line[count]
+        elif line["outcome"] == "hit":
+            found = [heard["decided_s"] for heard in line["heard"] if heard["text"] == line["said"]]
+            for phrase in (line["said"], None):
+                delays.setdefault((line["group"], phrase), []).extend(at - line["word_end_s"] for at in found[:1])
+    for key, row in rows.items():
+        found = sorted(delays.get(key, []))
+        row["delay_median_s"], row["delay_95_s"] = (round(found[max(0, math.ceil(p * len(found)) - 1)], 3) if found else None for p in (.5, .95))
+    return list(rows.values())
+
+
 def tell(row):
     """All of a row, for people."""
     what = f"{row['group']}, {row['phrase']}" if row.get("phrase") else row["group"]
     if row["said"]:
-        rate = row["hit_rate"]
-        print(f"{what}: {rate['percent']:.1f} % ({row['hits']} of {row['said']}; {rate['low_percent']:.0f} to {rate['high_percent']:.0f}), asked {row['asked']}, "
+        print(f"{what}: {100 * row['hits'] / row['said']:.1f} % ({row['hits']} of {row['said']}), asked {row['asked']}, "
               f"another {row['substituted']}, delay {row['delay_median_s']} s, 95 % {row['delay_95_s']} s")
     if row["other"]:
-        print(f"{what}: {row['false_actions_per_hour']:.2f} an hour ({row['false_actions_per_hour_low']:.2f} to {row['false_actions_per_hour_high']:.2f}): "
+        print(f"{what}: {row['false_actions'] / row['other_hours']:.2f} an hour: "
               f"{row['false_actions']} in {row['other_hours']:.2f} h, {row['other_taken']} of {row['other']} recordings; asked {row['false_questions']}")
 
 
@@ -70,7 +91,7 @@ def main():
         print(f"{hours:.2f} h of talk")
         return figure("command.talk.false", sum(int(false) for false, _ in lines) / hours if hours else None)
     condition = arguments[0]
-    rows = [row for row in map(json.loads, sys.stdin) if row["kind"] == "evaluation"]
+    rows = merged(map(json.loads, sys.stdin))
     for row in rows:
         tell(row)
         if row.get("phrase") in PHRASES.get(condition, []) and row["said"] and row["group"].startswith("people"):

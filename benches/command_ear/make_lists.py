@@ -1,12 +1,16 @@
 #!/usr/bin/env python3
 """Lists for `tidecount hear --labels` from the recordings of ../shared/data.
 
-    make_lists.py DATA OUT [--training]
+    make_lists.py DATA OUT [--training] [--folds SPEAKERS.json]
 
 Writes OUT/words.tsv (one word a recording), OUT/talk.tsv (speech that is not for the tool), OUT/babble.tsv (1, 4 and 8
 talkers without end), OUT/sounds.tsv (noise, coughs, breaths, vowels) and, where flite or espeak-ng is installed, OUT/voices.tsv with phrases
 spoken by them into OUT/voices/. Where the Python package soundfile is installed, OUT/reading.tsv too: half an hour of LibriSpeech
-train-clean-5 by the four readers on whom the model was not trained, unpacked to OUT/reading/. --training adds an hour of the others to it.
+train-clean-5 by the four readers on whom the model was not trained, unpacked to OUT/reading/, and OUT/babble-of-readers.wav, all four at once.
+--training adds an hour of the others to the list.
+
+With --folds, OUT/words_K.tsv and OUT/talk_K.tsv, too: the recordings of the speakers whom the network of fold K has not met. Whoever is in
+no fold is dealt to the folds in turn.
 
 The labels come from index.tsv. Speech Commands: the word. AN4: the sentence where it is a command of its own, nothing else. All other
 speech is not for the tool, whatever is said in it.
@@ -14,6 +18,7 @@ speech is not for the tool, whatever is said in it.
 import csv
 import importlib.util
 import io
+import json
 import pathlib
 import shutil
 import subprocess
@@ -41,9 +46,21 @@ def write(path, rows):
     print(f"{path}: {len(rows)} recordings")
 
 
+def folds(rows, speakers):
+    """The rows by fold, and the number of folds."""
+    count = max(speakers.values()) + 1
+    parts, turn = [[] for _ in range(count)], 0
+    for row, speaker in rows:
+        if speaker not in speakers:
+            turn += 1
+        parts[speakers.get(speaker, turn % count)].append(row)
+    return parts
+
+
 def people(data):
-    words, talk, sounds = [], [], []
+    words, talk, sounds, speakers = [], [], [], {}
     for row in rows_of(data):
+        speakers[str((data / row["file"]).resolve())] = row["speaker"]
         path, kind, label = str((data / row["file"]).resolve()), row["set"], row["label"].lower()
         if not pathlib.Path(path).is_file():
             continue
@@ -68,7 +85,7 @@ def people(data):
         elif kind.startswith("noise"):
             sounds.append((path, "", "household and animal noise"))
     babble = [(str(f.resolve()), "", "babble: " + f.stem.removeprefix("babble_").replace("_", " ")) for f in sorted((data / "noise" / "babble").glob("*.flac"))]
-    return words, talk, sounds, babble
+    return words, talk, sounds, babble, speakers
 
 
 def synthetic(folder):
@@ -112,6 +129,21 @@ def reading(data, folder, training):
     return rows
 
 
+def babble_of_readers(data, folder, out):
+    """A minute of the four held-out readers at once, equally loud. The babble among the recordings is made of sentences that the model was trained on."""
+    import numpy
+    import soundfile
+
+    with open(data / "training" / "index.tsv", encoding="utf-8", newline="") as file:
+        of = {pathlib.Path(r["file"]).stem: r["speaker"] for r in csv.DictReader(file, delimiter="\t", quoting=csv.QUOTE_NONE) if r["speaker"] in HELD_READERS}
+    mixed = 0
+    for reader in HELD_READERS:
+        sounds = [soundfile.read(path, dtype="float32")[0] for path in sorted(folder.glob("*.wav")) if of.get(path.stem) == reader]
+        voice = numpy.concatenate(sounds)[: 60 * 16000]
+        mixed = mixed + numpy.pad(voice / numpy.sqrt(numpy.mean(voice**2)), (0, 60 * 16000 - len(voice)))
+    soundfile.write(out, 0.05 * mixed, 16000)
+
+
 def main():
     if len(sys.argv) < 3:
         sys.exit(__doc__)
@@ -119,7 +151,12 @@ def main():
     if not (data / "index.tsv").is_file():
         sys.exit(f"{data}: there is no index.tsv; name the folder of the recordings")
     out.mkdir(parents=True, exist_ok=True)
-    words, talk, sounds, babble = people(data)
+    words, talk, sounds, babble, speakers = people(data)
+    if "--folds" in sys.argv[3:]:
+        plan = json.loads(pathlib.Path(sys.argv[sys.argv.index("--folds") + 1]).read_text(encoding="utf-8"))
+        for name, rows in (("words", words), ("talk", talk)):
+            for fold, part in enumerate(folds([(row, speakers[row[0]]) for row in rows], plan)):
+                write(out / f"{name}_{fold}.tsv", part)
     write(out / "words.tsv", words)
     write(out / "talk.tsv", talk)
     write(out / "sounds.tsv", sounds)
@@ -129,6 +166,7 @@ def main():
         write(out / "voices.tsv", voices)
     if importlib.util.find_spec("soundfile") and (data / "training" / "index.tsv").is_file():
         write(out / "reading.tsv", reading(data, out / "reading", "--training" in sys.argv[3:]))
+        babble_of_readers(data, out / "reading", out / "babble-of-readers.wav")
     else:
         print("no reading: it needs the Python package soundfile and the training folder of the recordings")
 
