@@ -45,11 +45,11 @@ const SAME: &str = "delay.median\t20\ndelay.worst\t40\nhits\t95\t200\nmemory\t90
 #[test]
 fn a_figure_that_got_worse_is_found() {
     let file = file();
-    let worse = SAME.replace("hits\t95", "hits\t93.9");
+    let worse = SAME.replace("hits\t95", "hits\t93.5");
     let found = compared(&file, &worse, &[]);
     assert!(found.fails(true));
     let text = found.text();
-    assert!(text.contains("worse: hits (words heard): 93.9 % (of 200), was 95 % (of 200) on bbb"), "{text}");
+    assert!(text.contains("worse: hits (words heard): 93.5 % (of 200; 89.2 to 96.2), was 95 % (of 200; 91 to 97.3) on bbb"), "{text}");
     assert!(text.contains("`measure one`"), "{text}");
     assert_eq!(outcomes(&SAME.replace("delay.median\t20", "delay.median\t22.1"))[0], Outcome::Worse);
 }
@@ -166,7 +166,7 @@ fn the_page_tells_what_is_missed_not_taken_or_old() {
         "Before.\n<!-- figures: one -->\nold\n<!-- end of figures -->\nBetween.\n<!-- figures: two -->\n<!-- end of figures -->\nAfter.\n";
     let new = page(old, &file()).expect("a page");
     assert!(new.contains("| worst delay | 40 ms: **missed** | ≤ 30 ms | aaa, before the split: retake | `measure one` |"), "{new}");
-    assert!(new.contains("| words heard | 95 % (of 200) |  | bbb | `measure one` |"), "{new}");
+    assert!(new.contains("| words heard | 95 % (of 200; 91 to 97.3) |  | bbb | `measure one` |"), "{new}");
     assert!(new.contains("| memory | not taken yet | ≤ 100 MB |  | `measure memory` |"), "{new}");
     assert!(new.starts_with("Before.\n") && new.contains("\nBetween.\n") && new.ends_with("After.\n") && !new.contains("old\n"));
     assert_eq!(page(&new, &file()).expect("a page"), new);
