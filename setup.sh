@@ -108,5 +108,5 @@ PYTHON
     say "unpacked $LIBRARY"
 fi
 
-command -v cargo >/dev/null 2>&1 || fail "Rust is missing: install a current toolchain (cargo and rustc 1.93 or newer), then build"
+command -v cargo >/dev/null 2>&1 || fail "Rust is missing: install a current toolchain (cargo and rustc 1.94 or newer), then build"
 say "ready"

@@ -4,7 +4,8 @@ usage: judge.py lists DATA_DIR FOLDS.json READERS_DIR LISTS_DIR [VOICES_DIR]
        judge.py run PROGRAM DATA_DIR LISTS_DIR OUT.jsonl PROCESSES CONDITION[,...] NAME=MODEL_DIR...
        judge.py table OUT.jsonl FOLDS.json
 
-A folder of a model may hold {fold}: each fold's recordings are then heard with the model that never met their speakers. Recordings that
+A folder of a model may hold {fold}: each fold's recordings are then heard with the model that never met their speakers. NAME=MODEL_DIR+EAR_DIR
+names a second ear too (likewise; `none` for none). With JUDGE_TRACES=DIR set, what the ears considered goes to DIR/NAME-CONDITION-FOLD.jsonl. Recordings that
 are in no fold (other-words, counting, readers) are dealt to the folds in turn. READERS_DIR holds the held-out readers' sentences, VOICES_DIR
 all wordings by synthetic voices (VOICE-how_long.wav), and phrases near to them (VOICE-not-how_strong.wav). These are heard in conditions
 "phrases", "phrases10db", "phrasesbabble", with all that a session listens for where the wording may be said."""
@@ -89,16 +90,20 @@ def lists(data, folds, readers, out, voices=None):
 
 def hear(job):
     program, options, folder, name, model, condition, k = job
-    path, spoken = model.replace("{fold}", str(k % FOLDS)), condition.startswith("phrases")
+    path, _, ear = model.replace("{fold}", str(k % FOLDS)).partition("+")
+    spoken = condition.startswith("phrases")
     list_of = f"{folder}/{'said' if spoken else 'talk' if condition == 'talk' else 'words' if condition == 'quiet' else 'few'}_{k}.tsv"
     if not os.path.exists(f"{path}/graph/phones/word_boundary.int"):
         # Without it libvosk tells other times of the words, which the rule weighs: in babble nearly all words are lost.
         raise SystemExit(f"{path}/graph/phones/word_boundary.int is missing")
     begun = time.time()
     with tempfile.TemporaryDirectory() as home:
+        surroundings = dict(os.environ, HOME=home, **({"TIDECOUNT_SECOND_EAR": ear} if ear else {}))
+        if traces := os.environ.get("JUDGE_TRACES"):
+            surroundings["TIDECOUNT_COMMAND_TRACE"] = f"{traces}/{name}-{condition}-{k}.jsonl"
         listened_for = grammar(list(STATES)[k]) if spoken else STATE
         got = subprocess.run([program, "hear", "--commands", listened_for, "--model", path, "--labels", list_of, "--json", "--details", *options],
-                             capture_output=True, text=True, env=dict(os.environ, HOME=home))
+                             capture_output=True, text=True, env=surroundings)
     out = []
     for line in got.stdout.splitlines():
         r = json.loads(line)

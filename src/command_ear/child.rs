@@ -3,6 +3,7 @@
 
 use super::decoder::SpeechModel;
 use super::ear::Ear;
+use super::embedding::{SecondEar, WordSpotter};
 use super::listener::Listener;
 use super::path::Tuning;
 use super::templates::{EnrolledVoice, Weigher};
@@ -47,8 +48,16 @@ fn run<M: SpeechModel>(
     output: &mut impl Write,
 ) -> Result<(), CommandEarError> {
     let model = load(std::env::var_os(LOG_VARIABLE).is_some())?;
-    let mut service =
-        Service { model, ear: Ear::new(), trace: Trace::from_environment(), main_generation: 0, fast_generation: 0, own: Rc::default() };
+    let second_ear = SecondEar::from_environment()?.map(|ear| Rc::new(RefCell::new(ear)) as Rc<RefCell<dyn WordSpotter>>);
+    let mut service = Service {
+        model,
+        ear: Ear::new(),
+        trace: Trace::from_environment(),
+        main_generation: 0,
+        fast_generation: 0,
+        own: Rc::default(),
+        second_ear,
+    };
     wire::write_frame(output, kind::READY, &[]).and_then(|()| output.flush()).map_err(|e| torn(&e))?;
     while let Some((what, body)) = wire::read_frame(input).map_err(|e| torn(&e))? {
         for (what, body) in service.answer(what, &body)? {
@@ -70,6 +79,8 @@ struct Service<M: SpeechModel> {
     fast_generation: u64,
     /// The client's own voice, once the parent sent it.
     own: Rc<RefCell<Option<Weigher>>>,
+    /// Shared by both paths; none where it is left out.
+    second_ear: Option<Rc<RefCell<dyn WordSpotter>>>,
 }
 
 impl<M: SpeechModel> Service<M> {
@@ -83,10 +94,12 @@ impl<M: SpeechModel> Service<M> {
                     (Path::Main, Tuning::MAIN, &mut self.main_generation)
                 };
                 *generation = order.generation;
-                let listener = self
-                    .model
-                    .decoder(&order.choices.concat())
-                    .map(|d| Listener::new(d, &order.choices, tuning).with_own_voice(Rc::clone(&self.own)).with_lists(order.list_from));
+                let listener = self.model.decoder(&order.choices.concat()).map(|decoder| {
+                    Listener::new(decoder, &order.choices, tuning)
+                        .with_own_voice(Rc::clone(&self.own))
+                        .with_second_ear(self.second_ear.clone())
+                        .with_lists(order.list_from)
+                });
                 self.ear.listen(path, listener);
                 Ok(Vec::new())
             }

@@ -1,6 +1,7 @@
 //! How sure a phrase is, from several cues: two decodings, rivals, other sound in the utterance, talk before it, level.
 
 use super::decide::{Phrase, UNKNOWN, Word};
+use super::embedding::Opinion;
 
 /// What is known of a phrase that may have been said.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -17,12 +18,22 @@ pub(crate) struct Cues {
     pub talk: f64,
     /// Level of the phrase over the room, dB.
     pub above_db: f64,
+    /// What the second ear says of it; none where it was not asked, or does not know the phrase.
+    pub second_ear: Option<Opinion>,
 }
 
 /// Coefficients of the logistic combination, in the order of [`Cues::features`], the constant first. Set by hand on odd-numbered recordings so that
 /// either decoding alone is acted upon where it is certain and nothing speaks against it, and two half-certain ones that agree are too;
 /// `benches/command_ear/learn.py` learns them from recordings and prints this line.
 const WEIGHTS: [f64; FEATURES + 1] = [-3.0, 3.6, 3.6, 1.6, -1.5, -1.0, -2.0, 0.0];
+
+/// A phrase of which the recogniser is at least so sure is acted upon where the second ear is as sure as [`CONFIRMS`], 0 to 1. These values, and others tried, with
+/// their figures: `models/second-ear/README.md`.
+const CONFIRMED_FROM: f64 = 0.25;
+/// See [`CONFIRMED_FROM`], 0 to 1.
+const CONFIRMS: f64 = 0.8;
+/// Where the recogniser found nothing the second ear must be as sure as this, 0 to 1.
+const ALONE: f64 = 0.85;
 
 const FEATURES: usize = 7;
 
@@ -40,11 +51,29 @@ impl Cues {
         ]
     }
 
-    /// The chance that the phrase was said and meant, 0 to 1.
+    /// The chance that the phrase was said and meant, 0 to 1. The second ear only ever adds to it: what it has no ear for, in noise above all, the
+    /// recogniser often hears rightly.
     pub fn sureness(&self) -> f64 {
         let [constant, weights @ ..] = WEIGHTS;
         let sum = constant + weights.iter().zip(self.features()).map(|(w, x)| w * x).sum::<f64>();
-        1.0 / (1.0 + (-sum).exp())
+        let recogniser = 1.0 / (1.0 + (-sum).exp());
+        match self.second_ear {
+            // Less sure it is not asked about either, but may be said twice.
+            Some(opinion) if self.is_of_second_ear_alone() => {
+                if opinion.this >= ALONE {
+                    opinion.this
+                } else {
+                    opinion.this / 2.0
+                }
+            }
+            Some(opinion) if recogniser >= CONFIRMED_FROM && opinion.this >= CONFIRMS => recogniser.max(opinion.this),
+            _ => recogniser,
+        }
+    }
+
+    /// The recogniser did not find it.
+    fn is_of_second_ear_alone(&self) -> bool {
+        self.first == 0.0 && self.second == 0.0
     }
 }
 
@@ -90,7 +119,7 @@ mod tests {
         Word { text: text.into(), start_s: 0.3, end_s: 0.6, confidence }
     }
 
-    const SURE: Cues = Cues { first: 1.0, second: 1.0, rival: 0.0, elsewhere_s: 0.0, talk: 0.0, above_db: 30.0 };
+    const SURE: Cues = Cues { first: 1.0, second: 1.0, rival: 0.0, elsewhere_s: 0.0, talk: 0.0, above_db: 30.0, second_ear: None };
 
     #[test]
     fn the_stronger_phrase_is_taken_with_what_speaks_against_it() {
@@ -115,5 +144,17 @@ mod tests {
             assert!(less.sureness() < SURE.sureness(), "{less:?}");
         }
         assert!(Cues { first: 0.3, second: 0.0, ..SURE }.sureness() < 0.5);
+    }
+
+    #[test]
+    fn the_second_ear_confirms_an_unsure_phrase_and_wins_one_of_its_own_only_if_sure() {
+        let heard = |first: f64, second: f64, this: f64| {
+            let second_ear = Some(Opinion { this, rival: 0.0, other: 1.0 - this });
+            Cues { first, second, second_ear, ..SURE }.sureness()
+        };
+        assert!(heard(0.4, 0.3, 0.9) > 0.8 && heard(0.4, 0.3, 0.7) < 0.5, "confirmed");
+        assert!(heard(0.3, 0.0, 0.99) < 0.5, "the recogniser doubts it too much");
+        assert!(heard(0.0, 0.0, 0.9) > 0.8 && heard(0.0, 0.0, 0.8) < 0.5, "alone");
+        assert_eq!(heard(1.0, 1.0, 0.01), SURE.sureness(), "never against the recogniser");
     }
 }

@@ -66,6 +66,7 @@ impl<D: Decoder> Ear<D> {
         self.main_open = main;
         self.now_s = start_s + seconds(samples.len());
         let level = self.meter.measure(samples, own_db);
+        [&mut self.main, &mut self.fast].into_iter().flatten().for_each(|listener| listener.over_own_voice(own_db > f32::NEG_INFINITY));
         if let Some(decided) = self.fast.as_mut().and_then(|l| l.hear(start_s, samples, level)) {
             self.tell(Path::Fast, decided, &mut heard);
         }

@@ -10,6 +10,7 @@ mod cues;
 mod decide;
 pub mod decoder;
 mod ear;
+mod embedding;
 mod file;
 mod floor;
 mod level;

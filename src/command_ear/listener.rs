@@ -6,9 +6,10 @@
 //!
 //! Whether a phrase counts is weighed from several cues (`cues`), among them a second decoding of the utterance at another speed.
 
-use super::cues::{Candidate, agreed};
+use super::cues::{Candidate, Cues, agreed};
 use super::decide::{Phrase, PhraseBook, UNKNOWN, Word, judge, listed};
 use super::decoder::Decoder;
+use super::embedding::{Classes, Stretch, WordSpotter};
 use super::level::Level;
 use super::path::{Decided, Tuning, seconds};
 use super::templates::{GUESS_CONFIDENCE, Weigher};
@@ -40,6 +41,10 @@ const LONGEST_UNKNOWN_S: f64 = 4.0;
 const LONGEST_S: f64 = 8.0;
 /// Sound carried over such a cut, s.
 const OVERLAP_S: f64 = 1.2;
+/// Where the recogniser found nothing, a phrase that the second ear gives less than this is not considered, 0 to 1.
+const CONSIDERED_FROM: f64 = 0.2;
+/// Nor is one with more sound beside it that stands out, s.
+const MOST_ELSEWHERE_S: f64 = 0.3;
 /// Partial results are looked at this often, s: the network gives new ones every 0.12 s.
 const LOOK_EVERY_S: f64 = 0.12;
 
@@ -61,6 +66,10 @@ pub(crate) struct Listener<D> {
     candidates: Vec<Candidate>,
     /// The client's own way of saying the commands, shared by both paths; none before it is known.
     own: Rc<RefCell<Option<Weigher>>>,
+    /// The second ear, and which of its phrases are listened for; none where it knows none of them.
+    second_ear: Option<(Rc<RefCell<dyn WordSpotter>>, Classes)>,
+    /// Our own voice may be in the sound now.
+    over_own_voice: bool,
     /// Choices from this one on may follow each other in one breath.
     list_from: Option<usize>,
     /// Further phrases of a list, since they were last asked for.
@@ -81,6 +90,8 @@ impl<D: Decoder> Listener<D> {
             unsure: None,
             candidates: Vec::new(),
             own: Rc::default(),
+            second_ear: None,
+            over_own_voice: false,
             list_from: None,
             further: Vec::new(),
         }
@@ -90,6 +101,21 @@ impl<D: Decoder> Listener<D> {
     pub fn with_own_voice(mut self, own: Rc<RefCell<Option<Weigher>>>) -> Self {
         self.own = own;
         self
+    }
+
+    /// Asks a second ear, where this path does.
+    pub fn with_second_ear(mut self, ear: Option<Rc<RefCell<dyn WordSpotter>>>) -> Self {
+        let classes = ear.as_ref().map(|ear| Classes::new(ear.borrow().phrases(), &self.book));
+        self.second_ear = ear.zip(classes).filter(|(_, classes)| self.tuning.second_ear && classes.any());
+        self
+    }
+
+    /// Says whether our own voice may be in the next sound. What is left of it is not asked about: nobody has measured what the second ear takes it for.
+    pub fn over_own_voice(&mut self, may_be: bool) {
+        self.over_own_voice = may_be;
+        if let Some(utterance) = &mut self.utterance {
+            utterance.over_own_voice |= may_be;
+        }
     }
 
     /// Hears lists: several phrases of the choices from this one on in one breath.
@@ -169,6 +195,7 @@ impl<D: Decoder> Listener<D> {
         let quiet: usize = self.before.iter().filter(|(_, l)| !l.loud).map(|(s, _)| s.len()).sum();
         let mid_sound = seconds(quiet) < QUIET_BEFORE_S && !std::mem::take(&mut self.at_beginning);
         let mut utterance = Utterance::new(now_s - seconds(self.before_len), mid_sound, talk);
+        utterance.over_own_voice = self.over_own_voice;
         for (samples, level) in self.before.drain(..) {
             utterance.sound.extend_from_slice(&samples);
             utterance.note(level);
@@ -285,7 +312,11 @@ impl<D: Decoder> Listener<D> {
         let agreed = agreed(first, judged(&second_words), &[&first_words, &second_words]).filter(|(phrase, _)| {
             !self.tuning.minds_context || stands_in_the_whole(&mut self.decoder, utterance, phrase, &self.book, &self.tuning)
         });
-        let weighed = agreed.and_then(|(phrase, cues)| utterance.weigh(phrase, cues, &self.tuning));
+        let found = match &self.second_ear {
+            Some((ear, classes)) if !utterance.over_own_voice => second_opinion(&mut *ear.borrow_mut(), classes, utterance, agreed),
+            _ => agreed,
+        };
+        let weighed = found.and_then(|(phrase, cues)| utterance.weigh(phrase, cues, &self.tuning));
         let recognised = weighed.map(|(decided, candidate)| {
             self.candidates.push(candidate);
             decided
@@ -332,6 +363,32 @@ impl<D: Decoder> Listener<D> {
         self.decoder.restart();
         self.decoder.accept(&new.sound);
         self.utterance = Some(new);
+    }
+}
+
+/// What both ears make of an utterance: the phrase that the recogniser found with the second ear's opinion of it or, where it found none, the phrase that
+/// the second ear takes all of a short utterance for. Without a short stretch there is no opinion.
+fn second_opinion(
+    ear: &mut dyn WordSpotter,
+    classes: &Classes,
+    utterance: &Utterance,
+    found: Option<(Phrase, Cues)>,
+) -> Option<(Phrase, Cues)> {
+    let at_s = found.as_ref().map(|(phrase, _)| (phrase.start_s + phrase.end_s) / 2.0);
+    let Some(stretch) = Stretch::of(&utterance.levels, at_s) else { return found };
+    match found {
+        Some((phrase, cues)) => {
+            let second_ear = classes.opinion(&phrase.text, &ear.hear(&stretch.window(&utterance.sound)));
+            Some((phrase, Cues { second_ear, ..cues }))
+        }
+        None if !stretch.begins_alone(!utterance.mid_sound) || stretch.elsewhere_s(&utterance.levels) > MOST_ELSEWHERE_S => None,
+        None => {
+            let probabilities = ear.hear(&stretch.window(&utterance.sound));
+            let text = classes.likeliest(&probabilities)?;
+            let opinion = classes.opinion(text, &probabilities).filter(|opinion| opinion.this >= CONSIDERED_FROM)?;
+            let phrase = Phrase { text: text.to_owned(), start_s: stretch.start_s, end_s: stretch.end_s, confidence: opinion.this };
+            Some((phrase, Cues { second_ear: Some(opinion), ..Cues::default() }))
+        }
     }
 }
 

@@ -16,6 +16,8 @@ pub(crate) struct Tuning {
     pub stands_s: f64,
     /// Talk before the utterance and other sound in it speak against a phrase.
     pub minds_context: bool,
+    /// The second ear is asked.
+    pub second_ear: bool,
     /// What a phrase must fulfil.
     pub rules: Rules,
 }
@@ -28,6 +30,7 @@ impl Tuning {
         end_quiet_s: 0.66,
         stands_s: 0.36,
         minds_context: true,
+        second_ear: true,
         rules: Rules { min_confidence: CONSIDERED, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.2 },
     };
     /// Stop and its like: sooner, and closer to other sound, since it must get through: over our own voice and out of a vowel.
@@ -37,6 +40,7 @@ impl Tuning {
         end_quiet_s: 0.48,
         stands_s: 0.24,
         minds_context: false,
+        second_ear: false,
         rules: Rules { min_confidence: CONSIDERED, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.1 },
     };
 }

@@ -25,7 +25,7 @@ impl Trace {
             let (Candidate { text, start_s, end_s, decided_s, cues }, fast) = (candidate, path == Path::Fast);
             self.line(&json!({
                 "text": text, "fast": fast, "start_s": start_s, "end_s": end_s, "decided_s": decided_s,
-                "features": cues.features(), "sureness": cues.sureness(),
+                "features": cues.features(), "second_ear": cues.second_ear.map(|o| [o.this, o.rival, o.other]), "sureness": cues.sureness(),
             }));
         }
     }

@@ -28,6 +28,8 @@ pub(crate) struct Utterance {
     pub tried_quiet: bool,
     /// A trial was made of this standing partial.
     pub tried_text: String,
+    /// Our own voice may be in it.
+    pub over_own_voice: bool,
     /// A known word stands in the last partial.
     pub has_known: bool,
     /// What was heard of it before it was cut, as an utterance of its own.
@@ -47,6 +49,7 @@ impl Utterance {
             quiet_s: 0.0,
             tried_quiet: false,
             tried_text: String::new(),
+            over_own_voice: false,
             has_known: false,
             earlier: None,
         }
@@ -54,10 +57,10 @@ impl Utterance {
 
     /// Cuts it down to its last `kept` samples; what went before is remembered for [`Utterance::whole`].
     pub fn cut(self, kept: usize) -> Self {
-        let (quiet_s, tried_quiet) = (self.quiet_s, self.tried_quiet);
+        let (quiet_s, tried_quiet, over_own_voice) = (self.quiet_s, self.tried_quiet, self.over_own_voice);
         let mut earlier = self.whole().unwrap_or(self);
         let mut later = earlier.split_off(earlier.sound.len().saturating_sub(kept));
-        (later.quiet_s, later.tried_quiet) = (quiet_s, tried_quiet);
+        (later.quiet_s, later.tried_quiet, later.over_own_voice) = (quiet_s, tried_quiet, over_own_voice);
         let longest = (EARLIER_S * f64::from(RATE_HZ)) as usize;
         let head = earlier.split_off(earlier.sound.len().saturating_sub(longest));
         // All of it is known from its beginning, unless some had to go.

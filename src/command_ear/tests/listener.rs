@@ -215,3 +215,61 @@ fn a_list_is_heard_word_by_word_and_a_command_in_it_is_not() {
     );
     assert_eq!(lists(&[("stop", 0.9, 1.2, 1.0)]), ["stop"], "alone it is heard as ever");
 }
+
+/// Takes every window for one phrase.
+struct SaysAlways {
+    phrases: Vec<String>,
+    heard: Vec<f64>,
+    asked: usize,
+}
+
+impl WordSpotter for SaysAlways {
+    fn phrases(&self) -> &[String] {
+        &self.phrases
+    }
+    fn hear(&mut self, _: &[i16]) -> Vec<f64> {
+        self.asked += 1;
+        self.heard.clone()
+    }
+}
+
+/// Runs five seconds of a scene beside a second ear that is so sure of "stop"; gives what was heard and how often it was asked.
+fn beside_a_second_ear(said: &[(&'static str, f64, f64, f64)], noises: &[(f64, f64)], stop: f64) -> (Vec<String>, usize) {
+    let choices = [vec!["stop".to_owned(), "stop please".to_owned()], vec!["yes".to_owned()]];
+    let ear =
+        Rc::new(RefCell::new(SaysAlways { phrases: vec!["yes".into(), "stop".into()], heard: vec![0.0, stop, 1.0 - stop], asked: 0 }));
+    let mut listener = Listener::new(Scripted { said: said.to_vec(), from_s: None, taken: 0 }, &choices, Tuning::MAIN)
+        .with_second_ear(Some(Rc::clone(&ear) as Rc<RefCell<dyn WordSpotter>>));
+    let mut heard = Vec::new();
+    for i in 0..166 {
+        let at_s = f64::from(i) * 0.03;
+        let inside = |&(from_s, to_s): &(f64, f64)| at_s >= from_s - 1e-6 && at_s < to_s - 1e-6;
+        let loud = said.iter().any(|w| inside(&(w.1, w.2))) || noises.iter().any(inside);
+        let level = Level { level_db: if loud { -30.0 } else { -60.0 }, floor_db: -60.0, loud };
+        heard.extend(listener.hear(at_s, &batch(at_s), level).map(|d| d.phrase.text));
+    }
+    let asked = ear.borrow().asked;
+    (heard, asked)
+}
+
+#[test]
+fn the_second_ear_wins_a_word_that_stands_alone_and_that_the_recogniser_missed() {
+    assert_eq!(beside_a_second_ear(&[], &[(0.9, 1.3)], 0.999).0, ["stop"]);
+    assert_eq!(beside_a_second_ear(&[], &[(0.9, 1.3)], 0.8).0, [""; 0], "not sure enough");
+    assert_eq!(beside_a_second_ear(&[], &[(0.9, 1.3), (2.0, 2.3)], 0.999).0, ["stop", "stop"], "each utterance by itself");
+    assert_eq!(beside_a_second_ear(&[], &[(0.9, 1.3), (1.45, 1.9)], 0.999).0.len(), 1, "two loud parts close together are one");
+}
+
+#[test]
+fn the_second_ear_confirms_an_unsure_phrase_and_never_takes_one_away() {
+    let (unsure, sure) = ([("stop", 0.9, 1.2, 0.35)], [("stop", 0.9, 1.2, 1.0)]);
+    assert_eq!(beside_a_second_ear(&unsure, &[], 0.3).0, ["stop"; 0]);
+    assert_eq!(beside_a_second_ear(&unsure, &[], 0.95).0, ["stop"]);
+    assert_eq!(beside_a_second_ear(&sure, &[], 0.001).0, ["stop"]);
+}
+
+#[test]
+fn talk_costs_the_second_ear_nothing() {
+    let said = [(UNKNOWN, 0.6, 3.0, 1.0)];
+    assert_eq!(beside_a_second_ear(&said, &[], 0.999), (vec![], 0));
+}

@@ -1,0 +1,36 @@
+"""Draws training windows, makes them worse and keeps their embeddings, 2,000 to a file.
+
+usage: embed.py SOUND.pack START.npz OUT_DIR SEED SECONDS"""
+import os
+import sys
+import time
+
+import numpy as np
+import torch
+
+import net
+import sound
+import worse
+
+
+def main(pack, start, out, seed, seconds):
+    torch.set_num_threads(1)
+    os.makedirs(out, exist_ok=True)
+    classes, clips, samples = sound.load(pack)
+    weights = np.load(start)
+    embedding = net.Embedding(weights).eval()
+    draw = worse.Worse(worse.kinds(classes, clips, samples), samples, "cpu", net.Mel(weights), int(seed))
+    begun, files = time.time(), 0
+    while time.time() - begun < float(seconds):
+        rows = []
+        with torch.no_grad():
+            for _ in range(20):
+                mel, label, fold = draw.batch(100)
+                rows.append((embedding(mel).half().numpy(), label.numpy().astype(np.int16), fold.numpy().astype(np.int8)))
+        np.savez(f"{out}/{seed}_{files}.npz", **{k: np.concatenate(v) for k, v in zip("eyf", zip(*rows))})
+        files += 1
+        print(files * 2000, "windows", round(time.time() - begun), "s", flush=True)
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:6])

@@ -1,0 +1,150 @@
+"""The second ear's training sound: what was said, by whom, in one file of Opus clips, and its decoding.
+
+usage: sound.py PACK_DIR SPANS.json NEURAL_DIR COSWARA_DIR FOLDS.json OUT.pack READER_CLIPS FORMANT_DIR...
+
+PACK_DIR is made by ../pack.py (people's words, AN4, readers, wake words, custom words, formant clips, noise), SPANS.json by ../spans.py,
+NEURAL_DIR by ../synth_neural.py, FORMANT_DIRs by ../synth_formant.py. COSWARA_DIR holds speakers that are in no test. Held-out voices and
+readers are left out. A clip is {source, speaker, fold, text, length, spans}: `fold` is that of its speaker, -1 where no test has them;
+`text` "" is speech or sound that is nobody's command; `spans` of a reader are [from, to, wording] in samples."""
+import glob
+import io
+import json
+import os
+import sys
+import wave
+import zipfile
+from concurrent.futures import ThreadPoolExecutor
+
+import numpy as np
+import soundfile as sf
+
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), ".."))
+
+RATE, GAP = 16000, 800
+HELD_VOICES = ("af_nova", "am_puck", "bf_lily", "bm_fable", "slt")
+# Words of people that are nobody's command here; each is a class of its own, so that what sounds like a command has its own name.
+NEAR = ("go on off up down left right zero one two three four five six seven eight nine ten back bed bird cat dog happy house tree wow "
+        "how long repeat thanks please not yet now wait").split()
+
+
+def wordings():
+    """Every wording of a command, once."""
+    import phrases
+    return list(dict.fromkeys(phrases.wordings(classes=True)))
+
+
+def classes():
+    """What the head tells apart; the last is anything else."""
+    found = wordings()
+    return found + [w for w in NEAR if w not in found] + ["(other)"]
+
+
+def opus(x):
+    out = io.BytesIO()
+    sf.write(out, x, RATE, format="OGG", subtype="OPUS")
+    return out.getvalue()
+
+
+def decode(data):
+    return sf.read(io.BytesIO(data), dtype="int16")[0]
+
+
+def resampled(x, rate):
+    if rate == RATE:
+        return x
+    n = len(x) * RATE // rate
+    return np.clip(np.rint(np.fft.irfft(np.fft.rfft(x.astype(float))[:n // 2 + 1], n) * n / len(x)), -32768, 32767).astype(np.int16)
+
+
+def read_wav(path):
+    with wave.open(path) as w:
+        return resampled(np.frombuffer(w.readframes(w.getnframes()), np.int16), w.getframerate())
+
+
+def main(pack, spans_file, neural, coswara, folds, out, reader_clips, *formants):
+    import gzip
+    from phones import target
+    known, plan = set(classes()), json.load(open(folds))
+    aims = {json.dumps(target(w)): w for w in wordings() if target(w)}
+    entries, blob = json.load(gzip.open(f"{pack}/index.json.gz", "rt")), open(f"{pack}/blob.bin", "rb").read()
+    clips, data = [], []
+
+    def add(source, speaker, text, piece, length, spans=()):
+        clips.append({"source": source, "speaker": speaker, "fold": plan.get(speaker, -1), "text": text if text in known else "",
+                      "length": length, "spans": list(spans)})
+        data.append(piece)
+    pieces, at = [], 0
+    for e in entries:
+        pieces.append(blob[at:at + e[0]])
+        at += e[0]
+    with ThreadPoolExecutor(2) as pool:
+        lengths = list(pool.map(lambda piece: len(decode(piece)), pieces))
+    begins = np.concatenate([[0], np.cumsum(np.array(lengths) + GAP)])
+    wanted = {}
+    for start, length, aim in json.load(open(spans_file)):
+        text = aims.get(json.dumps(aim))
+        clip = int(np.searchsorted(begins, start, "right")) - 1
+        if text and clip < len(entries) and entries[clip][2] == "librispeech":
+            wanted.setdefault(clip, set()).add((start - int(begins[clip]), start - int(begins[clip]) + length, text))
+    readers = [i for i, e in enumerate(entries) if e[1:3] == ["speech", "librispeech"]]
+    taken = set(readers[::max(1, len(readers) // int(reader_clips))]) | set(wanted)
+    for i, (e, piece, n) in enumerate(zip(entries, pieces, lengths)):
+        _, kind, source, speaker, text, _ = e
+        if source == "librispeech":
+            if i in taken and kind == "speech":
+                add("reader", speaker, "", piece, n, sorted(wanted.get(i, ())))
+        elif kind == "noise" or kind == "empty":
+            add("noise", "", "", piece, n)
+        elif speaker not in HELD_VOICES:
+            add(source, speaker, text.lower(), piece, n)
+    for name in sorted(glob.glob(f"{neural}/train*.json")):
+        sound = np.load(name[:-4] + "npy", mmap_mode="r")
+        for c in json.load(open(name)):
+            if c["speaker"] not in HELD_VOICES:
+                add("neural", c["speaker"], c["text"], opus(np.array(sound[c["start"]:c["start"] + c["length"]])), c["length"])
+    for folder in formants:
+        for line in open(f"{folder}/list.tsv"):
+            name, voice, text = line.rstrip("\n").split("\t")
+            if voice not in HELD_VOICES and os.path.exists(f"{folder}/{name}") and os.path.getsize(f"{folder}/{name}") > 2000:
+                x = read_wav(f"{folder}/{name}")
+                add("formant", voice, text, opus(x), len(x))
+    for name in sorted(os.listdir(coswara)):
+        x = sf.read(f"{coswara}/{name}", dtype="int16")[0]
+        if len(x) > RATE // 2 and np.abs(x).max() > 30:
+            add("counting" if "counting" in name else "body", name.split("_")[0], "", opus(x[:20 * RATE]), min(len(x), 20 * RATE))
+    with zipfile.ZipFile(out, "w") as z:
+        z.writestr("clips.json", json.dumps({"classes": classes(), "clips": clips, "bytes": [len(d) for d in data]}))
+        z.writestr("sound", b"".join(data))
+    count = {}
+    for c in clips:
+        n = count.setdefault(c["source"], [0, 0, 0.0])
+        n[0] += 1
+        n[1] += bool(c["text"]) + len(c["spans"])
+        n[2] += c["length"] / RATE / 3600
+    print({k: (n, t, round(h, 2)) for k, (n, t, h) in count.items()}, len(classes()), "classes", round(os.path.getsize(out) / 2 ** 20, 1), "MiB")
+
+
+def load(path):
+    """-> classes, clips (with `begin` in the sound), sound as one int16 array. Decoded once, and kept beside the pack."""
+    kept = path + ".npy"
+    with zipfile.ZipFile(path) as z:
+        index = json.loads(z.read("clips.json"))
+        if not os.path.exists(kept):
+            pieces, at, blob = [], 0, z.read("sound")
+            for n in index["bytes"]:
+                pieces.append(blob[at:at + n])
+                at += n
+            with ThreadPoolExecutor(os.cpu_count()) as pool:
+                sounds = list(pool.map(decode, pieces))
+            np.save(path + ".part.npy", np.concatenate(sounds))
+            json.dump([len(x) for x in sounds], open(path + ".lengths", "w"))
+            os.replace(path + ".part.npy", kept)
+    at = 0
+    for clip, n in zip(index["clips"], json.load(open(path + ".lengths"))):
+        clip["begin"], clip["length"] = at, n
+        at += n
+    return index["classes"], index["clips"], np.load(kept)
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
