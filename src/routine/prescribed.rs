@@ -3,6 +3,8 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::clinician::ClinicianWords;
+
 /// One file of prescribed steps, checked and with every default filled in.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Routine {
@@ -18,6 +20,8 @@ pub struct Routine {
     pub feedback_every: u32,
     /// Loud holds of one practice together, s; what goes beyond is left for another day.
     pub loud_limit_s: f64,
+    /// What the clinician has said about doses beyond those that need no word.
+    pub clinician: ClinicianWords,
 }
 
 /// How patiently silence is taken.

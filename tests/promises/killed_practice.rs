@@ -35,6 +35,7 @@ fn routine() -> Routine {
         cue_words: None,
         feedback_every: 0,
         loud_limit_s: 300.0,
+        clinician: routine::ClinicianWords::default(),
     }
 }
 

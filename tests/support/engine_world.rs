@@ -296,6 +296,7 @@ pub fn routine(steps: Vec<Step>, loud_limit_s: f64) -> Routine {
         cue_words: Some("big voice".into()),
         feedback_every: 2,
         loud_limit_s,
+        clinician: routine::ClinicianWords::default(),
     }
 }
 

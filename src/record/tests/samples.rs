@@ -42,6 +42,7 @@ pub fn routine() -> Routine {
         cue_words: None,
         feedback_every: 0,
         loud_limit_s: 300.0,
+        clinician: routine::ClinicianWords::default(),
     }
 }
 
