@@ -13,6 +13,11 @@ const BREATH_S: f64 = 0.4;
 /// Where a step is under way, writes that it was left unfinished.
 pub(super) fn cut_short(practice: &mut Practice, state: &State, reason: StepReason) {
     state.cut_repetition(practice);
+    leave_unfinished(practice, reason);
+}
+
+/// The same, between two repetitions.
+pub(super) fn leave_unfinished(practice: &mut Practice, reason: StepReason) {
     if !practice.in_step {
         return;
     }

@@ -96,6 +96,17 @@ skipped = Leaving out { $name }. Say go back if you'd like to do it after all.
 went-back = Back to { $name }.
 
 went-back-done = { $name } is done for today.
+# An exercise or a practice has reached a limit that the catalogue sets. Why is said in half a sentence; nothing is anybody's fault.
+enough-now = That's as much { $name } as is good for you in one practice, so we'll leave it there.
+enough-today = That's as much { $name } as is good for you in one day. We'll leave it for another day.
+long-enough = That's nearly an hour now, and longer would only tire you.
+practices-enough = You've already practised { $practices ->
+    [one] once today
+   *[other] { SPOKEN($practices) } times today
+}, and your body needs the rest of the day to recover. I'll be here tomorrow.
+rest-first = First, { SPOKEN($seconds) } seconds to recover. Just breathe.
+rest-longer = A little longer, { SPOKEN($seconds) } seconds, so you can recover.
+
 loud-enough = That's enough loud voice for today. Let your voice rest.
 
 # When holds or level fall over the last trials. Nothing is said of the numbers.
@@ -133,6 +144,8 @@ rounds-to-go = { $rounds ->
 }
 pace-changed = I'll count at the new pace.
 speech-rate-changed = I'll speak like this now.
+pace-slowest = That's as slow as I'll count: a longer breath could strain you.
+pace-fastest = That's as fast as I'll count: quicker breaths could make you dizzy.
 pace-stays = These are real seconds, so the count stays as it is.
 volume-changed = Is this better?
 
