@@ -1,5 +1,6 @@
 //! How long a step and a routine are planned to take.
 
+use super::posture::rise_s;
 use super::prescribed::{Routine, Step, Work};
 
 /// A hold without a goal; about the half of what healthy people of 60 to 89 years reach (Maslan et al. 2011). A guess for planning only.
@@ -62,5 +63,11 @@ impl Routine {
 
 /// What steps in this order are planned to take, s.
 pub(super) fn planned_s(steps: &[Step]) -> f64 {
-    steps.iter().map(|step| step.planned_duration_s() + step.around_s()).sum()
+    let mut posture = None;
+    let one_s = |step: &Step| {
+        let rise_s = rise_s(posture, step.posture);
+        posture = step.posture.or(posture);
+        rise_s + step.planned_duration_s() + step.around_s()
+    };
+    steps.iter().map(one_s).sum()
 }

@@ -108,6 +108,8 @@ pub(super) struct StepFile {
     pub exercise: Option<At<String>>,
     /// True: the cautions of this exercise were read, and the client's clinician agrees to it.
     pub cautions_acknowledged: Option<At<bool>>,
+    /// Sitting or standing, where the exercise may be done either way. Default: its first.
+    pub posture: Option<At<String>>,
     /// The clinician's word for a dose of this exercise that is beyond what needs none; shown on the report.
     pub clinician_word: Option<At<ClinicianWordFile>>,
     /// Number of sets.

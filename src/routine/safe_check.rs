@@ -13,6 +13,7 @@ use super::effort::Efforts;
 use super::fault::{FaultKind, Finder};
 use super::file::{At, RoutineFile, StepFile};
 use super::plan::{PlannedTime, Weekday};
+use super::posture::rise_s;
 use super::prescribed::{Step, Work};
 use super::ramp::Ramp;
 use super::safe::{safe_dose, safe_practice};
@@ -222,8 +223,11 @@ fn rests(steps: &[PlacedStep<'_>], words: &ClinicianWords, faults: &mut Finder<'
 
 fn too_soon(steps: &[PlacedStep<'_>], lifted: &dyn Fn(&str) -> bool) -> Vec<TooSoon> {
     let mut found = Vec::new();
-    let (mut efforts, mut now_s) = (Efforts::default(), 0.0);
+    let (mut efforts, mut now_s, mut posture) = (Efforts::default(), 0.0, None);
     for (number, step) in steps.iter().enumerate() {
+        let own = step.stages.first().and_then(|(dose, _)| dose.posture);
+        now_s += rise_s(posture, own);
+        posture = own.or(posture);
         // Each stage is followed from the same moment; the routine goes on behind the one that leaves the least rest.
         let followed: Vec<(Efforts, f64)> = step
             .stages

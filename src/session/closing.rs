@@ -5,7 +5,7 @@ use super::outlet::count;
 use super::practice::Practice;
 use super::state::{Move, State};
 use model::{Arg, Effect, Fact, Line, StepReason, VoiceTask};
-use routine::Step;
+use routine::{Posture, Step};
 
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
@@ -46,6 +46,10 @@ pub(super) fn summarise(practice: &mut Practice, reason: &'static str) -> Speaki
     practice.in_step = false;
     let (done, all) = (practice.steps_done.len(), practice.routine.steps.len());
     practice.listen(&[], VoiceTask::Idle);
+    // Nothing leads them up any more, so it is said before the end.
+    if practice.posture == Some(Posture::Lying) {
+        practice.say("rise-at-end", &[]);
+    }
     if practice.context.class {
         let last = practice.say("class-over", &[]);
         return practice.after(last, BREATH_S, NextAction::End(reason));

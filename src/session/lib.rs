@@ -13,7 +13,7 @@
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
 //!   `halted`: the states between them
 //! - `state`: one of all these; `hearing`: what the ears report to it
-//! - `opening`, `steps`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
+//! - `opening`, `steps`, `rising`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
 //!   said at any time
 //! - `flow`, `engine`: the table of moves and the one door
 
@@ -49,6 +49,7 @@ mod rapid;
 mod reading;
 mod repeated;
 mod resting;
+mod rising;
 mod state;
 mod steps;
 mod talk;

@@ -61,6 +61,7 @@ pub(super) fn resume(practice: &mut Practice, go_on: bool) -> Move {
     // A step that was stopped or left out lies behind us too, but was not done.
     practice.steps_done = practice.context.resume_done.iter().map(|&step| index_of(step)).collect();
     end_what_was_done(practice);
+    practice.placed_before();
     let name = practice.exercise_key("name");
     practice.record(Fact::SessionResumed { from: practice.exercise_id() });
     leave_out_quietly(practice);

@@ -11,7 +11,7 @@ use super::talk::RoomTalk;
 use super::tiring::Trials;
 use super::trouble::Troubles;
 use model::{Line, LineId, Position};
-use routine::{Amount, Efforts, PackKind, Routine, Step, Work};
+use routine::{Amount, Efforts, PackKind, Posture, Rise, Routine, Step, Work};
 
 /// One session of one routine, apart from the state it is in.
 #[derive(Debug, Clone)]
@@ -42,6 +42,12 @@ pub(super) struct Practice {
     pub efforts: Efforts,
     /// Seconds in which it stood still.
     pub still_s: f64,
+    /// How the client is placed, as far as the steps tell.
+    pub posture: Option<Posture>,
+    /// They have rolled onto their side on the way up.
+    pub on_side: bool,
+    /// The part of getting up that is under way, and its length, s.
+    pub rising: Option<(Rise, f64)>,
     /// Voiced trials of this step.
     pub trials: Trials,
     /// Loud holds of this practice together, s.
@@ -83,6 +89,9 @@ impl Practice {
             done: BTreeMap::new(),
             efforts: Efforts::default(),
             still_s: 0.0,
+            posture: None,
+            on_side: false,
+            rising: None,
             trials: Trials::default(),
             loud_s: 0.0,
             cut_hold: None,
@@ -126,6 +135,12 @@ impl Practice {
     /// A message of the present exercise: `ex-ID-PART`.
     pub fn exercise_key(&self, part: &str) -> String {
         format!("ex-{}-{part}", self.exercise_id())
+    }
+
+    /// How the present exercise is told in full, in the posture of this step.
+    pub fn instruction_key(&self) -> String {
+        let stands = self.step().is_some_and(|step| step.posture == Some(Posture::Standing));
+        self.exercise_key(if stands { "standing" } else { "instruction" })
     }
 
     /// Repetitions completed in the present step.

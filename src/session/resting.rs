@@ -14,6 +14,7 @@ pub(super) struct Resting {
     until_s: f64,
     /// Before this nobody can end it: the body needs it so long.
     least_until_s: f64,
+    rises: bool,
 }
 
 impl Resting {
@@ -32,7 +33,12 @@ impl Resting {
         practice.listen(listening::READY, VoiceTask::Idle);
         practice.show_prompt(line("resting-shown"), &[Command::Ready, Command::Stop]);
         let now_s = practice.now_s;
-        Self { began_s: now_s, until_s: now_s + length_s.max(least_s), least_until_s: now_s + least_s }
+        Self { began_s: now_s, until_s: now_s + length_s.max(least_s), least_until_s: now_s + least_s, rises: false }
+    }
+
+    /// A part of getting up: behind it the client has got so far.
+    pub fn rising(practice: &mut Practice, least_s: f64, length_s: f64) -> Self {
+        Self { rises: true, ..Self::at_least(practice, least_s, length_s) }
     }
 
     pub fn tick(&self, practice: &mut Practice) -> Turn {
@@ -45,7 +51,8 @@ impl Resting {
     pub fn ready(&self, practice: &mut Practice) -> Turn {
         if practice.now_s < self.least_until_s {
             if !practice.is_speaking() {
-                practice.say("rest-longer", &[("seconds", Arg::Number((self.least_until_s - practice.now_s).ceil()))]);
+                let key = if self.rises { "rise-longer" } else { "rest-longer" };
+                practice.say(key, &[("seconds", Arg::Number((self.least_until_s - practice.now_s).ceil()))]);
             }
             return Turn::Stay;
         }
@@ -55,6 +62,9 @@ impl Resting {
     /// The rest is over.
     fn end(&self, practice: &mut Practice) -> Turn {
         practice.record(Fact::Rested { duration_s: practice.now_s - self.began_s });
+        if self.rises {
+            practice.has_risen();
+        }
         Turn::Go(practice.resume_target)
     }
 }

@@ -16,10 +16,10 @@ use super::repeated::RepeatedRun;
 use super::resting::Resting;
 use super::state::{Move, State};
 use super::voiced::VoicedRun;
-use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, voiced};
+use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, rising, voiced};
 use model::{Arg, Command, Fact, HoldSettings, Line, LineId, StepReason, VoiceTask};
 
-use routine::{Step, Work};
+use routine::{Posture, Step, Work};
 
 /// Between an exercise's instruction and its first repetition, s.
 const SETTLE_S: f64 = 1.0;
@@ -36,6 +36,10 @@ pub(super) fn begin_step(practice: &mut Practice) -> Speaking {
         return time_is_over(practice);
     }
     let Some(step) = practice.step().cloned() else { return summarise(practice, "completed") };
+    if let Some(speaking) = rising::before(practice, &step) {
+        return speaking;
+    }
+    practice.is_placed(step.posture);
     // A step that was left and come back to continues where it was.
     let done = practice.repetitions_done().min(practice.prescribed().saturating_sub(1));
     practice.stand_after(done);
@@ -54,7 +58,10 @@ pub(super) fn begin_step(practice: &mut Practice) -> Speaking {
 
 /// How it goes, how often, what to aim at, and what to bear in mind; returns the last line.
 fn say_instruction(practice: &mut Practice, step: &Step, known: bool) -> LineId {
-    let instruction = practice.exercise_key(if known { "short" } else { "instruction" });
+    if known && step.posture == Some(Posture::Standing) {
+        practice.say("posture-standing", &[]);
+    }
+    let instruction = if known { practice.exercise_key("short") } else { practice.instruction_key() };
     let mut last = practice.say(&instruction, &[]);
     if let Some(dose) = dose_line(step) {
         last = practice.say_line(dose, None);

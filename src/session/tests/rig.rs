@@ -267,6 +267,7 @@ pub fn step(id: &str, timing: Timing, repetitions: u32, work: Work) -> Step {
         rest_s: 3.0,
         set_rest_s: 5.0,
         work,
+        posture: None,
         ramp_stage: None,
     }
 }

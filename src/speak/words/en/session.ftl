@@ -107,6 +107,14 @@ practices-enough = You've already practised { $practices ->
 rest-first = First, { SPOKEN($seconds) } seconds to recover. Just breathe.
 rest-longer = A little longer, { SPOKEN($seconds) } seconds, so you can recover.
 
+# Getting up from lying, each part with its own time, and from a chair.
+rise-side = Now we'll get up, slowly. Roll onto your side, and stay there for a moment.
+rise-sit = Push yourself up until you sit, with both feet on the floor. Stay sitting, and breathe.
+rise-stand = Now hold on to something firm, and stand up slowly. If your head swims, sit down again.
+rise-longer = Stay like that a little longer, { SPOKEN($seconds) } seconds, so you don't get light-headed.
+rise-at-end = When you get up, take your time: roll onto your side, sit up, and stay sitting for two minutes.
+posture-standing = You'll stand for this one. Stand behind a firm chair, and hold on to it.
+
 loud-enough = That's enough loud voice for today. Let your voice rest.
 
 # When holds or level fall over the last trials. Nothing is said of the numbers.
