@@ -91,7 +91,8 @@ impl Practised {
                     (practised.done, practised.prescribed) = (*steps_done, *steps_prescribed);
                     practised.end = match reason {
                         EndReason::Completed => End::Completed,
-                        EndReason::Finished => End::Finished,
+                        // As much as one day, or one practice, may hold is as good as finished.
+                        EndReason::Finished | EndReason::TimeLimit | EndReason::DayLimit => End::Finished,
                         EndReason::NoAnswer => End::NoAnswer,
                         EndReason::NoAgreement => End::NoAgreement,
                         _ => End::BrokenOff,

@@ -10,6 +10,12 @@ words! {
         NoSpokenAgreement = "no spoken agreement",
         /// Loud holds had reached the limit of one practice.
         LoudLimit = "loud-time limit",
+        /// As much of the exercise was done as one practice may hold.
+        PracticeLimit = "practice limit",
+        /// As much of the exercise was done as one day may hold.
+        DayLimit = "day limit",
+        /// The practice had taken as long as one may.
+        TimeLimit = "time limit",
         /// The client said *skip*.
         Skipped = "skipped",
         /// The client said *go back*.
@@ -38,6 +44,10 @@ words! {
         NoAnswer = "no-answer" | "no answer",
         /// Ctrl-C, a closing window.
         Interrupted = "interrupted",
+        /// It had taken as long as a practice may.
+        TimeLimit = "time limit",
+        /// The client had practised as often as one may in a day.
+        DayLimit = "day limit",
         /// Every step asked for an agreement, and there was none.
         NoAgreement = "no-agreement" | "no agreement",
     }

@@ -2,6 +2,7 @@
 
 use super::bounds::{LANGUAGES, MAX_STEPS};
 use super::catalogue::{catalogue, find};
+use super::clinician;
 use super::dose;
 use super::fault::{FaultKind, Faults, Finder, suggestion};
 use super::file::{NoAnswerFile, RoutineFile};
@@ -10,6 +11,7 @@ use super::prescribed::{NoAnswer, Routine, Step};
 use super::prescription::Prescription;
 use super::ramp::{self, Ramp};
 use super::read::{self, MAX_FILE_BYTES};
+use super::safe_check::{self, PlacedStep};
 use super::shape::printable;
 use super::text::{self, Hearing, SaidBy};
 
@@ -109,8 +111,10 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
         None => super::limit_of(None, "voice_total_s").map_or(f64::INFINITY, |limit| limit.max),
     };
     let no_answer = no_answer(file.no_answer.as_ref().map(|at| &at.value), faults);
-    let (steps, ramps) = steps(file, hearing, faults);
+    let (steps, ramps, placed) = steps(file, hearing, faults);
     check_sips(file, faults);
+    let (clinician, plan) = (clinician::read(file, hearing, faults), plan::read(file, faults));
+    safe_check::check(file, &placed, &clinician, &plan, faults);
     Some(Prescription {
         client: file.client.as_ref().map(|client| client.value.clone()),
         language: file.language.as_ref().map_or_else(|| "en".to_owned(), |language| language.value.clone()),
@@ -121,9 +125,10 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
             cue_words: file.cue_words.as_ref().map(|words| words.value.clone()),
             feedback_every,
             loud_limit_s,
+            clinician,
         },
         ramps,
-        plan: plan::read(file, faults),
+        plan,
     })
 }
 
@@ -141,8 +146,8 @@ fn check_sips(file: &RoutineFile, faults: &mut Finder<'_>) {
     }
 }
 
-fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> (Vec<Step>, Vec<Ramp>) {
-    let Some(typed) = &file.step else { return (Vec::new(), Vec::new()) };
+fn steps<'f>(file: &'f RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> (Vec<Step>, Vec<Ramp>, Vec<PlacedStep<'f>>) {
+    let Some(typed) = &file.step else { return (Vec::new(), Vec::new(), Vec::new()) };
     if typed.value.is_empty() {
         faults.add(FaultKind::Missing, typed.span.clone(), "the routine has no steps", "Add at least one `[[step]]` with an `exercise`.");
     }
@@ -154,9 +159,9 @@ fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> (
             what,
             "Split it in two files; use `sets` and `repetitions` for what comes back.",
         );
-        return (Vec::new(), Vec::new());
+        return (Vec::new(), Vec::new(), Vec::new());
     }
-    let (mut steps, mut ramps) = (Vec::new(), Vec::new());
+    let (mut steps, mut ramps, mut placed) = (Vec::new(), Vec::new(), Vec::new());
     for step in &typed.value {
         let Some(id) = &step.value.exercise else { continue };
         let Some(entry) = find(&id.value) else {
@@ -168,12 +173,18 @@ fn steps(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> (
             );
             continue;
         };
+        let before = faults.list.len();
         let built = dose::build(step, entry, hearing, faults);
         let ramp = ramp::read(step, steps.len() + 1, entry, hearing, faults);
+        // What is out of its own limits was named; what it adds up to would only repeat that.
+        let sound = faults.list.iter().skip(before).all(|fault| fault.kind != FaultKind::OutOfRange);
+        if sound && let Some(built) = &built {
+            placed.push(PlacedStep::new(step, built, ramp.as_ref()));
+        }
         steps.extend(ramp.as_ref().and_then(|ramp| ramp.stages.first().cloned()).or(built));
         ramps.extend(ramp);
     }
-    (steps, ramps)
+    (steps, ramps, placed)
 }
 
 fn no_answer(file: Option<&NoAnswerFile>, faults: &mut Finder<'_>) -> NoAnswer {

@@ -7,6 +7,7 @@ use super::fault::{FaultKind, Finder, suggestion};
 use super::file::{At, StepFile};
 use super::limits::limit_of;
 use super::pack;
+use super::posture;
 use super::prescribed::{CountedPhase, Phase, QuestionItem, Step, Timing, Work};
 use super::text::{self, Hearing, SaidBy};
 
@@ -81,8 +82,10 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
         }
         repetitions = repetitions.or(Some(items));
     }
+    let posture = posture::of_step(step, entry, faults);
     let built = Step {
-        exercise: entry.exercise(),
+        exercise: entry.exercise_in(posture),
+        posture,
         sets: count(&step.sets, &default.sets).unwrap_or(1),
         repetitions: repetitions.unwrap_or(1),
         rest_s: number(&step.rest_s, &default.rest_s).unwrap_or(0.0),

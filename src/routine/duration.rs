@@ -1,9 +1,10 @@
 //! How long a step and a routine are planned to take.
 
+use super::posture::rise_s;
 use super::prescribed::{Routine, Step, Work};
 
 /// A hold without a goal; about the half of what healthy people of 60 to 89 years reach (Maslan et al. 2011). A guess for planning only.
-const HOLD_WITHOUT_GOAL_S: f64 = 10.0;
+pub(super) const HOLD_WITHOUT_GOAL_S: f64 = 10.0;
 /// A self-paced repetition that waits for "done". A guess for planning only.
 const SELF_PACED_S: f64 = 8.0;
 /// A phrase told and repeated. A guess for planning only.
@@ -56,6 +57,17 @@ impl Routine {
     /// The whole, s, with a guess for what is said and done around each step; for the greeting's "about twelve minutes".
     #[must_use]
     pub fn planned_duration_s(&self) -> f64 {
-        self.steps.iter().map(|step| step.planned_duration_s() + step.around_s()).sum()
+        planned_s(&self.steps)
     }
+}
+
+/// What steps in this order are planned to take, s.
+pub(super) fn planned_s(steps: &[Step]) -> f64 {
+    let mut posture = None;
+    let one_s = |step: &Step| {
+        let rise_s = rise_s(posture, step.posture);
+        posture = step.posture.or(posture);
+        rise_s + step.planned_duration_s() + step.around_s()
+    };
+    steps.iter().map(one_s).sum()
 }

@@ -27,6 +27,10 @@ pub enum FaultKind {
     OutOfRange,
     /// A field of another way of timing.
     NotForThisExercise,
+    /// Fields that are each within their limits add up to more than anybody may ask for.
+    PastLimit,
+    /// They add up to more than may be asked for without the clinician's word.
+    NeedsClinicianWord,
     /// The cautions were not acknowledged.
     MissingAcknowledgement,
     /// Something is asked for that a clinician must have allowed.

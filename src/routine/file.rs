@@ -53,6 +53,8 @@ pub(super) struct RoutineFile {
     pub feedback_every: Option<At<i64>>,
     /// Loud holds of one practice together, seconds; what goes beyond is left for another day. Default 300.
     pub loud_limit_s: Option<At<f64>>,
+    /// The clinician's word for a practice that is longer, louder or more often a day than needs none; shown on the report.
+    pub clinician_word: Option<At<ClinicianWordFile>>,
     /// What to do when nobody answers.
     pub no_answer: Option<At<NoAnswerFile>>,
     /// When it is meant to be done. Left out: whenever the client likes.
@@ -71,6 +73,18 @@ pub(super) struct PlanFile {
     /// Local time of day, hours 0 to 23 and minutes, such as "18:30".
     #[schemars(required, extend("examples" = ["18:30"]))]
     pub at: Option<At<String>>,
+}
+
+/// What a clinician has said, so that a dose may go beyond what needs no word.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct ClinicianWordFile {
+    /// Who said it, such as "the client's speech therapist". No real name is needed.
+    #[schemars(required, extend("examples" = ["the client's speech therapist"]))]
+    pub who: Option<At<String>>,
+    /// Why this dose.
+    #[schemars(required, extend("examples" = ["goes on from the hospital's programme"]))]
+    pub why: Option<At<String>>,
 }
 
 /// How patiently silence is taken.
@@ -94,6 +108,10 @@ pub(super) struct StepFile {
     pub exercise: Option<At<String>>,
     /// True: the cautions of this exercise were read, and the client's clinician agrees to it.
     pub cautions_acknowledged: Option<At<bool>>,
+    /// Sitting or standing, where the exercise may be done either way. Default: its first.
+    pub posture: Option<At<String>>,
+    /// The clinician's word for a dose of this exercise that is beyond what needs none; shown on the report.
+    pub clinician_word: Option<At<ClinicianWordFile>>,
     /// Number of sets.
     pub sets: Option<At<i64>>,
     /// Repetitions in a set; rounds of a paced exercise; how many of the phrases or questions are asked.

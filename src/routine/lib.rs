@@ -4,12 +4,16 @@
 //! [`Fault`] at once goes out. Texts that are spoken live in the message catalogue; here stand only their keys. Start at
 //! [`check_text`] (`check`), then read `prescribed` (what a routine is) and `dose` (how a step gets its numbers).
 
+mod amount;
+mod bound;
 mod bounds;
 mod catalogue;
 mod check;
+mod clinician;
 mod dose;
 mod draft;
 mod duration;
+mod effort;
 pub mod fault;
 mod fields;
 pub mod file;
@@ -17,28 +21,37 @@ mod limit;
 mod limits;
 mod pack;
 mod plan;
+mod posture;
 mod prescribed;
 mod prescription;
 mod ramp;
 pub mod read;
+mod safe;
+mod safe_check;
 pub mod schema;
 pub mod shape;
 mod template;
 pub mod text;
 
+pub use amount::{Amount, Breath};
+pub use bound::{Bound, Severity};
 pub use bounds::LANGUAGES;
 pub use catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose, catalogue, find};
 pub use check::{check_bytes, check_text, doses_of};
+pub use clinician::{ClinicianWord, ClinicianWords};
 pub use draft::{Draft, DraftRamp, DraftStep, Lookup};
+pub use effort::Efforts;
 pub use fault::{Fault, FaultKind, Faults};
 pub use limit::Limit;
 pub use limits::limit_of;
 pub use pack::{Pack, built_in_packs, check_pack, fresh_first};
 pub use plan::{PlannedTime, Weekday, minutes_of};
+pub use posture::{Posture, Rise, rise};
 pub use prescribed::{CountedPhase, Exercise, NamingItem, NoAnswer, PackKind, Phase, QuestionItem, Routine, Step, Timing, Work};
 pub use prescription::Prescription;
 pub use ramp::{Ramp, StageDone, reaches_goal};
 pub use read::MAX_FILE_BYTES;
+pub use safe::{GettingUp, Row, SafeDose, SafePractice, getting_up, safe_dose, safe_practice};
 pub use schema::schema;
 pub use template::{Disagreement, RampStage, RampTemplate, Template, disagreements, largest_usual, limit_name, ramp_template, templates};
 pub use text::{CommandWords, Hearing};

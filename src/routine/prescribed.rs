@@ -3,6 +3,9 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::clinician::ClinicianWords;
+use super::posture::Posture;
+
 /// One file of prescribed steps, checked and with every default filled in.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Routine {
@@ -18,6 +21,8 @@ pub struct Routine {
     pub feedback_every: u32,
     /// Loud holds of one practice together, s; what goes beyond is left for another day.
     pub loud_limit_s: f64,
+    /// What the clinician has said about doses beyond those that need no word.
+    pub clinician: ClinicianWords,
 }
 
 /// How patiently silence is taken.
@@ -46,6 +51,8 @@ pub struct Step {
     pub set_rest_s: f64,
     /// How a repetition runs.
     pub work: Work,
+    /// In which posture it is done; none where any will do.
+    pub posture: Option<Posture>,
     /// The stage of a dose that grows over the weeks, from 1; none where it does not grow.
     pub ramp_stage: Option<u32>,
 }

@@ -88,7 +88,11 @@ fn rule_of(entry: &CatalogueEntry) -> Value {
         properties.insert(field.to_owned(), if limits == json!({}) { json!(true) } else { limits });
     }
     let mut allowed: Vec<_> = entry.dose_fields();
-    allowed.extend(["exercise", "cautions_acknowledged"]);
+    allowed.extend(["exercise", "cautions_acknowledged", "clinician_word"]);
+    if entry.postures.len() > 1 {
+        allowed.push("posture");
+        properties.insert("posture".to_owned(), json!({ "enum": entry.postures }));
+    }
     let mut required: Vec<_> = entry.required_fields().to_vec();
     let asks = required.contains(&"questions");
     if asks {
@@ -185,7 +189,7 @@ mod tests {
         let fields: Vec<_> = step.as_object().expect("object").keys().cloned().collect();
         assert!(fields.len() > 20);
         for field in &fields {
-            let common = ["exercise", "cautions_acknowledged"].contains(&field.as_str());
+            let common = ["exercise", "cautions_acknowledged", "clinician_word", "posture"].contains(&field.as_str());
             assert!(common || catalogue().iter().any(|entry| entry.dose_fields().contains(&field.as_str())), "{field}");
         }
         for entry in catalogue() {

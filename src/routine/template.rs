@@ -10,6 +10,7 @@ use serde::Deserialize;
 use super::catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose};
 use super::limits::limit_of;
 use super::prescribed::Timing;
+use super::safe::safe_dose;
 
 /// A published dose, with what of it a step can carry.
 #[derive(Debug, Clone, PartialEq)]
@@ -121,14 +122,34 @@ fn template(entry: &'static CatalogueEntry, dose: &'static UsualDose) -> Templat
     let suits = |field: &str| suited.contains(&field) || field == "hold_s";
     let all = fields.into_iter().filter_map(|(field, value)| Some((field.filter(|field| suits(field))?, value?)));
     let mut numbers: Vec<(&'static str, f64)> = all.map(|(field, value)| (field, within(entry, field, value))).collect();
-    if numbers.iter().all(|(field, _)| *field == "rest_s") {
+    if numbers.iter().all(|(field, _)| *field == "rest_s") || holds_otherwise(entry, dose) {
         numbers.clear();
     }
+    rest_enough(entry, &mut numbers);
     let beyond = numbers.iter().find_map(|(field, value)| {
         let limit = limit_of(Some(entry), limit_name(field)).filter(|limit| !limit.allows(*value))?;
         Some(format!("{field} {value} is outside {} to {}: {}", limit.min, limit.max, limit.why))
     });
     Template { dose, numbers, beyond }
+}
+
+/// The published holds are far from those that the step would get, and no single number can change that.
+fn holds_otherwise(entry: &CatalogueEntry, dose: &UsualDose) -> bool {
+    let default_s: f64 = entry.phase_lengths().iter().map(|(_, length_s)| *length_s).sum();
+    // A tenth: 63 s with a smile are still the published 60.
+    let far = |hold_s: Range| default_s < hold_s.low() || default_s > hold_s.high() * 1.1;
+    entry.timing == Timing::Timed && !entry.has_one_length() && dose.hold_s.is_some_and(far)
+}
+
+/// A source that gives a hold and no rest gets the shortest rest that needs no word.
+fn rest_enough(entry: &CatalogueEntry, numbers: &mut Vec<(&'static str, f64)>) {
+    let of = |numbers: &[(&str, f64)], field: &str| numbers.iter().find(|(name, _)| *name == field).map(|(_, value)| *value);
+    let share = safe_dose(&entry.id).and_then(|safe| safe.rest_per_hold.as_ref()).map(|share| share.in_force(false));
+    let (Some(share), Some(hold_s)) = (share, of(numbers, "hold_s")) else { return };
+    let default_s = entry.dose.rest_s.as_ref().map_or(0.0, |at| at.value);
+    if of(numbers, "rest_s").is_none() && default_s < share * hold_s {
+        numbers.push(("rest_s", (share * hold_s).ceil()));
+    }
 }
 
 /// Of a range the catalogue's default where it lies within, for that starts low; else the low end.
@@ -185,8 +206,10 @@ mod tests {
             };
             let stages = ramp.stages.iter().map(stage).collect::<Vec<_>>().join(", ");
             let text = format!(
-                "title = \"x\"\n[[step]]\nexercise = \"{}\"\ncautions_acknowledged = true\nramp = {{ days = {}, stages = [{stages}] }}\n",
-                ramp.exercise, ramp.days
+                "title = \"x\"\n[[step]]\nexercise = \"{}\"\ncautions_acknowledged = true\nrest_s = {}\nramp = {{ days = {}, stages = [{stages}] }}\n",
+                ramp.exercise,
+                ramp.rest_s.unwrap_or(0.0),
+                ramp.days
             );
             let read = check_text("x", &text, Hearing { commands: &[], knows_word: None, ..Hearing::default() });
             assert!(read.is_ok_and(|read| read.ramps.len() == 1 && read.ramps[0].stages.len() == ramp.stages.len()), "{}", ramp.exercise);

@@ -5,7 +5,7 @@ use super::outlet::count;
 use super::practice::Practice;
 use super::state::{Move, State};
 use model::{Arg, Effect, Fact, Line, StepReason, VoiceTask};
-use routine::Step;
+use routine::{Posture, Step};
 
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
@@ -13,6 +13,11 @@ const BREATH_S: f64 = 0.4;
 /// Where a step is under way, writes that it was left unfinished.
 pub(super) fn cut_short(practice: &mut Practice, state: &State, reason: StepReason) {
     state.cut_repetition(practice);
+    leave_unfinished(practice, reason);
+}
+
+/// The same, between two repetitions.
+pub(super) fn leave_unfinished(practice: &mut Practice, reason: StepReason) {
     if !practice.in_step {
         return;
     }
@@ -41,6 +46,10 @@ pub(super) fn summarise(practice: &mut Practice, reason: &'static str) -> Speaki
     practice.in_step = false;
     let (done, all) = (practice.steps_done.len(), practice.routine.steps.len());
     practice.listen(&[], VoiceTask::Idle);
+    // Nothing leads them up any more, so it is said before the end.
+    if practice.posture == Some(Posture::Lying) {
+        practice.say("rise-at-end", &[]);
+    }
     if practice.context.class {
         let last = practice.say("class-over", &[]);
         return practice.after(last, BREATH_S, NextAction::End(reason));

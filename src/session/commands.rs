@@ -111,7 +111,7 @@ fn leave_off(practice: &mut Practice) {
 fn go_ahead(practice: &mut Practice, state: &State, command: Command) -> Move {
     match state {
         State::Asking(asking) => answer_ready(practice, asking, command),
-        State::Resting(resting) => resting.end(practice).into(),
+        State::Resting(resting) => resting.ready(practice).into(),
         State::Halted(_) => {
             practice.listen(listening::READY, VoiceTask::Idle);
             let last = practice.say("going-on", &[]);
@@ -123,7 +123,10 @@ fn go_ahead(practice: &mut Practice, state: &State, command: Command) -> Move {
         State::Voiced(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),
         State::Reading(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),
         State::Rapid(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),
-        State::Repeated(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),
+        State::Repeated(run) if run.patience.is_waiting() => {
+            run.cut(practice);
+            Move::Go(NextAction::BeginRepetition)
+        }
         _ => Move::Stay,
     }
 }

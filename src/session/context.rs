@@ -3,8 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use model::Position;
+use routine::Amount;
 
 use super::habits::Habits;
+use super::limits::EarlierToday;
 use super::past::PastResults;
 
 /// What the engine must know besides the routine.
@@ -24,6 +26,14 @@ pub struct SessionContext {
     pub resume_counts: BTreeMap<u32, u32>,
     /// Loud holds of that session so far, s.
     pub resume_loud_s: f64,
+    /// What was done in that session, cut-off repetitions among it, by exercise.
+    pub resume_amounts: BTreeMap<String, Amount>,
+    /// Seconds for which that session was led.
+    pub resume_led_s: f64,
+    /// Since it broke off, s; none where that is not known.
+    pub resume_ago_s: Option<f64>,
+    /// What other practices of today have used up.
+    pub today: EarlierToday,
     /// The client's own past.
     pub past: PastResults,
     /// How long this person usually takes.

@@ -39,9 +39,14 @@ impl Engine {
         if self.is_over() {
             return Vec::new();
         }
-        self.practice.now_s = self.practice.now_s.max(event.at_s());
+        let passed_s = (event.at_s() - self.practice.now_s).max(0.0);
+        self.practice.now_s += passed_s;
+        if matches!(self.state, State::Halted(_)) {
+            self.practice.still_s += passed_s;
+        }
         if matches!(self.state, State::Unbegun) {
             self.practice.began_s = self.practice.now_s;
+            self.practice.remember_earlier();
             let greeting = opening::greet(&mut self.practice);
             self.follow(greeting.into());
         }

@@ -5,7 +5,7 @@ use super::halted::Halted;
 use super::next::{Ask, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{answers, closing, commands, moving, opening, steps};
+use super::{answers, closing, commands, moving, opening, rising, steps};
 
 /// Makes a move from `state`.
 pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction) -> Move {
@@ -18,6 +18,7 @@ pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction)
             Asking::new(practice, if asks_for_sound { Ask::Sound } else { Ask::Start }).into()
         }
         NextAction::BeginStep => steps::begin_step(practice).into(),
+        NextAction::Rise => rising::wait(practice),
         NextAction::BeginSet => steps::begin_set(practice),
         NextAction::BeginRepetition => steps::begin_repetition(practice, state),
         NextAction::Perform => steps::perform(practice),

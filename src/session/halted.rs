@@ -61,7 +61,7 @@ impl Halted {
             Halt::Helped => {
                 practice.say("help", &[]);
                 if practice.in_step {
-                    let instruction = practice.exercise_key("instruction");
+                    let instruction = practice.instruction_key();
                     practice.say(&instruction, &[]);
                 }
                 "help-go-on"

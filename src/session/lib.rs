@@ -7,12 +7,13 @@
 //! From the ground up:
 //! - `listening`, `patience`, `habits`, `past`, `context`: what can be said when, how silence is taken, what is known of the client
 //! - `next`: the names of the moves; `talk`, `trouble`, `tiring`: what is noticed on the way
+//! - `limits`: what may still be done, today and in this practice
 //! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `waiting`, `feedback`: what is said into a
 //!   silence, and about a result
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
 //!   `halted`: the states between them
 //! - `state`: one of all these; `hearing`: what the ears report to it
-//! - `opening`, `steps`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
+//! - `opening`, `steps`, `rising`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
 //!   said at any time
 //! - `flow`, `engine`: the table of moves and the one door
 
@@ -30,6 +31,7 @@ mod habits;
 mod halted;
 mod halting;
 mod hearing;
+mod limits;
 pub mod listening;
 mod moving;
 mod naming;
@@ -47,6 +49,7 @@ mod rapid;
 mod reading;
 mod repeated;
 mod resting;
+mod rising;
 mod state;
 mod steps;
 mod talk;
@@ -59,6 +62,7 @@ mod wishes;
 pub use context::SessionContext;
 pub use engine::Engine;
 pub use habits::Habits;
+pub use limits::EarlierToday;
 pub use model::*;
 pub use past::{Past, PastExercise, PastResults};
 pub use patience::{Patience, Silence};

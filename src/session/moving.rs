@@ -57,10 +57,10 @@ pub(super) fn again(practice: &mut Practice, state: &State) -> Move {
     }
     match state {
         State::Asking(asking) => Move::Go(NextAction::Ask(asking.ask)),
-        State::Resting(_) => {
-            // What was done counts: once more is the next one, now. A dose is not exceeded.
+        // What was done counts: once more is the next one, now, as soon as the body has had its rest. A dose is not exceeded.
+        State::Resting(resting) => {
             practice.hush();
-            Move::Go(practice.resume_target)
+            resting.ready(practice).into()
         }
         State::Halted(_) => {
             practice.listen(listening::READY, VoiceTask::Idle);

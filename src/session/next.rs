@@ -12,6 +12,8 @@ pub(super) enum NextAction {
     AskAgreement,
     AskStart,
     BeginStep,
+    /// A part of getting up has been said; its time runs.
+    Rise,
     BeginSet,
     BeginRepetition,
     /// The cue of a repetition has been said; what it times begins.

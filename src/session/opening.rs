@@ -46,8 +46,10 @@ fn greet_class(practice: &mut Practice) -> Speaking {
 pub(super) fn resume(practice: &mut Practice, go_on: bool) -> Move {
     practice.effect(Effect::Resume(go_on));
     let Some(from) = practice.context.resume_from.take().filter(|_| go_on) else {
+        practice.leave_behind();
         return cautions(practice);
     };
+    practice.take_up();
     practice.here = from;
     practice.here.step = practice.here.step.clamp(1, u32::try_from(practice.routine.steps.len()).unwrap_or(u32::MAX));
     // Repetitions before the break were done and are on record.
@@ -59,6 +61,7 @@ pub(super) fn resume(practice: &mut Practice, go_on: bool) -> Move {
     // A step that was stopped or left out lies behind us too, but was not done.
     practice.steps_done = practice.context.resume_done.iter().map(|&step| index_of(step)).collect();
     end_what_was_done(practice);
+    practice.placed_before();
     let name = practice.exercise_key("name");
     practice.record(Fact::SessionResumed { from: practice.exercise_id() });
     leave_out_quietly(practice);
@@ -102,6 +105,10 @@ pub(super) fn cautions(practice: &mut Practice) -> Move {
     }
     if practice.context.class {
         return safety_of_class(practice).into();
+    }
+    if practice.practised_enough() {
+        let last = practice.say("practices-enough", &[("practices", Arg::Number(f64::from(practice.context.today.practices)))]);
+        return practice.after(last, BREATH_S, NextAction::End("day limit")).into();
     }
     let then = if unagreed(practice).is_empty() { NextAction::AskStart } else { NextAction::AskAgreement };
     let keys = caution_keys(practice);

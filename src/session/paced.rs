@@ -2,11 +2,12 @@
 
 use super::beat::{LOOK_AHEAD_S, UPBEAT_S};
 use super::listening;
+use super::limits::Gate;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
 use super::practice::Practice;
 use model::{Arg, Command, Fact, VoiceTask};
-use routine::{CountedPhase, Work};
+use routine::{Amount, CountedPhase, Work};
 
 /// Beats of quiet before the last round, in which it is announced.
 const ANNOUNCE_BEATS: u32 = 2;
@@ -63,8 +64,9 @@ impl PacedRun {
     }
 
     fn begin_round(practice: &mut Practice, begins_s: f64) -> Option<Self> {
-        let Some(Work::Paced { phases, beat_s }) = practice.step().map(|step| step.work.clone()) else { return None };
-        let beat_s = beat_s * practice.pace;
+        let step = practice.step()?;
+        let Work::Paced { phases, beat_s } = step.work.clone() else { return None };
+        let beat_s = beat_s * practice.pace_of(step);
         let last = practice.step().is_some_and(|step| step.repetitions > 1 && step.repetitions == practice.here.repetition);
         let begins_s = if last {
             practice.say_on_beat("paced-last-round", &[], begins_s);
@@ -104,10 +106,12 @@ impl PacedRun {
     fn end_round(&mut self, practice: &mut Practice) -> Turn {
         let ends_s = self.ends_s();
         practice.record_at(ends_s, self.paced(practice, ends_s - self.begins_s, true));
+        practice.did(Amount { times: 1, seconds: ends_s - self.begins_s });
         practice.repetition_complete();
         let more = practice.step().is_some_and(|step| practice.here.repetition < step.repetitions);
         let rests = practice.step().is_some_and(|step| step.rest_s > 0.0);
-        if more && !rests {
+        // Where the next one may not begin, the move behind this one says why.
+        if more && !rests && practice.gate() == Gate::Open {
             practice.here.repetition += 1;
             if let Some(round) = Self::begin_round(practice, ends_s) {
                 *self = round;
@@ -122,6 +126,7 @@ impl PacedRun {
     pub fn cut(&self, practice: &mut Practice) {
         let duration_s = (practice.now_s - self.begins_s).clamp(0.0, self.ends_s() - self.begins_s);
         practice.record(self.paced(practice, duration_s, false));
+        practice.did(Amount { times: 1, seconds: duration_s });
     }
 
     fn paced(&self, practice: &Practice, duration_s: f64, complete: bool) -> Fact {

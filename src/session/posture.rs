@@ -6,7 +6,7 @@ use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
 use super::practice::Practice;
 use model::{Arg, Command, Fact, LineId, VoiceTask};
-use routine::Phase;
+use routine::{Amount, Phase};
 
 /// One posture under way.
 #[derive(Debug, Clone, PartialEq)]
@@ -116,6 +116,8 @@ impl PostureRun {
         let ends_s = self.ends_s();
         let last = practice.say_on_beat("posture-over", &[], ends_s);
         practice.record_at(ends_s, self.held(practice, self.prescribed_s(), true));
+        practice.did(Amount { times: 1, seconds: self.prescribed_s() });
+        practice.effort_ended(self.prescribed_s(), ends_s);
         practice.repetition_complete();
         practice.after(last, 0.5, NextAction::AfterRepetition).into()
     }
@@ -124,6 +126,8 @@ impl PostureRun {
     pub fn cut(&self, practice: &mut Practice) {
         let held_s = (practice.now_s - self.begins_s).clamp(0.0, self.prescribed_s());
         practice.record(self.held(practice, held_s, false));
+        practice.did(Amount { times: 1, seconds: held_s });
+        practice.effort_ended(held_s, practice.now_s);
     }
 
     fn held(&self, practice: &Practice, duration_s: f64, complete: bool) -> Fact {

@@ -11,7 +11,7 @@ use super::talk::RoomTalk;
 use super::tiring::Trials;
 use super::trouble::Troubles;
 use model::{Line, LineId, Position};
-use routine::{PackKind, Routine, Step};
+use routine::{Amount, Efforts, PackKind, Posture, Rise, Routine, Step, Work};
 
 /// One session of one routine, apart from the state it is in.
 #[derive(Debug, Clone)]
@@ -36,6 +36,18 @@ pub(super) struct Practice {
     /// Repetitions completed, by index of the step from 0. A step that is come back to continues where it was: the dose is
     /// never exceeded.
     pub counts: BTreeMap<usize, u32>,
+    /// What was really done in this practice, cut-off repetitions among it, by exercise.
+    pub done: BTreeMap<String, Amount>,
+    /// What muscles and breath have done lately.
+    pub efforts: Efforts,
+    /// Seconds in which it stood still.
+    pub still_s: f64,
+    /// How the client is placed, as far as the steps tell.
+    pub posture: Option<Posture>,
+    /// They have rolled onto their side on the way up.
+    pub on_side: bool,
+    /// The part of getting up that is under way, and its length, s.
+    pub rising: Option<(Rise, f64)>,
     /// Voiced trials of this step.
     pub trials: Trials,
     /// Loud holds of this practice together, s.
@@ -74,6 +86,12 @@ impl Practice {
             left_out: BTreeSet::new(),
             steps_done: BTreeSet::new(),
             counts: BTreeMap::new(),
+            done: BTreeMap::new(),
+            efforts: Efforts::default(),
+            still_s: 0.0,
+            posture: None,
+            on_side: false,
+            rising: None,
             trials: Trials::default(),
             loud_s: 0.0,
             cut_hold: None,
@@ -119,6 +137,12 @@ impl Practice {
         format!("ex-{}-{part}", self.exercise_id())
     }
 
+    /// How the present exercise is told in full, in the posture of this step.
+    pub fn instruction_key(&self) -> String {
+        let stands = self.step().is_some_and(|step| step.posture == Some(Posture::Standing));
+        self.exercise_key(if stands { "standing" } else { "instruction" })
+    }
+
     /// Repetitions completed in the present step.
     pub fn repetitions_done(&self) -> u32 {
         self.counts.get(&self.step_index()).copied().unwrap_or(0)
@@ -140,6 +164,10 @@ impl Practice {
         let most = self.prescribed();
         let done = self.counts.entry(self.step_index()).or_insert(0);
         *done = (*done + 1).min(most);
+        // What is held, breathed, swallowed or voiced is counted where it is measured.
+        if matches!(self.step().map(|step| &step.work), Some(Work::ReadAloud { .. } | Work::Question { .. } | Work::Naming { .. })) {
+            self.did(Amount { times: 1, seconds: 0.0 });
+        }
         self.resume_target = NextAction::AfterRepetition;
     }
 

@@ -7,6 +7,7 @@ use super::patience::Patience;
 use super::practice::Practice;
 use super::waiting::Reminders;
 use model::{Command, Fact, Response, Utterance, VoiceTask};
+use routine::Amount;
 
 /// The quiet after which the syllables are over, s.
 const END_PAUSE_S: f64 = 0.8;
@@ -45,6 +46,7 @@ impl RapidRun {
         let now_s = practice.now_s;
         if !self.begun {
             practice.responded(Response::Voice, self.patience.response_s(now_s));
+            practice.did(Amount { times: 1, seconds: 0.0 });
         }
         self.begun = true;
         self.patience.heard(now_s);

@@ -26,6 +26,10 @@ pub(super) fn cue(practice: &mut Practice) -> Speaking {
 impl RepeatedRun {
     pub fn open(practice: &mut Practice) -> Self {
         practice.listen(listening::REPEATED, VoiceTask::Idle);
+        // In a class, reading aloud is ended by "done", too.
+        if matches!(practice.step().map(|step| &step.work), Some(Work::Repeated { .. })) {
+            practice.begins_repeated();
+        }
         Self { patience: Patience::opened(practice.now_s), began_s: practice.now_s }
     }
 
@@ -51,9 +55,15 @@ impl RepeatedRun {
         self.end(practice, EndedBy::Done)
     }
 
+    /// A command cut it off now: whether it was made is not known, so it counts as one.
+    pub fn cut(&self, practice: &mut Practice) {
+        practice.effort_ended(0.0, practice.now_s);
+    }
+
     fn end(&self, practice: &mut Practice, ended_by: EndedBy) -> Turn {
         let duration_s = practice.now_s - self.began_s;
         practice.record(Fact::RepetitionDone { exercise: practice.exercise_id(), duration_s, ended_by });
+        practice.effort_ended(0.0, practice.now_s);
         practice.repetition_complete();
         let Some(step) = practice.step() else { return Turn::Stay };
         let repetition = practice.here.repetition;

@@ -127,6 +127,7 @@ impl State {
             Self::Posture(run) => run.cut(practice),
             Self::Paced(run) => run.cut(practice),
             Self::Naming(run) => run.cut(practice),
+            Self::Repeated(run) => run.cut(practice),
             _ => {}
         }
         if self.is_in_repetition() {

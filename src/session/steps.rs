@@ -1,7 +1,8 @@
 //! From step to step, set to set, repetition to repetition.
 
 use super::asking::Asking;
-use super::closing::{cut_short, summarise};
+use super::closing::{cut_short, leave_unfinished, summarise};
+use super::limits::Gate;
 use super::naming::NamingRun;
 use super::next::{Ask, NextAction, Speaking};
 use super::outlet::line;
@@ -15,13 +16,15 @@ use super::repeated::RepeatedRun;
 use super::resting::Resting;
 use super::state::{Move, State};
 use super::voiced::VoicedRun;
-use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, voiced};
+use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, rising, voiced};
 use model::{Arg, Command, Fact, HoldSettings, Line, LineId, StepReason, VoiceTask};
 
-use routine::{Step, Work};
+use routine::{Posture, Step, Work};
 
 /// Between an exercise's instruction and its first repetition, s.
 const SETTLE_S: f64 = 1.0;
+/// A shorter rest than this is over before it is told, s.
+const WORTH_SAYING_S: f64 = 4.0;
 
 /// Names the next step that is to be done, and says how it goes.
 pub(super) fn begin_step(practice: &mut Practice) -> Speaking {
@@ -29,7 +32,14 @@ pub(super) fn begin_step(practice: &mut Practice) -> Speaking {
     while passes_over(practice) {
         practice.here.step += 1;
     }
+    if practice.gate() == Gate::Over {
+        return time_is_over(practice);
+    }
     let Some(step) = practice.step().cloned() else { return summarise(practice, "completed") };
+    if let Some(speaking) = rising::before(practice, &step) {
+        return speaking;
+    }
+    practice.is_placed(step.posture);
     // A step that was left and come back to continues where it was.
     let done = practice.repetitions_done().min(practice.prescribed().saturating_sub(1));
     practice.stand_after(done);
@@ -48,7 +58,10 @@ pub(super) fn begin_step(practice: &mut Practice) -> Speaking {
 
 /// How it goes, how often, what to aim at, and what to bear in mind; returns the last line.
 fn say_instruction(practice: &mut Practice, step: &Step, known: bool) -> LineId {
-    let instruction = practice.exercise_key(if known { "short" } else { "instruction" });
+    if known && step.posture == Some(Posture::Standing) {
+        practice.say("posture-standing", &[]);
+    }
+    let instruction = if known { practice.exercise_key("short") } else { practice.instruction_key() };
     let mut last = practice.say(&instruction, &[]);
     if let Some(dose) = dose_line(step) {
         last = practice.say_line(dose, None);
@@ -82,7 +95,44 @@ fn passes_over(practice: &mut Practice) -> bool {
         practice.record(Fact::StepLeftOut { exercise, reason: StepReason::LoudLimit });
         return true;
     }
+    if let Gate::Enough(reason) = practice.gate() {
+        let exercise = step.exercise.id.clone();
+        practice.left_out.insert(index);
+        practice.say(enough_key(&reason), &[("name", Arg::Message(format!("ex-{exercise}-name")))]);
+        practice.record(Fact::StepLeftOut { exercise, reason });
+        return true;
+    }
     false
+}
+
+/// What is said where an exercise has reached its limit.
+fn enough_key(reason: &StepReason) -> &'static str {
+    if *reason == StepReason::DayLimit { "enough-today" } else { "enough-now" }
+}
+
+/// That was enough of this exercise: the step ends here, kept as far as it went.
+fn leave_enough(practice: &mut Practice, reason: StepReason) -> Move {
+    let (key, name) = (enough_key(&reason), practice.exercise_key("name"));
+    leave_unfinished(practice, reason);
+    let last = practice.say(key, &[("name", Arg::Message(name))]);
+    practice.listen(listening::READY, VoiceTask::Idle);
+    next_step(practice, last).into()
+}
+
+/// That was long enough: the practice ends here, kept as far as it went.
+fn time_is_over(practice: &mut Practice) -> Speaking {
+    leave_unfinished(practice, StepReason::TimeLimit);
+    practice.say("long-enough", &[]);
+    summarise(practice, "time limit")
+}
+
+/// A rest that what comes next needs; behind it, it goes on with `then`.
+fn rest_first(practice: &mut Practice, rest_s: f64, then: NextAction) -> Move {
+    practice.resume_target = then;
+    if rest_s >= WORTH_SAYING_S {
+        practice.say("rest-first", &[("seconds", Arg::Number(rest_s.ceil()))]);
+    }
+    Resting::new(practice, 0.0).into()
 }
 
 /// "Three times", "Nine rounds; I count"; nothing where it goes without saying.
@@ -101,6 +151,9 @@ fn dose_line(step: &Step) -> Option<Line> {
 
 pub(super) fn begin_set(practice: &mut Practice) -> Move {
     let Some(step) = practice.step() else { return summarise(practice, "completed").into() };
+    if let Gate::Rest(rest_s) = practice.gate() {
+        return rest_first(practice, rest_s, NextAction::BeginSet);
+    }
     if step.exercise.waits_for_ready || practice.context.class {
         Asking::new(practice, Ask::Position).into()
     } else {
@@ -111,6 +164,12 @@ pub(super) fn begin_set(practice: &mut Practice) -> Move {
 /// Gives the cue of one repetition.
 pub(super) fn begin_repetition(practice: &mut Practice, state: &State) -> Move {
     let Some(step) = practice.step() else { return summarise(practice, "completed").into() };
+    match practice.gate() {
+        Gate::Open => {}
+        Gate::Rest(rest_s) => return rest_first(practice, rest_s, NextAction::BeginRepetition),
+        Gate::Enough(reason) => return leave_enough(practice, reason),
+        Gate::Over => return time_is_over(practice).into(),
+    }
     match step.work {
         Work::Voiced { target_s, .. } if practice.is_loud_enough(target_s) => leave_loud(practice, state),
         Work::Voiced { .. } => voiced::cue(practice).into(),

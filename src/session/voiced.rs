@@ -8,7 +8,7 @@ use super::practice::Practice;
 use super::tiring::{Noticed, Trial};
 use super::waiting::Reminders;
 use model::{Arg, Command, Fact, Hold, HoldSettings, LOUD_ROOM_DB, Line, Position, Response, VoiceTask};
-use routine::Work;
+use routine::{Amount, Work};
 
 const REMINDERS: Reminders = Reminders { again: "voice-again", once_more: "voice-once-more", waits: "wait-for-ready" };
 
@@ -80,6 +80,7 @@ impl VoicedRun {
         practice.record(hold.fact(practice.exercise_id(), true));
         mark_in_noise(practice, hold);
         practice.loud_s += hold.duration_s;
+        practice.did(Amount { times: 1, seconds: hold.duration_s });
         practice.trials.untold += 1;
         watch_for_tiring(practice, hold);
         practice.repetition_complete();
@@ -104,6 +105,7 @@ impl VoicedRun {
 pub(super) fn ended_late(practice: &mut Practice, hold: &Hold) {
     if let Some((exercise, position)) = practice.cut_hold.take() {
         practice.loud_s += hold.duration_s;
+        practice.did_of(exercise.clone(), Amount { times: 1, seconds: hold.duration_s });
         practice.record_due(true);
         practice.record_of(Some(position), hold.fact(exercise, false));
     }

@@ -10,8 +10,10 @@ use routine::Work;
 const VOLUME_STEP_DB: f64 = 4.0;
 /// How much "slower" and "faster" change the beat: design's example goes from 1.0 s to 1.2 s.
 const PACE_STEP: f64 = 1.2;
-/// The beat stays within these factors of what the routine says.
+/// The beat stays within these factors of what the routine says, and within what a breath of its counts may take (`limits`).
 const PACE_RANGE: (f64, f64) = (0.6, 2.0);
+/// A smaller change of the beat, as a factor, cannot be noticed.
+const LEAST_CHANGE: f64 = 0.01;
 
 pub(super) fn louder(practice: &mut Practice, state: &State) {
     change_volume(practice, state, VOLUME_STEP_DB);
@@ -45,7 +47,18 @@ fn change_pace(practice: &mut Practice, state: &State, factor: f64) {
         acknowledge(practice, state, "speech-rate-changed");
         return;
     }
-    practice.pace = (practice.pace * factor).clamp(PACE_RANGE.0, PACE_RANGE.1);
+    let Some(step) = practice.step() else { return };
+    let (before, (least, most)) = (practice.pace_of(step), practice.pace_range(step));
+    let pace = (before * factor).clamp(PACE_RANGE.0, PACE_RANGE.1).max(least).min(most);
+    practice.pace = pace;
+    if (pace - before).abs() < LEAST_CHANGE {
+        // The counts go on as they were, so that must be said, also while they run.
+        let key = if factor > 1.0 { "pace-slowest" } else { "pace-fastest" };
+        if !matches!(state, State::Speaking(_)) {
+            practice.say(key, &[]);
+        }
+        return;
+    }
     // The counts themselves are the answer: the next round comes on the new beat.
     acknowledge(practice, state, "pace-changed");
 }

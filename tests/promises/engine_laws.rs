@@ -249,7 +249,10 @@ fn counts_stand_on_the_beat_for_ten_minutes() {
         phases: vec![CountedPhase { name: "in".into(), counts: 3 }, CountedPhase { name: "out".into(), counts: 8 }],
         beat_s: 1.0,
     };
-    let mut world = World::new(&routine(vec![breathing], 300.0), SessionContext::default());
+    let mut routine = routine(vec![breathing], 300.0);
+    let word = routine::ClinicianWord { who: "the speech therapist".into(), why: "as in the clinic".into() };
+    routine.clinician.exercises.insert("nasal-breathing".into(), word);
+    let mut world = World::new(&routine, SessionContext::default());
     world.keep_beats();
     lead_to_the_end(&mut world);
     let beats = world.beats_kept();

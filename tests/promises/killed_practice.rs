@@ -29,12 +29,14 @@ fn routine() -> Routine {
             rest_s: 0.0,
             set_rest_s: 0.0,
             work: Work::Repeated { next_cue_after_s: None, sip_every: None },
+            posture: None,
             ramp_stage: None,
         }],
         no_answer: NoAnswer { ask_again_after_s: 12.0, asks: 2, give_up_after_s: 600.0 },
         cue_words: None,
         feedback_every: 0,
         loud_limit_s: 300.0,
+        clinician: routine::ClinicianWords::default(),
     }
 }
 

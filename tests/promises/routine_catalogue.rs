@@ -193,6 +193,9 @@ fn every_exercise_has_all_its_words() {
     for entry in catalogue() {
         needed.extend(["name", "purpose", "instruction", "short", "cue"].map(|part| format!("ex-{}-{part}", entry.id)));
         needed.extend(entry.phase_names().map(|name| format!("ex-{}-phase-{name}", entry.id)));
+        if entry.postures.len() > 1 {
+            needed.extend([format!("ex-{}-standing", entry.id), "caution-stand-safely".to_owned()]);
+        }
         needed.extend(entry.cautions.iter().map(|key| format!("caution-{key}")));
         needed.extend(entry.not_for.iter().map(|key| format!("notfor-{key}")));
     }

@@ -284,6 +284,7 @@ pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
         rest_s,
         set_rest_s: rest_s * 2.0,
         work,
+        posture: None,
         ramp_stage: None,
     }
 }
@@ -296,6 +297,7 @@ pub fn routine(steps: Vec<Step>, loud_limit_s: f64) -> Routine {
         cue_words: Some("big voice".into()),
         feedback_every: 2,
         loud_limit_s,
+        clinician: routine::ClinicianWords::default(),
     }
 }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::practice::lead::Practice;
 use files::error::Failure;
 use jiff::ZonedDateTime;
-use record::{Source, Store, Unfinished};
+use record::{Source, Store, Unfinished, amounts_in, led_in};
 use routine::{Work, fresh_first};
 use session::SessionContext;
 
@@ -17,6 +17,8 @@ impl Practice {
         let resume_done = unfinished.map(|unfinished| unfinished.steps_done.clone()).unwrap_or_default();
         let resume_counts = unfinished.map(|unfinished| unfinished.counts.clone()).unwrap_or_default();
         let resume_loud_s = unfinished.map_or(0.0, |unfinished| unfinished.loud_s);
+        let resume_amounts = unfinished.map(|unfinished| amounts_in(&unfinished.entries)).unwrap_or_default();
+        let resume_led_s = unfinished.map_or(0.0, |unfinished| led_in(&unfinished.entries));
         let resumed_agreed = unfinished.map(|unfinished| unfinished.agreed.clone()).unwrap_or_default();
         if self.source != Source::Live {
             return Ok(SessionContext {
@@ -26,6 +28,8 @@ impl Practice {
                 resume_done,
                 resume_counts,
                 resume_loud_s,
+                resume_amounts,
+                resume_led_s,
                 ..SessionContext::default()
             });
         }
@@ -41,6 +45,10 @@ impl Practice {
             resume_done,
             resume_counts,
             resume_loud_s,
+            resume_amounts,
+            resume_led_s,
+            resume_ago_s: unfinished.map(|unfinished| unfinished.age.as_secs_f64()),
+            today: store.earlier_today(&self.client, now, unfinished.map(|unfinished| unfinished.session))?,
             past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))?,
             habits: store.habits(&self.client)?,
             practice_week: store.practice_week(&self.client, now)?,

@@ -33,6 +33,7 @@ pub fn routine() -> Routine {
         rest_s: 5.0,
         set_rest_s: 20.0,
         work: Work::Repeated { next_cue_after_s: None, sip_every: None },
+        posture: None,
         ramp_stage: None,
     };
     Routine {
@@ -42,6 +43,7 @@ pub fn routine() -> Routine {
         cue_words: None,
         feedback_every: 0,
         loud_limit_s: 300.0,
+        clinician: routine::ClinicianWords::default(),
     }
 }
 

@@ -10,6 +10,7 @@ use serde::Deserialize;
 
 use super::file::StepFile;
 use super::limit::Limit;
+use super::posture::Posture;
 use super::prescribed::{Exercise, Timing};
 
 /// The files of the catalogue, each with the heading of its exercises. A new one is added here.
@@ -49,6 +50,10 @@ pub struct CatalogueEntry {
     /// Repeated only: sips of water may be offered between repetitions, if a clinician enabled them.
     #[serde(default)]
     pub sips: bool,
+    /// In which postures it may be done, the usual one first; empty where any will do. For one that may be done standing as well as
+    /// sitting, `ex-ID-standing` says how.
+    #[serde(default)]
+    pub postures: Vec<Posture>,
     /// Keys of the cautions, messages `caution-KEY`.
     pub cautions: Vec<String>,
     /// Keys of those who should not do it, messages `notfor-KEY`.
@@ -73,6 +78,17 @@ impl CatalogueEntry {
             needs_agreement: self.needs_agreement,
             waits_for_ready: self.waits_for_ready,
         }
+    }
+
+    /// The same, done in this posture: who stands is not told to sit.
+    pub(super) fn exercise_in(&self, posture: Option<Posture>) -> Exercise {
+        let mut exercise = self.exercise();
+        if posture == Some(Posture::Standing) {
+            for caution in exercise.cautions.iter_mut().filter(|caution| *caution == "sit-upright") {
+                *caution = "stand-safely".to_owned();
+            }
+        }
+        exercise
     }
 
     /// What a step gets that leaves a field out, as text; fields without a default are not listed.

@@ -36,6 +36,7 @@ impl Rig {
             cue_words: None,
             feedback_every: 5,
             loud_limit_s: 300.0,
+            clinician: routine::ClinicianWords::default(),
         };
         Self {
             engine: Engine::new(routine, context),
@@ -56,6 +57,12 @@ impl Rig {
 
     pub fn limit_loud_s(&mut self, limit_s: f64) {
         self.engine.practice.routine.loud_limit_s = limit_s;
+    }
+
+    /// A clinician has spoken for this exercise.
+    pub fn clinician_says(&mut self, exercise: &str) {
+        let word = routine::ClinicianWord { who: "the speech therapist".into(), why: "as in the clinic".into() };
+        self.engine.practice.routine.clinician.exercises.insert(exercise.into(), word);
     }
 
     pub fn cue_words(&mut self, words: &str) {
@@ -260,6 +267,7 @@ pub fn step(id: &str, timing: Timing, repetitions: u32, work: Work) -> Step {
         rest_s: 3.0,
         set_rest_s: 5.0,
         work,
+        posture: None,
         ramp_stage: None,
     }
 }

@@ -76,6 +76,7 @@ handout-page-shown = Page { $page } of { $pages }
 care-voice-strain-shown = end it if your throat is sore or strained
 care-voice-hoarse-shown = not while hoarse
 care-voice-no-force-shown = keep it easy
+care-stand-safely-shown = stand behind a firm chair, one hand on it
 care-sit-upright-shown = sit upright, feet on the floor
 care-swallow-assessed-shown = only as shown by your clinician
 care-saliva-only-shown = on saliva only, mouth empty

@@ -96,6 +96,25 @@ skipped = Leaving out { $name }. Say go back if you'd like to do it after all.
 went-back = Back to { $name }.
 
 went-back-done = { $name } is done for today.
+# An exercise or a practice has reached a limit that the catalogue sets. Why is said in half a sentence; nothing is anybody's fault.
+enough-now = That's as much { $name } as is good for you in one practice, so we'll leave it there.
+enough-today = That's as much { $name } as is good for you in one day. We'll leave it for another day.
+long-enough = That's nearly an hour now, and longer would only tire you.
+practices-enough = You've already practised { $practices ->
+    [one] once today
+   *[other] { SPOKEN($practices) } times today
+}, and your body needs the rest of the day to recover. I'll be here tomorrow.
+rest-first = First, { SPOKEN($seconds) } seconds to recover. Just breathe.
+rest-longer = A little longer, { SPOKEN($seconds) } seconds, so you can recover.
+
+# Getting up from lying, each part with its own time, and from a chair.
+rise-side = Now we'll get up, slowly. Roll onto your side, and stay there for a moment.
+rise-sit = Push yourself up until you sit, with both feet on the floor. Stay sitting, and breathe.
+rise-stand = Now hold on to something firm, and stand up slowly. If your head swims, sit down again.
+rise-longer = Stay like that a little longer, { SPOKEN($seconds) } seconds, so you don't get light-headed.
+rise-at-end = When you get up, take your time: roll onto your side, sit up, and stay sitting for two minutes.
+posture-standing = You'll stand for this one. Stand behind a firm chair, and hold on to it.
+
 loud-enough = That's enough loud voice for today. Let your voice rest.
 
 # When holds or level fall over the last trials. Nothing is said of the numbers.
@@ -133,6 +152,8 @@ rounds-to-go = { $rounds ->
 }
 pace-changed = I'll count at the new pace.
 speech-rate-changed = I'll speak like this now.
+pace-slowest = That's as slow as I'll count: a longer breath could strain you.
+pace-fastest = That's as fast as I'll count: quicker breaths could make you dizzy.
 pace-stays = These are real seconds, so the count stays as it is.
 volume-changed = Is this better?
 
