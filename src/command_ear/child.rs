@@ -8,6 +8,7 @@ use super::listener::Listener;
 use super::path::Tuning;
 use super::templates::{EnrolledVoice, Weigher};
 use super::trace::Trace;
+use super::why::Considered;
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
 use super::{CommandEarError, HeardPhrase, Path};
 use std::cell::RefCell;
@@ -55,6 +56,7 @@ fn run<M: SpeechModel>(
         trace: Trace::from_environment(),
         main_generation: 0,
         fast_generation: 0,
+        tells_why: false,
         own: Rc::default(),
         second_ear,
     };
@@ -77,6 +79,8 @@ struct Service<M: SpeechModel> {
     trace: Trace,
     main_generation: u64,
     fast_generation: u64,
+    /// The parent wants to know what is considered.
+    tells_why: bool,
     /// The client's own voice, once the parent sent it.
     own: Rc<RefCell<Option<Weigher>>>,
     /// Shared by both paths; none where it is left out.
@@ -94,6 +98,7 @@ impl<M: SpeechModel> Service<M> {
                     (Path::Main, Tuning::MAIN, &mut self.main_generation)
                 };
                 *generation = order.generation;
+                self.tells_why |= order.why;
                 let listener = self.model.decoder(&order.choices.concat()).map(|decoder| {
                     Listener::new(decoder, &order.choices, tuning)
                         .with_own_voice(Rc::clone(&self.own))
@@ -116,22 +121,26 @@ impl<M: SpeechModel> Service<M> {
             kind::SOUND => {
                 let sound = Sound::from_body(body).ok_or_else(|| senseless(what))?;
                 let heard = self.ear.hear(sound.start_s, &sound.samples, sound.main, sound.own_db);
-                self.trace.write(self.ear.take_candidates());
                 self.report(heard, sound.number)
             }
             kind::FINISH => {
                 let (number, _) = wire::number_and_instant(body).ok_or_else(|| senseless(what))?;
                 let heard = self.ear.finish();
-                self.trace.write(self.ear.take_candidates());
+                let answers = self.report(heard, number);
                 self.trace.finish();
-                self.report(heard, number)
+                answers
             }
             _ => Err(senseless(what)),
         }
     }
 
-    fn report(&self, heard: Vec<HeardPhrase>, number: u64) -> Result<Vec<(u8, Vec<u8>)>, CommandEarError> {
+    fn report(&mut self, heard: Vec<HeardPhrase>, number: u64) -> Result<Vec<(u8, Vec<u8>)>, CommandEarError> {
         let mut answers = Vec::new();
+        let considered = self.ear.take_candidates();
+        self.trace.write(&considered);
+        for (path, candidate) in considered.into_iter().filter(|_| self.tells_why) {
+            answers.push((kind::CONSIDERED, json(&Considered::new(path == Path::Fast, candidate))?));
+        }
         for phrase in heard {
             let fast = phrase.path == Path::Fast;
             let report = HeardReport {

@@ -2,6 +2,7 @@
 
 use super::decide::{Phrase, UNKNOWN, Word};
 use super::embedding::Opinion;
+use super::why::Verdict;
 
 /// What is known of a phrase that may have been said.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -105,6 +106,10 @@ pub(crate) struct Candidate {
     pub end_s: f64,
     pub decided_s: f64,
     pub cues: Cues,
+    /// False where it was refused before its cues were weighed.
+    pub weighed: bool,
+    /// None until it is known.
+    pub verdict: Option<Verdict>,
 }
 
 #[cfg(test)]

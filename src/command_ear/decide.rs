@@ -1,5 +1,6 @@
 //! Which words make a command: whole phrases only, sure enough, long enough, standing alone.
 
+use super::why::Verdict;
 use std::collections::{HashMap, HashSet};
 
 /// The symbol the model gives to speech outside the grammar.
@@ -85,18 +86,25 @@ pub(crate) fn known_text(words: &[Word]) -> String {
     words.iter().filter(|w| w.text != UNKNOWN).map(|w| w.text.as_str()).collect::<Vec<_>>().join(" ")
 }
 
+/// The known words of an utterance that are no command.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Refusal {
+    pub heard: Phrase,
+    pub why: Verdict,
+}
+
 /// Finds the command in an utterance: all its known words, in one unbroken run, are exactly one phrase, and other speech
 /// keeps its distance. `mid_sound` says that sound was already going on when the utterance was taken up, so that what
 /// stood before it is not known.
-pub(crate) fn judge(words: &[Word], book: &PhraseBook, rules: &Rules, mid_sound: bool) -> Option<Phrase> {
-    let first = words.iter().position(|w| w.text != UNKNOWN)?;
-    let last = words.iter().rposition(|w| w.text != UNKNOWN)?;
-    let run = words.get(first..=last)?;
-    if run.iter().any(|w| w.text == UNKNOWN) {
-        return None;
-    }
+///
+/// # Errors
+/// Why what is known is no command; none where nothing is known.
+pub(crate) fn judge(words: &[Word], book: &PhraseBook, rules: &Rules, mid_sound: bool) -> Result<Phrase, Option<Refusal>> {
+    let known = |w: &Word| w.text != UNKNOWN;
+    let (Some(first), Some(last)) = (words.iter().position(known), words.iter().rposition(known)) else { return Err(None) };
+    let run = words.get(first..=last).unwrap_or_default();
     let text = known_text(run);
-    let (start_s, end_s) = (run.first()?.start_s, run.last()?.end_s);
+    let (start_s, end_s) = (run.first().map_or(0.0, |w| w.start_s), run.last().map_or(0.0, |w| w.end_s));
     let confidence = run.iter().map(|w| w.confidence).fold(1.0, f64::min);
     let before_s = match first.checked_sub(1).and_then(|i| words.get(i)) {
         Some(w) => start_s - w.end_s,
@@ -104,11 +112,22 @@ pub(crate) fn judge(words: &[Word], book: &PhraseBook, rules: &Rules, mid_sound:
         None => f64::INFINITY,
     };
     let after_s = words.get(last + 1).map_or(f64::INFINITY, |w| w.start_s - end_s);
-    let fits = book.is_phrase(&text)
-        && confidence >= rules.min_confidence
-        && run.iter().all(|w| w.end_s - w.start_s <= rules.max_word_s)
-        && before_s.min(after_s) >= rules.alone_s;
-    fits.then_some(Phrase { text, start_s, end_s, confidence })
+    let why = if run.iter().any(|w| w.text == UNKNOWN) || !book.is_phrase(&text) {
+        Some(Verdict::NoPhrase)
+    } else if confidence < rules.min_confidence {
+        Some(Verdict::Unsure)
+    } else if run.iter().any(|w| w.end_s - w.start_s > rules.max_word_s) {
+        Some(Verdict::TooLong)
+    } else if before_s.min(after_s) < rules.alone_s {
+        Some(Verdict::OtherSpeech)
+    } else {
+        None
+    };
+    let heard = Phrase { text, start_s, end_s, confidence };
+    match why {
+        None => Ok(heard),
+        Some(why) => Err(Some(Refusal { heard, why })),
+    }
 }
 
 /// Every phrase of a list said in one breath, in its order: phrases of the choices from `from` on. Each word of it must have
@@ -171,10 +190,14 @@ mod tests {
         spec.iter().map(|&(text, start_s, end_s, confidence)| Word { text: text.into(), start_s, end_s, confidence }).collect()
     }
 
+    fn refused(words: &[Word], mid_sound: bool) -> Option<Verdict> {
+        judge(words, &book(), &RULES, mid_sound).err().flatten().map(|refusal| refusal.why)
+    }
+
     #[test]
     fn whole_phrase_is_heard_with_its_least_confidence() {
         let heard = judge(&words(&[("i'm", 0.3, 0.5, 0.95), ("ready", 0.5, 0.9, 0.85)]), &book(), &RULES, false);
-        assert_eq!(heard, Some(Phrase { text: "i'm ready".into(), start_s: 0.3, end_s: 0.9, confidence: 0.85 }));
+        assert_eq!(heard, Ok(Phrase { text: "i'm ready".into(), start_s: 0.3, end_s: 0.9, confidence: 0.85 }));
     }
 
     #[test]
@@ -186,32 +209,32 @@ mod tests {
             &[(UNKNOWN, 0.3, 0.5, 1.0)],
             &[],
         ] {
-            assert_eq!(judge(&words(spec), &book(), &RULES, false), None, "{spec:?}");
+            assert!(judge(&words(spec), &book(), &RULES, false).is_err(), "{spec:?}");
         }
     }
 
     #[test]
     fn doubtful_and_drawn_out_words_are_refused() {
-        assert_eq!(judge(&words(&[("stop", 0.3, 0.7, 0.79)]), &book(), &RULES, false), None);
-        assert_eq!(judge(&words(&[("stop", 0.3, 2.0, 1.0)]), &book(), &RULES, false), None);
-        assert!(judge(&words(&[("stop", 0.3, 0.7, 0.8)]), &book(), &RULES, false).is_some());
+        assert_eq!(refused(&words(&[("stop", 0.3, 0.7, 0.79)]), false), Some(Verdict::Unsure));
+        assert_eq!(refused(&words(&[("stop", 0.3, 2.0, 1.0)]), false), Some(Verdict::TooLong));
+        assert!(judge(&words(&[("stop", 0.3, 0.7, 0.8)]), &book(), &RULES, false).is_ok());
     }
 
     #[test]
     fn other_speech_beside_it_refuses_and_at_a_distance_does_not() {
         let beside = |gap: f64| words(&[("stop", 1.0, 1.4, 1.0), (UNKNOWN, 1.4 + gap, 2.4, 1.0)]);
-        assert_eq!(judge(&beside(0.1), &book(), &RULES, false), None);
-        assert!(judge(&beside(0.3), &book(), &RULES, false).is_some());
+        assert_eq!(refused(&beside(0.1), false), Some(Verdict::OtherSpeech));
+        assert!(judge(&beside(0.3), &book(), &RULES, false).is_ok());
         let before = |gap: f64| words(&[(UNKNOWN, 0.2, 1.0 - gap, 1.0), ("stop", 1.0, 1.4, 1.0)]);
-        assert_eq!(judge(&before(0.1), &book(), &RULES, false), None);
-        assert!(judge(&before(0.3), &book(), &RULES, false).is_some());
+        assert_eq!(refused(&before(0.1), false), Some(Verdict::OtherSpeech));
+        assert!(judge(&before(0.3), &book(), &RULES, false).is_ok());
     }
 
     #[test]
     fn a_beginning_cut_off_counts_as_other_speech() {
         let word = words(&[("stop", 0.05, 0.4, 1.0)]);
-        assert!(judge(&word, &book(), &RULES, false).is_some());
-        assert_eq!(judge(&word, &book(), &RULES, true), None);
+        assert!(judge(&word, &book(), &RULES, false).is_ok());
+        assert_eq!(refused(&word, true), Some(Verdict::OtherSpeech));
     }
 
     #[test]

@@ -22,6 +22,7 @@ mod supervise;
 pub mod templates;
 mod trace;
 mod utterance;
+mod why;
 mod wire;
 
 pub use file::{recognise_file, recognise_with};
@@ -29,6 +30,7 @@ pub use floor::{Floor, to_db};
 pub use lexicon::Lexicon;
 pub use parent::{ChildRecogniser, Mode, Options};
 pub use templates::EnrolledVoice;
+pub use why::{Considered, Verdict};
 
 /// Rate the command ear works at, Hz.
 pub const RATE_HZ: u32 = 16_000;

@@ -7,13 +7,14 @@
 //! Whether a phrase counts is weighed from several cues (`cues`), among them a second decoding of the utterance at another speed.
 
 use super::cues::{Candidate, Cues, agreed};
-use super::decide::{Phrase, PhraseBook, UNKNOWN, Word, judge, listed};
+use super::decide::{Phrase, PhraseBook, Refusal, UNKNOWN, Word, judge, listed};
 use super::decoder::Decoder;
 use super::embedding::{Classes, Stretch, WordSpotter};
 use super::level::Level;
 use super::path::{Decided, Tuning, seconds};
 use super::templates::{GUESS_CONFIDENCE, Weigher};
 use super::utterance::Utterance;
+use super::why::Verdict;
 use super::{ACT_CONFIDENCE, ASK_CONFIDENCE, RATE_HZ};
 use std::cell::RefCell;
 use std::collections::VecDeque;
@@ -276,17 +277,28 @@ impl<D: Decoder> Listener<D> {
         if phrase.confidence >= TWICE_FROM {
             self.unsure = Some((phrase.text.clone(), phrase.end_s));
         }
-        (phrase.confidence >= ASK_CONFIDENCE).then_some(decided)
+        let verdict = match phrase.confidence {
+            sure if sure >= ACT_CONFIDENCE => Verdict::Taken,
+            doubtful if doubtful >= ASK_CONFIDENCE => Verdict::Doubtful,
+            _ => Verdict::Unsure,
+        };
+        self.decide_on_newest(verdict);
+        (verdict != Verdict::Unsure).then_some(decided)
     }
 
     /// Asks for the final result now. A sure phrase that cannot go on is taken; else the sound so far is decoded anew.
     fn trial(&mut self) -> Option<Decided> {
-        if let Some(decided) = self.weigh(false)
-            && decided.phrase.confidence >= self.tuning.trial_sureness
-            && !self.book.may_mean_more(&decided.phrase.text)
-        {
-            self.forget();
-            return Some(decided);
+        if let Some(decided) = self.weigh(false) {
+            let verdict = match decided.phrase.confidence >= self.tuning.trial_sureness {
+                true if self.book.may_mean_more(&decided.phrase.text) => Verdict::WaitsForMore,
+                true => Verdict::Taken,
+                false => Verdict::NotYet,
+            };
+            self.decide_on_newest(verdict);
+            if verdict == Verdict::Taken {
+                self.forget();
+                return Some(decided);
+            }
         }
         let utterance = self.utterance.as_ref()?;
         self.decoder.restart();
@@ -305,18 +317,33 @@ impl<D: Decoder> Listener<D> {
         // only once it is over, and not on the path that hears our own sentences.
         let loud_s = utterance.loud_s(0.0, utterance.heard_s());
         let worth_it = match &first {
-            Some(phrase) => phrase.confidence < CERTAIN,
-            None => over && self.tuning.minds_context && (self.tuning.rules.min_loud_s..=SHORT_S).contains(&loud_s),
+            Ok(phrase) => phrase.confidence < CERTAIN,
+            Err(_) => over && self.tuning.minds_context && (self.tuning.rules.min_loud_s..=SHORT_S).contains(&loud_s),
         };
         let second_words = if worth_it { self.decoder.again(&utterance.sound) } else { first_words.clone() };
-        let agreed = agreed(first, judged(&second_words), &[&first_words, &second_words]).filter(|(phrase, _)| {
-            !self.tuning.minds_context || stands_in_the_whole(&mut self.decoder, utterance, phrase, &self.book, &self.tuning)
+        let second = judged(&second_words);
+        let mut refused = [&first, &second].into_iter().find_map(|found| found.as_ref().err().cloned().flatten());
+        let agreed = agreed(first.ok(), second.ok(), &[&first_words, &second_words]).filter(|(phrase, _)| {
+            let stands = !self.tuning.minds_context || stands_in_the_whole(&mut self.decoder, utterance, phrase, &self.book, &self.tuning);
+            if !stands {
+                refused = Some(Refusal { heard: phrase.clone(), why: Verdict::NotInTheWhole });
+            }
+            stands
         });
         let found = match &self.second_ear {
             Some((ear, classes)) if !utterance.over_own_voice => second_opinion(&mut *ear.borrow_mut(), classes, utterance, agreed),
             _ => agreed,
         };
-        let weighed = found.and_then(|(phrase, cues)| utterance.weigh(phrase, cues, &self.tuning));
+        let weighed = found.and_then(|(phrase, cues)| {
+            let weighed = utterance.weigh(phrase.clone(), cues, &self.tuning);
+            if weighed.is_none() {
+                refused = Some(Refusal { heard: phrase, why: Verdict::TooSoft });
+            }
+            weighed
+        });
+        if let (None, true, Some(refusal)) = (&weighed, over, refused) {
+            self.candidates.push(utterance.refused(refusal));
+        }
         let recognised = weighed.map(|(decided, candidate)| {
             self.candidates.push(candidate);
             decided
@@ -345,7 +372,14 @@ impl<D: Decoder> Listener<D> {
             .collect()
     }
 
-    /// Takes what was considered since the last call, for learning how to weigh the cues.
+    /// What came of the candidate weighed last.
+    fn decide_on_newest(&mut self, verdict: Verdict) {
+        if let Some(newest) = self.candidates.last_mut() {
+            newest.verdict.get_or_insert(verdict);
+        }
+    }
+
+    /// Takes what was considered since the last call.
     pub fn take_candidates(&mut self) -> Vec<Candidate> {
         std::mem::take(&mut self.candidates)
     }
@@ -398,7 +432,7 @@ fn stands_in_the_whole(decoder: &mut impl Decoder, utterance: &Utterance, phrase
     decoder.restart();
     decoder.accept(&whole.sound);
     let words = decoder.finish();
-    judge(&whole.standing_out(&words), book, &tuning.rules, whole.mid_sound).is_some_and(|found| found.text == phrase.text)
+    judge(&whole.standing_out(&words), book, &tuning.rules, whole.mid_sound).is_ok_and(|found| found.text == phrase.text)
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@ use super::level::Meter;
 use super::lexicon::unknown_words;
 use super::supervise::{self, Leash, Order, Recipe, Report};
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
-use super::{CommandEarError, CommandEvent, CommandRecogniser, EnrolledVoice, Grammar, HeardPhrase, Lexicon, Path};
+use super::{CommandEarError, CommandEvent, CommandRecogniser, Considered, EnrolledVoice, Grammar, HeardPhrase, Lexicon, Path};
 use std::collections::{HashMap, VecDeque};
 use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
@@ -69,6 +69,8 @@ pub struct ChildRecogniser {
     last_error: Option<String>,
     unknown: Option<Vec<String>>,
     events: Vec<CommandEvent>,
+    wants_why: bool,
+    considered: Vec<Considered>,
 }
 
 /// A frame that awaits its answer.
@@ -133,6 +135,8 @@ impl ChildRecogniser {
             last_error: None,
             unknown: None,
             events: Vec::new(),
+            wants_why: false,
+            considered: Vec::new(),
         };
         ear.wait_until(|ear| ear.ready || ear.last_error.is_some());
         if let Some(message) = ear.last_error.take().or_else(|| ear.failed.take()) {
@@ -207,10 +211,20 @@ impl ChildRecogniser {
         }
         listening.generation += 1;
         listening.choices.clone_from(&choices);
-        let order = GrammarOrder { fast, generation: listening.generation, choices, list_from: grammar.list_from };
+        let order = GrammarOrder { fast, generation: listening.generation, choices, list_from: grammar.list_from, why: self.wants_why };
         let body = serde_json::to_vec(&order).map_err(|e| CommandEarError(format!("the commands cannot be written down: {e}")))?;
         self.order(Order::Grammar { fast, body });
         Ok(())
+    }
+
+    /// From the next [`CommandRecogniser::listen_for`] on everything that is considered is kept for [`ChildRecogniser::take_considered`].
+    pub fn tell_why(&mut self) {
+        self.wants_why = true;
+    }
+
+    /// What was considered since the last call, as far as its answers were polled for.
+    pub fn take_considered(&mut self) -> Vec<Considered> {
+        std::mem::take(&mut self.considered)
     }
 
     /// Where the model has no word list, the child tells whether it knows the words.
@@ -329,6 +343,7 @@ impl ChildRecogniser {
                     self.take_heard(heard);
                 }
             }
+            Report::Frame { kind: kind::CONSIDERED, body } => self.considered.extend(serde_json::from_slice::<Considered>(&body).ok()),
             Report::Frame { .. } => {}
             Report::Restarted { number, pid } => {
                 let until_s = self.strike_off(number).unwrap_or(self.settled_s);

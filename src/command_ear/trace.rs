@@ -20,9 +20,9 @@ impl Trace {
     }
 
     /// Writes what was considered.
-    pub fn write(&mut self, candidates: Vec<(Path, Candidate)>) {
-        for (path, candidate) in candidates {
-            let (Candidate { text, start_s, end_s, decided_s, cues }, fast) = (candidate, path == Path::Fast);
+    pub fn write(&mut self, candidates: &[(Path, Candidate)]) {
+        for (path, candidate) in candidates.iter().filter(|(_, candidate)| candidate.weighed) {
+            let (Candidate { text, start_s, end_s, decided_s, cues, .. }, fast) = (candidate, *path == Path::Fast);
             self.line(&json!({
                 "text": text, "fast": fast, "start_s": start_s, "end_s": end_s, "decided_s": decided_s,
                 "features": cues.features(), "second_ear": cues.second_ear.map(|o| [o.this, o.rival, o.other]), "sureness": cues.sureness(),

@@ -2,7 +2,7 @@
 
 use super::RATE_HZ;
 use super::cues::{Candidate, Cues};
-use super::decide::{Phrase, Stability, UNKNOWN, Word};
+use super::decide::{Phrase, Refusal, Stability, UNKNOWN, Word};
 use super::level::Level;
 use super::path::{Decided, Tuning, seconds};
 
@@ -123,6 +123,20 @@ impl Utterance {
         words.iter().filter(stands_out).cloned().collect()
     }
 
+    /// Words that were no command, on the caller's clock.
+    pub fn refused(&self, refusal: Refusal) -> Candidate {
+        let Refusal { heard, why } = refusal;
+        Candidate {
+            text: heard.text,
+            start_s: heard.start_s + self.start_s,
+            end_s: heard.end_s + self.start_s,
+            decided_s: self.start_s + self.heard_s(),
+            cues: Cues { first: heard.confidence, talk: self.talk, ..Cues::default() },
+            weighed: false,
+            verdict: Some(why),
+        }
+    }
+
     /// The phrase on the caller's clock with its sureness, if it stands out from the room.
     pub fn weigh(&self, mut phrase: Phrase, mut cues: Cues, tuning: &Tuning) -> Option<(Decided, Candidate)> {
         /// The decoder's times may be off by this much, s.
@@ -145,7 +159,15 @@ impl Utterance {
         phrase.start_s += self.start_s;
         phrase.end_s += self.start_s;
         let decided_s = self.start_s + self.heard_s();
-        let candidate = Candidate { text: phrase.text.clone(), start_s: phrase.start_s, end_s: phrase.end_s, decided_s, cues };
+        let candidate = Candidate {
+            text: phrase.text.clone(),
+            start_s: phrase.start_s,
+            end_s: phrase.end_s,
+            decided_s,
+            cues,
+            weighed: true,
+            verdict: None,
+        };
         Some((Decided { phrase, decided_s }, candidate))
     }
 }

@@ -12,6 +12,7 @@
 //! | `R` | child | empty: the model is loaded |
 //! | `w` | child | JSON list of the unknown words, the answer to `W` |
 //! | `H` | child | JSON [`HeardReport`] |
+//! | `C` | child | JSON [`super::Considered`], where a `G` asked for it |
 //! | `D` | child | `u64` number, `f64` s: that `S` or `F` is dealt with, and all sound before that instant |
 //! | `E` | child | text: why it cannot go on; it ends then |
 //!
@@ -34,6 +35,7 @@ pub(crate) mod kind {
     pub const READY: u8 = b'R';
     pub const UNKNOWN_WORDS: u8 = b'w';
     pub const HEARD: u8 = b'H';
+    pub const CONSIDERED: u8 = b'C';
     pub const DONE: u8 = b'D';
     pub const ERROR: u8 = b'E';
 }
@@ -49,6 +51,9 @@ pub(crate) struct GrammarOrder {
     /// Choices from this one on may follow each other in one breath.
     #[serde(default)]
     pub list_from: Option<usize>,
+    /// From now on everything that is considered is told.
+    #[serde(default)]
+    pub why: bool,
 }
 
 /// Body of `H`.

@@ -195,6 +195,19 @@ fn commands_and_holds_stand_in_order_of_time() {
         }
         assert!((stop_s..stop_s + 0.5).contains(&lines[0]["start_s"].as_f64().unwrap()), "{lines:?}");
     }
+    // Why: every command is among what was considered, with what each ear found.
+    let output = hear(&[wav.as_ref(), "--json".as_ref(), "--commands".as_ref(), "stop,yes,go on".as_ref(), "--why".as_ref()]);
+    let lines = json(&output);
+    let of = |kind: &str| -> Vec<&serde_json::Value> { lines.iter().filter(|line| line["kind"] == kind).collect() };
+    for command in of("command") {
+        let taken = |line: &&serde_json::Value| {
+            line["text"] == command["text"] && line["verdict"] == "taken" && line["sureness"].as_f64() >= Some(0.5)
+        };
+        assert!(of("considered").iter().any(taken), "{command}: {lines:?}");
+    }
+    let shown = hear(&[wav.as_ref(), "--commands".as_ref(), "stop,yes,go on".as_ref(), "--why".as_ref()]);
+    let shown = String::from_utf8(shown.stdout).unwrap();
+    assert!(shown.contains("counts") && shown.contains("second ear") && shown.contains("dB over the room"), "{shown}");
 
     for (phrases, complaint) in [("ready,xylofrabulous", "\"xylofrabulous\""), (" , ", "no phrase"), ("stop 3", "\"3\"")] {
         let output = hear(&[wav.as_ref(), "--commands".as_ref(), phrases.as_ref()]);

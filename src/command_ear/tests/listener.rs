@@ -58,6 +58,15 @@ impl Decoder for Scripted {
 
 /// Runs five seconds of a scene: loud where a word or one of `noises` is.
 fn run(tuning: Tuning, said: &[(&'static str, f64, f64, f64)], noises: &[(f64, f64)]) -> Vec<(String, f64)> {
+    run_and_why(tuning, said, noises).0
+}
+
+/// The same, with what was considered and what came of it.
+fn run_and_why(
+    tuning: Tuning,
+    said: &[(&'static str, f64, f64, f64)],
+    noises: &[(f64, f64)],
+) -> (Vec<(String, f64)>, Vec<(String, Option<Verdict>)>) {
     let choices = [vec!["stop".to_owned(), "stop please".to_owned()], vec!["go".to_owned()], vec!["go on".to_owned()]];
     let mut listener = Listener::new(Scripted { said: said.to_vec(), from_s: None, taken: 0 }, &choices, tuning);
     let mut heard = Vec::new();
@@ -68,7 +77,21 @@ fn run(tuning: Tuning, said: &[(&'static str, f64, f64, f64)], noises: &[(f64, f
         let level = Level { level_db: if loud { -30.0 } else { -60.0 }, floor_db: -60.0, loud };
         heard.extend(listener.hear(at_s, &batch(at_s), level).map(|d| (d.phrase.text, d.decided_s)));
     }
-    heard
+    (heard, listener.take_candidates().into_iter().map(|candidate| (candidate.text, candidate.verdict)).collect())
+}
+
+#[test]
+fn it_tells_why_a_phrase_counted_or_not() {
+    use Verdict::{NotYet, OtherSpeech, Taken, Unsure, WaitsForMore};
+    let why = |said: &[(&'static str, f64, f64, f64)]| -> Vec<Verdict> {
+        run_and_why(Tuning::MAIN, said, &[]).1.into_iter().map(|(_, verdict)| verdict.expect("known by now")).collect()
+    };
+    assert_eq!(why(&[("stop", 0.9, 1.2, 1.0)]), [Taken]);
+    assert_eq!(why(&[("stop", 0.9, 1.2, 0.35)]), [NotYet, Unsure]);
+    assert_eq!(why(&[("go", 0.9, 1.2, 1.0)]), [WaitsForMore, Taken]);
+    assert_eq!(why(&[(UNKNOWN, 0.6, 0.9, 1.0), ("stop", 0.93, 1.2, 1.0), (UNKNOWN, 1.23, 1.8, 1.0)]), [OtherSpeech]);
+    assert_eq!(why(&[("stop", 0.9, 1.2, 1.0), ("go", 1.25, 1.5, 1.0)]), [Verdict::NoPhrase]);
+    assert_eq!(why(&[(UNKNOWN, 0.6, 0.9, 1.0)]), [], "nothing known, nothing to tell");
 }
 
 fn texts(heard: &[(String, f64)]) -> Vec<&str> {

@@ -25,6 +25,9 @@ pub struct HearArgs {
     /// Let this client's voice weigh in, as `tidecount enrol` learnt it; only with --commands
     #[arg(long, value_name = "NAME", requires = "commands")]
     pub enrolled: Option<String>,
+    /// Also show what was considered and did not count, what each ear found, and why; only with --commands
+    #[arg(long, requires = "commands", conflicts_with = "labels")]
+    pub why: bool,
     #[command(flatten)]
     pub data: DataFolder,
     #[command(flatten)]

@@ -1,6 +1,7 @@
 //! What `tidecount hear` found, as JSON lines and as rows of a table.
 
-use command_ear::HeardPhrase;
+use crate::hear::considered::ConsideredLine;
+use command_ear::{Considered, HeardPhrase};
 use hear::time_weighting::SoundLevelMeter;
 use hear::weighting::Weighting;
 use hear::{Hold, VoiceFrame, VoiceQuality};
@@ -81,6 +82,7 @@ impl LevelLine {
 pub enum Found {
     Hold(HoldLine),
     Command(CommandLine),
+    Considered(ConsideredLine),
     Level(LevelLine),
 }
 
@@ -137,11 +139,17 @@ impl Found {
         })
     }
 
+    /// The line for what was considered in `file`.
+    pub fn considered(file: &str, considered: Considered) -> Self {
+        Self::Considered(ConsideredLine::new(file, considered))
+    }
+
     /// Where it begins, s.
     pub fn start_s(&self) -> f64 {
         match self {
             Self::Hold(hold) => hold.onset_s,
             Self::Command(command) => command.start_s,
+            Self::Considered(line) => line.considered.start_s,
             Self::Level(_) => 0.0,
         }
     }
@@ -170,6 +178,7 @@ impl Found {
                 hold.breaks,
                 hold.notes()
             ),
+            Self::Considered(line) => line.row(),
             Self::Level(level) => format!(
                 "  level    dB({}) re full scale: mean {:.1}, highest Fast {:.1}, highest Slow {:.1}",
                 level.level_weighting, level.equivalent_db, level.fast_max_db, level.slow_max_db

@@ -109,7 +109,10 @@ impl Live {
     fn tell_heard(&mut self, over: bool) {
         let Some(phrases) = &mut self.phrases else { return };
         match if over { phrases.end() } else { phrases.heard() } {
-            Ok(heard) => heard.iter().for_each(|phrase| self.view.found(&Found::command(&self.name, phrase))),
+            Ok(heard) => {
+                let considered = phrases.considered().into_iter().map(|considered| Found::considered(&self.name, considered));
+                heard.iter().map(|phrase| Found::command(&self.name, phrase)).chain(considered).for_each(|found| self.view.found(&found));
+            }
             Err(error) => {
                 // The meter goes on without commands.
                 self.phrases = None;

@@ -2,6 +2,7 @@
 
 pub mod args;
 pub mod command;
+pub mod considered;
 pub mod evaluate;
 pub mod lines;
 pub mod microphone;

@@ -4,7 +4,8 @@ use crate::hear::args::HearArgs;
 use audio::AudioError;
 use audio::resample::StreamResampler;
 use command_ear::{
-    ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, EnrolledVoice, Grammar, HeardPhrase, Mode, Options, RATE_HZ,
+    ChildRecogniser, Choice, CommandEarError, CommandEvent, CommandRecogniser, Considered, EnrolledVoice, Grammar, HeardPhrase, Mode,
+    Options, RATE_HZ,
 };
 use files::error::Failure;
 use files::load;
@@ -57,7 +58,7 @@ fn fast_phrases(grammar: &Grammar) -> Result<Grammar, Failure> {
 /// The phrases or the model cannot be used.
 pub fn phrase_ear(args: &HearArgs, mode: Mode) -> Result<Option<PhraseEar>, Failure> {
     let Some(phrases) = args.commands.as_deref() else { return Ok(None) };
-    let mut ear = PhraseEar::start(phrases, args.model.model.as_deref(), mode)?;
+    let mut ear = PhraseEar::start(phrases, args.model.model.as_deref(), mode, args.why)?;
     if let Some(client) = &args.enrolled {
         let store = Store::open_existing(&args.data.folder()?)?;
         let own = store.map(|store| enrol::store::own_voice(&store, client)).transpose()?.unwrap_or_default();
@@ -87,13 +88,17 @@ pub struct PhraseEar {
 
 impl PhraseEar {
     /// Starts the recogniser; `list` as in [`phrases`]. All phrases are heard as a state's are, stop and pause besides on the fast path.
+    /// `why`: what did not count is kept, too.
     ///
     /// # Errors
     /// The list is empty, holds a word that the model does not know, or the model cannot be used.
-    pub fn start(list: &str, model: Option<&Path>, mode: Mode) -> Result<Self, Failure> {
+    pub fn start(list: &str, model: Option<&Path>, mode: Mode, why: bool) -> Result<Self, Failure> {
         let grammar = phrases(list)?;
         let model = load::model_folder(model)?;
         let mut child = ChildRecogniser::start(&Options { model, program: None, fast: fast_phrases(&grammar)?, mode })?;
+        if why {
+            child.tell_why();
+        }
         child.listen_for(&grammar)?;
         Ok(Self { child, grammar, resampler: None, mode, pushed: 0, asked: 0, heard: Vec::new(), fault: None, block: Vec::new() })
     }
@@ -140,6 +145,11 @@ impl PhraseEar {
         let events = self.child.poll();
         self.take(events);
         self.result()
+    }
+
+    /// What was considered, taken or not, in the sound so far; after [`PhraseEar::end`], in all of it. Nothing where nobody asked why.
+    pub fn considered(&mut self) -> Vec<Considered> {
+        self.child.take_considered()
     }
 
     /// The sound is over: everything heard in it and not yet given.

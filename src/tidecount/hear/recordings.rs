@@ -116,6 +116,7 @@ fn hear(file: &Path, args: &HearArgs, mut phrases: Option<&mut PhraseEar>) -> Re
     if let Some(phrases) = phrases {
         let heard = phrases.end().map_err(|error| Failure::file(file, error))?;
         found.extend(heard.iter().map(|phrase| Found::command(&name, phrase)));
+        found.extend(phrases.considered().into_iter().map(|considered| Found::considered(&name, considered)));
     }
     found.sort_by(|a, b| a.start_s().total_cmp(&b.start_s()));
     found.extend(meters.into_iter().flatten().filter_map(|(weighting, meter)| Found::level(&name, weighting, &meter)));

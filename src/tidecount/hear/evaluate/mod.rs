@@ -64,7 +64,7 @@ pub fn run(
         return Err(Failure::file(list, "none of its recordings is in the half asked for; leave --half out"));
     }
     let condition = Condition::load(&args.condition, if args.bare { (0.0, 0.0) } else { PAUSES_S })?;
-    let mut ear = PhraseEar::start(phrases, model, Mode::Offline)?;
+    let mut ear = PhraseEar::start(phrases, model, Mode::Offline, false)?;
     let listening = ear.wordings();
     let costly = costly_wordings()?;
     let mut report = Report { condition: condition_name(&args.condition), phrases: listening.clone(), ..Report::default() };
