@@ -68,6 +68,8 @@ pub(crate) struct Listener<D> {
     own: Rc<RefCell<Option<Weigher>>>,
     /// The second ear, and which of its phrases are listened for; none where it knows none of them.
     second_ear: Option<(Rc<RefCell<dyn WordSpotter>>, Classes)>,
+    /// It is asked about what the recogniser found, too.
+    second_ear_always: bool,
     /// Our own voice may be in the sound now.
     over_own_voice: bool,
     /// Choices from this one on may follow each other in one breath.
@@ -91,6 +93,7 @@ impl<D: Decoder> Listener<D> {
             candidates: Vec::new(),
             own: Rc::default(),
             second_ear: None,
+            second_ear_always: false,
             over_own_voice: false,
             list_from: None,
             further: Vec::new(),
@@ -103,8 +106,9 @@ impl<D: Decoder> Listener<D> {
         self
     }
 
-    /// Asks a second ear, where this path does.
-    pub fn with_second_ear(mut self, ear: Option<Rc<RefCell<dyn WordSpotter>>>) -> Self {
+    /// Asks a second ear, where this path does; with `always` also about what the recogniser found, which changes nothing but the trace.
+    pub fn with_second_ear(mut self, ear: Option<Rc<RefCell<dyn WordSpotter>>>, always: bool) -> Self {
+        self.second_ear_always = always;
         let classes = ear.as_ref().map(|ear| Classes::new(ear.borrow().phrases(), &self.book));
         self.second_ear = ear.zip(classes).filter(|(_, classes)| self.tuning.second_ear && classes.any());
         self
@@ -313,7 +317,9 @@ impl<D: Decoder> Listener<D> {
             !self.tuning.minds_context || stands_in_the_whole(&mut self.decoder, utterance, phrase, &self.book, &self.tuning)
         });
         let found = match &self.second_ear {
-            Some((ear, classes)) if !utterance.over_own_voice => second_opinion(&mut *ear.borrow_mut(), classes, utterance, agreed),
+            Some((ear, classes)) if !utterance.over_own_voice && (agreed.is_none() || self.second_ear_always) => {
+                second_opinion(&mut *ear.borrow_mut(), classes, utterance, agreed)
+            }
             _ => agreed,
         };
         let weighed = found.and_then(|(phrase, cues)| utterance.weigh(phrase, cues, &self.tuning));
@@ -381,7 +387,12 @@ fn second_opinion(
             let second_ear = classes.opinion(&phrase.text, &ear.hear(&stretch.window(&utterance.sound)));
             Some((phrase, Cues { second_ear, ..cues }))
         }
-        None if !stretch.begins_alone(!utterance.mid_sound) || stretch.elsewhere_s(&utterance.levels) > MOST_ELSEWHERE_S => None,
+        None if utterance.was_cut()
+            || !stretch.begins_alone(!utterance.mid_sound)
+            || stretch.elsewhere_s(&utterance.levels) > MOST_ELSEWHERE_S =>
+        {
+            None
+        }
         None => {
             let probabilities = ear.hear(&stretch.window(&utterance.sound));
             let text = classes.likeliest(&probabilities)?;
