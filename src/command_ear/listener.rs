@@ -372,8 +372,8 @@ impl<D: Decoder> Listener<D> {
     }
 }
 
-/// What both ears make of an utterance: the phrase that the recogniser found with the second ear's opinion of it or, where it found none, the phrase that
-/// the second ear takes all of a short utterance for. Without a short stretch there is no opinion.
+/// What both ears make of an utterance: the phrase that the recogniser found with the second ear's opinion of it or, where it found none, the single
+/// word that the second ear takes all of a short utterance for. Without a short stretch there is no opinion.
 fn second_opinion(
     ear: &mut dyn WordSpotter,
     classes: &Classes,
@@ -395,7 +395,8 @@ fn second_opinion(
         }
         None => {
             let probabilities = ear.hear(&stretch.window(&utterance.sound));
-            let text = classes.likeliest(&probabilities)?;
+            // Of several words it won none that the recogniser had missed, and took "how lonely" for "how long".
+            let text = classes.likeliest(&probabilities).filter(|text| !text.contains(' '))?;
             let opinion = classes.opinion(text, &probabilities).filter(|opinion| opinion.this >= CONSIDERED_FROM)?;
             let phrase = Phrase { text: text.to_owned(), start_s: stretch.start_s, end_s: stretch.end_s, confidence: opinion.this };
             Some((phrase, Cues { second_ear: Some(opinion), ..Cues::default() }))

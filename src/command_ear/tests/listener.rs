@@ -266,6 +266,20 @@ fn the_second_ear_takes_nothing_away_and_is_not_asked_of_what_the_recogniser_fou
 }
 
 #[test]
+fn the_second_ear_wins_no_phrase_of_several_words() {
+    let choices = [vec!["how long".to_owned()]];
+    let ear = SaysAlways { phrases: vec!["how long".into()], heard: vec![1.0, 0.0], asked: 0 };
+    let mut listener = Listener::new(Scripted { said: Vec::new(), from_s: None, taken: 0 }, &choices, Tuning::MAIN)
+        .with_second_ear(Some(Rc::new(RefCell::new(ear)) as Rc<RefCell<dyn WordSpotter>>), false);
+    for i in 0..100 {
+        let at_s = f64::from(i) * 0.03;
+        let loud = (0.9..1.5).contains(&at_s);
+        let level = Level { level_db: if loud { -30.0 } else { -60.0 }, floor_db: -60.0, loud };
+        assert_eq!(listener.hear(at_s, &batch(at_s), level), None, "at {at_s}");
+    }
+}
+
+#[test]
 fn the_second_ear_is_not_asked_over_our_own_voice() {
     let choices = [vec!["stop".to_owned()]];
     let ear = Rc::new(RefCell::new(SaysAlways { phrases: vec!["stop".into()], heard: vec![1.0, 0.0], asked: 0 }));
