@@ -102,7 +102,7 @@ impl<M: SpeechModel> Service<M> {
                 let listener = self.model.decoder(&order.choices.concat()).map(|decoder| {
                     Listener::new(decoder, &order.choices, tuning)
                         .with_own_voice(Rc::clone(&self.own))
-                        .with_second_ear(self.second_ear.clone())
+                        .with_second_ear(self.second_ear.clone(), self.trace.is_wanted())
                         .with_lists(order.list_from)
                 });
                 self.ear.listen(path, listener);

@@ -69,6 +69,8 @@ pub(crate) struct Listener<D> {
     own: Rc<RefCell<Option<Weigher>>>,
     /// The second ear, and which of its phrases are listened for; none where it knows none of them.
     second_ear: Option<(Rc<RefCell<dyn WordSpotter>>, Classes)>,
+    /// It is asked about what the recogniser found, too.
+    second_ear_always: bool,
     /// Our own voice may be in the sound now.
     over_own_voice: bool,
     /// Choices from this one on may follow each other in one breath.
@@ -92,6 +94,7 @@ impl<D: Decoder> Listener<D> {
             candidates: Vec::new(),
             own: Rc::default(),
             second_ear: None,
+            second_ear_always: false,
             over_own_voice: false,
             list_from: None,
             further: Vec::new(),
@@ -104,8 +107,9 @@ impl<D: Decoder> Listener<D> {
         self
     }
 
-    /// Asks a second ear, where this path does.
-    pub fn with_second_ear(mut self, ear: Option<Rc<RefCell<dyn WordSpotter>>>) -> Self {
+    /// Asks a second ear, where this path does; with `always` also about what the recogniser found, which changes nothing but the trace.
+    pub fn with_second_ear(mut self, ear: Option<Rc<RefCell<dyn WordSpotter>>>, always: bool) -> Self {
+        self.second_ear_always = always;
         let classes = ear.as_ref().map(|ear| Classes::new(ear.borrow().phrases(), &self.book));
         self.second_ear = ear.zip(classes).filter(|(_, classes)| self.tuning.second_ear && classes.any());
         self
@@ -331,7 +335,9 @@ impl<D: Decoder> Listener<D> {
             stands
         });
         let found = match &self.second_ear {
-            Some((ear, classes)) if !utterance.over_own_voice => second_opinion(&mut *ear.borrow_mut(), classes, utterance, agreed),
+            Some((ear, classes)) if !utterance.over_own_voice && (agreed.is_none() || self.second_ear_always) => {
+                second_opinion(&mut *ear.borrow_mut(), classes, utterance, agreed)
+            }
             _ => agreed,
         };
         let weighed = found.and_then(|(phrase, cues)| {
@@ -400,8 +406,8 @@ impl<D: Decoder> Listener<D> {
     }
 }
 
-/// What both ears make of an utterance: the phrase that the recogniser found with the second ear's opinion of it or, where it found none, the phrase that
-/// the second ear takes all of a short utterance for. Without a short stretch there is no opinion.
+/// What both ears make of an utterance: the phrase that the recogniser found with the second ear's opinion of it or, where it found none, the single
+/// word that the second ear takes all of a short utterance for. Without a short stretch there is no opinion.
 fn second_opinion(
     ear: &mut dyn WordSpotter,
     classes: &Classes,
@@ -415,10 +421,16 @@ fn second_opinion(
             let second_ear = classes.opinion(&phrase.text, &ear.hear(&stretch.window(&utterance.sound)));
             Some((phrase, Cues { second_ear, ..cues }))
         }
-        None if !stretch.begins_alone(!utterance.mid_sound) || stretch.elsewhere_s(&utterance.levels) > MOST_ELSEWHERE_S => None,
+        None if utterance.was_cut()
+            || !stretch.begins_alone(!utterance.mid_sound)
+            || stretch.elsewhere_s(&utterance.levels) > MOST_ELSEWHERE_S =>
+        {
+            None
+        }
         None => {
             let probabilities = ear.hear(&stretch.window(&utterance.sound));
-            let text = classes.likeliest(&probabilities)?;
+            // Of several words it won none that the recogniser had missed, and took "how lonely" for "how long".
+            let text = classes.likeliest(&probabilities).filter(|text| !text.contains(' '))?;
             let opinion = classes.opinion(text, &probabilities).filter(|opinion| opinion.this >= CONSIDERED_FROM)?;
             let phrase = Phrase { text: text.to_owned(), start_s: stretch.start_s, end_s: stretch.end_s, confidence: opinion.this };
             Some((phrase, Cues { second_ear: Some(opinion), ..Cues::default() }))

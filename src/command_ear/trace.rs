@@ -19,6 +19,11 @@ impl Trace {
         Self(name.and_then(|name| File::options().create(true).append(true).open(name).ok()))
     }
 
+    /// Somebody wants to know.
+    pub fn is_wanted(&self) -> bool {
+        self.0.is_some()
+    }
+
     /// Writes what was considered.
     pub fn write(&mut self, candidates: &[(Path, Candidate)]) {
         for (path, candidate) in candidates.iter().filter(|(_, candidate)| candidate.weighed) {

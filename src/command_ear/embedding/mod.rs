@@ -1,7 +1,7 @@
 //! The second ear: a pretrained speech embedding with a head of our own, which says of a short stretch of sound which phrase it may be.
 //!
-//! It hears all of a word at once and knows nothing of phones, so it errs elsewhere than the recogniser. It is asked only of what the level
-//! gate shows to be short ([`window`]); [`mel`] makes the picture, [`network`] the probabilities, [`opinion`] what they say of the phrases
+//! It hears all of a word at once and knows nothing of phones, so it errs elsewhere than the recogniser. It is asked only where the recogniser
+//! found nothing in what the level gate shows to be short ([`window`]); [`mel`] makes the picture, [`network`] the probabilities, [`opinion`] what they say of the phrases
 //! listened for, and [`super::cues`] weighs that. How the network was made: `models/second-ear/README.md`.
 
 mod folder;

@@ -76,3 +76,32 @@ impl WordSpotter for SecondEar {
         weights.iter().map(|w| w / sum).collect()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_comes_with_the_program_loads_and_gives_probabilities() {
+        let mut ear = SecondEar::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models/second-ear")).unwrap();
+        assert!(["stop", "i'm ready", "go"].iter().all(|phrase| ear.phrases().iter().any(|p| p == phrase)));
+        let window: Vec<i16> = (0..super::super::WINDOW).map(|i| ((i * 7919) % 4001) as i16 - 2000).collect();
+        let heard = ear.hear(&window);
+        assert_eq!(heard.len(), ear.phrases().len() + 1);
+        assert!(
+            (heard.iter().sum::<f64>() - 1.0).abs() < 1e-9 && heard.last().is_some_and(|&other| other > 0.5),
+            "noise is nobody's command"
+        );
+    }
+
+    #[test]
+    fn a_missing_or_damaged_file_is_named_with_the_remedy() {
+        let folder = tempfile::tempdir().unwrap();
+        let fault = || SecondEar::open(folder.path()).map(|_| ()).unwrap_err().0;
+        assert!(fault().contains(CLASSES) && fault().contains("models/second-ear"), "{}", fault());
+        std::fs::write(folder.path().join(CLASSES), "stop\n(other)\n").unwrap();
+        assert!(fault().contains(NETWORK), "{}", fault());
+        std::fs::write(folder.path().join(NETWORK), "no network").unwrap();
+        assert!(fault().contains("damaged"), "{}", fault());
+    }
+}

@@ -168,7 +168,7 @@ impl View {
                     "hold     {:.2} s from {:.2} to {:.2} s, {:.0} Hz, {:.1} dB(A)",
                     hold.duration_s, hold.onset_s, hold.offset_s, hold.f0_median_hz, hold.level_mean_db
                 ),
-                Found::Level(_) => found.row(),
+                Found::Level(_) | Found::Considered(_) => found.row(),
                 Found::Command(command) => {
                     format!("command  \"{}\" at {:.2} s, confidence {:.2}", command.text, command.start_s, command.confidence)
                 }
