@@ -7,6 +7,7 @@ use super::practised::{ClockJump, LeftOutStep, Note, Practice, Practised, Safety
 use super::prescribed::{RoutineLife, routines};
 use super::programme::ProgrammeChange;
 use super::series::{Series, series};
+use super::spoken_for::{SpokenFor, spoken_for};
 use super::trial::Trial;
 use super::window::Window;
 use jiff::civil::Date;
@@ -34,6 +35,9 @@ pub struct Picture {
     pub safety_stops: Vec<SafetyStop>,
     pub notes: Vec<Note>,
     pub programme: Vec<ProgrammeChange>,
+    /// Doses in force that a clinician has spoken for.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub spoken_for: Vec<SpokenFor>,
     /// Of the whole record: where the clock went back, and how many practices carry a date that cannot be believed. Those stand in no
     /// figure, and their dates in no window.
     pub clock_jumps: Vec<ClockJump>,
@@ -68,6 +72,7 @@ impl Picture {
             safety_stops: practised.safety_stops.iter().filter(|stop| window.has(stop.day)).cloned().collect(),
             notes: practised.notes.iter().filter(|note| window.has(note.day)).cloned().collect(),
             programme: super::programme::of_routines(&lives, window),
+            spoken_for: spoken_for(&lives),
             clock_jumps: practised.clock_jumps.clone(),
             misdated: u32::try_from(practised.practices.iter().filter(|practice| practice.misdated).count()).unwrap_or(u32::MAX),
         }

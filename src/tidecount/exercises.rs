@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use crate::terminal::{Lookup, told};
 use files::error::Failure;
-use routine::{CatalogueEntry, UsualDose, catalogue, find, limit_of};
+use routine::{CatalogueEntry, UsualDose, catalogue, find, limit_of, safe_dose};
 use session::Line;
 use speak::Words;
 
@@ -69,6 +69,23 @@ fn write_entry(entry: &CatalogueEntry, words: Lookup<'_>, out: &mut dyn Write) -
             Some(limit) => writeln!(out, "    {each}{} to {}: {}", limit.min, limit.max, limit.why)?,
             None => writeln!(out)?,
         }
+    }
+    if let Some(safe) = safe_dose(&entry.id) {
+        writeln!(out, "\nWhat it may add up to")?;
+        for (name, bound) in safe.bounds() {
+            let least = name.contains("at least");
+            let (up_to, beyond) = if least { ("from", "refused under") } else { ("up to", "refused over") };
+            let word = bound.word.map_or(String::new(), |word| format!("{up_to} {word} without a clinician's word, "));
+            writeln!(out, "  {name}: {word}{beyond} {}: {}", bound.refused, bound.reason())?;
+        }
+        if let Some(row) = &safe.in_a_row {
+            writeln!(out, "  a rest of {} s ends a row", row.rest_s)?;
+        }
+    }
+    if entry.postures.len() > 1 {
+        let names: Vec<&str> = entry.postures.iter().map(|posture| posture.name()).collect();
+        let usual = names.first().copied().unwrap_or_default();
+        writeln!(out, "\nPosture      {}: `posture` in the step says which; left out: {usual}", names.join(" or "))?;
     }
     if !entry.cautions.is_empty() {
         writeln!(out, "\nCautions")?;

@@ -4,6 +4,7 @@
 //! `PROPTEST_CASES=20000 cargo test --test engine_laws` goes on for longer. Laws that hold at each event are watched in
 //! `support/engine_world.rs`.
 
+mod doses;
 #[path = "../support/engine_world.rs"]
 mod engine_world;
 
@@ -194,6 +195,10 @@ fn resumed(facts: &[Entry], from: Position) -> SessionContext {
         resume_loud_s: loud.sum(),
         ..SessionContext::default()
     }
+}
+
+fn next_position_in(facts: &[Entry], routine: &Routine) -> Option<Position> {
+    next_position(facts, routine).filter(|_| facts.iter().any(|entry| entry.position.is_some()))
 }
 
 fn done_steps(facts: &[Entry]) -> BTreeSet<u32> {

@@ -124,7 +124,9 @@ impl World {
             Effect::Finish => self.finished = true,
             Effect::Volume { change_db } => assert!(change_db.is_finite()),
             Effect::SpeechRate { factor } => assert!(factor.is_finite() && factor > 0.0),
-            Effect::Show(_) | Effect::Resume(_) => {}
+            // What was done before counts for a practice that is gone on with, and for no other.
+            Effect::Resume(goes_on) => self.done_before.retain(|_, _| goes_on),
+            Effect::Show(_) => {}
         }
     }
 

@@ -10,7 +10,7 @@ use super::terms::{Terms, Verdict, percent, printable, verdict};
 use crate::chart::is_relative;
 use crate::drawing::printed_axis;
 use crate::error::ReportError;
-use progress::{Picture, Series};
+use progress::{Picture, Series, SpokenFor};
 
 /// The first page.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -137,11 +137,25 @@ fn glance(picture: &Picture, about: &About<'_>, chosen: &[&Series], breaks: &Bre
         });
         lines.extend(measured(chosen, terms));
     }
+    lines.extend(picture.spoken_for.iter().map(|word| spoken_for(word, terms)));
     if breaks.len() > 0 {
         lines.push(terms.text("report-glance-breaks-shown", &[("n", breaks.len().into())]));
     }
     lines.extend(levels(picture, terms));
     lines
+}
+
+/// A dose beyond what needs no word: who spoke for it, and why.
+fn spoken_for(word: &SpokenFor, terms: &Terms<'_>) -> String {
+    let (who, why) = (printable(&word.who), printable(&word.why));
+    let routine = ("routine", printable(&word.routine_title).into());
+    match &word.exercise {
+        Some(exercise) => {
+            let exercise = ("exercise", terms.exercise(exercise).into());
+            terms.text("report-glance-word-shown", &[routine, exercise, ("who", who.into()), ("why", why.into())])
+        }
+        None => terms.text("report-glance-word-whole-shown", &[routine, ("who", who.into()), ("why", why.into())]),
+    }
 }
 
 fn adherence(picture: &Picture, about: &About<'_>, terms: &Terms<'_>) -> String {

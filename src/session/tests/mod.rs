@@ -1,6 +1,7 @@
 //! Behaviour of the engine, by feeding events.
 
 mod any_time;
+mod doses;
 mod leading;
 mod rig;
 mod silence;

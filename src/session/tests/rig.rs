@@ -65,6 +65,12 @@ impl Rig {
         self.engine.practice.routine.clinician.exercises.insert(exercise.into(), word);
     }
 
+    /// A clinician has spoken for the practice as a whole.
+    pub fn clinician_says_whole(&mut self) {
+        let word = routine::ClinicianWord { who: "the speech therapist".into(), why: "as in the clinic".into() };
+        self.engine.practice.routine.clinician.whole = Some(word);
+    }
+
     pub fn cue_words(&mut self, words: &str) {
         self.engine.practice.routine.cue_words = Some(words.into());
     }

@@ -288,7 +288,7 @@ fn no_words_are_missing() {
     for measure in progress::Measure::FOLLOWED.iter().filter(|measure| !measure.is_quality()) {
         assert!(words.has(&format!("page-measure-{}", measure.id())), "{}", measure.id());
     }
-    for reason in ["completed", "finished", "interrupted", "abandoned", "no-answer"] {
+    for reason in ["completed", "finished", "interrupted", "abandoned", "no-answer", "time-limit", "day-limit"] {
         assert!(words.has(&format!("page-end-{reason}")), "{reason}");
     }
 }

@@ -82,6 +82,9 @@ report-glance-beyond-shown = Changed by more than this client’s own scatter: {
 report-glance-within-shown = No change beyond this client’s own scatter: { $list }.
 report-glance-early-shown = Too early to tell: { $list }.
 report-glance-unmeasured-shown = No voice exercise was measured in these weeks.
+# A dose beyond the usual limits, and the clinician who spoke for it.
+report-glance-word-shown = { $exercise } in { $routine } goes beyond the usual limits, on the word of { $who }: { $why }.
+report-glance-word-whole-shown = { $routine } as a whole goes beyond the usual limits, on the word of { $who }: { $why }.
 report-glance-breaks-shown = { $n ->
     [one] The series are broken in 1 place, numbered in the charts. Values on either side are not compared.
    *[other] The series are broken in { $n } places, numbered in the charts. Values on either side are not compared.
@@ -215,6 +218,9 @@ report-why-help-shown = asked for help
 report-why-hurts-shown = pain
 report-why-no-spoken-agreement-shown = no spoken agreement
 report-why-loud-time-limit-shown = loud time used up
+report-why-practice-limit-shown = as much as one practice may hold
+report-why-day-limit-shown = as much as one day may hold
+report-why-time-limit-shown = the practice had lasted as long as one may
 report-why-skipped-shown = skipped by voice
 report-why-went-back-shown = went back
 report-why-no-answer-shown = no answer
