@@ -1,8 +1,8 @@
 #!/bin/sh
 # How well commands are heard, over the recordings of ../shared/data: hits, substitutions, false actions per hour, delay, in each condition, and
 # general recognisers on the same files. Prints tables and figures (../figures.toml). The model is trained on the people of these recordings,
-# so each is heard by one of five networks (models/training/folds) that has not met its speaker; they are trained as the model is, for a third
-# as long. Synthetic voices and other sounds: the model itself, and even-numbered recordings, since the thresholds are chosen on odd ones. The
+# so each is heard by one of five networks, and with one of five second ears (models/training/folds), that have not met its speaker; the
+# networks are trained as the model is, for a third as long. Synthetic voices and other sounds: the model itself, and even-numbered recordings, since the thresholds are chosen on odd ones. The
 # figures on record are those of --all: half an hour. Without it, a sample, and an hour of reading by readers that the model was trained on.
 #
 #   benches/command_ear/evaluate.sh [--all] [--model DIR] [--data DIR] [--program TIDECOUNT] [--half odd|even|all] [--references] [--whisper DIR]
@@ -57,7 +57,8 @@ run() {
     if [ -f "${list%.tsv}_0.tsv" ]; then
         for part in "${list%.tsv}"_?.tsv; do
             fold=${part%.tsv} fold=${fold##*_}
-            "$program" hear --commands "$phrases" --model "$lists/model_$fold" --labels "$part" --every "$every" --json --details "$@" >> "$lists/rows" || [ -s "$lists/rows" ]
+            TIDECOUNT_SECOND_EAR=$folds/ears/$fold \
+                "$program" hear --commands "$phrases" --model "$lists/model_$fold" --labels "$part" --every "$every" --json --details "$@" >> "$lists/rows" || [ -s "$lists/rows" ]
         done
     else
         # A recording that cannot be heard is named on standard error; the others count.

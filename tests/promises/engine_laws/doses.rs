@@ -131,7 +131,11 @@ fn a_file() -> impl Strategy<Value = String> {
     (proptest::collection::vec(a_step(), 1..5), any::<bool>(), 0_usize..3).prop_map(|(steps, word, times)| {
         let plan = (0..times).map(|n| format!("{{ at = \"{:02}:00\" }}", 7 + 5 * n)).collect::<Vec<_>>().join(", ");
         let plan = if times == 0 { String::new() } else { format!("plan = [{plan}]\n") };
-        format!("title = \"x\"\n{}{plan}[no_answer]\nask_again_after_s = 5\nasks = 1\ngive_up_after_s = 60\n{}", if word { WORD } else { "" }, steps.concat())
+        format!(
+            "title = \"x\"\n{}{plan}[no_answer]\nask_again_after_s = 5\nasks = 1\ngive_up_after_s = 60\n{}",
+            if word { WORD } else { "" },
+            steps.concat()
+        )
     })
 }
 
@@ -192,7 +196,9 @@ impl Day {
             Fact::RoundPaced { beat_s, .. } => {
                 let step = entry.position.and_then(|at| routine.steps.get(at.step as usize - 1)).expect("a step");
                 let Work::Paced { phases, .. } = &step.work else { panic!("paced") };
-                let of = |name: &str| phases.iter().filter(|phase| phase.name == name).map(|phase| f64::from(phase.counts)).sum::<f64>() * beat_s;
+                let of = |name: &str| {
+                    phases.iter().filter(|phase| phase.name == name).map(|phase| f64::from(phase.counts)).sum::<f64>() * beat_s
+                };
                 within(&safe.breath_in_s, word, of("in"), "a breath in");
                 within(&safe.breath_out_s, word, of("out"), "a breath out");
                 within(&safe.breath_s, word, of("in") + of("out"), "a breath");
