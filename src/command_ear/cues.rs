@@ -2,7 +2,7 @@
 
 use super::decide::{Phrase, UNKNOWN, Word};
 use super::embedding::Opinion;
-use super::why::Verdict;
+use super::verdict::Verdict;
 
 /// What is known of a phrase that may have been said.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

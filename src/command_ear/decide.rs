@@ -1,6 +1,6 @@
 //! Which words make a command: whole phrases only, sure enough, long enough, standing alone.
 
-use super::why::Verdict;
+use super::verdict::Verdict;
 use std::collections::{HashMap, HashSet};
 
 /// The symbol the model gives to speech outside the grammar.

@@ -22,6 +22,7 @@ mod supervise;
 pub mod templates;
 mod trace;
 mod utterance;
+mod verdict;
 mod why;
 mod wire;
 
@@ -30,7 +31,8 @@ pub use floor::{Floor, to_db};
 pub use lexicon::Lexicon;
 pub use parent::{ChildRecogniser, Mode, Options};
 pub use templates::EnrolledVoice;
-pub use why::{Considered, Verdict};
+pub use verdict::Verdict;
+pub use why::Considered;
 
 /// Rate the command ear works at, Hz.
 pub const RATE_HZ: u32 = 16_000;

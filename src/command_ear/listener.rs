@@ -14,7 +14,7 @@ use super::level::Level;
 use super::path::{Decided, Tuning, seconds};
 use super::templates::{GUESS_CONFIDENCE, Weigher};
 use super::utterance::Utterance;
-use super::why::Verdict;
+use super::verdict::Verdict;
 use super::{ACT_CONFIDENCE, ASK_CONFIDENCE, RATE_HZ};
 use std::cell::RefCell;
 use std::collections::VecDeque;

@@ -1,6 +1,6 @@
 //! What the command ear considered, as a line of output: `tidecount hear --why`.
 
-use crate::hear::lines::rounded;
+use crate::hear::rounded::rounded;
 use command_ear::{Considered, Verdict};
 use serde::Serialize;
 

@@ -9,3 +9,4 @@ pub mod microphone;
 pub mod out;
 pub mod phrases;
 pub mod recordings;
+pub mod rounded;

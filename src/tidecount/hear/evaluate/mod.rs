@@ -8,9 +8,9 @@ mod score;
 mod stretch;
 
 use crate::hear::evaluate::args::{ConditionArgs, EvaluationArgs};
-use crate::hear::lines::rounded;
 use crate::hear::out::{reader_left, unwritten};
 use crate::hear::phrases::PhraseEar;
+use crate::hear::rounded::rounded;
 use command_ear::{ACT_CONFIDENCE, HeardPhrase, Mode, RATE_HZ};
 use condition::Condition;
 use files::error::Failure;

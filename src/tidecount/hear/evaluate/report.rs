@@ -1,7 +1,8 @@
 //! The result of an evaluation as a table and as JSON.
 
 use crate::hear::evaluate::score::{Tally, poisson, wilson};
-use crate::hear::lines::{rounded, shown};
+use crate::hear::lines::shown;
+use crate::hear::rounded::rounded;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::io::Write;
