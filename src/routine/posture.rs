@@ -105,15 +105,23 @@ mod tests {
     #[test]
     fn what_is_done_lying_says_so_and_neck_and_shoulders_may_be_done_standing() {
         for entry in catalogue() {
-            assert_eq!(entry.postures.contains(&Posture::Lying), entry.cautions.iter().any(|key| key == "lie-flat") || entry.id.starts_with("head-lift"));
+            assert_eq!(
+                entry.postures.contains(&Posture::Lying),
+                entry.cautions.iter().any(|key| key == "lie-flat") || entry.id.starts_with("head-lift")
+            );
             let either = ["neck-turns", "neck-tilts", "shoulder-rolls"].contains(&entry.id.as_str());
             assert!(!either || entry.postures == [Posture::Sitting, Posture::Standing], "{}", entry.id);
         }
-        let posture = |step: &str| check_text("x", &format!("title = \"x\"\n[[step]]\n{step}"), Hearing::default()).map(|read| read.routine.steps[0].clone());
+        let posture = |step: &str| {
+            check_text("x", &format!("title = \"x\"\n[[step]]\n{step}"), Hearing::default()).map(|read| read.routine.steps[0].clone())
+        };
         assert_eq!(posture("exercise = \"shoulder-rolls\"").expect("sound").posture, Some(Posture::Sitting));
         let standing = posture("exercise = \"shoulder-rolls\"\nposture = \"standing\"").expect("sound");
         assert_eq!(standing.posture, Some(Posture::Standing));
-        assert!(standing.exercise.cautions.contains(&"stand-safely".to_owned()) && !standing.exercise.cautions.contains(&"sit-upright".to_owned()));
+        assert!(
+            standing.exercise.cautions.contains(&"stand-safely".to_owned())
+                && !standing.exercise.cautions.contains(&"sit-upright".to_owned())
+        );
         assert_eq!(posture("exercise = \"word-questions\"\npacks = [\"opposites\"]\nrepetitions = 2").expect("sound").posture, None);
         for (step, part) in [
             ("exercise = \"shoulder-rolls\"\nposture = \"lying\"", "is not done \"lying\""),

@@ -161,7 +161,11 @@ fn one_repetition(step: &Step, typed: &At<StepFile>, place: &Range<usize>, words
     if let (Some(bound), Work::Timed { .. }) = (&safe.hold_s, &step.work) {
         let held_s = step.one().seconds;
         let severity = bound.at_most(held_s);
-        let what = format!("one repetition of `{id}` is held for {} s, all phases together, more than {} s", plain(held_s), end_of(bound, severity));
+        let what = format!(
+            "one repetition of `{id}` is held for {} s, all phases together, more than {} s",
+            plain(held_s),
+            end_of(bound, severity)
+        );
         let own = typed.value.phases.as_ref().filter(|_| step.ramp_stage.is_none()).map_or(place.clone(), |at| at.span.clone());
         let remedy = "Give shorter or fewer phases".to_owned();
         note(Finding { place: own, what, remedy, severity, bound, word_in: IN_STEP }, word, faults);
@@ -208,7 +212,10 @@ fn rests(steps: &[PlacedStep<'_>], words: &ClinicianWords, faults: &mut Finder<'
                     let share = plain(bound.in_force(hardest || words.lift(id)));
                     (
                         format!("the rest between the holds of `{id}` is {} s, less than {share} times the hold", plain(found.rest_s)),
-                        format!("Give `rest_s` and `set_rest_s` of {} or more, or shorter holds", plain((found.rest_s + found.missing_s).ceil())),
+                        format!(
+                            "Give `rest_s` and `set_rest_s` of {} or more, or shorter holds",
+                            plain((found.rest_s + found.missing_s).ceil())
+                        ),
                     )
                 }
                 (_, false) => (
@@ -314,7 +321,8 @@ fn totals(steps: &[PlacedStep<'_>], words: &ClinicianWords, a_day: u32, faults: 
             if let Some(bound) = practice {
                 let severity = bound.at_most(total);
                 told = severity != Severity::Allowed;
-                let what = format!("`{id}` adds up to {} {unit} in one practice{over}, more than {}", plain(total), end_of(bound, severity));
+                let what =
+                    format!("`{id}` adds up to {} {unit} in one practice{over}, more than {}", plain(total), end_of(bound, severity));
                 let place = past.unwrap_or(place.clone());
                 note(Finding { place, what, remedy: remedy(), severity, bound, word_in: IN_STEP }, words.lift(id), faults);
             }
@@ -376,7 +384,8 @@ fn loud(file: &RoutineFile, steps: &[PlacedStep<'_>], word: bool, a_day: u32, to
     let told = severity != Severity::Allowed;
     note(Finding { place: place.clone(), what, remedy, severity, bound: &practice.loud_s, word_in: AT_TOP }, word, faults);
     if let Some(limit) = file.loud_limit_s.as_ref().filter(|limit| practice.loud_s.at_most(limit.value) == Severity::NeedsWord) {
-        let what = format!("`loud_limit_s` allows {} s of loud holds, more than {}", plain(limit.value), plain(practice.loud_s.in_force(false)));
+        let what =
+            format!("`loud_limit_s` allows {} s of loud holds, more than {}", plain(limit.value), plain(practice.loud_s.in_force(false)));
         let remedy = "Give a smaller limit".to_owned();
         let (severity, bound) = (Severity::NeedsWord, &practice.loud_s);
         note(Finding { place: limit.span.clone(), what, remedy, severity, bound, word_in: AT_TOP }, word, faults);

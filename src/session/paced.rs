@@ -1,8 +1,8 @@
 //! Paced cycles: every count begins on its beat, round after round without a gap.
 
 use super::beat::{LOOK_AHEAD_S, UPBEAT_S};
-use super::listening;
 use super::limits::Gate;
+use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
 use super::practice::Practice;

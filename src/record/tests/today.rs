@@ -18,8 +18,20 @@ fn what_was_done_today_is_that_of_the_clients_own_live_practices() {
     let mut store = Store::open(dir.path()).expect("opens");
     keep(&mut store, "Client", Source::Live, "2026-11-03T08:00:00+01:00[Europe/Berlin]", &[lift(10.0, 60.0, true)]);
     // Past midnight on its way: one lift belongs to the 3rd, one to the 4th.
-    keep(&mut store, "Client", Source::Live, "2026-11-03T23:58:00+01:00[Europe/Berlin]", &[lift(60.0, 60.0, true), lift(180.0, 20.0, false)]);
-    let morning = keep(&mut store, "Client", Source::Live, "2026-11-04T08:00:00+01:00[Europe/Berlin]", &[lift(70.0, 60.0, true), swallow(90.0), swallow(100.0)]);
+    keep(
+        &mut store,
+        "Client",
+        Source::Live,
+        "2026-11-03T23:58:00+01:00[Europe/Berlin]",
+        &[lift(60.0, 60.0, true), lift(180.0, 20.0, false)],
+    );
+    let morning = keep(
+        &mut store,
+        "Client",
+        Source::Live,
+        "2026-11-04T08:00:00+01:00[Europe/Berlin]",
+        &[lift(70.0, 60.0, true), swallow(90.0), swallow(100.0)],
+    );
     keep(&mut store, "Client", Source::Replay, "2026-11-04T09:00:00+01:00[Europe/Berlin]", &[swallow(5.0)]);
     keep(&mut store, "Other", Source::Live, "2026-11-04T09:00:00+01:00[Europe/Berlin]", &[swallow(5.0)]);
     // Nothing was done in this one.
@@ -32,7 +44,10 @@ fn what_was_done_today_is_that_of_the_clients_own_live_practices() {
     assert_eq!(today.ago_s, Some(2.0 * 3600.0 - 100.0));
     let without = store.earlier_today("Client", &now, Some(morning)).expect("asks");
     assert_eq!((without.practices, without.done.len()), (1, 1));
-    assert_eq!(store.earlier_today("Client", &time("2026-11-05T10:00:00+01:00[Europe/Berlin]"), None).expect("asks"), EarlierToday::default());
+    assert_eq!(
+        store.earlier_today("Client", &time("2026-11-05T10:00:00+01:00[Europe/Berlin]"), None).expect("asks"),
+        EarlierToday::default()
+    );
 }
 
 #[test]

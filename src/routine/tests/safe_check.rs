@@ -45,10 +45,23 @@ fn the_doses_that_were_called_well_are_refused() {
     assert!(told("adds up to 2070 s in one practice", 4), "{found:#?}");
     let found = faults(&routine(&[&lifts]));
     assert!(found.iter().any(|(_, _, what)| what.contains("3000 s in one practice, more than 300")), "{found:#?}");
-    assert!(found.iter().any(|(_, line, what)| what.contains("is 0 s, less than 0.5 times the hold. Give `rest_s` and `set_rest_s` of 30 or more") && *line == 7), "{found:#?}");
+    assert!(
+        found
+            .iter()
+            .any(|(_, line, what)| what.contains("is 0 s, less than 0.5 times the hold. Give `rest_s` and `set_rest_s` of 30 or more")
+                && *line == 7),
+        "{found:#?}"
+    );
     let found = faults(&routine(&[&swallows]));
     assert!(found.iter().any(|(_, _, what)| what.contains("more than 10 in a row without a rest of 60 s")), "{found:#?}");
-    let all = routine(&[breathing, &lifts, &repeated, &swallows, &"exercise = \"rest\"\nlength_s = 600\n[[step]]\n".repeat(6), "exercise = \"rest\""]);
+    let all = routine(&[
+        breathing,
+        &lifts,
+        &repeated,
+        &swallows,
+        &"exercise = \"rest\"\nlength_s = 600\n[[step]]\n".repeat(6),
+        "exercise = \"rest\"",
+    ]);
     assert!(faults(&all).iter().any(|(_, line, what)| what.contains("the whole practice is planned for") && *line == 1), "{all}");
 }
 
@@ -76,7 +89,9 @@ fn the_same_dose_in_other_pieces_is_refused_too() {
     assert!(refused(&routine(&[&lift("rest_s = 60\nramp = { stages = [{ hold_s = 10 }, { sets = 2, hold_s = 60 }] }")])));
     let found = faults(&routine(&[&lift("rest_s = 20\nramp = { stages = [\n{ hold_s = 10 },\n{ hold_s = 60 },\n] }")]));
     assert!(found.iter().any(|(kind, _, what)| *kind == FaultKind::PastLimit && what.contains("is 20 s, less than 0.5")), "{found:#?}");
-    let found = faults(&routine(&["exercise = \"nasal-breathing\"\nbeat_s = 2\nramp = { stages = [\n{ out = 4, in = 2 },\n{ out = 8, in = 3 },\n] }"]));
+    let found = faults(&routine(&[
+        "exercise = \"nasal-breathing\"\nbeat_s = 2\nramp = { stages = [\n{ out = 4, in = 2 },\n{ out = 8, in = 3 },\n] }",
+    ]));
     assert!(found.iter().any(|(_, line, what)| what.contains("takes 16 s") && *line == 7), "{found:#?}");
     // Swallows: a row goes on over sets, steps and short rests.
     let swallow = |more: &str| format!("exercise = \"mid-swallow-hold\"\n{AGREED}{more}");
@@ -117,7 +132,10 @@ fn a_plan_multiplies_the_dose() {
     assert!(faults(&plan(3, &[&lifts])).is_empty(), "30 three times a day are published");
     assert!(refused(&format!("{WORD}{}", plan(5, &[&lifts]))), "150 a day");
     // Days do not add up.
-    let week = format!("plan = [{{ days = [\"monday\"], at = \"8:00\" }}, {{ days = [\"tuesday\"], at = \"8:00\" }}, {{ days = [\"friday\"], at = \"8:00\" }}, {{ days = [\"sunday\"], at = \"8:00\" }}]\n{}", routine(&[shoulders]));
+    let week = format!(
+        "plan = [{{ days = [\"monday\"], at = \"8:00\" }}, {{ days = [\"tuesday\"], at = \"8:00\" }}, {{ days = [\"friday\"], at = \"8:00\" }}, {{ days = [\"sunday\"], at = \"8:00\" }}]\n{}",
+        routine(&[shoulders])
+    );
     assert!(faults(&week).is_empty());
 }
 
@@ -126,12 +144,19 @@ fn what_needs_the_clinicians_word_passes_with_it_and_says_where_it_belongs() {
     let step = format!("exercise = \"effortful-swallow\"\n{AGREED}sets = 4\nrepetitions = 10\n");
     let found = faults(&routine(&[&step]));
     assert!(needs_word(&routine(&[&step])), "{found:#?}");
-    assert!(found[0].2.contains("in the step: `clinician_word = { who = ") && found[0].2.contains("Why this") || found[0].2.contains("Why: "));
+    assert!(
+        found[0].2.contains("in the step: `clinician_word = { who = ") && found[0].2.contains("Why this") || found[0].2.contains("Why: ")
+    );
     let read = check_text("x", &routine(&[&format!("{step}{WORD}")]), Hearing::default()).expect("with the word");
     let word = &read.routine.clinician.exercises["effortful-swallow"];
     assert_eq!((word.who.as_str(), word.why.as_str()), ("the speech therapist", "as in the clinic"));
     // A word that says nothing lifts nothing.
-    for empty in ["clinician_word = { }", "clinician_word = { who = \"x\", why = \" \" }", "clinician_word = { who = \"x\" }", "clinician_word = true"] {
+    for empty in [
+        "clinician_word = { }",
+        "clinician_word = { who = \"x\", why = \" \" }",
+        "clinician_word = { who = \"x\" }",
+        "clinician_word = true",
+    ] {
         let found = faults(&routine(&[&format!("{step}{empty}")]));
         assert!(found.iter().any(|(kind, ..)| *kind == FaultKind::NeedsClinicianWord) && found.len() > 1, "{empty}: {found:#?}");
     }

@@ -13,7 +13,10 @@ fn lift(repetitions: u32, length_s: f64, rest_s: f64) -> Step {
 }
 
 fn swallows(repetitions: u32) -> Step {
-    Step { rest_s: 0.0, ..step("mid-swallow-hold", Timing::Repeated, repetitions, Work::Repeated { next_cue_after_s: None, sip_every: None }) }
+    Step {
+        rest_s: 0.0,
+        ..step("mid-swallow-hold", Timing::Repeated, repetitions, Work::Repeated { next_cue_after_s: None, sip_every: None })
+    }
 }
 
 fn rolls(repetitions: u32) -> Step {
@@ -243,7 +246,10 @@ fn getting_up_is_led_part_by_part() {
     rig.until_said("summary-all", 40.0);
     assert_eq!((rig.count("rise-side"), rig.count("rise-stand"), rig.count("rise-at-end")), (1, 0, 0));
     // Standing next: two minutes sitting, then up; and at the end of a practice that ends lying it is said.
-    let mut rig = Rig::new(vec![lift(1, 5.0, 0.0), Step { posture: Some(Posture::Standing), ..rolls(1) }, lift(1, 5.0, 0.0)], SessionContext::default());
+    let mut rig = Rig::new(
+        vec![lift(1, 5.0, 0.0), Step { posture: Some(Posture::Standing), ..rolls(1) }, lift(1, 5.0, 0.0)],
+        SessionContext::default(),
+    );
     rig.begin();
     rig.until_said("rise-sit", 60.0);
     let sit_s = rig.now_s();

@@ -131,7 +131,11 @@ fn a_file() -> impl Strategy<Value = String> {
     (proptest::collection::vec(a_step(), 1..5), any::<bool>(), 0_usize..3).prop_map(|(steps, word, times)| {
         let plan = (0..times).map(|n| format!("{{ at = \"{:02}:00\" }}", 7 + 5 * n)).collect::<Vec<_>>().join(", ");
         let plan = if times == 0 { String::new() } else { format!("plan = [{plan}]\n") };
-        format!("title = \"x\"\n{}{plan}[no_answer]\nask_again_after_s = 5\nasks = 1\ngive_up_after_s = 60\n{}", if word { WORD } else { "" }, steps.concat())
+        format!(
+            "title = \"x\"\n{}{plan}[no_answer]\nask_again_after_s = 5\nasks = 1\ngive_up_after_s = 60\n{}",
+            if word { WORD } else { "" },
+            steps.concat()
+        )
     })
 }
 
@@ -192,7 +196,9 @@ impl Day {
             Fact::RoundPaced { beat_s, .. } => {
                 let step = entry.position.and_then(|at| routine.steps.get(at.step as usize - 1)).expect("a step");
                 let Work::Paced { phases, .. } = &step.work else { panic!("paced") };
-                let of = |name: &str| phases.iter().filter(|phase| phase.name == name).map(|phase| f64::from(phase.counts)).sum::<f64>() * beat_s;
+                let of = |name: &str| {
+                    phases.iter().filter(|phase| phase.name == name).map(|phase| f64::from(phase.counts)).sum::<f64>() * beat_s
+                };
                 within(&safe.breath_in_s, word, of("in"), "a breath in");
                 within(&safe.breath_out_s, word, of("out"), "a breath out");
                 within(&safe.breath_s, word, of("in") + of("out"), "a breath");
@@ -260,6 +266,9 @@ fn lead(routine: &Routine, context: SessionContext, acts: &[Act], resume: bool) 
                 world.command(*command, 0.95);
             }
         }
+        // What was led before counts where it was gone on with.
+        let went_on = world.facts.iter().any(|entry| matches!(entry.fact, Fact::SessionResumed { .. }));
+        let led_s = if went_on { led_s } else { 0.0 };
         // A repetition may begin only while the hour is not over; what began then may last a minute and a half.
         let late = |entry: &&Entry| matches!(entry.fact, Fact::PostureHeld { .. } | Fact::RoundPaced { .. });
         for entry in world.facts.iter().skip(seen).filter(late) {
