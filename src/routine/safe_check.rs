@@ -185,46 +185,47 @@ struct TooSoon {
 
 /// Follows the routine from effort to effort, in the time that is certain to pass, and finds those that come too soon.
 fn rests(steps: &[PlacedStep<'_>], words: &ClinicianWords, faults: &mut Finder<'_>) {
-    // What is refused is not named once more as needing a word.
-    let mut named = BTreeSet::new();
-    for (severity, hardest) in [(Severity::Refused, true), (Severity::NeedsWord, false)] {
-        let lifted = |id: &str| hardest || words.lift(id);
-        for found in too_soon(steps, &lifted) {
-            let Some(step) = steps.get(found.step) else { continue };
-            let id = step.id();
-            let Some(safe) = safe_dose(id) else { continue };
-            let Some(bound) = safe.in_a_row.as_ref().map(|row| &row.most).or(safe.rest_per_hold.as_ref()) else { continue };
-            if !named.insert((found.step, found.within)) {
-                continue;
-            }
-            let missing_s = plain(found.missing_s.ceil());
-            let place = if found.within { step.rest_place(found.stage) } else { step.exercise_place() };
-            let (what, remedy) = match (&safe.in_a_row, found.within) {
-                (Some(row), true) => {
-                    let most = plain(row.most.in_force(hardest || words.lift(id)));
-                    let rest_s = plain(row.rest_s);
-                    (
-                        format!("`{id}` asks for more than {most} in a row without a rest of {rest_s} s"),
-                        format!("Make sets of at most {most} with `set_rest_s = {rest_s}`"),
-                    )
-                }
-                (None, true) => {
-                    let share = plain(bound.in_force(hardest || words.lift(id)));
-                    (
-                        format!("the rest between the holds of `{id}` is {} s, less than {share} times the hold", plain(found.rest_s)),
-                        format!(
-                            "Give `rest_s` and `set_rest_s` of {} or more, or shorter holds",
-                            plain((found.rest_s + found.missing_s).ceil())
-                        ),
-                    )
-                }
-                (_, false) => (
-                    format!("`{id}` begins {missing_s} s too soon after the effort in the step before"),
-                    format!("Put a step `rest` with `length_s = {missing_s}` or more between them"),
-                ),
-            };
-            note(Finding { place, what, remedy, severity, bound, word_in: IN_STEP }, false, faults);
+    let key = |found: &TooSoon| (found.step, found.within);
+    let hardest = too_soon(steps, &|_| true);
+    let refused: BTreeSet<usize> = hardest.iter().map(|found| found.step).collect();
+    // Of each step the one that lacks most: who mends that has mended all of it.
+    let mut worst: BTreeMap<_, TooSoon> = BTreeMap::new();
+    for found in too_soon(steps, &|id| words.lift(id)).into_iter().chain(hardest) {
+        let lacks_more = worst.get(&key(&found)).is_none_or(|before| found.missing_s > before.missing_s);
+        if lacks_more {
+            worst.insert(key(&found), found);
         }
+    }
+    for found in worst.into_values() {
+        let Some(step) = steps.get(found.step) else { continue };
+        let id = step.id();
+        let Some(safe) = safe_dose(id) else { continue };
+        let Some(bound) = safe.in_a_row.as_ref().map(|row| &row.most).or(safe.rest_per_hold.as_ref()) else { continue };
+        let severity = if refused.contains(&found.step) { Severity::Refused } else { Severity::NeedsWord };
+        let (end, missing_s) = (end_of(bound, severity), plain(found.missing_s.ceil()));
+        let place = if found.within { step.rest_place(found.stage) } else { step.exercise_place() };
+        // The remedy is one that needs no word, so that nobody has to mend it twice.
+        let (what, remedy) = match (&safe.in_a_row, found.within) {
+            (Some(row), true) => {
+                let (most, rest_s) = (plain(bound.in_force(words.lift(id))), plain(row.rest_s));
+                (
+                    format!("`{id}` asks for more than {end} in a row without a rest of {rest_s} s"),
+                    format!("Make sets of at most {most} with `set_rest_s = {rest_s}`"),
+                )
+            }
+            (None, true) => {
+                let needed_s = plain((found.rest_s + found.missing_s).ceil());
+                (
+                    format!("the rest between the holds of `{id}` is {} s, less than {end} times the hold", plain(found.rest_s)),
+                    format!("Give `rest_s` and `set_rest_s` of {needed_s} or more, or shorter holds"),
+                )
+            }
+            (_, false) => (
+                format!("`{id}` begins {missing_s} s too soon after the effort in the step before"),
+                format!("Put a step `rest` with `length_s = {missing_s}` or more between them"),
+            ),
+        };
+        note(Finding { place, what, remedy, severity, bound, word_in: IN_STEP }, false, faults);
     }
 }
 

@@ -12,6 +12,9 @@ use routine::{Amount, Bound, Step, Work, limit_of, safe_dose, safe_practice};
 /// Amounts are compared with this grace: seconds are sums of tenths.
 const GRACE: f64 = 1e-6;
 
+/// Saying what comes takes about so long, s.
+const CUE_S: f64 = 6.0;
+
 /// What this client has done earlier today, in other practices.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct EarlierToday {
@@ -52,7 +55,7 @@ impl Practice {
     pub fn gate(&self) -> Gate {
         let Some(step) = self.step() else { return Gate::Open };
         let one = self.one(step);
-        if safe_practice().is_some_and(|whole| self.led_s() + one.seconds > whole.length_s.refused + GRACE) {
+        if safe_practice().is_some_and(|whole| self.led_s() + CUE_S + one.seconds > whole.length_s.refused + GRACE) {
             return Gate::Over;
         }
         if let Some(reason) = self.enough(step, one) {

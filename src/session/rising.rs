@@ -4,10 +4,11 @@
 
 use super::listening;
 use super::next::{NextAction, Speaking};
+use super::outlet::line;
 use super::practice::Practice;
 use super::resting::Resting;
 use super::state::Move;
-use model::VoiceTask;
+use model::{Command, VoiceTask};
 use routine::{Posture, Rise, Step, rise};
 
 /// Nobody lies where they lay for longer than this, s; no source.
@@ -40,11 +41,13 @@ fn said(part: Rise) -> &'static str {
 
 /// The part has been said: its time runs.
 pub(super) fn wait(practice: &mut Practice) -> Move {
-    let Some((_, length_s)) = practice.rising else { return Move::Go(NextAction::BeginStep) };
+    let Some((part, length_s)) = practice.rising else { return Move::Go(NextAction::BeginStep) };
     practice.resume_target = NextAction::BeginStep;
     // A class is its clinician's to lead.
     let least_s = if practice.context.class { 0.0 } else { length_s };
-    Resting::rising(practice, least_s, length_s).into()
+    let rests = Resting::rising(practice, least_s, length_s);
+    practice.show_prompt(line(said(part)), &[Command::Stop]);
+    rests.into()
 }
 
 impl Practice {

@@ -48,7 +48,7 @@ fn the_doses_that_were_called_well_are_refused() {
     assert!(
         found
             .iter()
-            .any(|(_, line, what)| what.contains("is 0 s, less than 0.5 times the hold. Give `rest_s` and `set_rest_s` of 30 or more")
+            .any(|(_, line, what)| what.contains("is 0 s, less than 0.5 times the hold. Give `rest_s` and `set_rest_s` of 60 or more")
                 && *line == 7),
         "{found:#?}"
     );

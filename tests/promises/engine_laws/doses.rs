@@ -266,6 +266,9 @@ fn lead(routine: &Routine, context: SessionContext, acts: &[Act], resume: bool) 
                 world.command(*command, 0.95);
             }
         }
+        // What was led before counts where it was gone on with.
+        let went_on = world.facts.iter().any(|entry| matches!(entry.fact, Fact::SessionResumed { .. }));
+        let led_s = if went_on { led_s } else { 0.0 };
         // A repetition may begin only while the hour is not over; what began then may last a minute and a half.
         let late = |entry: &&Entry| matches!(entry.fact, Fact::PostureHeld { .. } | Fact::RoundPaced { .. });
         for entry in world.facts.iter().skip(seen).filter(late) {

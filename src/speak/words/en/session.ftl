@@ -97,8 +97,8 @@ went-back = Back to { $name }.
 
 went-back-done = { $name } is done for today.
 # An exercise or a practice has reached a limit that the catalogue sets. Why is said in half a sentence; nothing is anybody's fault.
-enough-now = That's as much { $name } as is good for you in one practice, so we'll leave it there.
-enough-today = That's as much { $name } as is good for you in one day. We'll leave it for another day.
+enough-now = { $name }: that's as much as is good for you in one practice, so we'll leave it there.
+enough-today = { $name }: that's as much as is good for you in one day. We'll leave it for another day.
 long-enough = That's nearly an hour now, and longer would only tire you.
 practices-enough = You've already practised { $practices ->
     [one] once today
