@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 
-use super::catalogue::DoseStatus;
+use super::dose_status::DoseStatus;
 
 /// A limit of two severities: beyond `word` a clinician must have said so in the routine, beyond `refused` nobody can.
 #[derive(Debug, Clone, PartialEq, Deserialize)]

@@ -1,35 +1,11 @@
 //! Lying, sitting, standing: in which posture a step is done, and what it takes to get from one to the next.
 
-use serde::{Deserialize, Serialize};
-
 use super::catalogue::CatalogueEntry;
 use super::fault::{FaultKind, Finder, suggestion};
 use super::file::StepFile;
+use super::placed::Posture;
 use super::safe::getting_up;
 use super::shape::printable;
-
-/// How somebody is placed while an exercise is done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Posture {
-    Lying,
-    Sitting,
-    Standing,
-}
-
-impl Posture {
-    pub(super) const ALL: [Self; 3] = [Self::Lying, Self::Sitting, Self::Standing];
-
-    /// As it is written in a routine file, "sitting".
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Lying => "lying",
-            Self::Sitting => "sitting",
-            Self::Standing => "standing",
-        }
-    }
-}
 
 /// A part of getting up, in its order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

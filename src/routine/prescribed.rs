@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::clinician::ClinicianWords;
-use super::posture::Posture;
+use super::placed::Posture;
 
 /// One file of prescribed steps, checked and with every default filled in.
 #[derive(Debug, Clone, PartialEq)]

@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 use serde::Deserialize;
 
 use super::bound::Bound;
-use super::catalogue::DoseStatus;
+use super::dose_status::DoseStatus;
 
 /// What an exercise may add up to.
 #[derive(Debug, Clone, PartialEq, Deserialize)]

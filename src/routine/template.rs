@@ -7,7 +7,8 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
-use super::catalogue::{CatalogueEntry, DoseStatus, Range, UsualDose};
+use super::catalogue::{CatalogueEntry, Range, UsualDose};
+use super::dose_status::DoseStatus;
 use super::limits::limit_of;
 use super::prescribed::Timing;
 use super::safe::safe_dose;

@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use model::Position;
 use routine::Amount;
 
+use super::earlier_today::EarlierToday;
 use super::habits::Habits;
-use super::limits::EarlierToday;
 use super::past::PastResults;
 
 /// What the engine must know besides the routine.

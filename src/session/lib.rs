@@ -24,6 +24,7 @@ mod class;
 mod closing;
 mod commands;
 mod context;
+mod earlier_today;
 mod engine;
 mod feedback;
 mod flow;
@@ -60,9 +61,9 @@ mod waiting;
 mod wishes;
 
 pub use context::SessionContext;
+pub use earlier_today::EarlierToday;
 pub use engine::Engine;
 pub use habits::Habits;
-pub use limits::EarlierToday;
 pub use model::*;
 pub use past::{Past, PastExercise, PastResults};
 pub use patience::{Patience, Silence};

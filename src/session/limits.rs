@@ -3,8 +3,6 @@
 //! The check of a routine keeps a plan within them. What is said on the way ("once more", "go back", "slower"), what an interrupted
 //! practice brings along and what was done earlier today are known only here. The numbers are the catalogue's.
 
-use std::collections::BTreeMap;
-
 use super::practice::Practice;
 use model::StepReason;
 use routine::{Amount, Bound, Step, Work, limit_of, safe_dose, safe_practice};
@@ -14,19 +12,6 @@ const GRACE: f64 = 1e-6;
 
 /// Saying what comes takes about so long, s.
 const CUE_S: f64 = 6.0;
-
-/// What this client has done earlier today, in other practices.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct EarlierToday {
-    /// Practices in which something was done.
-    pub practices: u32,
-    /// By exercise.
-    pub done: BTreeMap<String, Amount>,
-    /// Loud holds together, s.
-    pub loud_s: f64,
-    /// Since the last of it, s; none where that is not known.
-    pub ago_s: Option<f64>,
-}
 
 /// Whether the next repetition may begin.
 #[derive(Debug, Clone, PartialEq)]

@@ -8,9 +8,10 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
+use super::dose_status::DoseStatus;
 use super::file::StepFile;
 use super::limit::Limit;
-use super::posture::Posture;
+use super::placed::Posture;
 use super::prescribed::{Exercise, Timing};
 
 /// The files of the catalogue, each with the heading of its exercises. A new one is added here.
@@ -193,33 +194,6 @@ impl fmt::Display for Range {
             Self::One(value) => write!(f, "{value}"),
             Self::FromTo([from, to]) => write!(f, "{from}-{to}"),
         }
-    }
-}
-
-/// How well a dose is known.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
-pub enum DoseStatus {
-    /// The value stood in the source, nearly always its abstract or a table.
-    #[serde(rename = "seen")]
-    Seen,
-    /// Seen on a page that quotes another.
-    #[serde(rename = "seen-2nd")]
-    SeenSecondHand,
-    /// Recalled without a text at hand.
-    #[serde(rename = "memory")]
-    FromMemory,
-    #[serde(rename = "common practice, no source")]
-    CommonPractice,
-}
-
-impl fmt::Display for DoseStatus {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Seen => "seen",
-            Self::SeenSecondHand => "seen at second hand",
-            Self::FromMemory => "from memory",
-            Self::CommonPractice => "common practice, no source",
-        })
     }
 }
 
