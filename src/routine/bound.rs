@@ -41,7 +41,7 @@ impl Bound {
     /// How a value stands to a limit that it must not exceed. What is no number is refused.
     #[must_use]
     pub fn at_most(&self, value: f64) -> Severity {
-        if !(value <= self.refused + GRACE) {
+        if value.is_nan() || value > self.refused + GRACE {
             Severity::Refused
         } else if value > self.in_force(false) + GRACE {
             Severity::NeedsWord
@@ -53,7 +53,7 @@ impl Bound {
     /// How a value stands to a limit that it must reach.
     #[must_use]
     pub fn at_least(&self, value: f64) -> Severity {
-        if !(value >= self.refused - GRACE) {
+        if value.is_nan() || value < self.refused - GRACE {
             Severity::Refused
         } else if value < self.in_force(false) - GRACE {
             Severity::NeedsWord

@@ -3,6 +3,7 @@
 use std::fmt::Write;
 
 use super::catalogue::CatalogueEntry;
+use super::clinician::ClinicianWord;
 use super::plan::{PlannedTime, Weekday};
 use super::prescribed::Timing;
 
@@ -21,6 +22,8 @@ pub struct Draft {
     pub cue_words: Option<String>,
     pub feedback_every: u32,
     pub plan: Vec<PlannedTime>,
+    /// What the clinician has said about the practice as a whole.
+    pub word: Option<ClinicianWord>,
     pub steps: Vec<DraftStep>,
 }
 
@@ -38,6 +41,8 @@ pub struct DraftStep {
     /// Only where the client's clinician has enabled sips.
     pub sip_every: Option<u32>,
     pub ramp: Option<DraftRamp>,
+    /// What the clinician has said about this dose.
+    pub word: Option<ClinicianWord>,
     /// Where the dose comes from, for the comment.
     pub source: String,
     /// The cautions were read and agreed to.
@@ -48,8 +53,8 @@ impl PartialEq for DraftStep {
     fn eq(&self, other: &Self) -> bool {
         self.entry.id == other.entry.id
             && (&self.numbers, &self.phases, &self.phrases, &self.packs) == (&other.numbers, &other.phases, &other.phrases, &other.packs)
-            && (self.sip_every, &self.ramp, &self.source, self.acknowledged)
-                == (other.sip_every, &other.ramp, &other.source, other.acknowledged)
+            && (self.sip_every, &self.ramp, &self.word, &self.source, self.acknowledged)
+                == (other.sip_every, &other.ramp, &other.word, &other.source, other.acknowledged)
     }
 }
 
@@ -73,6 +78,7 @@ impl DraftStep {
             packs: Vec::new(),
             sip_every: None,
             ramp: None,
+            word: None,
             source: String::new(),
             acknowledged: false,
         }
@@ -108,6 +114,9 @@ impl Draft {
             }
             line("]".to_owned());
         }
+        if let Some(word) = &self.word {
+            text += &word_toml(word);
+        }
         for step in &self.steps {
             text.push('\n');
             step.write(&mut text, words);
@@ -135,6 +144,9 @@ impl DraftStep {
         line(format!("exercise = {}", quoted(id)));
         if self.acknowledged && !self.entry.cautions.is_empty() {
             line("cautions_acknowledged = true".to_owned());
+        }
+        if let Some(word) = &self.word {
+            line(word_toml(word).trim_end().to_owned());
         }
         for (field, value) in self.numbers.iter().filter(|(field, _)| *field != "hold_s") {
             line(format!("{field} = {value}"));
@@ -191,6 +203,10 @@ impl DraftStep {
         let phases = all.iter().map(|(name, length_s)| format!("{{ name = {}, length_s = {length_s} }}", quoted(name)));
         (!all.is_empty()).then(|| format!("[{}]", phases.collect::<Vec<_>>().join(", ")))
     }
+}
+
+fn word_toml(word: &ClinicianWord) -> String {
+    format!("clinician_word = {{ who = {}, why = {} }}\n", quoted(&word.who), quoted(&word.why))
 }
 
 fn planned_toml(planned: &PlannedTime) -> String {

@@ -201,6 +201,13 @@ fn rests(steps: &[PlacedStep<'_>], words: &ClinicianWords, faults: &mut Finder<'
         let id = step.id();
         let Some(safe) = safe_dose(id) else { continue };
         let Some(bound) = safe.in_a_row.as_ref().map(|row| &row.most).or(safe.rest_per_hold.as_ref()) else { continue };
+        // Where another exercise of the group comes next, a practice rests first by itself, and says so. The same exercise once more is
+        // one dose cut in pieces.
+        let before =
+            steps.iter().take(found.step).rev().find(|before| safe_dose(before.id()).is_some_and(|other| other.group == safe.group));
+        if !found.within && before.is_some_and(|before| before.id() != id) {
+            continue;
+        }
         let severity = if refused.contains(&found.step) { Severity::Refused } else { Severity::NeedsWord };
         let (end, missing_s) = (end_of(bound, severity), plain(found.missing_s.ceil()));
         let place = if found.within { step.rest_place(found.stage) } else { step.exercise_place() };

@@ -32,6 +32,8 @@ pub struct SessionContext {
     pub resume_led_s: f64,
     /// Since it broke off, s; none where that is not known.
     pub resume_ago_s: Option<f64>,
+    /// It was broken off on an earlier day: what it did does not count for this one.
+    pub resume_other_day: bool,
     /// What other practices of today have used up.
     pub today: EarlierToday,
     /// The client's own past.

@@ -153,6 +153,9 @@ impl Practice {
             return;
         }
         self.remember(left.keys(), self.context.resume_ago_s.unwrap_or(0.0));
+        if self.context.resume_other_day {
+            return;
+        }
         let today = &mut self.context.today;
         today.practices += 1;
         today.loud_s += std::mem::take(&mut self.context.resume_loud_s);

@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
-use ::routine::{Fault, FaultKind, Hearing, Prescription, Weekday, Work, catalogue, check_text, find, ramp_template, templates};
+use ::routine::{Fault, FaultKind, Hearing, Prescription, Weekday, Work, catalogue, check_text, find, ramp_template, safe_dose, templates};
 use files::load;
 use files::ramps::{stages_and_unfinished, take_stages};
 use record::{NewSession, Source, Store};
@@ -177,7 +177,12 @@ fn templates_take_over_what_the_sources_say() {
         for template in templates(entry).iter().filter(|template| template.dose.source.contains(cells[1])) {
             for (field, cell) in [("repetitions", cells[2]), ("hold_s", cells[3]), ("target_s", cells[3]), ("rest_s", cells[4])] {
                 let taken = template.numbers.iter().find(|(name, _)| *name == field).map(|(_, value)| *value);
-                if let Some(value) = taken {
+                // Where a source gives no rest, the shortest that needs no clinician's word is added.
+                if let (Some(value), "rest_s", "-") = (taken, field, cell) {
+                    let share = safe_dose(&entry.id).and_then(|safe| safe.rest_per_hold.as_ref()).expect("a rest").in_force(false);
+                    let hold_s = template.numbers.iter().find(|(name, _)| *name == "hold_s").map(|(_, value)| *value).expect("a hold");
+                    assert_eq!(value, (share * hold_s).ceil(), "{line}");
+                } else if let Some(value) = taken {
                     assert!(cell != "-" && within(cell, value), "{line}: {field} {value}");
                     compared += 1;
                 }
@@ -335,8 +340,30 @@ fn a_dose_beyond_the_published_one_is_asked_about_with_its_source() {
     let file = folder.path().join("lift.toml");
     let which = number_of("head-lift-sustained");
     // 9 lifts are beyond the limit; 5 × 60 s is beyond the published 3 × 60 s: first not meant, then 4 × 60 s, which is meant.
-    let answers = ["Lift", "", &which, "yes", "o", "9", "5", "1", "60", "60", "no", "4", "1", "60", "60", "yes", ""];
+    // 240 s of lifts in one practice need the clinician's word.
+    let answers = [
+        "Lift",
+        "",
+        &which,
+        "yes",
+        "o",
+        "9",
+        "5",
+        "1",
+        "60",
+        "60",
+        "no",
+        "4",
+        "1",
+        "60",
+        "60",
+        "yes",
+        "the speech therapist",
+        "used to it",
+        "",
+    ];
     let (shown, written) = new_routine(&answers, Some(&file));
+    assert!(shown.contains("240 s in one practice, more than 180, which needs the clinician's word"), "{shown}");
     assert!(matches!(written, Ok(Some(_))), "{written:?}\n{shown}");
     assert!(shown.contains("Type a whole number from 1 to 5. Why this limit: the published set is 3 lifts"), "{shown}");
     assert!(shown.contains("Published: 3 × 60 s (") && shown.contains("Is 5 × 60 s meant?"), "{shown}");
@@ -344,6 +371,12 @@ fn a_dose_beyond_the_published_one_is_asked_about_with_its_source() {
     let read = checked(&std::fs::read_to_string(&file).expect("written"));
     assert_eq!(read.routine.steps[0].repetitions, 4);
     assert!(read.ramps.is_empty());
+    let word = &read.routine.clinician.exercises["head-lift-sustained"];
+    assert_eq!((word.who.as_str(), word.why.as_str()), ("the speech therapist", "used to it"));
+    // Nobody said so: the dose is asked for again.
+    let answers = ["Lift", "", &which, "yes", "o", "4", "1", "60", "60", "yes", "", "d", "no", ""];
+    let (shown, written) = new_routine(&answers, Some(&folder.path().join("unsaid.toml")));
+    assert!(matches!(written, Ok(Some(_))) && shown.contains("Let's try again."), "{written:?}\n{shown}");
     // Within the published numbers nothing is asked.
     let answers = ["Lift", "", &which, "yes", "o", "3", "1", "30", "60", "no", ""];
     let (shown, written) = new_routine(&answers, Some(&folder.path().join("usual.toml")));

@@ -47,6 +47,9 @@ impl Practice {
             resume_loud_s,
             resume_amounts,
             resume_led_s,
+            resume_other_day: unfinished
+                .and_then(|unfinished| now.checked_sub(unfinished.age).ok())
+                .is_some_and(|last| last.date() != now.date()),
             resume_ago_s: unfinished.map(|unfinished| unfinished.age.as_secs_f64()),
             today: store.earlier_today(&self.client, now, unfinished.map(|unfinished| unfinished.session))?,
             past: store.past(&self.client, now, unfinished.map(|unfinished| unfinished.session))?,

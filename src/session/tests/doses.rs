@@ -164,8 +164,9 @@ fn a_fourth_practice_of_a_day_needs_the_clinicians_word() {
 
 #[test]
 fn an_interrupted_practice_brings_its_dose_along() {
-    let resumed = |yes: bool| {
+    let resumed = |yes: bool, other_day: bool| {
         let context = SessionContext {
+            resume_other_day: other_day,
             resume_from: Some(Position { step: 1, set: 1, repetition: 3 }),
             resume_counts: [(1, 2)].into(),
             resume_amounts: [("head-lift-sustained".to_owned(), Amount { times: 4, seconds: 150.0 })].into(),
@@ -179,14 +180,18 @@ fn an_interrupted_practice_brings_its_dose_along() {
         rig
     };
     // 150 s were held before the break, so 60 more would be past the 180 of a practice.
-    let mut rig = resumed(true);
+    let mut rig = resumed(true, false);
     rig.until_said("enough-now", 30.0);
     assert!(held(&rig).is_empty());
     // Not gone on with, they were done today: 340 + 150 + 60 is past the 540 of a day.
-    let mut rig = resumed(false);
+    let mut rig = resumed(false, false);
     rig.begin();
     rig.until_said("enough-today", 30.0);
     assert!(held(&rig).is_empty());
+    // They were done yesterday: 340 + 60 is well within the day.
+    let mut rig = resumed(false, true);
+    rig.begin();
+    rig.until_said("ex-head-lift-sustained-cue", 90.0);
 }
 
 #[test]

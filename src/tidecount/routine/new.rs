@@ -11,7 +11,7 @@ use crate::routine::new_plan;
 use crate::terminal::Lookup;
 use crate::terminal::ask::{Ask, AskError, Plain, Terminal, until, yes_or_no};
 use files::error::Failure;
-use routine::{CatalogueEntry, Draft, DraftStep, Hearing, Timing, built_in_packs, catalogue, check_text};
+use routine::{CatalogueEntry, ClinicianWord, Draft, DraftStep, FaultKind, Hearing, Timing, built_in_packs, catalogue, check_text};
 
 /// Runs the command on the terminal, or line by line where answers are piped in.
 ///
@@ -35,7 +35,12 @@ pub fn write_programme(
     words: Lookup<'_>,
     hearing: Hearing<'_>,
 ) -> Result<Option<PathBuf>, AskError> {
-    let draft = compose(ask, words, hearing)?;
+    let mut draft = compose(ask, words, hearing)?;
+    if let Some(asked) = needs_word(&draft, hearing) {
+        // Each exercise was settled by itself; this is about the whole.
+        ask.say(&asked)?;
+        draft.word = clinician_word(ask, hearing)?;
+    }
     let text = draft.to_toml(words);
     ask.say(&format!("\n{text}"))?;
     if let Err(faults) = check_text("the new routine", &text, hearing) {
@@ -91,7 +96,7 @@ pub fn compose(ask: &mut dyn Ask, words: Lookup<'_>, hearing: Hearing<'_>) -> Re
         })?;
     }
     let plan = new_plan::plan(ask, &steps)?;
-    Ok(Draft { title, client, cue_words, feedback_every, plan, steps })
+    Ok(Draft { title, client, cue_words, feedback_every, plan, word: None, steps })
 }
 
 /// A text that stands in the routine's key; none where nothing was typed. Judged by the routine's own check.
@@ -113,6 +118,30 @@ fn spoken(ask: &mut dyn Ask, question: &str, default: Option<&str>, key: &str, h
 
 fn rest() -> Result<&'static CatalogueEntry, String> {
     catalogue().iter().find(|entry| entry.timing == Timing::Rest).ok_or_else(|| "The catalogue has no rest.".to_owned())
+}
+
+/// What the check wants a clinician's word for; none where it wants none, or says more against it.
+fn needs_word(draft: &Draft, hearing: Hearing<'_>) -> Option<String> {
+    let draft = Draft { client: draft.client.clone().or_else(|| Some("client".to_owned())), ..draft.clone() };
+    let faults = check_text("x", &draft.to_toml(&|_| None), hearing).err()?.list;
+    let lines: Vec<String> = faults.iter().map(|fault| format!("  {}. {}", fault.what, fault.remedy)).collect();
+    faults.iter().all(|fault| fault.kind == FaultKind::NeedsClinicianWord).then(|| lines.join("\n"))
+}
+
+/// Asks who said so and why; none where nobody did.
+fn clinician_word(ask: &mut dyn Ask, hearing: Hearing<'_>) -> Result<Option<ClinicianWord>, AskError> {
+    let sound_text = |answer: &str| {
+        let word = ClinicianWord { who: answer.to_owned(), why: answer.to_owned() };
+        let draft = Draft { title: "x".to_owned(), word: Some(word), steps: vec![DraftStep::new(rest()?)], ..Draft::default() };
+        sound(&draft, hearing).map(|()| answer.to_owned())
+    };
+    let question = "Has the client's own clinician said so? Who, such as \"the speech therapist\"; empty if nobody has";
+    let who = until(ask, question, Some(""), |answer| if answer.is_empty() { Ok(String::new()) } else { sound_text(answer) })?;
+    if who.is_empty() {
+        return Ok(None);
+    }
+    let why = until(ask, "Why, in a few words; it stands on the report", None, sound_text)?;
+    Ok(Some(ClinicianWord { who, why }))
 }
 
 /// What the check says against it, a line for each fault.
@@ -183,7 +212,12 @@ fn step(ask: &mut dyn Ask, entry: &'static CatalogueEntry, words: Lookup<'_>, he
         if entry.sips {
             step.sip_every = sips(ask)?;
         }
-        let draft = Draft { title: "x".to_owned(), steps: vec![step.clone()], ..Draft::default() };
+        let mut draft = Draft { title: "x".to_owned(), steps: vec![step.clone()], ..Draft::default() };
+        if let Some(asked) = needs_word(&draft, hearing) {
+            ask.say(&asked)?;
+            step.word = clinician_word(ask, hearing)?;
+            draft.steps = vec![step.clone()];
+        }
         match sound(&draft, hearing) {
             Ok(()) => return Ok(Some(step)),
             Err(faults) => ask.say(&format!("  {faults}\n  Let's try again."))?,
