@@ -7,7 +7,7 @@ use command_ear::{Choice, Grammar, Lexicon};
 use files::load;
 use hear::VoiceTask;
 use heard::{hold, utterance};
-use routine::{Prescription, Work, catalogue};
+use routine::{Prescription, Timing, Work, catalogue};
 use session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, SessionContext, View, listening};
 use speak::{Words, WordsError, live_words};
 use std::collections::BTreeSet;
@@ -157,6 +157,10 @@ fn routines() -> Vec<(String, Prescription)> {
 fn everything() -> String {
     let mut text = "title = \"Everything\"\ncue_words = \"big voice\"\nfeedback_every = 2\n".to_owned();
     for entry in catalogue() {
+        // Efforts of one group need a rest between them.
+        if entry.timing != Timing::Rest {
+            text += "[[step]]\nexercise = \"rest\"\nlength_s = 15\n";
+        }
         text += &format!("[[step]]\nexercise = \"{}\"\n", entry.id);
         let fields = entry.dose_fields();
         if entry.naming {
