@@ -90,7 +90,7 @@ fn add(done: &mut BTreeMap<String, Amount>, entry: &Entry) {
         | Fact::CategoryNamed { exercise, .. } => (exercise, 0.0),
         _ => return,
     };
-    let amount = done.entry(exercise.clone()).or_insert(Amount::default());
+    let amount = done.entry(exercise.clone()).or_default();
     *amount = amount.and(Amount { times: 1, seconds });
 }
 

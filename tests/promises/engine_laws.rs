@@ -12,7 +12,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use engine_world::{World, diligent, hold, is_whole, routine, step, utterance};
 use proptest::prelude::*;
-use record::{counts_in, next_position};
+use record::{amounts_in, counts_in, led_in, next_position};
 use routine::Routine;
 use session::{Command, Entry, Event, Fact, Position, SessionContext, Trouble};
 
@@ -193,6 +193,8 @@ fn resumed(facts: &[Entry], from: Position) -> SessionContext {
         resume_done: done_steps(facts),
         resume_counts: counts_in(facts),
         resume_loud_s: loud.sum(),
+        resume_amounts: amounts_in(facts),
+        resume_led_s: led_in(facts),
         ..SessionContext::default()
     }
 }
