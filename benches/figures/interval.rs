@@ -29,7 +29,8 @@ mod tests {
     /// (score without continuity correction); values from memory.
     #[test]
     fn intervals_are_those_of_the_published_table() {
-        for (part, whole, from, to) in [(81, 263, 0.2553, 0.3662), (15, 148, 0.0624, 0.1605), (0, 20, 0.0, 0.1611), (1, 29, 0.0061, 0.1718)] {
+        for (part, whole, from, to) in [(81, 263, 0.2553, 0.3662), (15, 148, 0.0624, 0.1605), (0, 20, 0.0, 0.1611), (1, 29, 0.0061, 0.1718)]
+        {
             let (low, high) = wilson_pct(100.0 * f64::from(part) / f64::from(whole), whole as u64).unwrap();
             assert!((low - 100.0 * from).abs() < 0.01 && (high - 100.0 * to).abs() < 0.01, "{part} of {whole}: {low} to {high}");
         }

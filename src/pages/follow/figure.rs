@@ -45,7 +45,7 @@ mod tests {
     fn step(work: Work) -> Step {
         let exercise =
             Exercise { id: "x".into(), timing: Timing::Voiced, cautions: Vec::new(), needs_agreement: false, waits_for_ready: false };
-        Step { exercise, sets: 1, repetitions: 1, rest_s: 0.0, set_rest_s: 0.0, work, ramp_stage: None }
+        Step { exercise, sets: 1, repetitions: 1, rest_s: 0.0, set_rest_s: 0.0, work, posture: None, ramp_stage: None }
     }
 
     fn text(line: &Line) -> String {
