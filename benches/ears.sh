@@ -1,7 +1,7 @@
 #!/bin/sh
 # Everything the ears are measured by, as one table with its 95 % intervals, and how it compares with the figures on record: command ear in
-# every condition, over and beside our own voice, with an enrolled voice; voice ear; levels. Under an hour on two cores, for two parts run
-# side by side: nothing here is by the clock.
+# every condition, over and beside our own voice, with an enrolled voice; voice ear; levels. Meant for an hour on two cores (it tells
+# how long it took), for two parts run side by side: nothing here is by the clock.
 #
 #   benches/ears.sh [--references [--whisper DIR]]
 #

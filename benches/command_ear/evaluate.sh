@@ -1,9 +1,10 @@
 #!/bin/sh
-# How well commands are heard, over the recordings of ../shared/data: hits, substitutions, false actions per hour, delay, in each condition, and
-# general recognisers on the same files. Prints tables and figures (../figures.toml). The model is trained on the people of these recordings,
-# so each is heard by one of five networks, and with one of five second ears (models/training/folds), that have not met its speaker; the
-# networks are trained as the model is, for a third as long. Synthetic voices and other sounds: the model itself, and even-numbered recordings, since the thresholds are chosen on odd ones. The
-# figures on record are those of --all: half an hour. Without it, a sample, and an hour of reading by readers that the model was trained on.
+# How well commands are heard, over the recordings of ../shared/data: hits, substitutions, false actions per hour, delay, in each condition,
+# and general recognisers on the same files. Prints tables and figures (../figures.toml). The model is trained on the people of these
+# recordings, so each is heard by one of five networks, and with one of five second ears (models/training/folds), that have not met the
+# speaker; the networks are trained as the model is, for a third as long. Synthetic voices and other sounds: the model itself, and
+# even-numbered recordings, since the thresholds are chosen on odd ones. The figures on record are those of --all. Without it, a sample, and
+# an hour of reading by readers that the model was trained on.
 #
 #   benches/command_ear/evaluate.sh [--all] [--model DIR] [--data DIR] [--program TIDECOUNT] [--half odd|even|all] [--references] [--whisper DIR]
 #

@@ -1,8 +1,8 @@
 //! A faster matrix product for the network inside `libvosk`.
 //!
 //! The network takes 0.12 s of sound at a time, which after its first layers is four rows of numbers, and multiplies them by all of its
-//! 3.7 million weights. OpenBLAS, which `libvosk` brings along, first copies the weights into the order that its product likes; for a
-//! product this low the copy took most of the recogniser's time. The function here reads the weights once, where they are. It bears the
+//! 3.7 million weights. OpenBLAS, which `libvosk` brings along, first copies the weights into the order that its product likes, and
+//! for a product this low the copy takes longer than the product. The function here reads the weights once, where they are. It bears the
 //! name of the library's own (`cblas_sgemm`, of the Basic Linear Algebra Subprograms' C interface), and the dynamic linker prefers what
 //! the program itself has. Any other product goes on to the library.
 //!
