@@ -49,7 +49,7 @@ edit() {
 }
 
 megabytes_stripped() {
-    strip -o "$work/stripped" "$CARGO_TARGET_DIR/release/tidecount"
+    strip -o "$work/stripped" "$CARGO_TARGET_DIR/dist/tidecount"
     awk -v bytes="$(stat -c %s "$work/stripped")" 'BEGIN { printf "%.1f", bytes / 1e6 }'
 }
 
@@ -86,10 +86,11 @@ tests() {
     git checkout --quiet src
 }
 
+# The size of what is handed out: the profile of packages, not the one that is quick to build.
 sizes() {
-    timed cargo build --release --locked --bin tidecount
+    timed cargo build --profile dist --locked --bin tidecount
     figure build.size "$(megabytes_stripped)"
-    timed cargo build --release --locked --bin tidecount --no-default-features
+    timed cargo build --profile dist --locked --bin tidecount --no-default-features
     figure build.size_plain "$(megabytes_stripped)"
 }
 
