@@ -275,8 +275,8 @@ impl Household {
     /// Everything that can ever be said in this household, fixed phrases first.
     #[must_use]
     pub fn everything(&self) -> Vec<Said> {
-        let mut all =
-            vec![Said::StartMine, Said::NotNow, Said::WhatIsLeft, Said::HowDidItGo, Said::Thanks, Said::Yes, Said::No, Said::Stop];
+        let mut all = vec![Said::StartMine, Said::NotNow, Said::NeverMind, Said::WhatIsLeft, Said::HowDidItGo];
+        all.extend([Said::Thanks, Said::Yes, Said::No, Said::Stop]);
         let persons = 0..self.persons.len();
         all.extend(persons.clone().map(Said::StartFor));
         all.extend(persons.map(Said::Name));

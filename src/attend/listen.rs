@@ -44,7 +44,7 @@ impl Attendant {
         }
         match &self.state {
             State::Asking(Asking { ask, .. }) => {
-                may.push(Said::No);
+                may.extend([Said::No, Said::NotNow, Said::NeverMind, Said::Stop]);
                 match ask {
                     Ask::Confirm(_) => may.push(Said::Yes),
                     Ask::ForWhom(pairs) => {
@@ -93,7 +93,7 @@ impl Attendant {
             Said::StartMine => Some(4),
             Said::StartFor(_) => Some(5),
             Said::WhatIsLeft => Some(6),
-            Said::HowDidItGo | Said::StartCalled(_) | Said::Stop => None,
+            Said::HowDidItGo | Said::StartCalled(_) | Said::NeverMind | Said::Stop => None,
         };
         let mut ranked: Vec<(u8, &Said)> =
             self.listening.iter().filter_map(|said| Some((rank(said)?, said))).filter(|(rank, _)| !asking || *rank <= 1).collect();

@@ -16,9 +16,12 @@ impl Attendant {
             return;
         }
         if said == Said::Stop {
-            self.hush();
             // Also a start that is only being announced.
-            self.state = State::Waiting;
+            if matches!(self.state, State::Asking(_) | State::Starting { .. }) {
+                self.drop_it()
+            } else {
+                self.hush()
+            }
             return;
         }
         if matches!(self.state, State::Starting { .. }) || !self.listening.contains(&said) {
@@ -26,7 +29,7 @@ impl Attendant {
         }
         if confidence < SURE {
             // An unsure "thank you" leaves the notice as it is, an unsure "yes" the question: both can be said again.
-            if !matches!(said, Said::Thanks | Said::Yes | Said::No) {
+            if !matches!(said, Said::Thanks | Said::Yes | Said::No | Said::NotNow | Said::NeverMind) {
                 self.confirm(said);
             }
             return;
@@ -44,10 +47,7 @@ impl Attendant {
                 self.state = State::Waiting;
                 self.obey(said);
             }
-            (Said::No, Some(_)) => {
-                self.hush();
-                self.state = State::Waiting;
-            }
+            (Said::No | Said::NotNow | Said::NeverMind, Some(_)) => self.drop_it(),
             (Said::Yes, _) => {
                 if let Some((person, routine, _)) = self.invitations.open(self.now_s) {
                     self.start((person, routine));
@@ -67,20 +67,23 @@ impl Attendant {
             (Said::StartMine, _) => self.start_mine(),
             (Said::StartFor(person), _) => self.start_for(person),
             (Said::StartCalled(called), _) => self.start_called(&called),
-            (Said::NotNow | Said::No, asked) => self.not_now(asked.is_some()),
+            (Said::NotNow | Said::No, None) => self.not_now(),
             (Said::WhatIsLeft, _) => self.tell_left(),
             (Said::HowDidItGo, _) => self.tell_how(),
             (Said::Thanks, _) => self.answer_notices(),
-            (Said::Name(_) | Said::Called(_) | Said::Stop, _) => {}
+            (Said::Name(_) | Said::Called(_) | Said::NeverMind | Said::Stop, _) => {}
         }
     }
 
-    fn not_now(&mut self, asked: bool) {
+    /// What was asked, or was about to start, is let go. Whoever said so hears that it was understood.
+    fn drop_it(&mut self) {
         self.hush();
-        if asked {
-            self.state = State::Waiting;
-            return;
-        }
+        self.state = State::Waiting;
+        self.say("attend-dropped", Vec::new());
+    }
+
+    fn not_now(&mut self) {
+        self.hush();
         match self.invitations.postpone(self.now_s) {
             Postponed::HalfAnHour => drop(self.say("attend-postponed", Vec::new())),
             Postponed::ForToday => drop(self.say("attend-left-alone", Vec::new())),

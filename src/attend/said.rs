@@ -20,6 +20,8 @@ pub enum Said {
     Thanks,
     Yes,
     No,
-    /// Be quiet; heard while it speaks.
+    /// A question is not to be answered after all: "never mind", "finish for today".
+    NeverMind,
+    /// Be quiet, and drop what is asked or about to start; heard while it speaks, and while it waits for an answer.
     Stop,
 }

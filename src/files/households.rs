@@ -69,6 +69,7 @@ pub fn wordings(words: &Words, household: &Household, said: &Said) -> Vec<String
         Said::Name(person) => named("attend-say-name", person),
         Said::Called(name) => called("attend-say-which-plain", "attend-say-which", name),
         Said::NotNow => fixed("attend-say-not-now"),
+        Said::NeverMind => fixed("attend-say-never-mind"),
         Said::WhatIsLeft => fixed("attend-say-left"),
         Said::HowDidItGo => fixed("attend-say-how"),
         Said::Thanks => fixed("attend-say-thanks"),

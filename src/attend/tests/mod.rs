@@ -124,13 +124,13 @@ impl Rig {
         self.pass(s);
     }
 
-    /// Says something surely, and lets five seconds pass. What is not listened for is not heard.
+    /// Says something surely, and lets five seconds pass. What is not listened for is not heard; "stop" is, over our own voice.
     fn hear(&mut self, said: Said) {
         self.hear_with(said, 0.95);
     }
 
     fn hear_with(&mut self, said: Said, confidence: f64) {
-        if self.listening.contains(&said) || said == Said::Stop {
+        if self.listening.contains(&said) || (said == Said::Stop && !self.open.is_empty()) {
             self.on(Event::Heard { at_s: self.at_s, said, confidence });
         }
         self.pass(5.0);

@@ -82,7 +82,7 @@ fn what_is_unsure_is_asked_about_and_what_is_hardly_heard_is_nothing() {
     rig.hear_with(Said::StartCalled("morning routine".into()), 0.6);
     assert_eq!(rig.words(), ["Was that: start the morning routine? Yes, or no?"]);
     rig.hear(Said::No);
-    assert!(rig.started.is_empty() && rig.said.is_empty());
+    assert_eq!((rig.words(), rig.started.len()), (vec!["All right.".to_owned()], 0));
     rig.hear(Said::Yes);
     assert!(rig.started.is_empty(), "the question is over");
 }
@@ -96,6 +96,19 @@ fn a_question_is_asked_twice_and_then_dropped() {
     assert!(!rig.listening.contains(&Said::Name(0)));
     rig.hear(Said::StartFor(0));
     assert_eq!(rig.started, [(0, 0)], "the routine that is not done yet");
+}
+
+#[test]
+fn a_question_is_let_go_when_told_so_in_its_silence_too_and_the_answer_says_it_was_heard() {
+    for said in [Said::Stop, Said::NeverMind, Said::NotNow, Said::No] {
+        let mut rig = Rig::new(couple(), 14, 0);
+        rig.hear(Said::StartFor(1));
+        assert_eq!(rig.keys(), ["attend-which-two"]);
+        rig.hear(said.clone());
+        assert_eq!(rig.keys(), ["attend-which-two", "attend-dropped"], "{said:?}");
+        rig.pass(60.0);
+        assert_eq!(rig.said.len(), 2, "it does not ask again after {said:?}");
+    }
 }
 
 #[test]

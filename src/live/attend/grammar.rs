@@ -26,6 +26,7 @@ pub fn offer_name(said: &Said) -> String {
         Said::Name(person) => format!("name {person}"),
         Said::Called(name) => format!("called {name}"),
         Said::NotNow => "not-now".into(),
+        Said::NeverMind => "never-mind".into(),
         Said::WhatIsLeft => "what-is-left".into(),
         Said::HowDidItGo => "how-did-it-go".into(),
         Said::Thanks => "thanks".into(),

@@ -16,6 +16,8 @@ attend-say-name = { $name } | for { $name }
 attend-say-which = { $called } | the { $called }
 attend-say-which-plain = { $called }
 attend-say-not-now = not now | maybe later | later please | later
+# Said to a question that is not to be answered after all.
+attend-say-never-mind = never mind | finish for today | enough for today | forget it
 attend-say-left = what is left today | what is left
 attend-say-how = how did it go | how did that go
 attend-say-thanks = thank you | okay | i'm coming
@@ -53,6 +55,7 @@ attend-for-whom-two = Who is it for? { $first }, or { $second }?
 attend-for-whom-more = Who is it for? Please say the name.
 attend-which-two = Which one? { $first }, or { $second }?
 attend-which-more = Which one? Please say its name.
+attend-dropped = All right.
 attend-confirm = Was that: { $said }? Yes, or no?
 attend-again-mine = start my practice
 attend-again-for = start for { $name }
