@@ -12,9 +12,11 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 /// Who lives here. Never empty.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Household {
     pub persons: Vec<Person>,
+    /// Whom to call in an emergency, as it is dialled: digits, spaces, dashes, a plus in front.
+    pub emergency_number: Option<String>,
 }
 
 /// Somebody who practises.
@@ -57,6 +59,8 @@ struct HouseholdFile {
     /// The persons who practise here.
     #[schemars(required)]
     person: Option<At<Vec<At<PersonFile>>>>,
+    /// The emergency number where you live, such as "112". It is said twice, slowly, to whoever has chest pain, can't breathe or is choking.
+    emergency_number: Option<At<String>>,
 }
 
 /// Somebody who practises.
@@ -137,11 +141,31 @@ fn build(file: &HouseholdFile, checks: Checks<'_>, faults: &mut Finder<'_>) -> O
     }
     let persons: Vec<Person> = typed.value.iter().filter_map(|person| build_person(&person.value, &person.span, checks, faults)).collect();
     // What is said can only be compared where every person and routine could be read.
-    let household = Household { persons };
+    let emergency_number = file.emergency_number.as_ref().and_then(|typed| build_number(typed, faults));
+    let household = Household { persons, emergency_number };
     if household.persons.len() == typed.value.len() && !household.persons.is_empty() {
         find_likes(file, &household, checks, faults);
     }
     Some(household)
+}
+
+fn build_number(typed: &At<String>, faults: &mut Finder<'_>) -> Option<String> {
+    let number = typed.value.trim();
+    if is_number(number) {
+        return Some(number.to_owned());
+    }
+    let what = format!("`emergency_number` cannot be \"{}\"", routine::shape::printable(number));
+    let remedy = "Write it as it is dialled: 2 to 15 digits, with spaces, dashes or a plus in front, such as \"112\".";
+    faults.add(FaultKind::OutOfRange, typed.span.clone(), what, remedy);
+    None
+}
+
+/// A number that can be dialled: 2 to 15 digits (ITU-T E.164 allows 15), parted by spaces or dashes, a plus in front.
+#[must_use]
+pub fn is_number(text: &str) -> bool {
+    let rest = text.strip_prefix('+').unwrap_or(text);
+    let digits = rest.chars().filter(char::is_ascii_digit).count();
+    (2..=15).contains(&digits) && rest.chars().all(|c| c.is_ascii_digit() || matches!(c, ' ' | '-'))
 }
 
 fn build_person(file: &PersonFile, at: &std::ops::Range<usize>, checks: Checks<'_>, faults: &mut Finder<'_>) -> Option<Person> {

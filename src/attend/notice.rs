@@ -58,11 +58,17 @@ impl Notice {
 pub(super) fn of_practice(practised: &Practised, household: &Household, now_s: f64) -> Vec<Notice> {
     let name = household.name(practised.person);
     let mut lines: Vec<Line> = Vec::new();
-    // The newest first: what was said last matters most.
-    for unwell in practised.unwell.iter().rev() {
+    // The gravest first, and then the newest: what was said last matters most.
+    let mut unwell: Vec<_> = practised.unwell.iter().rev().collect();
+    unwell.sort_by_key(|unwell| !matches!(unwell.reason, Symptom::ChestPain | Symptom::Breathless | Symptom::Choking));
+    for unwell in unwell {
         let kind = match unwell.reason {
             Symptom::Pain => "pain",
             Symptom::Dizzy => "dizzy",
+            Symptom::ChestPain => "chest-pain",
+            Symptom::Breathless => "cant-breathe",
+            Symptom::Choking => "choking",
+            Symptom::Sick => "sick",
             _ => "help",
         };
         // "Help" is also asked for to hear an instruction again: where the practice went well to its end, that was all.

@@ -16,6 +16,8 @@ pub enum End {
     NoAgreement,
     /// Interrupted from outside, or broken off.
     BrokenOff,
+    /// Chest pain, or no breath.
+    Unwell,
 }
 
 /// The client said that something is wrong.
@@ -95,6 +97,7 @@ impl Practised {
                         EndReason::Finished | EndReason::TimeLimit | EndReason::DayLimit => End::Finished,
                         EndReason::NoAnswer => End::NoAnswer,
                         EndReason::NoAgreement => End::NoAgreement,
+                        EndReason::Unwell => End::Unwell,
                         _ => End::BrokenOff,
                     };
                 }
@@ -139,21 +142,25 @@ impl Practised {
 
     /// Why it ended early, or what was not well on the way; none where all went as planned.
     fn ending(&self) -> Option<Line> {
-        let unwell = self.unwell.last();
-        let reason = unwell.map(|unwell| &unwell.reason);
-        let key = match (self.end, reason) {
+        let what = self.unwell.last().map(|unwell| match unwell.reason {
+            Symptom::Pain => "pain",
+            Symptom::Dizzy => "dizzy",
+            Symptom::ChestPain => "chest-pain",
+            Symptom::Breathless => "cant-breathe",
+            Symptom::Choking => "choking",
+            Symptom::Sick => "sick",
+            Symptom::Help | Symptom::Other(_) => "help",
+        });
+        let key = match (self.end, what) {
             (End::Completed, None) => return None,
-            (End::Completed, Some(Symptom::Pain)) => "attend-told-pain",
-            (End::Completed, Some(Symptom::Dizzy)) => "attend-told-dizzy",
-            (End::Completed, Some(_)) => "attend-told-help",
-            (End::Finished, Some(Symptom::Pain)) => "attend-early-pain",
-            (End::Finished, Some(Symptom::Dizzy)) => "attend-early-dizzy",
-            (End::Finished, Some(_)) => "attend-early-help",
-            (End::Finished, None) => "attend-early-finished",
-            (End::NoAnswer, _) => "attend-early-no-answer",
-            (End::NoAgreement, _) => "attend-early-no-agreement",
-            (End::BrokenOff, _) => "attend-early-broken-off",
+            (End::Completed, Some(what)) => format!("attend-told-{what}"),
+            (End::Finished | End::Unwell, Some(what)) => format!("attend-early-{what}"),
+            (End::Finished, None) => "attend-early-finished".into(),
+            (End::Unwell, None) => "attend-early-unwell".into(),
+            (End::NoAnswer, _) => "attend-early-no-answer".into(),
+            (End::NoAgreement, _) => "attend-early-no-agreement".into(),
+            (End::BrokenOff, _) => "attend-early-broken-off".into(),
         };
-        Some(Line { key: key.into(), args: Vec::new() })
+        Some(Line { key, args: Vec::new() })
     }
 }

@@ -31,6 +31,14 @@ pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<H
     check_household(&name, path, &bytes, words, lexicon)
 }
 
+/// The emergency number of the household that lives with this data folder; none where its file is not there or names none.
+#[must_use]
+pub fn emergency_number(data: &Path) -> Option<String> {
+    let text = std::fs::read_to_string(data.join("household.toml")).ok()?;
+    let number = text.parse::<toml::Table>().ok()?.get("emergency_number")?.as_str()?.trim().to_owned();
+    attend::household::is_number(&number).then_some(number)
+}
+
 /// `name` stands for the file in faults; routines are looked for beside `path`.
 pub fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, Failure> {
     let folder = path.parent().unwrap_or_else(|| Path::new("."));

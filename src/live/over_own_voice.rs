@@ -6,10 +6,8 @@
 use audio::EchoState;
 use command_ear::{ACT_CONFIDENCE, HeardPhrase};
 use session::Command;
+use session::listening::SAFETY;
 use speak::words::{live_words, shares_a_word};
-
-/// What a person who is unwell says: never to be said twice.
-pub const SAFETY: [Command; 3] = [Command::Help, Command::Dizzy, Command::Hurts];
 
 /// A canceller that takes away so much knows the room, dB.
 const WORKS_DB: f64 = 10.0;

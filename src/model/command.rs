@@ -27,6 +27,14 @@ pub enum Command {
     Finish,
     Dizzy,
     Hurts,
+    ChestPain,
+    CantBreathe,
+    Choking,
+    FeelSick,
+    /// It has passed: the answer to what was said after one of the above.
+    AllRight,
+    /// Neither yes nor no.
+    NotSure,
     Why,
     HowDid,
     Hint,
@@ -34,7 +42,7 @@ pub enum Command {
 
 impl Command {
     /// Every command, in the order of the list above.
-    pub const ALL: [Command; 23] = [
+    pub const ALL: [Command; 29] = [
         Command::Ready,
         Command::Done,
         Command::Yes,
@@ -55,6 +63,12 @@ impl Command {
         Command::Finish,
         Command::Dizzy,
         Command::Hurts,
+        Command::ChestPain,
+        Command::CantBreathe,
+        Command::Choking,
+        Command::FeelSick,
+        Command::AllRight,
+        Command::NotSure,
         Command::Why,
         Command::HowDid,
         Command::Hint,
@@ -62,7 +76,12 @@ impl Command {
 
     /// A false one costs the client a step or the session, so an unsure one is asked about first.
     pub fn is_costly(self) -> bool {
-        matches!(self, Command::Skip | Command::GoBack | Command::Finish)
+        matches!(self, Command::Skip | Command::GoBack | Command::Finish) || self.is_emergency()
+    }
+
+    /// It ends the practice and has the client call for help.
+    pub fn is_emergency(self) -> bool {
+        matches!(self, Command::ChestPain | Command::CantBreathe)
     }
 
     /// Kebab-case name, as in the journal and the message keys.
@@ -88,6 +107,12 @@ impl Command {
             Command::Finish => "finish",
             Command::Dizzy => "dizzy",
             Command::Hurts => "hurts",
+            Command::ChestPain => "chest-pain",
+            Command::CantBreathe => "cant-breathe",
+            Command::Choking => "choking",
+            Command::FeelSick => "feel-sick",
+            Command::AllRight => "all-right",
+            Command::NotSure => "not-sure",
             Command::Why => "why",
             Command::HowDid => "how-did",
             Command::Hint => "hint",

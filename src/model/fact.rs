@@ -239,7 +239,7 @@ facts! {
             repetitions_done: u32,
             repetitions_prescribed: u32,
         },
-        /// Said by the client: dizzy, pain, help.
+        /// Said by the client: dizzy, pain, chest pain, can't breathe, choking, feels sick, help.
         SafetyStop = "safety_stop" {
             exercise: Option<String>,
             reason: Symptom,

@@ -30,6 +30,14 @@ words! {
         Dizzy = "dizzy",
         /// The client said that it hurt.
         Pain = "pain",
+        /// The client had chest pain.
+        ChestPain = "chest pain",
+        /// The client couldn't breathe.
+        Breathless = "can't breathe",
+        /// Something went down the wrong way.
+        Choking = "choking",
+        /// The client felt sick.
+        Sick = "feels sick",
     }
 }
 
@@ -50,6 +58,8 @@ words! {
         DayLimit = "day limit",
         /// Every step asked for an agreement, and there was none.
         NoAgreement = "no-agreement" | "no agreement",
+        /// The client had chest pain or couldn't breathe.
+        Unwell = "unwell",
     }
 }
 
@@ -59,6 +69,10 @@ words! {
         Dizzy = "dizzy",
         Pain = "pain",
         Help = "help",
+        ChestPain = "chest pain",
+        Breathless = "can't breathe",
+        Choking = "choking",
+        Sick = "feels sick",
     }
 }
 

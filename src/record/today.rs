@@ -6,7 +6,7 @@ use jiff::ZonedDateTime;
 
 use super::error::RecordError;
 use super::store::{Store, later};
-use model::{Entry, Fact, SessionId, parse_line};
+use model::{Entry, Fact, SessionId, Symptom, parse_line};
 use routine::Amount;
 use session::EarlierToday;
 
@@ -51,7 +51,36 @@ impl Store {
             let ago_s = made.duration_until(now).as_secs_f64().max(0.0);
             today.ago_s = Some(today.ago_s.map_or(ago_s, |before: f64| before.min(ago_s)));
         }
+        today.unwell = self.unwell_today(client, now)?;
         Ok(today)
+    }
+
+    /// What this client said was wrong in live practices on the local day of `now`, and during which exercise, in order. A practice
+    /// that is gone on with is among them: what was wrong then still is a reason for care.
+    fn unwell_today(&self, client: &str, now: &ZonedDateTime) -> Result<Vec<(Symptom, Option<String>)>, RecordError> {
+        let since = now.date().yesterday().unwrap_or(now.date()).to_string();
+        let rows: Vec<(i64, u32, String, String)> = self.read(|db| {
+            db.prepare(
+                "SELECT s.id, e.seq, p.started_at, e.json FROM session s JOIN client c ON c.id = s.client
+                 JOIN entry e ON e.session = s.id JOIN part p ON p.session = s.id AND p.number = e.part
+                 WHERE c.name = ?1 AND s.source = 'live' AND substr(p.started_at, 1, 10) >= ?2
+                   AND s.id NOT IN (SELECT session FROM received) AND e.kind = 'safety_stop'
+                 ORDER BY s.id, e.seq",
+            )?
+            .query_map((client, &since), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))?
+            .collect()
+        })?;
+        let mut unwell = Vec::new();
+        for (session, seq, started, json) in rows {
+            let entry = parse_line(&json).map_err(|cause| self.bad_line(SessionId(session), seq as usize, cause))?;
+            let said = later(&started, entry.at_s).map(|said| said.with_time_zone(now.time_zone().clone()));
+            if let (Some(said), Fact::SafetyStop { exercise, reason }) = (said, entry.fact)
+                && said.date() == now.date()
+            {
+                unwell.push((reason, exercise));
+            }
+        }
+        Ok(unwell)
     }
 }
 

@@ -32,6 +32,7 @@ mod safe;
 mod safe_check;
 pub mod schema;
 pub mod shape;
+mod strain;
 mod template;
 pub mod text;
 
@@ -57,5 +58,6 @@ pub use ramp::{Ramp, StageDone, reaches_goal};
 pub use read::MAX_FILE_BYTES;
 pub use safe::{GettingUp, Row, SafeDose, SafePractice, getting_up, safe_dose, safe_practice};
 pub use schema::schema;
+pub use strain::left_out_by;
 pub use template::{Disagreement, RampStage, RampTemplate, Template, disagreements, largest_usual, limit_name, ramp_template, templates};
 pub use text::{CommandWords, Hearing};

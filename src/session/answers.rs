@@ -14,7 +14,8 @@ pub(super) fn answered(practice: &mut Practice, ask: Ask, yes: Option<bool>) -> 
         Ask::Resume => opening::resume(practice, said_yes),
         Ask::Agreement => opening::agreement(practice, said_yes).into(),
         Ask::Sound => opening::sound_answered(practice, yes).into(),
-        Ask::Confirm(command) if said_yes => Move::Go(NextAction::Obey(command)),
+        // Whoever may be in an emergency and cannot answer is.
+        Ask::Confirm(command) if said_yes || (yes.is_none() && command.is_emergency()) => Move::Go(NextAction::Obey(command)),
         Ask::Confirm(_) => Move::Go(practice.resume_target),
         // Silence takes the rest: whoever is tired need not say so.
         Ask::OfferRest => rest_offered(practice, yes != Some(false)),

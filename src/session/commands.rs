@@ -64,17 +64,26 @@ pub(super) fn ask_first(practice: &mut Practice, state: &State, command: Command
 }
 
 pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command) -> Move {
+    if let State::Emergency(emergency) = state {
+        return emergency.obey(practice, command).into();
+    }
     match command {
         Command::Stop => return halting::halt(practice, state, Halt::Stopped).into(),
         Command::Pause => return halting::halt(practice, state, Halt::Paused).into(),
         Command::Rest => return halting::halt(practice, state, Halt::Resting).into(),
         Command::Help => return halting::help(practice, state).into(),
-        Command::Dizzy => return halting::unwell(practice, state, &Symptom::Dizzy, "unwell-dizzy"),
-        Command::Hurts => return halting::unwell(practice, state, &Symptom::Pain, "unwell-pain"),
+        Command::Dizzy => return halting::unwell(practice, state, &Symptom::Dizzy),
+        Command::Hurts => return halting::unwell(practice, state, &Symptom::Pain),
+        Command::Choking => return halting::unwell(practice, state, &Symptom::Choking),
+        Command::FeelSick => return halting::unwell(practice, state, &Symptom::Sick),
+        Command::ChestPain => return halting::emergency(practice, state, Symptom::ChestPain),
+        Command::CantBreathe => return halting::emergency(practice, state, Symptom::Breathless),
         Command::Skip => return moving::skip(practice, state),
         Command::GoBack => return moving::go_back(practice, state),
         Command::Again => return moving::again(practice, state),
         Command::Finish => return moving::finish(practice, state),
+        Command::AllRight => wishes::all_right(practice, state),
+        Command::NotSure => return not_sure(practice, state),
         Command::Yes | Command::No => return yes_or_no(practice, state, command == Command::Yes),
         Command::Ready | Command::Done | Command::GoOn => return go_ahead(practice, state, command),
         Command::Why => return wishes::tell_why(practice, state),
@@ -98,6 +107,14 @@ fn yes_or_no(practice: &mut Practice, state: &State, yes: bool) -> Move {
     asking.responded(practice);
     leave_off(practice);
     Move::Go(NextAction::Answered(asking.ask, Some(yes)))
+}
+
+/// An answer where a clinician's agreement is asked for; elsewhere it answers nothing.
+fn not_sure(practice: &mut Practice, state: &State) -> Move {
+    let State::Asking(asking @ Asking { ask: Ask::Agreement, .. }) = state else { return Move::Stay };
+    asking.responded(practice);
+    leave_off(practice);
+    Move::Go(NextAction::Answered(asking.ask, Some(false)))
 }
 
 /// Whoever answers before the question is over need not hear the rest of it.

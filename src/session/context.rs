@@ -46,6 +46,8 @@ pub struct SessionContext {
     pub sound_days: Option<u32>,
     /// The client agreed to recordings a while ago, and is asked whether that still holds.
     pub sound_again: bool,
+    /// Whom to call in an emergency, digits as they are dialled; none: it says "your emergency number".
+    pub emergency_number: Option<String>,
     /// A clinician leads a class: nobody is measured or hurried, and no voice in the room alone moves it on.
     pub class: bool,
 }

@@ -1,11 +1,13 @@
-//! Stopping at once, asking for help, and not feeling well.
+//! Stopping at once, asking for help, and not feeling well: each symptom with its own ending.
 
+use super::emergency::{self, Emergency};
 use super::halted::Halted;
 use super::next::{Halt, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
 use super::{closing, listening};
 use model::{Arg, Fact, Symptom, VoiceTask};
+use routine::left_out_by;
 
 /// Silence at once; a second later it says how to go on.
 pub(super) fn halt(practice: &mut Practice, state: &State, halt: Halt) -> Halted {
@@ -24,32 +26,94 @@ pub(super) fn help(practice: &mut Practice, state: &State) -> Halted {
     halt(practice, state, Halt::Helped)
 }
 
-/// The exercise is left for today; says what to do.
-pub(super) fn unwell(practice: &mut Practice, state: &State, symptom: &Symptom, advice: &str) -> Move {
+/// The exercise is left for today, and all that is like it; says what to do.
+pub(super) fn unwell(practice: &mut Practice, state: &State, symptom: &Symptom) -> Move {
     if practice.context.class {
-        record_safety_stop(practice, symptom);
-        let halted = halt(practice, state, Halt::Stopped);
-        practice.say("class-unwell", &[]);
-        return halted.into();
+        return unwell_in_class(practice, state, symptom);
     }
     practice.hush();
-    record_safety_stop(practice, symptom);
+    let exercise = record_safety_stop(practice, symptom);
+    let name = practice.exercise_key("name");
+    let in_step = practice.in_step;
     let mut resume_target = practice.resume_target;
-    if practice.in_step {
-        let name = practice.exercise_key("name");
+    if in_step {
         closing::cut_short(practice, state, symptom.clone().into());
-        practice.say("unwell-leave", &[("name", Arg::Message(name))]);
         practice.stand_before_next_step();
         resume_target = NextAction::BeginStep;
     }
-    let last = practice.say(advice, &[]);
+    // What to do comes first: it may be urgent.
+    let mut last = practice.say(advice(symptom), &[]);
+    if *symptom == Symptom::Choking {
+        last = emergency::say_number(practice);
+    }
+    let others = leave_out_for_today(practice, symptom, exercise.as_deref());
+    if in_step {
+        last = practice.say(if others { "unwell-leave-all" } else { "unwell-leave" }, &[("name", Arg::Message(name))]);
+    } else if others {
+        last = practice.say("unwell-leave-others", &[]);
+    }
     practice.listen(listening::HALTED, VoiceTask::Idle);
     let speaking = practice.after(last, 0.4, NextAction::Halted(Halt::Unwell));
     practice.resume_target = resume_target;
     speaking.into()
 }
 
-fn record_safety_stop(practice: &mut Practice, symptom: &Symptom) {
-    let exercise = practice.in_step.then(|| practice.exercise_id());
-    practice.record(Fact::SafetyStop { exercise, reason: symptom.clone() });
+/// The practice is over; says whom to call.
+pub(super) fn emergency(practice: &mut Practice, state: &State, symptom: Symptom) -> Move {
+    if practice.context.class {
+        return unwell_in_class(practice, state, &symptom);
+    }
+    practice.hush();
+    record_safety_stop(practice, &symptom);
+    closing::cut_short(practice, state, symptom.clone().into());
+    Emergency::new(practice, symptom).into()
+}
+
+/// The clinician is in the room: it is quiet, and leaves it to them.
+fn unwell_in_class(practice: &mut Practice, state: &State, symptom: &Symptom) -> Move {
+    record_safety_stop(practice, symptom);
+    let halted = halt(practice, state, Halt::Stopped);
+    practice.say("class-unwell", &[]);
+    halted.into()
+}
+
+fn advice(symptom: &Symptom) -> &'static str {
+    match symptom {
+        Symptom::Choking => "unwell-choking",
+        Symptom::Sick => "unwell-sick",
+        Symptom::Pain => "unwell-pain",
+        _ => "unwell-dizzy",
+    }
+}
+
+/// Leaves out what asks the same of the body; true where something else than the exercise under way was still to come.
+fn leave_out_for_today(practice: &mut Practice, symptom: &Symptom, exercise: Option<&str>) -> bool {
+    let alike = left_out_by(symptom, exercise);
+    let mut others = false;
+    for index in 0..practice.routine.steps.len() {
+        let Some(id) = practice.routine.steps.get(index).map(|step| step.exercise.id.clone()) else { continue };
+        let open = !practice.steps_done.contains(&index) && index + 1 >= practice.here.step as usize;
+        if alike.contains(id.as_str()) && practice.left_out.insert(index) && open {
+            others |= exercise != Some(id.as_str());
+            practice.record(Fact::StepLeftOut { exercise: id, reason: symptom.clone().into() });
+        }
+    }
+    others
+}
+
+/// What was not well earlier today is left out of this practice, too. True where something was.
+pub(super) fn leave_out_what_upset_before(practice: &mut Practice) -> bool {
+    let earlier = practice.context.today.unwell.clone();
+    let before = practice.left_out.len();
+    for (symptom, exercise) in earlier {
+        leave_out_for_today(practice, &symptom, exercise.as_deref());
+    }
+    practice.left_out.len() > before
+}
+
+/// Keeps it with the exercise under way, or the one before; gives that.
+fn record_safety_stop(practice: &mut Practice, symptom: &Symptom) -> Option<String> {
+    let under_way = practice.in_step.then(|| practice.exercise_id());
+    practice.record(Fact::SafetyStop { exercise: under_way.clone(), reason: symptom.clone() });
+    under_way.or_else(|| practice.exercise_before())
 }

@@ -118,6 +118,7 @@ pub(super) fn line_ended(practice: &mut Practice, state: &mut State, line: LineI
     match state {
         State::Speaking(speaking) if speaking.last == line => speaking.ended_s = Some(now_s),
         State::Question(run) => run.spoke(now_s),
+        State::Emergency(emergency) => emergency.spoke(now_s),
         _ => {
             if !practice.is_speaking()
                 && let Some(patience) = state.patience()

@@ -11,7 +11,7 @@
 //! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `waiting`, `feedback`: what is said into a
 //!   silence, and about a result
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
-//!   `halted`: the states between them
+//!   `halted`, `emergency`: the states between them
 //! - `state`: one of all these; `hearing`: what the ears report to it
 //! - `opening`, `steps`, `rising`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
 //!   said at any time
@@ -25,6 +25,7 @@ mod closing;
 mod commands;
 mod context;
 mod earlier_today;
+mod emergency;
 mod engine;
 mod feedback;
 mod flow;

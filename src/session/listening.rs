@@ -39,6 +39,13 @@ pub const OFFER: &[Command] = &[Yes, No, Rest, Finish, Again, Help, Louder, Dizz
 /// After "finish", while it can still be taken back.
 pub const FINISHING: &[Command] = &[GoOn, Finish];
 
+/// After chest pain, or where breath is short: until it has passed, or help is there.
+pub const EMERGENCY: &[Command] = &[AllRight, Help, Again, Finish];
+
+/// What a person who is unwell says: heard in every state in which words are heard at all, and over our own voice, on top of the
+/// lists above.
+pub const SAFETY: &[Command] = &[Help, Dizzy, Hurts, ChestPain, CantBreathe, Choking, FeelSick];
+
 /// All lists by the name of their state, for the checks of the wordings.
 pub const ALL: &[(&str, &[Command])] = &[
     ("ready", READY),
@@ -54,6 +61,7 @@ pub const ALL: &[(&str, &[Command])] = &[
     ("halted", HALTED),
     ("yes or no", YES_NO),
     ("finishing", FINISHING),
+    ("emergency", EMERGENCY),
     ("class waiting", CLASS_WAITING),
     ("class running", CLASS_RUNNING),
 ];
@@ -85,6 +93,15 @@ pub fn shown_to_class(can_say: &[Command]) -> Vec<Command> {
         }
     }
     shown
+}
+
+/// These commands and those of a person who is unwell. Where nothing is listened for, nothing is: a voice has the floor, or it is over.
+pub fn with_safety(commands: &[Command]) -> Vec<Command> {
+    let mut all = commands.to_vec();
+    if !all.is_empty() {
+        all.extend(SAFETY.iter().filter(|command| !commands.contains(command)));
+    }
+    all
 }
 
 /// Heard in every state, also over our own voice.

@@ -1,11 +1,12 @@
 //! Before the first step: the greeting, cautions, agreement, and going on with an interrupted session.
 
+use super::halting;
 use super::listening;
 use super::next::{NextAction, Speaking};
 use super::outlet::{count, line};
 use super::practice::Practice;
 use super::state::Move;
-use model::{Arg, Command, Effect, Fact, Line, Position, StepReason, VoiceTask};
+use model::{Arg, Command, Effect, Fact, Line, Position, StepReason, Symptom, VoiceTask};
 use routine::Step;
 
 /// A breath between two things said, s.
@@ -110,6 +111,9 @@ pub(super) fn cautions(practice: &mut Practice) -> Move {
         let last = practice.say("practices-enough", &[("practices", Arg::Number(f64::from(practice.context.today.practices)))]);
         return practice.after(last, BREATH_S, NextAction::End("day limit")).into();
     }
+    if let Some(ending) = unwell_earlier(practice) {
+        return ending.into();
+    }
     let then = if unagreed(practice).is_empty() { NextAction::AskStart } else { NextAction::AskAgreement };
     let keys = caution_keys(practice);
     if keys.is_empty() {
@@ -124,6 +128,22 @@ pub(super) fn cautions(practice: &mut Practice) -> Move {
     // Whoever stops it among the cautions hears them from the first again: none may go unsaid.
     practice.resume_target = NextAction::Cautions;
     speaking.into()
+}
+
+/// What the client said earlier today holds for the rest of the day: after chest pain there is no practice, after the others not
+/// what is like it. None: it can begin.
+fn unwell_earlier(practice: &mut Practice) -> Option<Speaking> {
+    let is_grave = |(symptom, _): &(Symptom, Option<String>)| matches!(symptom, Symptom::ChestPain | Symptom::Breathless);
+    if practice.context.today.unwell.iter().any(is_grave) {
+        let last = practice.say("unwell-earlier-no-practice", &[]);
+        return Some(practice.after(last, BREATH_S, NextAction::End("unwell")));
+    }
+    if !halting::leave_out_what_upset_before(practice) {
+        return None;
+    }
+    let all = practice.left_out.len() == practice.routine.steps.len();
+    let last = practice.say(if all { "unwell-earlier-all" } else { "unwell-earlier" }, &[]);
+    all.then(|| practice.after(last, BREATH_S, NextAction::End("unwell")))
 }
 
 /// An exercise that is new to this client brings its cautions, also where a clinician has agreed to it in writing. Each is said once.

@@ -89,12 +89,12 @@ impl Practice {
 
     pub fn listen_with(&mut self, commands: &[Command], answers: Vec<String>, voice: VoiceTask) {
         let listening = if self.context.class {
-            let commands = listening::of_class(commands).to_vec();
+            let commands = listening::with_safety(listening::of_class(commands));
             Listening { commands, answers: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: true }
         } else {
             // Where a category is named, and nowhere else: a command is never part of a list.
             let list = !answers.is_empty() && matches!(self.step().map(|step| &step.work), Some(Work::Naming { .. }));
-            Listening { commands: commands.to_vec(), answers, voice, list, multiword_only: false }
+            Listening { commands: listening::with_safety(commands), answers, voice, list, multiword_only: false }
         };
         if self.out.listening.as_ref() != Some(&listening) {
             // Another task begins a new stretch.

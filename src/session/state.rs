@@ -1,6 +1,7 @@
 //! Where a session stands. Each state owns its data, and only one is ever there.
 
 use super::asking::Asking;
+use super::emergency::Emergency;
 use super::halted::Halted;
 use super::naming::NamingRun;
 use super::next::{NextAction, Speaking, Turn};
@@ -27,6 +28,7 @@ pub(super) enum State {
     Asking(Asking),
     Resting(Resting),
     Halted(Halted),
+    Emergency(Emergency),
     Voiced(VoicedRun),
     Posture(PostureRun),
     Paced(PacedRun),
@@ -83,6 +85,12 @@ impl From<Halted> for Move {
     }
 }
 
+impl From<Emergency> for Move {
+    fn from(emergency: Emergency) -> Self {
+        Self::Become(State::Emergency(emergency))
+    }
+}
+
 impl State {
     pub fn tick(&mut self, practice: &mut Practice) -> Turn {
         match self {
@@ -91,6 +99,7 @@ impl State {
             Self::Asking(asking) => asking.tick(practice),
             Self::Resting(resting) => resting.tick(practice),
             Self::Halted(halted) => halted.tick(practice),
+            Self::Emergency(emergency) => emergency.tick(practice),
             Self::Voiced(run) => run.tick(practice),
             Self::Posture(run) => run.tick(practice),
             Self::Paced(run) => run.tick(practice),
@@ -117,7 +126,10 @@ impl State {
 
     /// A repetition is under way.
     pub fn is_in_repetition(&self) -> bool {
-        !matches!(self, Self::Unbegun | Self::Speaking(_) | Self::Asking(_) | Self::Resting(_) | Self::Halted(_) | Self::Ended)
+        !matches!(
+            self,
+            Self::Unbegun | Self::Speaking(_) | Self::Asking(_) | Self::Resting(_) | Self::Halted(_) | Self::Emergency(_) | Self::Ended
+        )
     }
 
     /// Writes down what a command cuts off, so that nothing measured is lost; the repetition is then to be made again.

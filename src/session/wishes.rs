@@ -70,6 +70,13 @@ fn acknowledge(practice: &mut Practice, state: &State, key: &str) {
     }
 }
 
+/// "I'm all right", after something that was not: it says how to go on.
+pub(super) fn all_right(practice: &mut Practice, state: &State) {
+    if matches!(state, State::Halted(_)) {
+        practice.say("all-right", &[]);
+    }
+}
+
 pub(super) fn how_long(practice: &mut Practice, state: &State) {
     match state {
         State::Posture(run) => {

@@ -183,6 +183,7 @@ impl Starter {
             voice: machine.voice.or(settings.voice),
             levels: Levels::of(&machine.data, &device, None)?,
             recogniser: machine.recogniser,
+            emergency_number: waiting.household().emergency_number.clone(),
             ..Practice::of(loaded, self.source, client, machine.data)
         };
         let screen = new_screen();

@@ -66,6 +66,7 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, Failure> {
         voice: sound.voice.or(settings.voice),
         journal: args.journal.clone(),
         levels,
+        emergency_number: files::households::emergency_number(&data),
         ..Practice::of(loaded, source, client, data)
     };
     let pages = server::open(args.screen.wanted()?)?;

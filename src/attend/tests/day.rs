@@ -75,7 +75,8 @@ fn what_was_done_already_is_not_invited_to() {
 
 #[test]
 fn two_times_a_day_are_two_invitations() {
-    let household = Household { persons: vec![person("grandpa", Pronoun::He, vec![routine("voice practice", &[540, 1080])])] };
+    let household =
+        Household { persons: vec![person("grandpa", Pronoun::He, vec![routine("voice practice", &[540, 1080])])], ..Household::default() };
     let mut rig = Rig::new(household, 8, 0);
     let practised = rig.practised((0, 0), 5, End::Completed);
     rig.on(Event::Record { at_s: rig.at_s, today: Today { day: 1, practices: vec![practised] } });

@@ -26,7 +26,7 @@ fn person(name: &str, pronoun: Pronoun, routines: Vec<HouseRoutine>) -> Person {
 
 /// One man with an evening routine at half past six.
 fn alone() -> Household {
-    Household { persons: vec![person("grandpa", Pronoun::He, vec![routine("evening routine", &[1110])])] }
+    Household { persons: vec![person("grandpa", Pronoun::He, vec![routine("evening routine", &[1110])])], ..Household::default() }
 }
 
 /// Two persons with an evening routine each, and a morning routine of hers.
@@ -36,6 +36,7 @@ fn couple() -> Household {
             person("grandpa", Pronoun::He, vec![routine("evening routine", &[1110])]),
             person("grandma", Pronoun::She, vec![routine("evening routine", &[1200]), routine("morning routine", &[540])]),
         ],
+        ..Household::default()
     }
 }
 

@@ -104,6 +104,10 @@ const KNOWN: &[Known] = &[
     of(Measure::HnrDb),
     ("symptom-dizzy", "Dizzy", "The client reported to be dizzy"),
     ("symptom-pain", "Pain", "The client reported pain"),
+    ("symptom-chest-pain", "Chest pain", "The client reported chest pain"),
+    ("symptom-can-t-breathe", "Cannot breathe", "The client reported not to be able to breathe"),
+    ("symptom-choking", "Choking", "The client reported that something went down the wrong way"),
+    ("symptom-feels-sick", "Sick", "The client reported to feel sick"),
     ("symptom-help", "Help", "The client asked for help"),
     ("dose", "Dose", "How often and how long the exercise is to be done"),
 ];

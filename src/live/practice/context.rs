@@ -30,6 +30,7 @@ impl Practice {
                 resume_loud_s,
                 resume_amounts,
                 resume_led_s,
+                emergency_number: self.emergency_number.clone(),
                 ..SessionContext::default()
             });
         }
@@ -57,6 +58,7 @@ impl Practice {
             practice_week: store.practice_week(&self.client, now)?,
             sound_days: sound.map(|question| question.days),
             sound_again: sound.is_some_and(|question| question.again),
+            emergency_number: self.emergency_number.clone(),
             class: false,
         })
     }

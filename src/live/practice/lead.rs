@@ -45,6 +45,8 @@ pub struct Practice {
     pub client: String,
     pub data: PathBuf,
     pub journal: Option<PathBuf>,
+    /// Whom to call in an emergency, as it is dialled.
+    pub emergency_number: Option<String>,
     /// What levels mean.
     pub levels: Levels,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
@@ -68,6 +70,7 @@ impl Practice {
             client,
             data,
             journal: None,
+            emergency_number: None,
             levels: Levels::default(),
             recogniser: None,
         }

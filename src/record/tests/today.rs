@@ -51,6 +51,24 @@ fn what_was_done_today_is_that_of_the_clients_own_live_practices() {
 }
 
 #[test]
+fn what_was_wrong_today_is_known_also_of_a_practice_that_is_gone_on_with() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let mut store = Store::open(dir.path()).expect("opens");
+    let wrong = |at_s: f64, reason: Symptom, exercise: Option<&str>| {
+        entry(at_s, at(1, 1, 1), Fact::SafetyStop { exercise: exercise.map(str::to_owned), reason })
+    };
+    let say = |store: &mut Store, who: &str, source: Source, when: &str, what: Entry| keep(store, who, source, when, &[what]);
+    say(&mut store, "Client", Source::Live, "2026-11-03T08:00:00+01:00[Europe/Berlin]", wrong(9.0, Symptom::Pain, None));
+    let morning =
+        say(&mut store, "Client", Source::Live, "2026-11-04T08:00:00+01:00[Europe/Berlin]", wrong(9.0, Symptom::Dizzy, Some("neck-turns")));
+    say(&mut store, "Client", Source::Replay, "2026-11-04T08:10:00+01:00[Europe/Berlin]", wrong(9.0, Symptom::ChestPain, None));
+    say(&mut store, "Other", Source::Live, "2026-11-04T08:10:00+01:00[Europe/Berlin]", wrong(9.0, Symptom::ChestPain, None));
+    let now = time("2026-11-04T10:00:00+01:00[Europe/Berlin]");
+    let today = store.earlier_today("Client", &now, Some(morning)).expect("asks");
+    assert_eq!(today.unwell, [(Symptom::Dizzy, Some("neck-turns".to_owned()))]);
+}
+
+#[test]
 fn an_interrupted_practice_says_what_it_did_and_how_long_it_took() {
     let entries = [lift(70.0, 60.0, true), lift(100.0, 20.0, false), swallow(20.0), swallow(50.0)];
     assert_eq!(amounts_in(&entries)["head-lift-sustained"], Amount { times: 2, seconds: 80.0 });

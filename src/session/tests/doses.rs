@@ -38,7 +38,13 @@ fn reasons(rig: &Rig) -> Vec<String> {
 }
 
 fn today(exercise: &str, amount: Amount) -> EarlierToday {
-    EarlierToday { practices: 1, done: BTreeMap::from([(exercise.to_owned(), amount)]), loud_s: 0.0, ago_s: Some(3600.0) }
+    EarlierToday {
+        practices: 1,
+        done: BTreeMap::from([(exercise.to_owned(), amount)]),
+        loud_s: 0.0,
+        unwell: Vec::new(),
+        ago_s: Some(3600.0),
+    }
 }
 
 /// Twenty seconds of lift need twenty of rest, however often "ready" and "again" are said.

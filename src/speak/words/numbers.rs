@@ -1,6 +1,7 @@
 //! Numbers as they are said: functions for the catalogue whose words stand in `numbers.ftl`.
 //!
 //! `SPOKEN($n)`: "twelve", "twelve point four"; `SECONDS($s)`: "one second", "twelve point four seconds";
+//! `DIGITS($text)`: "One. One. Two.", a telephone number slowly, figure by figure;
 //! `DURATION($s)`: "fifty seconds", "two minutes and ten seconds", from ten minutes on whole minutes.
 
 use super::{WordsError, number, parse};
@@ -34,6 +35,15 @@ pub(super) fn add_functions(bundle: &mut Bundle, text: &str) -> Result<(), Words
             })
             .map_err(|why| fault(why.to_string()))?;
     }
+    bundle
+        .add_function("DIGITS", move |values, _| {
+            let text = match values.first() {
+                Some(FluentValue::String(text)) => numbers.digits(text),
+                _ => None,
+            };
+            FluentValue::String(text.unwrap_or_else(|| NOT_A_NUMBER.into()).into())
+        })
+        .map_err(|why| fault(why.to_string()))?;
     Ok(())
 }
 
@@ -85,6 +95,16 @@ impl Numbers {
                 self.message("number-hundreds-rest", &[("hundreds", hundreds.into()), ("rest", rest.into())])
             }
         }
+    }
+
+    /// Each figure a sentence of its own, so that every voice says it slowly. Spaces and dashes are not said; none for anything else.
+    fn digits(&self, text: &str) -> Option<String> {
+        let said = text.chars().filter(|c| !matches!(c, ' ' | '-')).map(|c| match c {
+            '+' => self.message("number-plus", &[]),
+            c => self.whole(f64::from(c.to_digit(10)?)),
+        });
+        let said: Vec<String> = said.collect::<Option<_>>()?;
+        (!said.is_empty()).then(|| format!("{}.", said.join(". ")))
     }
 
     fn seconds(&self, s: f64) -> Option<String> {

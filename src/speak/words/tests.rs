@@ -1,7 +1,7 @@
 use super::*;
 use std::collections::{BTreeMap, BTreeSet};
 
-const ALL: [Command; 23] = Command::ALL;
+const ALL: [Command; 29] = Command::ALL;
 
 fn line(key: &str, args: &[(&'static str, Arg)]) -> Line {
     Line { key: key.into(), args: args.to_vec() }
@@ -11,6 +11,15 @@ fn catalogue(text: &str) -> Words {
     let numbers = English::get(NUMBERS_FILE).unwrap();
     let numbers = String::from_utf8(numbers.data.into_owned()).unwrap();
     Words::from_files(&[(NUMBERS_FILE.into(), numbers), ("test.ftl".into(), text.into())]).unwrap()
+}
+
+#[test]
+fn a_telephone_number_is_said_figure_by_figure() {
+    let words = Words::english().unwrap();
+    let call = |number: &str| words.text(&Line { key: "emergency-call".into(), args: vec![("number", Arg::Text(number.into()))] });
+    assert_eq!(call("112").unwrap(), "Call one. One. Two. I'll say it again: one. One. Two.");
+    assert!(call("+01 23").unwrap().starts_with("Call plus. Zero. One. Two. Three."));
+    assert!(call("my doctor").is_err() && call("").is_err());
 }
 
 #[test]

@@ -11,6 +11,7 @@ fn household() -> Household {
             person("grandpa", vec![routine("evening routine"), routine("my voice practice")]),
             person("Grandma", vec![routine("morning exercises")]),
         ],
+        ..Household::default()
     }
 }
 

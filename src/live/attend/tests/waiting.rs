@@ -52,7 +52,7 @@ fn a_microphone_that_goes_is_told_aloud_and_kept_and_so_is_its_return() {
     let routine = HouseRoutine { file: String::new(), title: "Evening".into(), called: vec!["evening routine".into()], plan: Vec::new() };
     let person = Person { name: "grandpa".into(), pronoun: Pronoun::He, summary_after: false, routines: vec![routine] };
     let house = House {
-        household: Household { persons: vec![person] },
+        household: Household { persons: vec![person], ..Household::default() },
         words: Words::english().unwrap(),
         model: PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../models/en"),
         voice: Some("espeak-ng".into()),

@@ -4,6 +4,8 @@
 # A count on the beat.
 count = { SPOKEN($n) }
 
+# Before the country in a telephone number.
+number-plus = plus
 number-0 = zero
 number-1 = one
 number-2 = two
