@@ -137,7 +137,7 @@ fn bad_ramps_are_faults_with_line_and_remedy() {
         "`ramp` does not belong to `rest`",
         "length_s",
     );
-    let lips = ramped("lip-press-smile", "{ stages = [{ hold_s = 10 }, { repetitions = 3 }] }");
+    let lips = ramped("lip-press-smile", "{ stages = [{ hold_s = 10 }, { repetitions = 4 }] }");
     only(&lips, FaultKind::NotForThisExercise, 5, "which of the 3 phases", "phases = [");
     only(
         &ramped("long-ah", "{ stages = [{ target_s = 10 }, { target_s = 20, repetitions = 30 }] }"),
@@ -492,15 +492,15 @@ fn the_handout_shows_every_exercise_with_its_dose_and_cautions() {
 
 /// Read by another library than the one that wrote it.
 #[test]
-fn the_pdf_is_one_page_of_text_and_holds_every_exercise() {
+fn the_pdf_is_text_on_few_pages_and_holds_every_exercise() {
     let words = words();
     let name = |id: &str| look_up(&words)(&format!("ex-{id}-name")).expect("a name");
     for file in ["evening.toml", "swallow.toml", "voice-short.toml"] {
         let prescription = demo(file);
         let pdf = pdf_of(&prescription);
-        if file != "swallow.toml" {
-            assert_eq!(pdf.get_pages().len(), 1, "{file}");
-        }
+        // Who must not do an exercise is listed in full, so a routine with many exercises may need a second page.
+        let pages = if file == "voice-short.toml" { 1..=1 } else { 1..=2 };
+        assert!(pages.contains(&pdf.get_pages().len()), "{file}");
         let text = text_of(&pdf);
         for step in &prescription.routine.steps {
             assert!(text.contains(&squeezed(&name(&step.exercise.id))), "{file}: {}\n{text}", step.exercise.id);
