@@ -127,7 +127,7 @@ fn hold(follower: &mut WebFollower, length: Duration) -> BTreeMap<String, f64> {
             sent.insert(text.clone(), now_ms());
             follower.shown(
                 due.as_secs_f64(),
-                &ShownView { heading: "Long ah · 1 of 1".into(), prompt: "Big voice".into(), figure: text, can_say: Vec::new() },
+                &ShownView { heading: "Long ah · 1 of 1".into(), prompt: "Strong voice".into(), figure: text, can_say: Vec::new() },
             );
         }
     }

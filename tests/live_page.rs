@@ -279,7 +279,7 @@ fn it_survives_a_reload_and_more_pages_than_a_browser_has_connections() {
     browser.reload();
     browser.wait_until(
         "the same after a reload",
-        "document.querySelector('#figure').textContent === '8' && document.querySelector('#prompt').textContent === 'Big voice'",
+        "document.querySelector('#figure').textContent === '8' && document.querySelector('#prompt').textContent === 'Strong voice'",
     );
     let first = browser.tab();
     let address = browser.address();
@@ -303,7 +303,7 @@ fn it_says_so_when_it_is_cut_off_and_comes_back_by_itself() {
     put_figure(&served.hub, "20");
     browser
         .wait_until("words about it", "document.querySelector('#link').textContent === 'The practice goes on. This page is reconnecting.'");
-    assert_eq!(browser.text("#prompt"), "Big voice", "what stood there stays");
+    assert_eq!(browser.text("#prompt"), "Strong voice", "what stood there stays");
     browser.assert_accessible("while it is cut off");
     served.away.store(false, Ordering::Relaxed);
     browser.wait_until(

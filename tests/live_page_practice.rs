@@ -107,7 +107,7 @@ fn offered(command: &str) -> String {
 
 const ROUTINE: &str = r#"
 title = "Short practice"
-cue_words = "big voice"
+cue_words = "strong voice"
 [[step]]
 exercise = "long-ah"
 repetitions = 6

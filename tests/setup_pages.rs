@@ -26,7 +26,7 @@ use speak::Words;
 const EVENING: &str = r#"# The evening of an invented household.
 title = "Evening routine"
 client = "grandpa"
-cue_words = "big voice"
+cue_words = "strong voice"
 feedback_every = 3
 plan = [{ days = ["monday", "wednesday", "friday"], at = "18:30" }]
 

@@ -7,8 +7,8 @@ pub struct Share {
     pub prescribed: u32,
 }
 
-/// Bands of adherence, % of the repetitions prescribed: high 76 and more, moderate 51 to 75, low under 50
-/// (PubMed 42036465, seen). The source leaves 50 to 51 without a band, and so does this.
+/// Bands of adherence, % of the repetitions prescribed: high 76 and more, moderate 51 to 75, low under 50 (a randomised trial of a
+/// swallowing programme in South India, abstract, PubMed 42036465, seen). The source leaves 50 to 51 without a band, and so does this.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Band {
     Low,
@@ -73,7 +73,7 @@ mod tests {
         Share { counted, prescribed }
     }
 
-    /// The bands are those of PubMed 42036465 (seen): high at 76 and above, moderate 51 to 75, low below 50.
+    /// The bands are those of the trial named above: high at 76 and above, moderate 51 to 75, low below 50.
     #[test]
     fn bands_are_those_of_the_source_and_its_gap_is_left_open() {
         let band = |percent| share(percent, 100).band();

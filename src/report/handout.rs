@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use routine::{Prescription, Ramp, Step, Weekday, Work};
+use routine::{Prescription, Ramp, Step, Weekday, Work, find};
 use session::Arg;
 
 use super::figures::{Figure, SEATED_FIGURE, figure_of};
@@ -47,6 +47,8 @@ pub struct Item {
     pub how: String,
     /// Its cautions in a few words; none where there are none.
     pub care: Option<String>,
+    /// Who must not do it, in full, where a clinician must agree to it.
+    pub not_for: Option<String>,
     /// What is read aloud.
     pub phrases: Vec<String>,
     /// A line drawing of the posture.
@@ -150,12 +152,20 @@ fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
         dose: dose.join(", "),
         how: say(&format!("ex-{id}-short"), &[]),
         care: (!care.is_empty()).then(|| say("handout-care-shown", &[("list", Arg::Text(care.join("; ")))])),
+        not_for: step.exercise.needs_agreement.then(|| not_for(id, say)).flatten(),
         phrases: match &step.work {
             Work::ReadAloud { phrases } => phrases.clone(),
             _ => Vec::new(),
         },
         figure: figure_of(id).map(|svg| Figure { svg, described: say(&format!("ex-{id}-short"), &[]) }),
     }
+}
+
+/// The groups of people who must not do an exercise, each as its sentence says it, in one list.
+fn not_for(id: &str, say: Say<'_>) -> Option<String> {
+    let groups = find(id)?.not_for.iter().map(|key| uncapital(say(&format!("notfor-{key}"), &[]).trim_end_matches('.')));
+    let list = groups.collect::<Vec<_>>().join("; ");
+    (!list.is_empty()).then(|| say("handout-not-for-shown", &[("list", Arg::Text(list))]))
 }
 
 /// How often and how long.
@@ -214,4 +224,9 @@ fn dose(step: &Step, say: Say<'_>) -> Vec<String> {
 fn capital(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
+}
+
+fn uncapital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or(String::new(), |first| first.to_lowercase().chain(chars).collect())
 }

@@ -28,6 +28,9 @@ pub fn to_text(page: &Handout, width: usize) -> String {
         if let Some(care) = &item.care {
             wrapped(care, "    ", "    ");
         }
+        if let Some(not_for) = &item.not_for {
+            wrapped(not_for, "    ", "    ");
+        }
     }
     wrapped("", "", "");
     wrapped(&format!("{} {}", page.say_title, page.say), "", "  ");

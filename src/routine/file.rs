@@ -47,7 +47,7 @@ pub(super) struct RoutineFile {
     pub language: Option<At<String>>,
     /// Whose routine it is: a short name of your own choosing, kept with the journal. No real name is needed.
     pub client: Option<At<String>>,
-    /// The clinician's words before a loud trial, such as "big voice".
+    /// The clinician's words before a loud trial, such as "strong voice".
     pub cue_words: Option<At<String>>,
     /// The measured number is told after each n-th trial. 0: only when asked. Default 5.
     pub feedback_every: Option<At<i64>>,

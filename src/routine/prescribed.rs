@@ -15,7 +15,7 @@ pub struct Routine {
     pub steps: Vec<Step>,
     /// What to do when nobody answers.
     pub no_answer: NoAnswer,
-    /// Words of the clinician before a loud trial, "big voice"; none by default.
+    /// Words of the clinician before a loud trial, "strong voice"; none by default.
     pub cue_words: Option<String>,
     /// The number is told after each n-th trial and when asked. 0: only when asked.
     pub feedback_every: u32,

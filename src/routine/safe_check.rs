@@ -8,6 +8,7 @@ use std::ops::Range;
 
 use super::amount::Amount;
 use super::bound::{Bound, Severity};
+use super::catalogue::find;
 use super::clinician::ClinicianWords;
 use super::effort::Efforts;
 use super::fault::{FaultKind, Finder};
@@ -379,7 +380,9 @@ fn longest<'s>(step: &'s PlacedStep<'_>) -> Option<&'s Step> {
 
 fn loud(file: &RoutineFile, steps: &[PlacedStep<'_>], word: bool, a_day: u32, top: &Range<usize>, faults: &mut Finder<'_>) {
     let Some(practice) = safe_practice() else { return };
-    let is_loud = |step: &&PlacedStep<'_>| step.stages.iter().any(|(step, _)| matches!(step.work, Work::Voiced { .. }));
+    // A soft wind-down is voiced and not loud.
+    let soft = |step: &Step| find(&step.exercise.id).is_some_and(|entry| entry.soft);
+    let is_loud = |step: &&PlacedStep<'_>| step.stages.iter().any(|(step, _)| matches!(step.work, Work::Voiced { .. }) && !soft(step));
     let most = steps.iter().filter(is_loud).filter_map(|step| step.most(|amount| amount.seconds));
     let (mut asked_s, mut place) = (0.0, top.clone());
     for (step, at) in most {

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use crate::terminal::{Lookup, told};
 use files::error::Failure;
-use routine::{CatalogueEntry, UsualDose, catalogue, find, limit_of, safe_dose};
+use routine::{CatalogueEntry, UsualDose, catalogue, cautions, exclusions, find, limit_of, origin, safe_dose};
 use session::Line;
 use speak::Words;
 
@@ -52,8 +52,15 @@ fn write_entry(entry: &CatalogueEntry, words: Lookup<'_>, out: &mut dyn Write) -
     writeln!(out, "Purpose      {}", message("purpose"))?;
     writeln!(out, "Instruction  {}", message("instruction"))?;
     writeln!(out, "Timing       {}", timing_name(entry))?;
+    if entry.soft {
+        writeln!(out, "Loudness     soft to medium; the check of a routine counts none of it as loud voice")?;
+    }
     if entry.needs_agreement {
         writeln!(out, "Agreement    only where the client's own clinician has agreed")?;
+        writeln!(out, "Said once    {}", message("before"))?;
+    }
+    if entry.has_care() {
+        writeln!(out, "Every time   {}", message("care"))?;
     }
     writeln!(out, "\nUsual doses")?;
     for dose in &entry.usual_doses {
@@ -91,12 +98,18 @@ fn write_entry(entry: &CatalogueEntry, words: Lookup<'_>, out: &mut dyn Write) -
         writeln!(out, "\nCautions")?;
         for key in &entry.cautions {
             writeln!(out, "  - {}", say(words, &format!("caution-{key}")))?;
+            if let Some(caution) = cautions().iter().find(|caution| caution.key == *key) {
+                writeln!(out, "    {}", origin(caution.source.as_deref(), caution.status))?;
+            }
         }
     }
     if !entry.not_for.is_empty() {
         writeln!(out, "\nNot for, unless their own clinician says otherwise")?;
         for key in &entry.not_for {
             writeln!(out, "  - {}", say(words, &format!("notfor-{key}")))?;
+            if let Some(exclusion) = exclusions().iter().find(|exclusion| exclusion.key == *key) {
+                writeln!(out, "    {}", origin(exclusion.source.as_deref(), exclusion.status))?;
+            }
         }
     }
     Ok(())

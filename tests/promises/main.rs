@@ -6,6 +6,7 @@ mod attend;
 mod bad_input;
 mod beats;
 mod calibrate;
+mod cautions_page;
 mod clinic;
 mod closed_loop;
 mod command_ear;

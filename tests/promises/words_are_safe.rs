@@ -155,7 +155,7 @@ fn routines() -> Vec<(String, Prescription)> {
 }
 
 fn everything() -> String {
-    let mut text = "title = \"Everything\"\ncue_words = \"big voice\"\nfeedback_every = 2\n".to_owned();
+    let mut text = "title = \"Everything\"\ncue_words = \"strong voice\"\nfeedback_every = 2\n".to_owned();
     for entry in catalogue() {
         // Efforts of one group need a rest between them.
         if entry.timing != Timing::Rest {

@@ -296,7 +296,7 @@ pub fn routine(steps: Vec<Step>, loud_limit_s: f64) -> Routine {
         title: "Evening routine".into(),
         steps,
         no_answer: NoAnswer { ask_again_after_s: 12.0, asks: 2, give_up_after_s: 120.0 },
-        cue_words: Some("big voice".into()),
+        cue_words: Some("strong voice".into()),
         feedback_every: 2,
         loud_limit_s,
         clinician: routine::ClinicianWords::default(),

@@ -94,7 +94,7 @@ fn ask(hub: &LiveHub) {
 }
 
 fn hold(hub: &LiveHub) {
-    stage(hub, Phase::Practice, "Long ah", "2 of 3", "Big voice");
+    stage(hub, Phase::Practice, "Long ah", "2 of 3", "Strong voice");
     figure(hub, "7", "Seconds held", "of 12 seconds", Some(0.583));
     level(hub, true);
     mood(hub, MoodName::Holding, "I hear you");

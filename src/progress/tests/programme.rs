@@ -17,7 +17,7 @@ exercise = "glide-up"
 
 const NEW: &str = r#"
 title = "Evening routine"
-cue_words = "big voice"
+cue_words = "strong voice"
 plan = [{ at = "08:00" }]
 [[step]]
 exercise = "glide-up"
@@ -49,7 +49,7 @@ fn what_changed_between_two_texts_is_told_field_by_field() {
     has(ProgrammeItem::DoseChanged { exercise: "long-ah".into(), field: "target_s".into(), from: "10".into(), to: "12".into() });
     has(ProgrammeItem::OrderChanged);
     has(ProgrammeItem::PlanChanged { from: "mon wed 18:30".into(), to: "daily 08:00".into() });
-    has(ProgrammeItem::SettingChanged { field: "cue_words".into(), from: String::new(), to: "big voice".into() });
+    has(ProgrammeItem::SettingChanged { field: "cue_words".into(), from: String::new(), to: "strong voice".into() });
     assert!(
         changed.items.iter().any(|item| matches!(item, ProgrammeItem::ExerciseAdded { exercise, .. } if exercise == "syllable-repetition"))
     );

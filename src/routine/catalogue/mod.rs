@@ -8,6 +8,7 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
+use super::caution;
 use super::dose_status::DoseStatus;
 use super::file::StepFile;
 use super::limit::Limit;
@@ -45,6 +46,9 @@ pub struct CatalogueEntry {
     /// Voiced only: the pitch is meant to be high, so it is the pitch that is shown.
     #[serde(default)]
     pub high: bool,
+    /// Voiced only: soft to medium on purpose, as a wind-down; its seconds are no loud voice.
+    #[serde(default)]
+    pub soft: bool,
     /// Question only: members of a category are named.
     #[serde(default)]
     pub naming: bool,
@@ -79,6 +83,12 @@ impl CatalogueEntry {
             needs_agreement: self.needs_agreement,
             waits_for_ready: self.waits_for_ready,
         }
+    }
+
+    /// Something about it matters at each practice: `ex-ID-care` says it.
+    #[must_use]
+    pub fn has_care(&self) -> bool {
+        caution::cautions().iter().any(|caution| caution.every_time && self.cautions.contains(&caution.key))
     }
 
     /// The same, done in this posture: who stands is not told to sit.
@@ -242,6 +252,7 @@ mod tests {
         for entry in catalogue() {
             assert!(!entry.usual_doses.is_empty(), "{}", entry.id);
             assert!(!entry.glide || entry.timing == Timing::Voiced, "{}", entry.id);
+            assert!(!entry.soft || entry.timing == Timing::Voiced, "{}", entry.id);
             assert!(!entry.sips || entry.timing == Timing::Repeated, "{}", entry.id);
             assert!(!entry.needs_agreement || !entry.cautions.is_empty(), "{}", entry.id);
             for (field, _) in entry.dose.present() {

@@ -109,11 +109,15 @@ fn the_same_dose_in_other_pieces_is_refused_too() {
     // Breathing: too fast, too slow, too much.
     assert!(refused(&routine(&["exercise = \"nasal-breathing\"\nin = 1\nout = 1\nbeat_s = 0.5"])));
     assert!(refused(&routine(&["exercise = \"nasal-breathing\"\nin = 6\nout = 10"])));
-    assert!(refused(&routine(&["exercise = \"nasal-breathing\"\nsets = 3\nrepetitions = 30"])));
+    assert!(refused(&routine(&["exercise = \"nasal-breathing\"\nsets = 3\nrepetitions = 30\nin = 3\nout = 8"])));
     // Loud holds without a goal, and over several exercises.
     assert!(refused(&routine(&["exercise = \"long-ah\"\nsets = 10\nrepetitions = 10"])));
     let ah = "exercise = \"long-ah\"\nrepetitions = 10\ntarget_s = 25";
     assert!(refused(&routine(&[ah, ah, ah])));
+    // What is soft on purpose is not loud.
+    let more = |id: &str| format!("exercise = \"{id}\"\nrepetitions = 10\ntarget_s = 15");
+    assert!(needs_word(&routine(&[ah, &more("glide-up")])));
+    assert!(faults(&routine(&[ah, &more("easy-hum")])).is_empty() && faults(&routine(&[ah, &more("straw-voicing")])).is_empty());
 }
 
 /// What a day adds up to, and how often it is practised.

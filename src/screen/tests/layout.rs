@@ -9,7 +9,7 @@ fn offers(labels: impl IntoIterator<Item = impl Into<String>>) -> Vec<Offer> {
 fn hold() -> ShownView {
     ShownView {
         heading: "Long ah, 1 of 3".into(),
-        prompt: "Goal 14 seconds. Big voice.".into(),
+        prompt: "Goal 14 seconds. Strong voice.".into(),
         figure: "12.4".into(),
         can_say: offers(["stop", "how long", "skip"]),
     }

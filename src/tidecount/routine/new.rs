@@ -88,7 +88,8 @@ pub fn compose(ask: &mut dyn Ask, words: Lookup<'_>, hearing: Hearing<'_>) -> Re
     let loud = steps.iter().any(|step: &DraftStep| step.entry.timing == Timing::Voiced);
     let (mut cue_words, mut feedback_every) = (None, 5);
     if loud {
-        cue_words = spoken(ask, "\nCue words before a loud trial, such as \"big voice\"; empty for none", Some(""), "cue_words", hearing)?;
+        cue_words =
+            spoken(ask, "\nCue words before a loud trial, such as \"strong voice\"; empty for none", Some(""), "cue_words", hearing)?;
         let why = "After how many trials is the number told each time? 0: only when asked. \
                    People with Parkinson's remembered more when told fewer numbers (Adams, Page & Jog 2002; Chiviacowsky 2010)";
         feedback_every = until(ask, why, Some("5"), |answer| {

@@ -69,14 +69,14 @@ fn line(key: &str) -> Line {
 fn a_hold_is_shown_with_its_goal_and_bar() {
     let (hub, mut follower) = began(false);
     assert_eq!((&state(&hub)["stage"]["phase"], &state(&hub)["stage"]["heading"]), (&"starting".into(), &"Evening".into()));
-    view(&mut follower, "long-ah", "cue-words-shown", ("Big voice", "", &["skip", "stop"]));
+    view(&mut follower, "long-ah", "cue-words-shown", ("Strong voice", "", &["skip", "stop"]));
     let cued = state(&hub);
     assert_eq!((&cued["bar"]["kind"], &cued["bar"]["active"]), (&"level".into(), &false.into()));
     assert_eq!(cued["offers"]["now"], serde_json::json!([{ "name": "skip", "label": "skip" }]));
     assert_eq!(cued["offers"]["always"], serde_json::json!([{ "name": "stop", "label": "stop" }, { "name": "pause", "label": "pause" }]));
     listen(&mut follower, listening::BEFORE_ONSET, HOLD);
     listen(&mut follower, listening::HOLDING, HOLD);
-    view(&mut follower, "long-ah", "cue-words-shown", ("Big voice", "6", &["skip", "stop"]));
+    view(&mut follower, "long-ah", "cue-words-shown", ("Strong voice", "6", &["skip", "stop"]));
     for n in 0..100 {
         let frame = VoiceFrame { t_s: f64::from(n) * 0.01, level_db: -30.0, f0_hz: 115.0, periodicity: 0.9, voiced: true, masked: false };
         follower.voice(&frame, LevelScale::default());
@@ -84,7 +84,7 @@ fn a_hold_is_shown_with_its_goal_and_bar() {
     let held = state(&hub);
     assert_eq!(
         (&held["stage"]["heading"], &held["stage"]["part"], &held["stage"]["prompt"]),
-        (&"long-ah".into(), &"2 of 3".into(), &"Big voice".into())
+        (&"long-ah".into(), &"2 of 3".into(), &"Strong voice".into())
     );
     assert_eq!(
         (&held["figure"]["text"], &held["figure"]["of"], &held["figure"]["share"]),

@@ -85,7 +85,7 @@ fn what_is_changed_is_changed_and_comments_stay() {
     let mut draft = draft();
     draft.take(&form(&[
         ("title", "Night routine"),
-        ("cue_words", "big voice"),
+        ("cue_words", "strong voice"),
         ("no_answer-asks", "4"),
         ("step-0-here", "1"),
         ("step-0-repetitions", "5"),
@@ -118,7 +118,7 @@ fn what_is_changed_is_changed_and_comments_stay() {
     }
     for changed in [
         "title = \"Night routine\"",
-        "cue_words = \"big voice\"",
+        "cue_words = \"strong voice\"",
         "length_s = 15",
         "\"Soup, please.\"",
         "\"Good night.\"",

@@ -64,6 +64,7 @@ handout-say-finish-shown = “{ $word }” to end for today
 # When to end
 
 handout-care-shown = Care: { $list }.
+handout-not-for-shown = Not for, unless your clinician says otherwise: { $list }.
 handout-stop-title-shown = Stop at once
 handout-stop-unwell-shown = Dizziness, faintness, breathlessness or pain. If it lasts, call someone.
 handout-stop-swallow-shown = Coughing, choking or a wet voice: no more swallows today. Tell your clinician.
@@ -76,10 +77,13 @@ handout-page-shown = Page { $page } of { $pages }
 care-voice-strain-shown = end it if your throat is sore or strained
 care-voice-hoarse-shown = not while hoarse
 care-voice-no-force-shown = keep it easy
+care-bearing-down-shown = don't bear down
+care-straw-water-shown = straw in the air, in water only if allowed
 care-stand-safely-shown = stand behind a firm chair, one hand on it
 care-sit-upright-shown = sit upright, feet on the floor
 care-swallow-assessed-shown = only as shown by your clinician
 care-saliva-only-shown = on saliva only, mouth empty
+care-clear-mouth-shown = mouth clear first
 care-gentle-bite-shown = hold your tongue gently
 care-residue-shown = swallow once more afterwards
 care-breath-break-heart-shown = with heart trouble, only if allowed
