@@ -188,7 +188,7 @@ fn event(fact: &Fact) -> Option<Event<'_>> {
         }
         Fact::RestOffered { taken } => ("rest-offered", None, Some(if *taken { "taken" } else { "not taken" }.to_owned()), None),
         Fact::NoAnswer { asked } => ("no-answer", None, None, Some((f64::from(*asked), "1"))),
-        Fact::Agreement { given, exercises } => {
+        Fact::Agreement { given, exercises, .. } => {
             ("agreement", None, Some(format!("{}: {}", if *given { "given" } else { "not given" }, exercises.join(", "))), None)
         }
         Fact::SessionResumed { from } => ("resumed", Some(from), None, None),

@@ -7,7 +7,7 @@ use crate::by_kind::KindAndBody;
 use crate::command::Command;
 use crate::leading::{Fall, Response, Trouble};
 use crate::level::LevelTerms;
-use crate::reason::{EndReason, EndedBy, FrequencyWeighting, MicrophoneNote, StepReason, Symptom};
+use crate::reason::{AgreementAnswer, EndReason, EndedBy, FrequencyWeighting, MicrophoneNote, StepReason, Symptom};
 use crate::voice::VoiceQuality;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -70,10 +70,15 @@ facts! {
         SessionResumed = "session_resumed" {
             from: String,
         },
-        /// The spoken answer to the cautions; `given` false also where none came.
+        /// The spoken answer to the cautions of an exercise (before version 0.2: of several together); `given` false also where none came.
         Agreement = "agreement" {
             given: bool,
             exercises: Vec<String>,
+            answer: Option<AgreementAnswer>,
+            /// For how much of it: thirds of what needs no clinician's word, 1 to 3; 4 is more than that.
+            dose_band: Option<u32>,
+            /// In which posture: lying, sitting, standing.
+            posture: Option<String>,
         },
         /// The spoken answer to whether the sound of practices may be kept for so many days, as the page asks; `null` where none came.
         SoundConsent = "sound_consent" {

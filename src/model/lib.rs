@@ -38,7 +38,7 @@ pub use leading::{Fall, Response, Trouble};
 pub use level::{LevelCalibration, LevelOf, LevelTerms};
 pub use line::{JournalText, LineError, entry_line, journal_schema, journal_text, parse_line, read_journal};
 pub use measure::{Declared, Measure, Term};
-pub use reason::{EndReason, EndedBy, FrequencyWeighting, MicrophoneNote, StepReason, Symptom, TimeWeighting};
+pub use reason::{AgreementAnswer, EndReason, EndedBy, FrequencyWeighting, MicrophoneNote, StepReason, Symptom, TimeWeighting};
 pub use trial::{TrialKind, TrialOf};
 pub use unit::Unit;
 pub use voice::{Hold, HoldSettings, LOUD_ROOM_DB, Utterance, VoiceFrame, VoiceQuality, VoiceTask};

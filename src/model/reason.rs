@@ -64,6 +64,16 @@ words! {
 }
 
 words! {
+    /// What was answered to whether a clinician has said that an exercise is right.
+    AgreementAnswer {
+        Yes = "yes",
+        No = "no",
+        NotSure = "not sure",
+        NoAnswer = "no answer",
+    }
+}
+
+words! {
     /// What the client reported to be wrong.
     Symptom {
         Dizzy = "dizzy",

@@ -203,6 +203,7 @@ fn settings_of(prescription: &Prescription) -> Vec<(&'static str, String)> {
         ("cue_words", routine.cue_words.clone().unwrap_or_default()),
         ("feedback_every", routine.feedback_every.to_string()),
         ("loud_limit_s", routine.loud_limit_s.to_string()),
+        ("agreement_months", prescription.agreement_months.to_string()),
         ("ask_again_after_s", routine.no_answer.ask_again_after_s.to_string()),
         ("asks", routine.no_answer.asks.to_string()),
         ("give_up_after_s", routine.no_answer.give_up_after_s.to_string()),

@@ -83,7 +83,7 @@ impl Store {
 
 fn agreed_in(entries: &[Entry]) -> BTreeSet<String> {
     let given = entries.iter().filter_map(|entry| match &entry.fact {
-        Fact::Agreement { given: true, exercises } => Some(exercises),
+        Fact::Agreement { given: true, exercises, .. } => Some(exercises),
         _ => None,
     });
     given.flatten().cloned().collect()

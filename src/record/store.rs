@@ -8,7 +8,6 @@ use super::{database, folder, running, sound_answer, time};
 use jiff::{Span, ZonedDateTime};
 use model::{Entry, Fact, SessionId, Source, entry_line, parse_line};
 use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
-use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// What is known when a session begins.
@@ -169,7 +168,7 @@ impl Store {
                 )?
                 .execute(params![id, entry.at_s, kind, at.map(|p| p.step), at.map(|p| p.set), at.map(|p| p.repetition), json])?;
             match &entry.fact {
-                Fact::Agreement { given: true, exercises } if rows == 1 => {
+                Fact::Agreement { given: true, exercises, .. } if rows == 1 => {
                     let now = moment(tx, id, entry.at_s)?;
                     for exercise in exercises {
                         tx.execute(
@@ -240,15 +239,6 @@ impl Store {
             .enumerate()
             .map(|(index, line)| parse_line(line).map_err(|cause| self.bad_line(session, index + 1, cause)))
             .collect()
-    }
-
-    /// The exercises to which a clinician has agreed as far as is known: as the client said in a live session led here, as
-    /// somebody told on a page, and as the package brings that is in force. The latest word on each counts.
-    ///
-    /// # Errors
-    /// The database refuses.
-    pub fn agreed(&self, client: &str) -> Result<BTreeSet<String>, RecordError> {
-        Ok(self.agreements(client)?.into_iter().map(|one| one.exercise).collect())
     }
 
     pub(super) fn lines(&self, session: SessionId) -> Result<Vec<String>, RecordError> {

@@ -18,6 +18,8 @@ use super::text::{self, Hearing, SaidBy};
 /// The number is told after every fifth trial: feedback on part of the trials is kept better than on each
 /// (Adams, Page & Jog 2002; Chiviacowsky 2010, both seen).
 const FEEDBACK_EVERY: u32 = 5;
+/// A spoken agreement holds for so many months where the routine says nothing else; common practice, no source.
+const AGREEMENT_MONTHS: u32 = 6;
 
 /// Checks the bytes of a file; `name` stands for the file's name in faults. A byte-order mark is let pass.
 ///
@@ -110,6 +112,14 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
         }
         None => super::limit_of(None, "voice_total_s").map_or(f64::INFINITY, |limit| limit.max),
     };
+    let agreement_months = match &file.agreement_months {
+        Some(months) => {
+            #[allow(clippy::cast_precision_loss, reason = "only compared with a small limit")]
+            dose::check_number("agreement_months", months.value as f64, months.span.clone(), None, faults);
+            u32::try_from(months.value).unwrap_or(AGREEMENT_MONTHS)
+        }
+        None => AGREEMENT_MONTHS,
+    };
     let no_answer = no_answer(file.no_answer.as_ref().map(|at| &at.value), faults);
     let (steps, ramps, placed) = steps(file, hearing, faults);
     check_sips(file, faults);
@@ -129,6 +139,7 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
         },
         ramps,
         plan,
+        agreement_months,
     })
 }
 

@@ -53,6 +53,8 @@ pub(super) struct RoutineFile {
     pub feedback_every: Option<At<i64>>,
     /// Loud holds of one practice together, seconds; what goes beyond is left for another day. Default 300.
     pub loud_limit_s: Option<At<f64>>,
+    /// A spoken agreement to an exercise holds for so many months; then it is asked for again. Default 6.
+    pub agreement_months: Option<At<i64>>,
     /// The clinician's word for a practice that is longer, louder or more often a day than needs none; shown on the report.
     pub clinician_word: Option<At<ClinicianWordFile>>,
     /// What to do when nobody answers.

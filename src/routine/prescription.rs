@@ -17,6 +17,8 @@ pub struct Prescription {
     pub ramps: Vec<Ramp>,
     /// When it is meant to be done; empty: whenever the client likes.
     pub plan: Vec<PlannedTime>,
+    /// A spoken agreement to an exercise holds for so many months.
+    pub agreement_months: u32,
 }
 
 impl Prescription {

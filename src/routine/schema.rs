@@ -37,7 +37,7 @@ pub fn schema() -> Value {
     for key in ["type", "required", "properties", "additionalProperties"] {
         schema[key] = types[key].clone();
     }
-    for field in ["feedback_every", "loud_limit_s"] {
+    for field in ["feedback_every", "loud_limit_s", "agreement_months"] {
         add_limit(&mut schema["properties"][field], None, field);
     }
     for field in ["ask_again_after_s", "asks", "give_up_after_s"] {

@@ -5,14 +5,21 @@ use super::next::{Ask, Halt, NextAction};
 use super::opening;
 use super::practice::Practice;
 use super::state::Move;
-use model::Fact;
+use model::{AgreementAnswer, Fact};
 
 /// `yes` is none where all asking was in vain: silence then counts as the careful answer, or it waits on for "ready".
 pub(super) fn answered(practice: &mut Practice, ask: Ask, yes: Option<bool>) -> Move {
     let said_yes = yes == Some(true);
     match ask {
         Ask::Resume => opening::resume(practice, said_yes),
-        Ask::Agreement => opening::agreement(practice, said_yes).into(),
+        Ask::Agreement(step) => {
+            let answer = match yes {
+                Some(true) => AgreementAnswer::Yes,
+                Some(false) => AgreementAnswer::No,
+                None => AgreementAnswer::NoAnswer,
+            };
+            opening::agreement(practice, step, answer).into()
+        }
         Ask::Sound => opening::sound_answered(practice, yes).into(),
         // Whoever may be in an emergency and cannot answer is.
         Ask::Confirm(command) if said_yes || (yes.is_none() && command.is_emergency()) => Move::Go(NextAction::Obey(command)),

@@ -23,7 +23,11 @@ fn wording(practice: &Practice, ask: Ask) -> Wording {
     let context = &practice.context;
     match ask {
         Ask::Resume => ("ask-resume", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
-        Ask::Agreement => ("ask-agreement", vec![], listening::YES_NO, &[Command::Yes, Command::No]),
+        Ask::Agreement(step) => {
+            let id = practice.routine.steps.get(step).map(|step| step.exercise.id.as_str()).unwrap_or_default();
+            let name = Arg::Message(format!("ex-{id}-name"));
+            ("ask-agreement", vec![("name", name)], listening::CONSENT, &[Command::Yes, Command::No, Command::NotSure])
+        }
         Ask::Sound => {
             let days = Arg::Number(f64::from(context.sound_days.unwrap_or_default()));
             let key = if context.sound_again { "ask-sound-again" } else { "ask-sound" };
@@ -109,7 +113,8 @@ impl Asking {
     /// Nobody answered; asks once more.
     fn ask_again(&self, practice: &mut Practice, time: u32) {
         let key = match (self.ask, time) {
-            (Ask::Resume | Ask::Agreement | Ask::Sound | Ask::Confirm(_) | Ask::OfferRest, _) => "ask-yes-no-again",
+            (Ask::Agreement(_), _) => "ask-agreement-again",
+            (Ask::Resume | Ask::Sound | Ask::Confirm(_) | Ask::OfferRest, _) => "ask-yes-no-again",
             // Nothing is said to a person with water in the mouth but once, late.
             (Ask::Sip, 1) => return,
             (Ask::Sip, _) => "ask-sip-again",

@@ -39,7 +39,11 @@ pub(super) fn weigh(practice: &mut Practice, state: &State, command: Command, co
         return Verdict::Ignore;
     }
     // Nobody agrees to what they have not heard to its end; a key is pressed by somebody who reads it.
-    if matches!(command, Command::Yes | Command::No) && confidence < CERTAIN && practice.is_speaking() && asks_for_consent(state) {
+    if matches!(command, Command::Yes | Command::No | Command::NotSure)
+        && confidence < CERTAIN
+        && practice.is_speaking()
+        && asks_for_consent(state)
+    {
         return Verdict::Ignore;
     }
     practice.command_at_s = practice.now_s;
@@ -53,7 +57,7 @@ pub(super) fn weigh(practice: &mut Practice, state: &State, command: Command, co
 }
 
 fn asks_for_consent(state: &State) -> bool {
-    matches!(state, State::Asking(Asking { ask: Ask::Agreement | Ask::Sound, .. }))
+    matches!(state, State::Asking(Asking { ask: Ask::Agreement(_) | Ask::Sound, .. }))
 }
 
 /// "Did you say skip?"
@@ -93,11 +97,11 @@ pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command)
         Command::Faster => wishes::faster(practice, state),
         Command::HowLong => wishes::how_long(practice, state),
         Command::HowDid => practice.tell_how_it_went(),
-        Command::Hint => {
-            if let State::Question(run) = state {
-                run.hint_asked(practice);
-            }
-        }
+        Command::Hint => match state {
+            State::Question(run) => run.hint_asked(practice),
+            // "I don't know."
+            _ => return not_sure(practice, state),
+        },
     }
     Move::Stay
 }
@@ -111,10 +115,10 @@ fn yes_or_no(practice: &mut Practice, state: &State, yes: bool) -> Move {
 
 /// An answer where a clinician's agreement is asked for; elsewhere it answers nothing.
 fn not_sure(practice: &mut Practice, state: &State) -> Move {
-    let State::Asking(asking @ Asking { ask: Ask::Agreement, .. }) = state else { return Move::Stay };
+    let State::Asking(asking @ Asking { ask: Ask::Agreement(step), .. }) = state else { return Move::Stay };
     asking.responded(practice);
     leave_off(practice);
-    Move::Go(NextAction::Answered(asking.ask, Some(false)))
+    Move::Go(NextAction::AnsweredNotSure(*step))
 }
 
 /// Whoever answers before the question is over need not hear the rest of it.
@@ -152,7 +156,7 @@ fn go_ahead(practice: &mut Practice, state: &State, command: Command) -> Move {
 fn answer_ready(practice: &mut Practice, asking: &Asking, command: Command) -> Move {
     match asking.ask {
         // Only "yes" and "no" answer these.
-        Ask::Confirm(_) | Ask::Agreement | Ask::Sound | Ask::Resume => return Move::Stay,
+        Ask::Confirm(_) | Ask::Agreement(_) | Ask::Sound | Ask::Resume => return Move::Stay,
         Ask::FinishUnlessTakenBack if command == Command::GoOn => {
             leave_off(practice);
             return Move::Go(practice.resume_target);

@@ -6,13 +6,15 @@ use super::next::{Ask, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
 use super::{answers, closing, commands, moving, opening, rising, steps};
+use model::AgreementAnswer;
 
 /// Makes a move from `state`.
 pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction) -> Move {
     match next {
         NextAction::AskResume => Asking::new(practice, Ask::Resume).into(),
         NextAction::Cautions => opening::cautions(practice),
-        NextAction::AskAgreement => Asking::new(practice, Ask::Agreement).into(),
+        NextAction::CautionOfNext => opening::caution_of_next(practice),
+        NextAction::AskAgreement(step) => Asking::new(practice, Ask::Agreement(step)).into(),
         NextAction::AskStart => {
             let asks_for_sound = practice.context.sound_days.is_some() && !practice.context.class;
             Asking::new(practice, if asks_for_sound { Ask::Sound } else { Ask::Start }).into()
@@ -26,6 +28,7 @@ pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction)
         NextAction::OfferSip => steps::offer_sip(practice),
         NextAction::EndStep => steps::end_step(practice),
         NextAction::Ask(ask) => Asking::new(practice, ask).into(),
+        NextAction::AnsweredNotSure(step) => opening::agreement(practice, step, AgreementAnswer::NotSure).into(),
         NextAction::Answered(ask, yes) => answers::answered(practice, ask, yes),
         NextAction::Obey(command) => commands::obey(practice, state, command),
         NextAction::Halted(halt) => Halted::new(practice, halt).into(),

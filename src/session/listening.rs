@@ -31,9 +31,11 @@ pub const QUESTION: &[Command] = &[Hint, Again, Skip, Help, Rest, Hurts, Dizzy];
 /// While a category is named: its many members come on top.
 pub const NAMING: &[Command] = &[Skip, Help, Hurts, Dizzy];
 /// After "stop", "pause", "rest" or "help".
-pub const HALTED: &[Command] = &[GoOn, Ready, Again, Skip, GoBack, Finish, HowLong, HowDid, Why, Help, Louder, Softer, Dizzy, Hurts];
+pub const HALTED: &[Command] = &[GoOn, Ready, AllRight, Again, Skip, GoBack, Finish, HowLong, HowDid, Why, Help, Louder, Softer];
 /// For a yes or a no.
 pub const YES_NO: &[Command] = &[Yes, No, Again, Help, Louder, Softer, Dizzy, Hurts];
+/// For a yes, a no or a "not sure" to whether a clinician has agreed; "I don't know" is one.
+pub const CONSENT: &[Command] = &[Yes, No, NotSure, Hint, Again, Help, Louder, Softer, Dizzy, Hurts];
 /// When a rest is offered.
 pub const OFFER: &[Command] = &[Yes, No, Rest, Finish, Again, Help, Louder, Dizzy, Hurts];
 /// After "finish", while it can still be taken back.
@@ -60,6 +62,7 @@ pub const ALL: &[(&str, &[Command])] = &[
     ("offer", OFFER),
     ("halted", HALTED),
     ("yes or no", YES_NO),
+    ("consent", CONSENT),
     ("finishing", FINISHING),
     ("emergency", EMERGENCY),
     ("class waiting", CLASS_WAITING),

@@ -9,7 +9,9 @@ use model::{Command, LineId};
 pub(super) enum NextAction {
     AskResume,
     Cautions,
-    AskAgreement,
+    /// The cautions of the next exercise that needs a clinician's agreement; behind the last, the start.
+    CautionOfNext,
+    AskAgreement(usize),
     AskStart,
     BeginStep,
     /// A part of getting up has been said; its time runs.
@@ -27,6 +29,8 @@ pub(super) enum NextAction {
     Ask(Ask),
     /// The client said yes or no, or (none) nothing at all in spite of all asking.
     Answered(Ask, Option<bool>),
+    /// The client does not know whether a clinician has agreed.
+    AnsweredNotSure(usize),
     /// The client confirmed a doubtful command.
     Obey(Command),
     Halted(Halt),
@@ -42,8 +46,8 @@ pub(super) enum NextAction {
 pub(super) enum Ask {
     /// "yes" or "no": continue from where the last session broke off?
     Resume,
-    /// "yes": a clinician has agreed.
-    Agreement,
+    /// "yes", "no" or "not sure": has a clinician said that this step's exercise, by index from 0, is right for the client?
+    Agreement(usize),
     /// "yes" or "no": may recordings be kept?
     Sound,
     /// "ready": the session may start.

@@ -6,8 +6,8 @@ use super::next::{NextAction, Speaking};
 use super::outlet::{count, line};
 use super::practice::Practice;
 use super::state::Move;
-use model::{Arg, Command, Effect, Fact, Line, Position, StepReason, Symptom, VoiceTask};
-use routine::Step;
+use model::{AgreementAnswer, Arg, Command, Effect, Fact, Line, Position, StepReason, Symptom, VoiceTask};
+use routine::{Step, dose_band};
 
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
@@ -65,7 +65,7 @@ pub(super) fn resume(practice: &mut Practice, go_on: bool) -> Move {
     practice.placed_before();
     let name = practice.exercise_key("name");
     practice.record(Fact::SessionResumed { from: practice.exercise_id() });
-    leave_out_quietly(practice);
+    leave_out_unagreed(practice, |_| true);
     let last = practice.say("resumed", &[("name", Arg::Message(name))]);
     practice.after(last, BREATH_S, NextAction::BeginStep).into()
 }
@@ -88,13 +88,7 @@ fn end_what_was_done(practice: &mut Practice) {
     }
 }
 
-/// Exercises of this routine that still need a "yes".
-fn unagreed(practice: &Practice) -> Vec<&Step> {
-    let agreed = &practice.context.agreed;
-    practice.routine.steps.iter().filter(|step| step.exercise.needs_agreement && !agreed.contains(&step.exercise.id)).collect()
-}
-
-/// The session stands in the journal from here on; then each caution that this client should hear.
+/// The session stands in the journal from here on; then what this client should hear before it starts.
 pub(super) fn cautions(practice: &mut Practice) -> Move {
     if !practice.begun {
         practice.begun = true;
@@ -114,20 +108,40 @@ pub(super) fn cautions(practice: &mut Practice) -> Move {
     if let Some(ending) = unwell_earlier(practice) {
         return ending.into();
     }
-    let then = if unagreed(practice).is_empty() { NextAction::AskStart } else { NextAction::AskAgreement };
-    let keys = caution_keys(practice);
-    if keys.is_empty() {
-        return Move::Go(then);
+    Move::Go(NextAction::CautionOfNext)
+}
+
+/// The cautions of the next exercise that needs a clinician's agreement, which is then asked for; behind the last, the start. What
+/// every exercise wants borne in mind is said at the exercise.
+pub(super) fn caution_of_next(practice: &mut Practice) -> Move {
+    let Some((step, id)) = next_unagreed(practice) else {
+        let all = !practice.routine.steps.is_empty() && practice.left_out.len() == practice.routine.steps.len();
+        if !all {
+            return Move::Go(NextAction::AskStart);
+        }
+        let last = practice.say("agreement-missing-all", &[]);
+        return practice.after(last, BREATH_S, NextAction::End("no-agreement")).into();
+    };
+    practice.listen(listening::READY, VoiceTask::Idle);
+    if !std::mem::replace(&mut practice.cautioned, true) {
+        practice.say("cautions-first", &[]);
     }
-    let mut last = practice.say("cautions-first", &[]);
-    for key in keys {
-        last = practice.say(&key, &[]);
-    }
-    practice.show_prompt(line("cautions-shown"), &[Command::Stop]);
-    let speaking = practice.after(last, BREATH_S, then);
-    // Whoever stops it among the cautions hears them from the first again: none may go unsaid.
-    practice.resume_target = NextAction::Cautions;
+    let last = practice.say(&format!("ex-{id}-before"), &[]);
+    let shown = Line { key: "cautions-shown".into(), args: vec![("name", Arg::Message(format!("ex-{id}-name")))] };
+    practice.show_prompt(shown, &[Command::Stop]);
+    let speaking = practice.after(last, BREATH_S, NextAction::AskAgreement(step));
+    // Whoever stops it among these cautions hears them again: none may go unsaid.
+    practice.resume_target = NextAction::CautionOfNext;
     speaking.into()
+}
+
+/// The first step, by index from 0, whose exercise still needs an answer, and the exercise's id.
+fn next_unagreed(practice: &Practice) -> Option<(usize, String)> {
+    let agreed = &practice.context.agreed;
+    let open = |(index, step): &(usize, &Step)| {
+        step.exercise.needs_agreement && !agreed.contains(&step.exercise.id) && !practice.left_out.contains(index)
+    };
+    practice.routine.steps.iter().enumerate().find(open).map(|(index, step)| (index, step.exercise.id.clone()))
 }
 
 /// What the client said earlier today holds for the rest of the day: after chest pain there is no practice, after the others not
@@ -146,21 +160,6 @@ fn unwell_earlier(practice: &mut Practice) -> Option<Speaking> {
     all.then(|| practice.after(last, BREATH_S, NextAction::End("unwell")))
 }
 
-/// An exercise that is new to this client brings its cautions, also where a clinician has agreed to it in writing. Each is said once.
-fn caution_keys(practice: &Practice) -> Vec<String> {
-    let context = &practice.context;
-    let unagreed = unagreed(practice);
-    let is_new = |step: &&Step| context.first_session || !context.known.contains(&step.exercise.id) || unagreed.contains(step);
-    let mut keys: Vec<String> = Vec::new();
-    for caution in practice.routine.steps.iter().filter(is_new).flat_map(|step| &step.exercise.cautions) {
-        let key = format!("caution-{caution}");
-        if !keys.contains(&key) {
-            keys.push(key);
-        }
-    }
-    keys
-}
-
 /// The clinician in the room knows each exercise's cautions (they are printed for them); the class hears the common one.
 fn safety_of_class(practice: &mut Practice) -> Speaking {
     let last = practice.say("class-safety", &[]);
@@ -169,29 +168,44 @@ fn safety_of_class(practice: &mut Practice) -> Speaking {
     speaking
 }
 
-/// What was answered, or not, to whether a clinician has agreed.
-pub(super) fn agreement(practice: &mut Practice, given: bool) -> Speaking {
-    let mut exercises: Vec<String> = unagreed(practice).iter().map(|step| step.exercise.id.clone()).collect();
-    exercises.sort();
-    exercises.dedup();
-    practice.record(Fact::Agreement { given, exercises: exercises.clone() });
+/// What was answered, or not, to whether a clinician has said that the exercise of this step is right. Nothing but a yes is one.
+pub(super) fn agreement(practice: &mut Practice, step: usize, answer: AgreementAnswer) -> Speaking {
+    let Some(asked) = practice.routine.steps.get(step).cloned() else {
+        let last = practice.say("agreement-no", &[]);
+        return practice.after(last, BREATH_S, NextAction::CautionOfNext);
+    };
+    let id = asked.exercise.id.clone();
+    let given = answer == AgreementAnswer::Yes;
+    // The largest of its steps: what is agreed to covers them all.
+    let steps = practice.routine.steps.iter().filter(|step| step.exercise.id == id);
+    let dose_band = steps.map(dose_band).max();
+    practice.record(Fact::Agreement {
+        given,
+        exercises: vec![id.clone()],
+        answer: Some(answer.clone()),
+        dose_band,
+        posture: asked.posture.map(|posture| posture.name().to_owned()),
+    });
     if given {
-        practice.context.agreed.extend(exercises);
-        let last = practice.say("agreement-noted", &[]);
-        return practice.after(last, BREATH_S, NextAction::AskStart);
+        practice.context.agreed.insert(id);
+    } else {
+        leave_out_unagreed(practice, |step| step.exercise.id == id);
     }
-    leave_out_quietly(practice);
-    let last = practice.say("agreement-missing", &[("steps", count(practice.left_out.len()))]);
-    let all = practice.left_out.len() == practice.routine.steps.len();
-    practice.after(last, BREATH_S, if all { NextAction::End("no-agreement") } else { NextAction::AskStart })
+    let key = match answer {
+        AgreementAnswer::Yes => "agreement-yes",
+        AgreementAnswer::No => "agreement-no",
+        _ => "agreement-not-sure",
+    };
+    let last = practice.say(key, &[("name", Arg::Message(format!("ex-{}-name", asked.exercise.id)))]);
+    practice.after(last, BREATH_S, NextAction::CautionOfNext)
 }
 
 /// Marks the steps that have no agreement, and says so in the journal.
-fn leave_out_quietly(practice: &mut Practice) {
+fn leave_out_unagreed(practice: &mut Practice, which: impl Fn(&Step) -> bool) {
     for index in 0..practice.routine.steps.len() {
         let Some(step) = practice.routine.steps.get(index) else { continue };
         let agreed = !step.exercise.needs_agreement || practice.context.agreed.contains(&step.exercise.id);
-        if !agreed && practice.left_out.insert(index) {
+        if !agreed && which(step) && practice.left_out.insert(index) {
             let exercise = step.exercise.id.clone();
             practice.record(Fact::StepLeftOut { exercise, reason: StepReason::NoSpokenAgreement });
         }

@@ -22,6 +22,8 @@ pub(super) struct Practice {
     pub began_s: f64,
     /// The session stands in the journal.
     pub begun: bool,
+    /// Words on safety have been announced.
+    pub cautioned: bool,
     /// The client has said "ready" to the first step: the cautions lie behind, and "skip" and "go back" work.
     pub started: bool,
     pub here: Position,
@@ -79,6 +81,7 @@ impl Practice {
             now_s: 0.0,
             began_s: 0.0,
             begun: false,
+            cautioned: false,
             started: false,
             here: Position { step: 1, set: 1, repetition: 1 },
             in_step: false,

@@ -19,7 +19,7 @@ use super::voiced::VoicedRun;
 use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, rising, voiced};
 use model::{Arg, Command, Fact, HoldSettings, Line, LineId, StepReason, VoiceTask};
 
-use routine::{Posture, Step, Work};
+use routine::{Posture, Step, Work, find};
 
 /// Between an exercise's instruction and its first repetition, s.
 const SETTLE_S: f64 = 1.0;
@@ -75,6 +75,10 @@ fn say_instruction(practice: &mut Practice, step: &Step, known: bool) -> LineId 
         && let Some(words) = practice.routine.cue_words.clone()
     {
         last = practice.say("cue-words", &[("words", Arg::Text(words))]);
+    }
+    // What matters every time is said every time; in a class its clinician says it.
+    if !practice.context.class && find(&step.exercise.id).is_some_and(routine::CatalogueEntry::has_care) {
+        last = practice.say(&practice.exercise_key("care"), &[]);
     }
     if matches!(step.work, Work::Repeated { sip_every: Some(_), .. }) {
         last = practice.say("sip-rules-now", &[]);

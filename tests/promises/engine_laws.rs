@@ -183,7 +183,7 @@ fn lead_to_the_end(world: &mut World) {
 
 fn resumed(facts: &[Entry], from: Position) -> SessionContext {
     let agreed = facts.iter().filter_map(|entry| match &entry.fact {
-        Fact::Agreement { given: true, exercises } => Some(exercises.clone()),
+        Fact::Agreement { given: true, exercises, .. } => Some(exercises.clone()),
         _ => None,
     });
     let loud = facts.iter().map(|entry| if let Fact::HoldMeasured { duration_s, .. } = &entry.fact { *duration_s } else { 0.0 });

@@ -135,7 +135,7 @@ impl World {
         if let Some(last) = self.facts.last() {
             assert!(entry.at_s >= last.at_s, "time ran back: {last:?}, {entry:?}");
         }
-        if let Fact::Agreement { given: true, exercises } = &entry.fact {
+        if let Fact::Agreement { given: true, exercises, .. } = &entry.fact {
             self.agreed.extend(exercises.iter().cloned());
         }
         let step = entry.position.and_then(|at| self.routine.steps.get((at.step - 1) as usize));

@@ -36,7 +36,7 @@ impl Practice {
         }
         let known = store.exercises_begun(&self.client)?;
         let sound = store.sound_to_ask(&self.client, now)?;
-        let mut agreed = store.agreed(&self.client)?;
+        let mut agreed = store.agreed_now(&self.client, &self.prescription, now)?;
         agreed.extend(resumed_agreed);
         Ok(SessionContext {
             first_session: known.is_empty(),

@@ -101,7 +101,13 @@ fn fact() -> impl Strategy<Value = Fact> {
         seconds().prop_map(|duration_s| Fact::Rested { duration_s }),
         text().prop_map(|from| Fact::SessionResumed { from }),
         (proptest::option::of(any::<bool>()), any::<u32>()).prop_map(|(given, days)| Fact::SoundConsent { given, days }),
-        proptest::collection::vec(text(), 0..3).prop_map(|exercises| Fact::Agreement { given: true, exercises }),
+        proptest::collection::vec(text(), 0..3).prop_map(|exercises| Fact::Agreement {
+            given: true,
+            exercises,
+            answer: Some("yes".to_owned().into()),
+            dose_band: Some(2),
+            posture: None,
+        }),
     ]
 }
 

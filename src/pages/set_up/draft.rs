@@ -10,7 +10,7 @@ use crate::set_up::toml_rows::{forget_places, inline, number_of, push_row, remov
 use routine::{DraftStep, Weekday, find};
 
 /// The fields of a routine that are numbers.
-pub const TOP_NUMBERS: [&str; 2] = ["feedback_every", "loud_limit_s"];
+pub const TOP_NUMBERS: [&str; 3] = ["feedback_every", "loud_limit_s", "agreement_months"];
 pub const TOP_TEXTS: [&str; 3] = ["title", "client", "cue_words"];
 pub const PATIENCE: [&str; 3] = ["ask_again_after_s", "asks", "give_up_after_s"];
 /// The file, parsed so that what is not touched stays as it is written.

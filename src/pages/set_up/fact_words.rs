@@ -91,7 +91,7 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
     match fact {
         Fact::SessionBegun { routine, steps, .. } => plain("page-fact-begun", vec![("routine", text(routine)), ("n", count(*steps))]),
         Fact::SessionResumed { .. } => plain("page-fact-resumed", Vec::new()),
-        Fact::Agreement { given, exercises } => {
+        Fact::Agreement { given, exercises, .. } => {
             let names: Vec<String> = exercises.iter().map(|id| name(site, id)).collect();
             plain(if *given { "page-fact-agreed" } else { "page-fact-not-agreed" }, vec![("names", text(&names.join(", ")))])
         }

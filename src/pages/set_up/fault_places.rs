@@ -80,6 +80,7 @@ pub const FIELDS: [&str; 40] = [
     "title",
     "client",
     "cue_words",
+    "agreement_months",
     "feedback_every",
     "loud_limit_s",
     "ask_again_after_s",

@@ -33,12 +33,10 @@ fn top_fields(root: &Table, texts: Texts<'_>) -> Vec<Field> {
         let hint = texts.s(&format!("page-hint-{name}"));
         Field::new(*name, label(name, texts), Kind::Line, typed(root.get(name))).hint(hint)
     };
-    let usual = |name: &str| {
-        if name == "feedback_every" {
-            "5".to_owned()
-        } else {
-            limit_of(None, "voice_total_s").map_or(String::new(), |limit| limit.max.to_string())
-        }
+    let usual = |name: &str| match name {
+        "feedback_every" => "5".to_owned(),
+        "agreement_months" => "6".to_owned(),
+        _ => limit_of(None, "voice_total_s").map_or(String::new(), |limit| limit.max.to_string()),
     };
     let number = |name: &&str| {
         Field::new(*name, label(name, texts), Kind::Number, typed(root.get(name))).hint(number_hint(None, name, Some(&usual(name)), texts))

@@ -15,7 +15,17 @@ pub fn ended(at_s: f64) -> Entry {
 }
 
 pub fn agreement(given: bool) -> Entry {
-    entry(5.0, None, Fact::Agreement { given, exercises: vec!["head-lift".into(), "tongue-hold-swallow".into()] })
+    entry(
+        5.0,
+        None,
+        Fact::Agreement {
+            given,
+            exercises: vec!["head-lift".into(), "tongue-hold-swallow".into()],
+            answer: None,
+            dose_band: None,
+            posture: None,
+        },
+    )
 }
 
 /// Two steps: "long-ah" with 2 sets of 3, then "tongue-hold-swallow" with 1 set of 4.
@@ -71,4 +81,9 @@ pub fn keep(store: &mut Store, client: &str, source: Source, started: &str, entr
         store.append(session, entry).expect("keeps");
     }
     session
+}
+
+/// The exercises to which an agreement stands, whatever its age and dose.
+pub fn agreed_to(store: &Store, client: &str) -> Vec<String> {
+    store.agreements(client).expect("reads").into_iter().map(|one| one.exercise).collect()
 }

@@ -1,5 +1,5 @@
 use super::*;
-use crate::samples::{agreement, at, begin, begun, ended, hold, keep};
+use crate::samples::{agreed_to, agreement, at, begin, begun, ended, hold, keep};
 
 const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 
@@ -48,9 +48,9 @@ fn only_a_given_agreement_of_a_live_session_counts() {
     keep(&mut store, "Client", Source::Rehearsal, START, &[agreement(true)]);
     keep(&mut store, "Client", Source::Live, START, &[agreement(false)]);
     keep(&mut store, "Other", Source::Live, START, &[agreement(true)]);
-    assert!(store.agreed("Client").expect("asks").is_empty());
+    assert!(agreed_to(&store, "Client").is_empty());
     keep(&mut store, "Client", Source::Live, START, &[agreement(true)]);
-    let agreed = store.agreed("Client").expect("asks");
+    let agreed = agreed_to(&store, "Client");
     assert_eq!(agreed.iter().map(String::as_str).collect::<Vec<_>>(), ["head-lift", "tongue-hold-swallow"]);
 }
 

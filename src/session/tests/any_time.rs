@@ -203,18 +203,78 @@ fn an_interrupt_ends_at_once_with_everything_kept() {
 }
 
 #[test]
-fn cautions_that_were_broken_off_are_said_from_the_first_again() {
-    let mut rig = Rig::new(vec![posture()], SessionContext { first_session: true, ..SessionContext::default() });
-    rig.until_said("cautions-first", 30.0);
+fn cautions_that_were_broken_off_go_on_with_the_exercise_under_way() {
+    let mut second = posture();
+    second.exercise.id = "neck-turns".into();
+    let mut rig = Rig::new(vec![posture(), second], SessionContext { first_session: true, ..SessionContext::default() });
+    rig.until_said("ask-agreement", 30.0);
+    rig.command(Command::Yes);
+    rig.until(|rig| rig.count("ex-neck-turns-before") == 1, 30.0);
     rig.command(Command::Stop);
     rig.run_s(4.0);
     rig.command(Command::GoOn);
     rig.until_said("ask-agreement", 30.0);
-    assert_eq!(rig.count("cautions-first"), 2);
-    let again = rig.keys().iter().rposition(|key| *key == "cautions-first").unwrap_or_default();
-    assert!(rig.keys().iter().skip(again).any(|key| *key == "caution-dizzy"), "a caution went unsaid");
+    assert_eq!((rig.count("ex-lip-press-smile-before"), rig.count("ex-neck-turns-before"), rig.count("cautions-first")), (1, 2, 1));
     let begun = rig.facts.iter().filter(|entry| matches!(entry.fact, Fact::SessionBegun { .. })).count();
     assert_eq!(begun, 1);
+}
+
+/// Each exercise is named and asked about by itself; nothing but a yes is one, and it leaves out that exercise alone.
+#[test]
+fn each_guarded_exercise_has_its_own_answer() {
+    let guarded = |id: &str| {
+        let mut step = posture();
+        step.exercise.id = id.into();
+        step
+    };
+    let ids = ["neck-turns", "neck-tilts", "tongue-press", "jaw-opening", "chin-tuck-ball"];
+    let steps = ids.iter().map(|id| guarded(id)).collect();
+    let mut rig = Rig::new(steps, SessionContext { first_session: true, ..SessionContext::default() });
+    let answers = [Some(Command::Yes), Some(Command::No), Some(Command::NotSure), Some(Command::Hint), None];
+    for (id, answer) in ids.iter().zip(answers) {
+        rig.until_said("ask-agreement", 60.0);
+        assert!(rig.keys().iter().rev().take(2).any(|key| *key == format!("ex-{id}-before")), "{:?}", rig.keys());
+        match answer {
+            Some(answer) => rig.command(answer),
+            None => rig.idle_s(60.0),
+        }
+    }
+    rig.until(|rig| rig.count("ask-ready-first") == 1, 60.0);
+    let kept: Vec<(String, bool, String)> = rig
+        .facts
+        .iter()
+        .filter_map(|entry| match &entry.fact {
+            Fact::Agreement { given, exercises, answer: Some(answer), dose_band: Some(1..=4), .. } => {
+                Some((exercises.join(" "), *given, answer.to_string()))
+            }
+            _ => None,
+        })
+        .collect();
+    let expected = ["yes", "no", "not sure", "not sure", "no answer"];
+    let expected: Vec<_> = ids.iter().zip(expected).map(|(id, answer)| ((*id).to_owned(), answer == "yes", answer.to_owned())).collect();
+    assert_eq!(kept, expected);
+    let out = |entry: &&Entry| matches!(entry.fact, Fact::StepLeftOut { .. });
+    assert_eq!(rig.facts.iter().filter(out).count(), 4);
+    rig.command(Command::Ready);
+    rig.until(|rig| rig.keys().contains(&"ex-neck-turns-instruction"), 20.0);
+    let care = rig.keys().iter().position(|key| *key == "ex-neck-turns-care");
+    rig.run_s(5.0);
+    assert!(care.is_some() || rig.keys().contains(&"ex-neck-turns-care"), "what matters every time is said");
+}
+
+/// What matters every time is said every time, also to somebody who knows the exercise well.
+#[test]
+fn the_care_of_an_exercise_is_said_in_every_practice() {
+    let known = ["long-ah".to_owned()].into();
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext { known, ..SessionContext::default() });
+    rig.begin();
+    rig.until_said("ex-long-ah-cue", 30.0);
+    assert_eq!((rig.count("ex-long-ah-short"), rig.count("ex-long-ah-care")), (1, 1));
+    let mut class = Rig::new(vec![voiced(1)], SessionContext { class: true, ..SessionContext::default() });
+    class.until_said("class-start", 30.0);
+    class.command(Command::Ready);
+    class.run_s(10.0);
+    assert_eq!(class.count("ex-long-ah-care"), 0, "the clinician says it");
 }
 
 #[test]

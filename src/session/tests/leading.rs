@@ -315,7 +315,7 @@ fn whoever_answers_is_not_talked_over_and_a_television_delays_asking_only_for_a_
     rig.run_s(2.0);
     assert_eq!(rig.count("ask-ready-again"), 0, "talked over somebody who had begun");
     rig.command(Command::Ready);
-    rig.until_said("step-first", 5.0);
+    rig.until_said("step-first", 10.0);
 
     let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
     rig.until_said("ask-ready", 30.0);

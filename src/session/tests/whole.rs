@@ -85,7 +85,7 @@ fn a_posture_ends_when_its_seconds_are_over() {
 fn without_agreement_the_exercise_is_left_out_and_the_journal_says_so() {
     let mut rig = Rig::new(vec![voiced(1), posture()], SessionContext { first_session: true, ..SessionContext::default() });
     rig.until_said("ask-agreement", 30.0);
-    assert!(rig.keys().contains(&"aid-notice") && rig.keys().contains(&"caution-dizzy"));
+    assert!(rig.keys().contains(&"aid-notice") && rig.keys().contains(&"ex-lip-press-smile-before"));
     rig.command(Command::No);
     rig.until_said("ask-ready-first", 20.0);
     rig.command(Command::Ready);

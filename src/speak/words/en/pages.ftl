@@ -332,6 +332,7 @@ page-field-client = Client
 page-hint-client = A short name for the client. It need not be a real name. You can leave this empty.
 page-field-cue_words = Cue words before a loud trial
 page-hint-cue_words = The clinician’s own, such as “strong voice”. You can leave this empty.
+page-field-agreement_months = Ask for the agreement to an exercise again after so many months
 page-field-feedback_every = Say the result after every so many trials (0: only when asked)
 page-field-loud_limit_s = Most time on loud holds in one practice, seconds
 page-field-no_answer = When nobody answers

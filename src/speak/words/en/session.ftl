@@ -33,14 +33,15 @@ resumed = Let's go on with { $name }.
 # Cautions and agreement
 
 cautions-first = Before we begin, a few words on safety.
-cautions-shown = Safety first
-ask-agreement = Has your clinician agreed to you doing these exercises? Please answer yes or no.
-ask-agreement-shown = Has your clinician agreed to these exercises?
-agreement-noted = Thank you. I've noted that.
-agreement-missing = { $steps ->
-    [one] I'll leave out one exercise
-   *[other] I'll leave out { SPOKEN($steps) } exercises
-} until your clinician agrees.
+cautions-shown = { $name }: safety first
+# After `ex-ID-before`, which names the exercise and who must not do it.
+ask-agreement = Has your clinician said this one is right for you? Yes, no, or not sure?
+ask-agreement-shown = { $name }: has your clinician said it is right for you?
+ask-agreement-again = Has your clinician said it's right for you? Yes, no, or not sure?
+agreement-yes = Good.
+agreement-no = Then we'll leave it out.
+agreement-not-sure = Then we'll leave it out until you've asked your clinician.
+agreement-missing-all = That leaves nothing to practise today. Please ask your clinician about these exercises.
 ask-yes-no-again = Take your time. Yes, or no?
 
 # Waiting for ready
