@@ -27,21 +27,21 @@ ex-high-ee-purpose = It's meant to stretch your voice upward.
 ex-high-ee-instruction = Breathe in, then sing a high, light ee and hold it for a few seconds. Go high, but don't push.
 ex-high-ee-short = The high ee, light and easy.
 ex-high-ee-cue = Breathe in… and a high ee.
-ex-high-ee-care = Go only as high as is comfortable, and rest if you feel light-headed.
+ex-high-ee-care = Go only as high as is comfortable, and end it if you feel light-headed.
 
 ex-glide-up-name = Glide up
 ex-glide-up-purpose = It's meant to keep the range of your voice wide.
 ex-glide-up-instruction = Start on your lowest comfortable note, and slide an ah up smoothly to your highest comfortable note.
 ex-glide-up-short = Slide from low to high.
 ex-glide-up-cue = Breathe in… start low, and glide up.
-ex-glide-up-care = Stay on comfortable notes, and rest if you feel light-headed.
+ex-glide-up-care = Stay on comfortable notes, and end it if you feel light-headed.
 
 ex-glide-down-name = Glide down
 ex-glide-down-purpose = It's meant to keep the range of your voice wide.
 ex-glide-down-instruction = Start on your highest comfortable note, and slide an ah down smoothly to your lowest comfortable note.
 ex-glide-down-short = Slide from high to low.
 ex-glide-down-cue = Breathe in… start high, and glide down.
-ex-glide-down-care = Stay on comfortable notes, and rest if you feel light-headed.
+ex-glide-down-care = Stay on comfortable notes, and end it if you feel light-headed.
 
 ex-functional-phrases-name = Own phrases
 ex-functional-phrases-purpose = It's meant to carry your strong voice into the sentences you use every day.
@@ -54,14 +54,14 @@ ex-easy-hum-purpose = It's meant to let your voice settle after loud work.
 ex-easy-hum-instruction = Close your lips lightly, and hum a soft mm, so that your lips buzz.
 ex-easy-hum-short = A soft hum, with a buzz in your lips.
 ex-easy-hum-cue = Breathe in… and hum.
-ex-easy-hum-care = Keep it soft and easy, and rest if you feel light-headed.
+ex-easy-hum-care = Keep it soft and easy, and end it if you feel light-headed.
 
 ex-straw-voicing-name = Voice through a straw
 ex-straw-voicing-purpose = It's meant to let your voice settle after loud work.
 ex-straw-voicing-instruction = Close your lips around a straw. Let a soft oo flow out, with all the air going through the straw.
 ex-straw-voicing-short = A soft oo through the straw.
 ex-straw-voicing-cue = Breathe in… and oo, through the straw.
-ex-straw-voicing-care = Keep it soft and easy, and rest if you feel light-headed.
+ex-straw-voicing-care = Keep it soft and easy, and end it if you feel light-headed.
 
 ## Swallowing
 
