@@ -24,6 +24,8 @@ pub enum Command {
     Louder,
     Softer,
     Rest,
+    /// The mouth or throat is dry.
+    Dry,
     Finish,
     Dizzy,
     Hurts,
@@ -42,7 +44,7 @@ pub enum Command {
 
 impl Command {
     /// Every command, in the order of the list above.
-    pub const ALL: [Command; 29] = [
+    pub const ALL: [Command; 30] = [
         Command::Ready,
         Command::Done,
         Command::Yes,
@@ -60,6 +62,7 @@ impl Command {
         Command::Louder,
         Command::Softer,
         Command::Rest,
+        Command::Dry,
         Command::Finish,
         Command::Dizzy,
         Command::Hurts,
@@ -104,6 +107,7 @@ impl Command {
             Command::Louder => "louder",
             Command::Softer => "softer",
             Command::Rest => "rest",
+            Command::Dry => "dry",
             Command::Finish => "finish",
             Command::Dizzy => "dizzy",
             Command::Hurts => "hurts",

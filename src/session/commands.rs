@@ -75,6 +75,7 @@ pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command)
         Command::Stop => return halting::halt(practice, state, Halt::Stopped).into(),
         Command::Pause => return halting::halt(practice, state, Halt::Paused).into(),
         Command::Rest => return halting::halt(practice, state, Halt::Resting).into(),
+        Command::Dry => return halting::halt(practice, state, Halt::Dry).into(),
         Command::Help => return halting::help(practice, state).into(),
         Command::Dizzy => return halting::unwell(practice, state, &Symptom::Dizzy),
         Command::Hurts => return halting::unwell(practice, state, &Symptom::Pain),

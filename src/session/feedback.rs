@@ -4,6 +4,7 @@ use super::outlet::{count, tenth};
 use super::past::PastExercise;
 use super::practice::Practice;
 use model::{Arg, Fact, LineId};
+use routine::Work;
 
 /// What is true and worth saying about a hold.
 #[derive(Debug, Clone, PartialEq)]
@@ -92,7 +93,9 @@ impl Practice {
     pub fn say_step_result(&mut self) -> LineId {
         let best_s = self.trials.best_s();
         if best_s.is_nan() || !self.is_result_due() {
-            return self.say("step-done", &[]);
+            // A rest is no achievement.
+            let rested = matches!(self.step().map(|step| &step.work), Some(Work::Rest { .. }));
+            return self.say(if rested { "rest-done" } else { "step-done" }, &[]);
         }
         self.result_told(false);
         self.say_held(if self.trials.len() > 1 { "best" } else { "held" }, best_s)

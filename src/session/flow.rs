@@ -14,6 +14,7 @@ pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction)
         NextAction::AskResume => Asking::new(practice, Ask::Resume).into(),
         NextAction::Cautions => opening::cautions(practice),
         NextAction::CautionOfNext => opening::caution_of_next(practice),
+        NextAction::CautionHeard(step) => opening::caution_heard(practice, step),
         NextAction::AskAgreement(step) => Asking::new(practice, Ask::Agreement(step)).into(),
         NextAction::AskStart => {
             let asks_for_sound = practice.context.sound_days.is_some() && !practice.context.class;

@@ -57,6 +57,8 @@ impl Halted {
             Halt::Stopped => "stopped",
             Halt::Paused => "paused",
             Halt::Resting => "resting",
+            Halt::Dry if practice.sips_enabled() => "dry-sip",
+            Halt::Dry => "dry-lips",
             Halt::Unwell => "unwell-go-on",
             Halt::Helped => {
                 practice.say("help", &[]);
@@ -76,7 +78,7 @@ impl Halt {
         match self {
             Halt::Stopped => "stopped-shown",
             Halt::Paused => "paused-shown",
-            Halt::Resting => "resting-shown",
+            Halt::Resting | Halt::Dry => "resting-shown",
             Halt::Helped => "help-shown",
             Halt::Unwell => "unwell-shown",
         }
@@ -84,7 +86,7 @@ impl Halt {
 
     fn can_say(self) -> &'static [Command] {
         match self {
-            Halt::Resting => &[Command::Ready, Command::Finish],
+            Halt::Resting | Halt::Dry => &[Command::Ready, Command::Finish],
             _ => &[Command::GoOn, Command::Skip, Command::Finish],
         }
     }

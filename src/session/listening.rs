@@ -13,9 +13,9 @@ const END_PAUSE_S: f64 = 1.0;
 pub(crate) const FOR_SPEECH: VoiceTask = VoiceTask::Speech { end_pause_s: END_PAUSE_S };
 
 /// While it waits for "ready": before a step, in position, in a rest.
-pub const READY: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, HowDid, Why, Help, Rest, Slower, Louder, Softer, Dizzy, Hurts];
+pub const READY: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, HowDid, Why, Rest, Dry, Slower, Louder, Softer];
 /// While it waits for a voice, before the onset.
-pub const BEFORE_ONSET: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, HowDid, Why, Help, Rest, Louder, Softer, Dizzy, Hurts];
+pub const BEFORE_ONSET: &[Command] = &[Ready, Again, Skip, GoBack, HowLong, HowDid, Why, Rest, Dry, Louder, Softer];
 /// During a hold the voice ear has the floor.
 pub const HOLDING: &[Command] = &[];
 /// While a posture is counted.
@@ -23,15 +23,15 @@ pub const POSTURE: &[Command] = &[Again, Skip, GoBack, HowLong, Help, Rest, Slow
 /// While breaths are counted.
 pub const PACED: &[Command] = &[Slower, Faster, Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
 /// Between self-paced repetitions.
-pub const REPEATED: &[Command] = &[Done, Ready, Again, Skip, HowLong, Why, Help, Rest, Louder, Softer, Dizzy, Hurts];
+pub const REPEATED: &[Command] = &[Done, Ready, Again, Skip, HowLong, Why, Rest, Dry, Louder, Softer];
 /// While the client reads or repeats syllables.
-pub const READING: &[Command] = &[Again, Skip, GoBack, HowLong, Help, Rest, Louder, Softer, Dizzy, Hurts];
+pub const READING: &[Command] = &[Again, Skip, GoBack, HowLong, Rest, Dry, Louder, Softer];
 /// While the client thinks about a question; the accepted answers come on top.
 pub const QUESTION: &[Command] = &[Hint, Again, Skip, Help, Rest, Hurts, Dizzy];
 /// While a category is named: its many members come on top.
 pub const NAMING: &[Command] = &[Skip, Help, Hurts, Dizzy];
 /// After "stop", "pause", "rest" or "help".
-pub const HALTED: &[Command] = &[GoOn, Ready, AllRight, Again, Skip, GoBack, Finish, HowLong, HowDid, Why, Help, Louder, Softer];
+pub const HALTED: &[Command] = &[GoOn, Ready, AllRight, Again, Skip, GoBack, Finish, HowLong, HowDid, Why, Dry, Louder, Softer];
 /// For a yes or a no.
 pub const YES_NO: &[Command] = &[Yes, No, Again, Help, Louder, Softer, Dizzy, Hurts];
 /// For a yes, a no or a "not sure" to whether a clinician has agreed; "I don't know" is one.

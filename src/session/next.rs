@@ -12,6 +12,8 @@ pub(super) enum NextAction {
     /// The cautions of the next exercise that needs a clinician's agreement; behind the last, the start.
     CautionOfNext,
     AskAgreement(usize),
+    /// The cautions of this step's exercise, by index from 0, were heard; a clinician has agreed in writing.
+    CautionHeard(usize),
     AskStart,
     BeginStep,
     /// A part of getting up has been said; its time runs.
@@ -72,6 +74,8 @@ pub(super) enum Halt {
     Stopped,
     Paused,
     Resting,
+    /// A dry mouth wants a moment, and a sip where sips are allowed.
+    Dry,
     Helped,
     /// The exercise is over for today.
     Unwell,

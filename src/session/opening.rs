@@ -114,7 +114,7 @@ pub(super) fn cautions(practice: &mut Practice) -> Move {
 /// The cautions of the next exercise that needs a clinician's agreement, which is then asked for; behind the last, the start. What
 /// every exercise wants borne in mind is said at the exercise.
 pub(super) fn caution_of_next(practice: &mut Practice) -> Move {
-    let Some((step, id)) = next_unagreed(practice) else {
+    let Some((step, id)) = next_to_caution(practice) else {
         let all = !practice.routine.steps.is_empty() && practice.left_out.len() == practice.routine.steps.len();
         if !all {
             return Move::Go(NextAction::AskStart);
@@ -123,25 +123,35 @@ pub(super) fn caution_of_next(practice: &mut Practice) -> Move {
         return practice.after(last, BREATH_S, NextAction::End("no-agreement")).into();
     };
     practice.listen(listening::READY, VoiceTask::Idle);
-    if !std::mem::replace(&mut practice.cautioned, true) {
+    if !std::mem::replace(&mut practice.safety_announced, true) {
         practice.say("cautions-first", &[]);
     }
     let last = practice.say(&format!("ex-{id}-before"), &[]);
     let shown = Line { key: "cautions-shown".into(), args: vec![("name", Arg::Message(format!("ex-{id}-name")))] };
     practice.show_prompt(shown, &[Command::Stop]);
-    let speaking = practice.after(last, BREATH_S, NextAction::AskAgreement(step));
+    let agreed = practice.context.agreed.contains(&id);
+    let then = if agreed { NextAction::CautionHeard(step) } else { NextAction::AskAgreement(step) };
+    let speaking = practice.after(last, BREATH_S, then);
     // Whoever stops it among these cautions hears them again: none may go unsaid.
     practice.resume_target = NextAction::CautionOfNext;
     speaking.into()
 }
 
-/// The first step, by index from 0, whose exercise still needs an answer, and the exercise's id.
-fn next_unagreed(practice: &Practice) -> Option<(usize, String)> {
-    let agreed = &practice.context.agreed;
-    let open = |(index, step): &(usize, &Step)| {
-        step.exercise.needs_agreement && !agreed.contains(&step.exercise.id) && !practice.left_out.contains(index)
+/// The first step, by index from 0, whose exercise still needs an answer, or is new to the client although a clinician has agreed to it;
+/// and the exercise's id.
+fn next_to_caution(practice: &Practice) -> Option<(usize, String)> {
+    let context = &practice.context;
+    let to_caution = |(index, step): &(usize, &Step)| {
+        let id = &step.exercise.id;
+        let is_new = !context.known.contains(id) && !practice.cautioned.contains(id);
+        step.exercise.needs_agreement && !practice.left_out.contains(index) && (!context.agreed.contains(id) || is_new)
     };
-    practice.routine.steps.iter().enumerate().find(open).map(|(index, step)| (index, step.exercise.id.clone()))
+    practice.routine.steps.iter().enumerate().find(to_caution).map(|(index, step)| (index, step.exercise.id.clone()))
+}
+
+pub(super) fn caution_heard(practice: &mut Practice, step: usize) -> Move {
+    practice.cautioned.extend(practice.routine.steps.get(step).map(|step| step.exercise.id.clone()));
+    Move::Go(NextAction::CautionOfNext)
 }
 
 /// What the client said earlier today holds for the rest of the day: after chest pain there is no practice, after the others not
@@ -186,6 +196,7 @@ pub(super) fn agreement(practice: &mut Practice, step: usize, answer: AgreementA
         dose_band,
         posture: asked.posture.map(|posture| posture.name().to_owned()),
     });
+    practice.cautioned.insert(id.clone());
     if given {
         practice.context.agreed.insert(id);
     } else {

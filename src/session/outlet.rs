@@ -20,6 +20,12 @@ pub(super) fn tenth(seconds: f64) -> f64 {
     (seconds * 10.0).round() / 10.0
 }
 
+/// Whether the number of a repetition is said before it: the first ones, while the person gets going, and then every fifth. Counting every
+/// few seconds only fills the silence.
+fn is_counted_aloud(repetition: u32) -> bool {
+    matches!(repetition, 2 | 3) || (repetition > 1 && repetition.is_multiple_of(5))
+}
+
 /// Saying.
 impl Practice {
     /// True while a line of ours is queued or playing.
@@ -54,7 +60,7 @@ impl Practice {
         let (repetition, repetitions) = (self.here.repetition, step.repetitions);
         if repetitions > 1 && repetition == repetitions {
             self.say("repetition-last", &[]);
-        } else if repetition > 1 {
+        } else if is_counted_aloud(repetition) {
             self.say("repetition-number", &[("n", Arg::Number(f64::from(repetition)))]);
         }
         // An explicit cue before each trial: people with Parkinson's raise their voice when told to (Ho et al. 1999). The

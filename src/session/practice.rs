@@ -23,7 +23,9 @@ pub(super) struct Practice {
     /// The session stands in the journal.
     pub begun: bool,
     /// Words on safety have been announced.
-    pub cautioned: bool,
+    pub safety_announced: bool,
+    /// Exercises whose cautions were heard in this practice, and which need no answer.
+    pub cautioned: BTreeSet<String>,
     /// The client has said "ready" to the first step: the cautions lie behind, and "skip" and "go back" work.
     pub started: bool,
     pub here: Position,
@@ -81,7 +83,8 @@ impl Practice {
             now_s: 0.0,
             began_s: 0.0,
             begun: false,
-            cautioned: false,
+            safety_announced: false,
+            cautioned: BTreeSet::new(),
             started: false,
             here: Position { step: 1, set: 1, repetition: 1 },
             in_step: false,
@@ -133,6 +136,11 @@ impl Practice {
 
     pub fn exercise_id(&self) -> String {
         self.step().map(|step| step.exercise.id.clone()).unwrap_or_default()
+    }
+
+    /// A clinician has enabled sips for this client: in the routine, and nowhere else.
+    pub fn sips_enabled(&self) -> bool {
+        !self.context.class && self.routine.steps.iter().any(|step| matches!(step.work, Work::Repeated { sip_every: Some(_), .. }))
     }
 
     /// The exercise that came last before this moment between two steps; none before the first.

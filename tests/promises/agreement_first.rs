@@ -31,7 +31,7 @@ seed = 4
 reaction_s = [1.0, 1.5]
 voice = {{ name = "rms", speed = 0.9, level_db = -26.0 }}
 [[rule]]
-on = ["ask-agreement", "ask-yes-no-again"]
+on = ["ask-agreement", "ask-agreement-again"]
 does = [{answer}]
 [[rule]]
 on = "ask-ready*"

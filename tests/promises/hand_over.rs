@@ -339,7 +339,7 @@ seed = 4
 reaction_s = [1.0, 1.5]
 voice = { name = "rms", speed = 0.9, level_db = -26.0 }
 [[rule]]
-on = ["ask-agreement", "ask-yes-no-again"]
+on = ["ask-agreement", "ask-agreement-again"]
 does = [{ say = "no" }]
 [[rule]]
 on = "ask-ready*"
@@ -355,7 +355,7 @@ does = [{ swallow = 2.0 }, { say = "done" }]
     let room = RoomSpec::living_room(RATE_HZ);
     let led = lead(&Scene { routine, client, room, source: Source::Live, folder: &two.path(""), name: "swallows" });
     assert_eq!((led.said("ask-agreement"), led.said("cautions-first")), (0, 1), "{:#?}", led.said);
-    assert!(led.said("caution-swallow-assessed") == 1, "{:#?}", led.said);
+    assert!(led.said("ex-effortful-swallow-before") == 1, "{:#?}", led.said);
     assert_eq!(of_kind(&led.journal, "step_done").len(), 1, "{:#?}", led.journal);
     two.well("record", &["results", "-o", "1.tideback"], "");
     assert!(two.well("clinic", &["read", "1.tideback"], "").contains("1 new"));

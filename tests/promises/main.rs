@@ -12,6 +12,7 @@ mod closed_loop;
 mod command_ear;
 mod ctrl_c;
 mod echo_cancelling;
+mod emergencies;
 mod engine_laws;
 mod enrol;
 mod export;

@@ -76,7 +76,7 @@ fn label_key(field: &str) -> Option<String> {
 }
 
 /// Every key of a routine's file that the form has a name for.
-pub const FIELDS: [&str; 40] = [
+pub const FIELDS: [&str; 41] = [
     "title",
     "client",
     "cue_words",

@@ -262,6 +262,19 @@ fn each_guarded_exercise_has_its_own_answer() {
     assert!(care.is_some() || rig.keys().contains(&"ex-neck-turns-care"), "what matters every time is said");
 }
 
+/// A clinician has agreed in writing: nobody is asked, yet who must not do it is told once, also after a stop in the middle of it.
+#[test]
+fn what_is_agreed_in_writing_is_cautioned_about_once_and_not_asked() {
+    let agreed = ["lip-press-smile".to_owned()].into();
+    let mut rig = Rig::new(vec![posture(), posture()], SessionContext { first_session: true, agreed, ..SessionContext::default() });
+    rig.until(|rig| rig.count("ex-lip-press-smile-before") == 1, 30.0);
+    rig.command(Command::Stop);
+    rig.run_s(4.0);
+    rig.command(Command::GoOn);
+    rig.until(|rig| rig.count("ask-ready-first") == 1, 30.0);
+    assert_eq!((rig.count("ex-lip-press-smile-before"), rig.count("ask-agreement")), (2, 0));
+}
+
 /// What matters every time is said every time, also to somebody who knows the exercise well.
 #[test]
 fn the_care_of_an_exercise_is_said_in_every_practice() {

@@ -428,3 +428,40 @@ fn a_command_is_never_part_of_a_list() {
     rig.until_said("question-clue", 20.0);
     assert!(rig.listening.as_ref().is_some_and(|listening| listening.list));
 }
+
+/// Counting words thin out as the person gets going, and only the last one is announced as such.
+#[test]
+fn not_every_repetition_is_counted_aloud() {
+    let mut rig = Rig::new(vec![repeated(12, None)], SessionContext::default());
+    rig.begin();
+    for _ in 0..12 {
+        rig.until(|rig| rig.may_say(Command::Done), 60.0);
+        rig.run_s(3.0);
+        rig.command(Command::Done);
+        rig.run_s(0.5);
+    }
+    assert_eq!((rig.count("repetition-number"), rig.count("repetition-last")), (4, 1), "the second, third, fifth and tenth");
+}
+
+#[test]
+fn a_rest_is_not_praised() {
+    let mut rig = Rig::new(vec![rest(Some(2.0)), rest(Some(2.0))], SessionContext::default());
+    rig.begin();
+    rig.until(|rig| rig.finished, 60.0);
+    assert_eq!((rig.count("rest-done"), rig.count("step-done")), (2, 0));
+}
+
+/// A dry mouth gets a moment: a sip only where a clinician has enabled sips for this client.
+#[test]
+fn a_dry_mouth_waits_and_speaks_of_a_sip_only_where_sips_are_enabled() {
+    for (sips, key) in [(Some(3), "dry-sip"), (None, "dry-lips")] {
+        let mut rig = Rig::new(vec![repeated(4, sips)], SessionContext::default());
+        rig.begin();
+        rig.until(|rig| rig.may_say(Command::Dry), 30.0);
+        rig.command(Command::Dry);
+        rig.until_said(key, 5.0);
+        rig.idle_s(8.0);
+        rig.command(Command::Ready);
+        rig.until(|rig| rig.keys_since_mark().iter().any(|key| key.ends_with("-cue")), 20.0);
+    }
+}

@@ -1,7 +1,7 @@
 use super::*;
 use std::collections::{BTreeMap, BTreeSet};
 
-const ALL: [Command; 29] = Command::ALL;
+const ALL: [Command; 30] = Command::ALL;
 
 fn line(key: &str, args: &[(&'static str, Arg)]) -> Line {
     Line { key: key.into(), args: args.to_vec() }

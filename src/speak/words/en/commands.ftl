@@ -27,6 +27,7 @@ cmd-faster = faster | faster please | a little faster | too slow
 cmd-louder = louder | louder please | a little louder | i can't hear you
 cmd-softer = softer | softer please | a little softer | too loud
 cmd-rest = rest | i need a rest | take a break | i need a break
+cmd-dry = my mouth is dry | my throat is dry | i'm dry | some water please
 cmd-finish = finish | finish for today | end the session | enough for today
 cmd-dizzy = i'm dizzy | i feel dizzy | i am dizzy | i feel faint
 # What a person in trouble says, heard in every state and over our own voice.

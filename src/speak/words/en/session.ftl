@@ -56,7 +56,7 @@ ask-rest-over = Rest for as long as you like. Say ready to go on.
 ask-rest-over-shown = Rest
 ask-ready-again = Take your time. Say ready when you are.
 ask-ready-once-more = No hurry. Say ready when you'd like to go on.
-ready-not-understood = I heard someone, but I didn't catch the word. Say ready once more, a little louder.
+ready-not-understood = I heard someone, but I didn't catch the word. Say ready once more, or come a little closer.
 wait-for-ready = I'm here. Say ready whenever you like.
 gave-up = I haven't heard from you for a while, so I'll end here. Everything is saved.
 
@@ -131,7 +131,7 @@ hold-cue = Keep going.
 # Not "rest": that can be said then, and a late echo of our own would count.
 trial-over = And relax.
     .v1 = Relax.
-    .v2 = Good. Relax.
+    .v2 = And let go.
 reading-again = Say it in your own time.
 reading-once-more = No hurry. Read it out when you like.
 read-phrase = { $phrase }
@@ -162,7 +162,7 @@ volume-changed = Is this better?
 
 done-again = Take your time. Say done when you've done it.
 done-once-more = No hurry. Say done when you are.
-done-not-understood = I heard someone, but I didn't catch the word. When you've done it, say all done, a little louder.
+done-not-understood = I heard someone, but I didn't catch the word. When you've done it, say all done, or press a key.
 wait-for-done = I'm here. Say done whenever you like.
 ask-sip = Take one small sip, if your clinician allows it. Swallow it all, then say done.
 ask-sip-shown = One small sip, swallow it all
@@ -192,8 +192,8 @@ question-fact = { $fact }
 naming-count = { $number ->
     [one] I heard one of the { $category }.
    *[other] I heard { SPOKEN($number) } { $category }.
-} Good thinking.
-naming-over = That's the minute over. Good thinking.
+}
+naming-over = That's the minute over.
 
 # Results
 
@@ -222,8 +222,9 @@ best-so-far = Your best so far is { SECONDS($seconds) }.
 done-so-far = { SPOKEN($done) } of { SPOKEN($all) } done so far.
 why-practice = Each exercise has its own purpose. Ask me again once it has begun.
 step-done = That one's done.
-    .v1 = Done. Good work.
+    .v1 = Done.
     .v2 = That's that one done.
+rest-done = Let's go on.
 minutes-left = { $minutes ->
     [one] About a minute left.
    *[other] About { SPOKEN($minutes) } minutes left.
@@ -237,6 +238,9 @@ paused = Take your time. Say go on when you like.
 paused-shown = Paused
 resting = Have a rest. Say ready when you'd like to go on.
 resting-shown = Rest
+# A dry mouth. Sips are only spoken of where a clinician has enabled them.
+dry-sip = Take one small sip if you like, and swallow it all. Say ready when you'd like to go on.
+dry-lips = Moisten your lips, and take your time. Say ready when you'd like to go on.
 halted-reminder = I'm still here. Say go on, or finish.
 going-on = Let's go on.
 finishing = Finishing here. Say go on to keep practising.
@@ -312,6 +316,7 @@ say-faster = faster
 say-louder = louder
 say-softer = softer
 say-rest = rest
+say-dry = my mouth is dry
 say-finish = finish
 say-dizzy = I'm dizzy
 say-hurts = it hurts
