@@ -347,7 +347,7 @@ fn a_screen_reader_hears_whole_lines_and_no_counts() {
     let hub = &served.hub;
     let log = || browser.script("return [...document.querySelectorAll('#log p')].map((p) => p.textContent)");
     assert_eq!(log(), json!([]), "what was said before is not read out");
-    hub.set(Section::Said, &said(&["Number two.", "Big breath in, and a long, easy ah."]));
+    hub.set(Section::Said, &said(&["Number two.", "Breathe in… and ah."]));
     hub.set(Section::Rows, &rows(&[(Who::Tool, "Number two.")]));
     for n in 10..20 {
         put_figure(hub, &n.to_string());

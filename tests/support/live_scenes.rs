@@ -99,7 +99,7 @@ fn hold(hub: &LiveHub) {
     level(hub, true);
     mood(hub, MoodName::Holding, "I hear you");
     hub.offer(&offers(&["skip"], &MORE));
-    hub.set(Section::Rows, &rows(&[(Who::Tool, "Number two."), (Who::Tool, "Big breath in, and a long, easy ah.")]));
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "Number two."), (Who::Tool, "Breathe in… and ah.")]));
 }
 
 fn pitch(hub: &LiveHub) {
