@@ -8,6 +8,8 @@
 //! - `median`, `slope`, `likeness`, `scatter`, `change`: the arithmetic; `baseline`, `weeks`, `best`: what is made of it
 //! - `clock`: dates that cannot be believed
 //! - `adherence`: done over prescribed, per day and week; `prescribed`, `programme`: what was prescribed when, and what changed
+//! - `given`: minutes and repetitions by day and group; `cueing`: help that was given and asked for
+//! - `goal`: goals in the client's own words, and how they stand
 //! - `picture`: all of it for one client
 
 mod adherence;
@@ -16,8 +18,11 @@ mod best;
 mod change;
 mod clock;
 mod conditions;
+mod cueing;
 mod day_value;
 mod discard;
+mod given;
+mod goal;
 mod likeness;
 mod median;
 mod picture;
@@ -45,8 +50,11 @@ pub use best::{BestOfThree, best_of_three};
 pub use change::{Change, ScatterBasis, change};
 pub use clock::{Led, misdated};
 pub use conditions::{Conditions, Microphone};
+pub use cueing::Cueing;
 pub use day_value::DayValue;
 pub use discard::Discard;
+pub use given::{DayGiven, Given, GroupGiven, StepTime};
+pub use goal::{Aim, Direction, Goal, GoalState, Mark, MarkKind, NotMet, Standing, TooEarly, goal_measures, goals};
 pub use likeness::{Z_95, variance_factor};
 pub use median::{Interval, median_interval};
 pub use model::Measure;

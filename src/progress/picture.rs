@@ -2,7 +2,10 @@
 
 use super::adherence::Adherence;
 use super::best::{BestOfThree, best_of_three};
+use super::cueing::Cueing;
 use super::discard::Discard;
+use super::given::{Given, given};
+use super::goal::{GoalState, goals};
 use super::practised::{ClockJump, LeftOutStep, Note, Practice, Practised, SafetyStop};
 use super::prescribed::{RoutineLife, routines};
 use super::programme::ProgrammeChange;
@@ -38,6 +41,12 @@ pub struct Picture {
     /// Doses in force that a clinician has spoken for.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub spoken_for: Vec<SpokenFor>,
+    /// Minutes and repetitions, by day and by group of exercises.
+    pub given: Given,
+    pub cueing: Cueing,
+    /// Those that stand on the window's last day.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub goals: Vec<GoalState>,
     /// Of the whole record: where the clock went back, and how many practices carry a date that cannot be believed. Those stand in no
     /// figure, and their dates in no window.
     pub clock_jumps: Vec<ClockJump>,
@@ -73,6 +82,9 @@ impl Picture {
             notes: practised.notes.iter().filter(|note| window.has(note.day)).cloned().collect(),
             programme: super::programme::of_routines(&lives, window),
             spoken_for: spoken_for(&lives),
+            given: given(practised, window),
+            cueing: Cueing::within(practised, window),
+            goals: goals(practised, window.to),
             clock_jumps: practised.clock_jumps.clone(),
             misdated: u32::try_from(practised.practices.iter().filter(|practice| practice.misdated).count()).unwrap_or(u32::MAX),
         }

@@ -1,5 +1,8 @@
 //! What a client has practised, as the record tells it: what goes into the arithmetic.
 
+use super::cueing::Cueing;
+use super::given::StepTime;
+use super::goal::Goal;
 use super::trial::Trial;
 use jiff::{ZonedDateTime, civil::Date};
 use model::{StepReason, Symptom};
@@ -123,4 +126,10 @@ pub struct Practised {
     pub safety_stops: Vec<SafetyStop>,
     pub notes: Vec<Note>,
     pub clock_jumps: Vec<ClockJump>,
+    /// How long each step took, where the journal tells it.
+    pub step_times: Vec<StepTime>,
+    /// What help was given and asked for, by practice.
+    pub cueing: Vec<Cueing>,
+    /// In the order in which they were set, those that were removed among them.
+    pub goals: Vec<Goal>,
 }

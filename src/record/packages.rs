@@ -1,8 +1,10 @@
 //! Packages that were made here, or taken here from a clinician.
 
 use super::error::RecordError;
+use super::goals::take_goals;
 use super::store::Store;
 use jiff::Timestamp;
+use progress::Goal;
 use rusqlite::{OptionalExtension, Row, Transaction, params};
 
 /// A package that this computer made.
@@ -121,7 +123,7 @@ impl Store {
         })
     }
 
-    /// Takes a package: it and its agreements are noted, and `place` puts its files where they belong. Where `place` fails,
+    /// Takes a package: it, its agreements and goals are noted, and `place` puts its files where they belong. Where `place` fails,
     /// nothing is noted; its reason is given back inside.
     ///
     /// # Errors
@@ -130,6 +132,7 @@ impl Store {
         &mut self,
         package: &TakenPackage,
         agreed: &[PackageAgreement],
+        goals: &[Goal],
         place: impl FnOnce() -> Result<(), E>,
     ) -> Result<Result<(), E>, RecordError> {
         let mut failed = None;
@@ -146,6 +149,7 @@ impl Store {
                     params![number, one.exercise, one.agreed_at.to_string(), one.by],
                 )?;
             }
+            take_goals(tx, client, goals, Some(&package.id))?;
             place().map_err(|error| {
                 failed = Some(error);
                 // Any error rolls back; this one is not looked at.
