@@ -9,6 +9,7 @@
 //! - `clock`: dates that cannot be believed
 //! - `adherence`: done over prescribed, per day and week; `prescribed`, `programme`: what was prescribed when, and what changed
 //! - `given`: minutes and repetitions by day and group; `cueing`: help that was given and asked for
+//! - `rated`: the client's own ratings
 //! - `goal`: goals in the client's own words, and how they stand
 //! - `picture`: all of it for one client
 
@@ -29,6 +30,7 @@ mod picture;
 mod practised;
 mod prescribed;
 mod programme;
+mod rated;
 mod scatter;
 mod series;
 mod slope;
@@ -61,6 +63,7 @@ pub use model::Measure;
 pub use picture::Picture;
 pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised, SafetyStop, StepResult};
 pub use programme::{ProgrammeChange, ProgrammeItem, changes};
+pub use rated::{Rated, Ratings};
 pub use scatter::{Anova, Scatter, between_share, two_way, within};
 pub use series::{Break, BreakReason, Segment, Series, series};
 pub use slope::{Line, SCATTER_DAYS, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, sd_about_line, slope, theil_sen};

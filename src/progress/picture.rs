@@ -9,6 +9,7 @@ use super::goal::{GoalState, goals};
 use super::practised::{ClockJump, LeftOutStep, Note, Practice, Practised, SafetyStop};
 use super::prescribed::{RoutineLife, routines};
 use super::programme::ProgrammeChange;
+use super::rated::{Ratings, ratings};
 use super::series::{Series, series};
 use super::spoken_for::{SpokenFor, spoken_for};
 use super::trial::Trial;
@@ -44,6 +45,8 @@ pub struct Picture {
     /// Minutes and repetitions, by day and by group of exercises.
     pub given: Given,
     pub cueing: Cueing,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ratings: Vec<Ratings>,
     /// Those that stand on the window's last day.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub goals: Vec<GoalState>,
@@ -84,6 +87,7 @@ impl Picture {
             spoken_for: spoken_for(&lives),
             given: given(practised, window),
             cueing: Cueing::within(practised, window),
+            ratings: ratings(practised, window),
             goals: goals(practised, window.to),
             clock_jumps: practised.clock_jumps.clone(),
             misdated: u32::try_from(practised.practices.iter().filter(|practice| practice.misdated).count()).unwrap_or(u32::MAX),

@@ -3,6 +3,7 @@
 use super::cueing::Cueing;
 use super::given::StepTime;
 use super::goal::Goal;
+use super::rated::Rated;
 use super::trial::Trial;
 use jiff::{ZonedDateTime, civil::Date};
 use model::{StepReason, Symptom};
@@ -130,6 +131,8 @@ pub struct Practised {
     pub step_times: Vec<StepTime>,
     /// What help was given and asked for, by practice.
     pub cueing: Vec<Cueing>,
+    /// By practice and entry.
+    pub ratings: Vec<Rated>,
     /// In the order in which they were set, those that were removed among them.
     pub goals: Vec<Goal>,
 }

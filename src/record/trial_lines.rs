@@ -9,7 +9,7 @@ use jiff::{SignedDuration, ZonedDateTime};
 
 use model::{Command, EndReason, Fact, FactKind, MicrophoneNote, Position, Unit};
 use progress::{
-    Conditions, Cueing, LeftOutStep, Microphone, Note, NoteKind, Practice, Practised, SafetyStop, StepResult, StepTime, Trial, Value,
+    Conditions, Cueing, LeftOutStep, Microphone, Note, NoteKind, Practice, Practised, Rated, SafetyStop, StepResult, StepTime, Trial, Value,
 };
 
 /// One entry as it stands in the record.
@@ -241,6 +241,10 @@ impl Reader {
                 let text = format!("{} from {reference:.1} to {latest:.1} {}", of.name(), of.unit().printed());
                 self.add_note(line, NoteKind::Fall, Some(exercise.clone()), text);
             }
+            Fact::Rated { what, over, value } => {
+                let Some(practice) = practice.filter(|practice| !practice.misdated) else { return };
+                self.out.ratings.push(Rated { session: line.session, day: practice.day, what: *what, over: *over, value: *value });
+            }
             Fact::SoundLost { lost_s } => self.add_note(line, NoteKind::SoundLost, None, format!("{lost_s:.1} {}", Unit::Second.printed())),
             _ => {}
         }
@@ -310,6 +314,7 @@ fn bears_on_progress(kind: FactKind) -> bool {
         | FactKind::CategoryNamed
         | FactKind::CommandHeard
         | FactKind::NoAnswer
+        | FactKind::Rated
         | FactKind::MicrophoneUsed
         | FactKind::MicrophoneNoted
         | FactKind::SafetyStop

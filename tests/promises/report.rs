@@ -7,6 +7,7 @@ mod invented;
 use files::reports::gather;
 use invented::{Life, keep};
 use jiff::civil::{Date, date};
+use model::{RatedOver, Rating};
 use progress::{
     Aim, BreakReason, ClockJump, Direction, Goal, GoalState, Mark, MarkKind, Measure, NotMet, Note, NoteKind, Picture, PlanBasis,
     Practised, ProgrammeChange, ProgrammeItem, Standing, TooEarly, Window,
@@ -333,6 +334,22 @@ fn every_state_of_a_goal_has_its_words() {
     assert_eq!((told.len(), sheet.front.goals.as_ref().map(|goals| goals.lines.len())), (9, Some(4)), "{told:?}");
     let pdf = pdf(&sheet);
     assert!(page(&pdf, 1).contains("Changestotheprogramme") && page(&pdf, 2).contains("Tablesandconditions"));
+}
+
+#[test]
+fn the_clients_own_ratings_are_told_as_they_were_said() {
+    let mut practised = practised(&Life::weeks(12));
+    let rated = |what, over, value| Rated { session: 1, day: TODAY, what, over, value };
+    practised.ratings = Rating::ALL
+        .into_iter()
+        .flat_map(|what| RatedOver::ALL.map(|over| [rated(what, over, Some(4)), rated(what, over, Some(7)), rated(what, over, None)]))
+        .flatten()
+        .collect();
+    let sheet = worded("ratings", &Picture::of(&practised, Window::weeks(TODAY, 12)));
+    let table = &sheet.tables.tables[0];
+    assert_eq!((table.title.as_str(), table.rows.len()), ("Own ratings, 0 to 10", 8));
+    assert_eq!(table.rows[0], ["Effort, after practice", "5.5", "4 to 7", "7 on 22 Nov 2026", "2 (1)"]);
+    assert!(sheet.chart.text.contains("- Voice in daily life, over the week: median 5.5 (4 to 7), latest 7 on 2026-11-22; 2 ratings"));
 }
 
 /// What can be pasted into a chart: the order of a chart, the assessment left to the clinician, plain short lines, ISO days.

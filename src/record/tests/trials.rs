@@ -2,6 +2,7 @@ use super::*;
 use crate::samples::{at, begin, begun, ended, entry, hold, keep, time};
 use crate::{Source, WholePart, WholeSession, journal_text};
 use jiff::civil::date;
+use model::{RatedOver, Rating};
 use progress::{Discard, Measure, NoteKind, Picture, Window};
 use session::{Entry, Fact, LevelCalibration, Trouble};
 
@@ -233,6 +234,7 @@ fn the_time_of_each_step_and_the_help_are_read() {
         heard(45.0, session::Command::Again),
         heard(46.0, session::Command::Pause),
         entry(50.0, at(1, 1, 2), Fact::NoAnswer { asked: 2 }),
+        entry(60.0, None, Fact::Rated { what: Rating::Effort, over: RatedOver::Practice, value: Some(4) }),
         step_done(70.0, 3),
         entry(90.0, at(2, 1, 1), Fact::StepBegun { exercise: "word-riddles".into(), ramp_stage: None }),
         ended(100.0),
@@ -244,4 +246,6 @@ fn the_time_of_each_step_and_the_help_are_read() {
     let [cueing] = &found.cueing[..] else { panic!("one practice") };
     assert_eq!((cueing.answered_alone, cueing.answered_with_hint, cueing.not_answered), (1, 1, 1));
     assert_eq!((cueing.asked_again, cueing.no_answer), (1, 1));
+    let ratings: Vec<_> = found.ratings.iter().map(|rated| (rated.day, rated.what, rated.value)).collect();
+    assert_eq!(ratings, [(date(2026, 3, 2), Rating::Effort, Some(4))]);
 }

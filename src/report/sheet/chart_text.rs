@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::about::About;
 use super::terms::{Given, Terms, Verdict, printable, verdict};
-use super::{abbreviations, dose, events, front, goals, panels};
+use super::{abbreviations, dose, events, front, goals, panels, ratings};
 use crate::handout::Say;
 use crate::number::number;
 use model::StepReason;
@@ -64,6 +64,8 @@ pub(super) fn chart_text(picture: &Picture, about: &About<'_>, say: Say<'_>) -> 
     if stops.is_empty() {
         lines.line(&terms.plain("report-glance-stops-none-shown"));
     }
+    lines.list(&of("ratings"), &ratings::lines(&picture.ratings, terms));
+    lines.line(&if picture.ratings.is_empty() { of("ratings-none") } else { terms.plain("report-ratings-note-shown") });
 
     lines.heading(&of("objective"));
     lines.line(&front::adherence(picture, about, terms));

@@ -15,6 +15,7 @@ mod events;
 mod front;
 mod goals;
 mod panels;
+mod ratings;
 mod tables;
 mod terms;
 

@@ -9,6 +9,7 @@ use super::dose;
 use super::front::{Column, columns};
 use super::goals;
 use super::panels;
+use super::ratings;
 use super::terms::{Terms, Verdict, percent, verdict};
 use crate::number::number;
 use progress::{Picture, Segment, Series};
@@ -41,6 +42,7 @@ pub(super) fn tables(picture: &Picture, terms: &Terms<'_>) -> Tables {
     let chosen = panels::chosen(picture);
     let tables = [
         goals::table(&picture.goals, terms),
+        ratings::table(&picture.ratings, terms),
         dose::by_group(picture, terms),
         dose::by_day(picture, terms),
         measures(&chosen, picture, terms),

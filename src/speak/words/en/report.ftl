@@ -331,6 +331,29 @@ report-cueing-no-answer-shown = { $n ->
 report-cueing-led-shown = The program led every repetition aloud; how much of that the client needed is not recorded.
 report-cueing-carer-shown = Help from a carer: not recorded.
 
+# --- the client's own ratings, 0 to 10 ------------------------------------------------------------------------------------------
+report-ratings-shown = Own ratings, 0 to 10
+report-ratings-note-shown = As the client said them. Effort, tiredness and pain: 0 is none, 10 the most there could be. Voice: 0 is the worst, 10 the best.
+report-rating-effort-shown = Effort
+report-rating-tiredness-shown = Tiredness
+report-rating-pain-shown = Pain
+report-rating-voice-shown = Voice in daily life
+report-rating-of-practice-shown = after practice
+report-rating-of-week-shown = over the week
+report-head-rating-what-shown = Rating
+report-head-rating-median-shown = Median
+report-head-rating-range-shown = Lowest to highest
+report-head-rating-latest-shown = Latest
+report-head-rating-times-shown = Ratings (passed over)
+report-rating-name-shown = { $what }, { $over }
+report-rating-latest-shown = { $value } on { $date }
+report-rating-line-shown = { $name }: median { $median } ({ $range }), latest { $latest }; { $n ->
+    [one] 1 rating
+   *[other] { $n } ratings
+}
+report-soap-ratings-shown = Own ratings, 0 to 10:
+report-soap-ratings-none-shown = Own ratings: none recorded.
+
 # --- the text to paste into a chart: plain, and in the order of a chart -----------------------------------------------------------
 report-soap-title-shown = Text for the chart
 report-soap-hint-shown = One click chooses all of it, to copy and paste. The assessment is yours to write.
@@ -372,7 +395,7 @@ report-table-measures-shown = Measures
 report-table-measures-note-shown = One line for each unbroken series; measures without a chart show only the last one. Baseline: median of the first days with its interval. MDC95: the smallest change that is more than this client’s own scatter (minimal detectable change, 95 %). Trend: Theil–Sen slope (the middle of the slopes between all pairs of days) with its 95 % interval. † covers less than 95 %: there were few days.
 report-table-quality-note-shown = CPPS, HNR, jitter, shimmer: a louder voice alone makes them look better, and microphone and room change them.
 report-table-weeks-shown = Weeks
-report-table-weeks-note-shown = Weekly medians of the daily medians with 95 % intervals; † as above. Two lines for a week mean that a series is broken during it.
+report-table-weeks-note-shown = Weekly medians of the daily medians with 95 % intervals. † Covers less than 95 %: there were few days. Two lines for a week mean that a series is broken during it.
 report-head-measure-shown = Exercise and measure
 report-head-stretch-shown = Days
 report-head-first-shown = Baseline
