@@ -1,8 +1,5 @@
 //! What help was given and asked for, as far as the journal knows it. A carer beside the client is not in the journal.
 
-use super::practised::Practised;
-use super::window::Window;
-use jiff::civil::Date;
 use serde::Serialize;
 
 /// Help in one practice, or in several together.
@@ -35,19 +32,16 @@ impl Cueing {
         self.answered_alone + self.answered_with_hint + self.not_answered
     }
 
-    /// That of the practices in a window whose dates can be believed, together.
-    pub(super) fn within(practised: &Practised, window: Window) -> Self {
-        let day = |session: i64| -> Option<Date> {
-            practised.practices.iter().find(|practice| practice.session == session && !practice.misdated).map(|practice| practice.day)
-        };
-        let shown = practised.cueing.iter().filter(|cueing| day(cueing.session).is_some_and(|day| window.has(day)));
-        shown.fold(Self::default(), |all, one| Self {
+    /// That of several practices.
+    #[must_use]
+    pub fn together<'a>(all: impl Iterator<Item = &'a Self>) -> Self {
+        all.fold(Self::default(), |sum, one| Self {
             session: 0,
-            answered_alone: all.answered_alone + one.answered_alone,
-            answered_with_hint: all.answered_with_hint + one.answered_with_hint,
-            not_answered: all.not_answered + one.not_answered,
-            asked_again: all.asked_again + one.asked_again,
-            no_answer: all.no_answer + one.no_answer,
+            answered_alone: sum.answered_alone + one.answered_alone,
+            answered_with_hint: sum.answered_with_hint + one.answered_with_hint,
+            not_answered: sum.not_answered + one.not_answered,
+            asked_again: sum.asked_again + one.asked_again,
+            no_answer: sum.no_answer + one.no_answer,
         })
     }
 }

@@ -7,15 +7,6 @@ use routine::{catalogue, find};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// How long a step of a practice took, from its beginning to its end, rests within it counted.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct StepTime {
-    pub session: i64,
-    /// Its number in the routine, from 1.
-    pub step: u32,
-    pub time_s: f64,
-}
-
 /// One day.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct DayGiven {

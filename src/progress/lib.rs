@@ -10,7 +10,7 @@
 //! - `adherence`: done over prescribed, per day and week; `prescribed`, `programme`: what was prescribed when, and what changed
 //! - `given`: minutes and repetitions by day and group; `cueing`: help that was given and asked for
 //! - `rated`: the client's own ratings
-//! - `goal`: goals in the client's own words, and how they stand
+//! - `goal`, `standing`: goals in the client's own words, and how they stand
 //! - `picture`: all of it for one client
 
 mod adherence;
@@ -35,6 +35,7 @@ mod scatter;
 mod series;
 mod slope;
 mod spoken_for;
+mod standing;
 mod trial;
 mod weeks;
 mod window;
@@ -55,19 +56,20 @@ pub use conditions::{Conditions, Microphone};
 pub use cueing::Cueing;
 pub use day_value::DayValue;
 pub use discard::Discard;
-pub use given::{DayGiven, Given, GroupGiven, StepTime};
-pub use goal::{Aim, Direction, Goal, GoalState, Mark, MarkKind, NotMet, Standing, TooEarly, goal_measures, goals};
+pub use given::{DayGiven, Given, GroupGiven};
+pub use goal::{Aim, Direction, Goal, Mark, MarkKind};
 pub use likeness::{Z_95, variance_factor};
 pub use median::{Interval, median_interval};
 pub use model::Measure;
 pub use picture::Picture;
-pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised, SafetyStop, StepResult};
+pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised, Rated, SafetyStop, StepResult, StepTime};
 pub use programme::{ProgrammeChange, ProgrammeItem, changes};
-pub use rated::{Rated, Ratings};
+pub use rated::Ratings;
 pub use scatter::{Anova, Scatter, between_share, two_way, within};
 pub use series::{Break, BreakReason, Segment, Series, series};
 pub use slope::{Line, SCATTER_DAYS, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, sd_about_line, slope, theil_sen};
 pub use spoken_for::SpokenFor;
+pub use standing::{GoalState, NotMet, Standing, TooEarly, goal_measures, goals};
 pub use statistics::median;
 pub use trial::{Trial, Value};
 pub use weeks::{WeekMedian, week_medians};

@@ -1,12 +1,10 @@
 //! What a client has practised, as the record tells it: what goes into the arithmetic.
 
 use super::cueing::Cueing;
-use super::given::StepTime;
 use super::goal::Goal;
-use super::rated::Rated;
 use super::trial::Trial;
 use jiff::{ZonedDateTime, civil::Date};
-use model::{StepReason, Symptom};
+use model::{RatedOver, Rating, StepReason, Symptom};
 use serde::Serialize;
 
 /// One live practice.
@@ -102,6 +100,26 @@ pub struct Note {
     pub kind: NoteKind,
     pub exercise: Option<String>,
     pub text: String,
+}
+
+/// How long a step of a practice took, from its beginning to its end, rests within it counted.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct StepTime {
+    pub session: i64,
+    /// Its number in the routine, from 1.
+    pub step: u32,
+    pub time_s: f64,
+}
+
+/// One rating that was given, or passed over.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Rated {
+    pub session: i64,
+    pub day: Date,
+    pub what: Rating,
+    pub over: RatedOver,
+    /// 0 to 10; none where it was passed over.
+    pub value: Option<u8>,
 }
 
 /// A practice that is dated before the one led before it.

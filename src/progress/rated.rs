@@ -1,22 +1,11 @@
 //! A client's own ratings, 0 to 10, over some weeks.
 
-use super::practised::Practised;
+use super::practised::{Practised, Rated};
 use super::window::Window;
 use jiff::civil::Date;
 use model::{RatedOver, Rating};
 use serde::Serialize;
 use statistics::median;
-
-/// One rating that was given, or passed over.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub struct Rated {
-    pub session: i64,
-    pub day: Date,
-    pub what: Rating,
-    pub over: RatedOver,
-    /// 0 to 10; none where it was passed over.
-    pub value: Option<u8>,
-}
 
 /// All ratings of one kind. They are told as they are: no change is worked out of them.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]

@@ -1,7 +1,7 @@
 //! Goals of a client. A goal is never changed: what is said of it later is a mark of its own, and removing it is such a mark.
 
+use super::clients::client_row;
 use super::error::RecordError;
-use super::packages::client_row;
 use super::store::Store;
 use jiff::civil::Date;
 use model::Measure;

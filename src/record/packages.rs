@@ -1,11 +1,12 @@
 //! Packages that were made here, or taken here from a clinician.
 
+use super::clients::client_row;
 use super::error::RecordError;
 use super::goals::take_goals;
 use super::store::Store;
 use jiff::Timestamp;
 use progress::Goal;
-use rusqlite::{OptionalExtension, Row, Transaction, params};
+use rusqlite::{OptionalExtension, Row, params};
 
 /// A package that this computer made.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -35,12 +36,6 @@ pub struct PackageAgreement {
     pub agreed_at: Timestamp,
     /// Fingerprint of the clinician's key.
     pub by: String,
-}
-
-/// The client's row, made where it is missing.
-pub(super) fn client_row(tx: &Transaction<'_>, client: &str) -> Result<i64, rusqlite::Error> {
-    tx.execute("INSERT INTO client (name) VALUES (?1) ON CONFLICT (name) DO NOTHING", [client])?;
-    tx.query_row("SELECT id FROM client WHERE name = ?1", [client], |row| row.get(0))
 }
 
 /// A time kept as text.

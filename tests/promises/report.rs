@@ -10,7 +10,7 @@ use jiff::civil::{Date, date};
 use model::{RatedOver, Rating};
 use progress::{
     Aim, BreakReason, ClockJump, Direction, Goal, GoalState, Mark, MarkKind, Measure, NotMet, Note, NoteKind, Picture, PlanBasis,
-    Practised, ProgrammeChange, ProgrammeItem, Standing, TooEarly, Window,
+    Practised, ProgrammeChange, ProgrammeItem, Rated, Standing, TooEarly, Window,
 };
 use record::{NewGoal, Store};
 use report::sheet::{About, Sheet, sheet};
@@ -376,7 +376,7 @@ fn the_client_is_told_louder_only_of_daily_speech() {
     let mut practised = practised(&Life { level_gain_db: 25.0, ..Life::weeks(12) });
     let voice = |practised: &Practised| gather(practised, 12, TODAY, &words()).expect("a report").client.voice;
     let both = voice(&practised);
-    assert!(both.iter().any(|line| line.starts_with("Loudness in Everyday phrases: louder than at first")), "{both:?}");
+    assert!(both.iter().any(|line| line.starts_with("Loudness in Own phrases: louder than at first")), "{both:?}");
     assert!(!both.iter().any(|line| line.starts_with("Loudness in Long ah")), "{both:?}");
     practised.trials.retain(|trial| trial.exercise != "functional-phrases");
     let vowel = voice(&practised).concat();

@@ -1,6 +1,6 @@
 use super::*;
 use crate::samples::{day, practice, practised};
-use crate::{Cueing, Picture};
+use crate::{Cueing, Picture, StepTime};
 
 #[test]
 fn minutes_and_repetitions_stand_by_day_and_by_group() {

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::tables::Table;
+use super::table::Table;
 use super::terms::Terms;
 use crate::number::number;
 use progress::{DayGiven, GroupGiven, Picture, Window};

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::tables::Table;
+use super::table::Table;
 use super::terms::{Terms, printable_to};
 use crate::handout::Say;
 use progress::{Direction, Goal, GoalState, MarkKind, Measure, NotMet, Standing, TooEarly};

@@ -16,6 +16,7 @@ mod front;
 mod goals;
 mod panels;
 mod ratings;
+mod table;
 mod tables;
 mod terms;
 
@@ -33,7 +34,8 @@ pub use client::ClientPage;
 pub use front::{Column, Front};
 pub use goals::{Goals, goal_lines};
 pub use panels::{KeyFigure, Panel};
-pub use tables::{Table, Tables};
+pub use table::Table;
+pub use tables::Tables;
 
 /// The whole report.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -1,6 +1,6 @@
 //! The client's own ratings: as a table, and as lines.
 
-use super::tables::Table;
+use super::table::Table;
 use super::terms::Terms;
 use crate::number::number;
 use progress::Ratings;

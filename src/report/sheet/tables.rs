@@ -10,6 +10,7 @@ use super::front::{Column, columns};
 use super::goals;
 use super::panels;
 use super::ratings;
+use super::table::Table;
 use super::terms::{Terms, Verdict, percent, verdict};
 use crate::number::number;
 use progress::{Picture, Segment, Series};
@@ -23,19 +24,6 @@ pub struct Tables {
     pub conditions: Vec<Condition>,
     /// The lists of page one and its breaks, whole: whichever had no room there.
     pub lists: Vec<Column>,
-}
-
-/// A table; the first cell of each row is the row's heading.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Table {
-    pub title: String,
-    pub note: String,
-    pub head: Vec<String>,
-    /// Columns that share the room which the others leave.
-    pub grows: Vec<bool>,
-    pub rows: Vec<Vec<String>>,
-    /// Sentences stand in its cells: they are broken into lines and begin at the left.
-    pub wraps: bool,
 }
 
 pub(super) fn tables(picture: &Picture, terms: &Terms<'_>) -> Tables {

@@ -118,8 +118,10 @@ fn list(store: &Store, client: &str, today: Date) -> Result<String, Failure> {
     let mut text = String::new();
     for (first, next, line) in numbered.chain([(String::new(), "", told.rule)]) {
         let options = textwrap::Options::new(WIDTH).initial_indent(&first).subsequent_indent(next);
-        // Writing to a string cannot fail.
-        textwrap::wrap(&line, options).iter().for_each(|line| drop(writeln!(text, "{line}")));
+        for line in textwrap::wrap(&line, options) {
+            // Writing to a string cannot fail.
+            let _ = writeln!(text, "{line}");
+        }
     }
     Ok(text)
 }

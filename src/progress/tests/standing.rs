@@ -1,6 +1,6 @@
 use super::*;
 use crate::samples::{after, day, practised, trial};
-use crate::{Conditions, Trial};
+use crate::{Conditions, Direction, Mark, Trial};
 use routine::find;
 
 const FIRST: &str = "2026-03-02";
