@@ -1,7 +1,6 @@
 //! What was agreed to on a page, and how it stands beside what was said aloud and what a package brought.
 
 use super::clients::client_row;
-use super::clients::client_row;
 use super::error::RecordError;
 use super::store::{Store, later};
 use jiff::{Timestamp, ToSpan, ZonedDateTime};
