@@ -23,6 +23,7 @@ const EVENTS: &[&str] = &[
     "loud-limit",
     "fall",
     "rest-offered",
+    "rated",
     "no-answer",
     "agreement",
     "sound-consent",

@@ -187,6 +187,10 @@ fn event(fact: &Fact) -> Option<Event<'_>> {
             ("fall", Some(exercise), Some(of.name().to_owned()), Some((thousandths(latest - reference), of.unit().ucum())))
         }
         Fact::RestOffered { taken } => ("rest-offered", None, Some(if *taken { "taken" } else { "not taken" }.to_owned()), None),
+        Fact::Rated { what, over, value } => {
+            let of = format!("{}, {}", what.name(), over.name());
+            ("rated", None, Some(of), value.map(|value| (f64::from(value), "1")))
+        }
         Fact::NoAnswer { asked } => ("no-answer", None, None, Some((f64::from(*asked), "1"))),
         Fact::Agreement { given, exercises, .. } => {
             ("agreement", None, Some(format!("{}: {}", if *given { "given" } else { "not given" }, exercises.join(", "))), None)

@@ -6,9 +6,9 @@ use jiff::civil::Date;
 
 use crate::error::Failure;
 use crate::pdf;
-use progress::{Picture, Practised, Window};
+use progress::{GoalState, Picture, Practised, Series, Window};
 use record::Store;
-use report::sheet::{About, Sheet, sheet};
+use report::sheet::{self, About, Goals, Sheet};
 use report::to_html;
 use session::{Arg, Line};
 use speak::Words;
@@ -35,6 +35,8 @@ pub enum Format {
     Pdf,
     /// One file for a browser
     Html,
+    /// The text for the chart
+    Chart,
 }
 
 impl Format {
@@ -44,6 +46,7 @@ impl Format {
         match self {
             Self::Pdf => "pdf",
             Self::Html => "html",
+            Self::Chart => "txt",
         }
     }
 }
@@ -66,6 +69,7 @@ pub fn make(wanted: &Wanted, today: Date, words: &Words) -> Result<(String, Vec<
     let bytes = match wanted.format {
         Format::Pdf => pdf::report(&page)?,
         Format::Html => to_html(&page).into_bytes(),
+        Format::Chart => page.chart.text.into_bytes(),
     };
     Ok((client, bytes))
 }
@@ -81,7 +85,19 @@ pub fn gather(practised: &Practised, weeks: u32, today: Date, words: &Words) -> 
         |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
     let last_practice = practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).max();
     let about = About { made: today, last_practice, software: concat!("tidecount ", env!("CARGO_PKG_VERSION")), language: "en" };
-    sheet(&picture, &about, &say).map_err(|why| Failure::Fault(why.to_string()))
+    sheet::sheet(&picture, &about, &say).map_err(|why| Failure::Fault(why.to_string()))
+}
+
+/// A client's goals as they are told, whole.
+#[must_use]
+pub fn goal_lines(goals: &[GoalState], words: &Words) -> Goals {
+    sheet::goal_lines(goals, &|key, given| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default())
+}
+
+/// What the units and measures of these series mean, a line each.
+#[must_use]
+pub fn abbreviation_lines(series: &[&Series], words: &Words) -> Vec<String> {
+    sheet::unit_lines(series, &|key, given| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default())
 }
 
 /// The weeks asked for; where practice began later, from the week in which it began: empty weeks before it tell nothing.

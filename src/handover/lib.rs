@@ -3,6 +3,7 @@
 //! is whole. It keeps nothing secret. Start at `seal.rs`, then `package.rs` (to the home) and `results.rs` (back).
 
 mod error;
+mod goal;
 mod keys;
 mod kind;
 mod names;
@@ -12,6 +13,7 @@ mod seal;
 mod settings;
 
 pub use error::HandoverError;
+pub use goal::{HandedAim, HandedGoal, HandedMark};
 pub use keys::{Fingerprint, PublicKey, SecretKey, hex};
 pub use kind::{Kind, MAX_SEALED_BYTES};
 pub use names::{client_name, file_name};

@@ -1,6 +1,7 @@
 //! What a client package holds.
 
 use super::error::HandoverError;
+use super::goal::{self, HandedGoal};
 use super::keys::{Fingerprint, SecretKey};
 use super::kind::Kind;
 use super::names::{client_name, file_name};
@@ -36,7 +37,7 @@ pub struct AgreedExercise {
 }
 
 /// Everything that goes to the home computer.
-#[derive(Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Package {
     /// 16 hexadecimal digits, by chance.
@@ -53,6 +54,9 @@ pub struct Package {
     pub packs: Vec<TextFile>,
     #[serde(default)]
     pub agreed: Vec<AgreedExercise>,
+    /// Older versions refuse a package that has any.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub goals: Vec<HandedGoal>,
     /// The secret key with which the home computer seals its results; 64 hexadecimal digits.
     reply_key: String,
 }
@@ -77,6 +81,7 @@ impl Package {
             routines: Vec::new(),
             packs: Vec::new(),
             agreed: Vec::new(),
+            goals: Vec::new(),
             reply_key: reply_key.to_hex(),
         }
     }
@@ -117,6 +122,7 @@ impl Package {
         }
         client_name(&self.client)?;
         self.settings.check()?;
+        goal::check(&self.goals)?;
         self.reply_key()?;
         if let Some(note) = &self.note
             && (note.chars().count() > MAX_NOTE_CHARS || note.chars().any(|c| c.is_control() && c != '\n'))

@@ -1,6 +1,7 @@
 //! What goes back to the clinician: practices, their journals as they stand in the record. No sound, no enrolled voice.
 
 use super::error::HandoverError;
+use super::goal::{self, HandedGoal};
 use super::keys::{SecretKey, bytes_of};
 use super::kind::Kind;
 use super::names::client_name;
@@ -53,6 +54,9 @@ pub struct Results {
     pub client: String,
     pub made_at: Timestamp,
     pub sessions: Vec<HandedSession>,
+    /// The client's goals with what was said of them at home; older versions refuse results that have any.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub goals: Vec<HandedGoal>,
 }
 
 impl Results {
@@ -78,6 +82,7 @@ impl Results {
 
     fn check(&self) -> Result<(), HandoverError> {
         client_name(&self.client)?;
+        goal::check(&self.goals)?;
         let content = |text: &str| Err(HandoverError::Content(text.to_owned()));
         if bytes_of::<8>(&self.package).is_none() {
             return content("it names no package");

@@ -7,6 +7,7 @@ use crate::by_kind::KindAndBody;
 use crate::command::Command;
 use crate::leading::{Fall, Response, Trouble};
 use crate::level::LevelTerms;
+use crate::rating::{RatedOver, Rating};
 use crate::reason::{AgreementAnswer, EndReason, EndedBy, FrequencyWeighting, MicrophoneNote, StepReason, Symptom};
 use crate::voice::VoiceQuality;
 use schemars::JsonSchema;
@@ -218,6 +219,13 @@ facts! {
         ResultTold = "result_told" {
             exercise: String,
             asked: bool,
+        },
+        /// The client's own rating of a practice or a week, 0 to 10; `null` where the question was passed over.
+        Rated = "rated" {
+            what: Rating,
+            over: RatedOver,
+            #[schemars(range(max = 10))]
+            value: Option<u8>,
         },
         /// Loud holds have reached the routine's limit for one practice.
         LoudLimitReached = "loud_limit_reached" {

@@ -13,7 +13,7 @@ const Z_95: f64 = 1.96;
 const DAYS_LEAST: usize = 3;
 /// The latest days that are compared with the baseline, at least and at most, and how far back they may lie.
 const LATEST: std::ops::RangeInclusive<usize> = 3..=5;
-const LATEST_WITHIN_DAYS: i64 = 28;
+pub(super) const LATEST_WITHIN_DAYS: i64 = 28;
 /// Trials that scatter less do not scatter at all: they were rounded to the same value.
 const NOTHING: f64 = 1e-9;
 

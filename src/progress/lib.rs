@@ -8,6 +8,9 @@
 //! - `median`, `slope`, `likeness`, `scatter`, `change`: the arithmetic; `baseline`, `weeks`, `best`: what is made of it
 //! - `clock`: dates that cannot be believed
 //! - `adherence`: done over prescribed, per day and week; `prescribed`, `programme`: what was prescribed when, and what changed
+//! - `given`: minutes and repetitions by day and group; `cueing`: help that was given and asked for
+//! - `rated`: the client's own ratings
+//! - `goal`, `standing`: goals in the client's own words, and how they stand
 //! - `picture`: all of it for one client
 
 mod adherence;
@@ -16,18 +19,23 @@ mod best;
 mod change;
 mod clock;
 mod conditions;
+mod cueing;
 mod day_value;
 mod discard;
+mod given;
+mod goal;
 mod likeness;
 mod median;
 mod picture;
 mod practised;
 mod prescribed;
 mod programme;
+mod rated;
 mod scatter;
 mod series;
 mod slope;
 mod spoken_for;
+mod standing;
 mod trial;
 mod weeks;
 mod window;
@@ -45,18 +53,23 @@ pub use best::{BestOfThree, best_of_three};
 pub use change::{Change, ScatterBasis, change};
 pub use clock::{Led, misdated};
 pub use conditions::{Conditions, Microphone};
+pub use cueing::Cueing;
 pub use day_value::DayValue;
 pub use discard::Discard;
+pub use given::{DayGiven, Given, GroupGiven};
+pub use goal::{Aim, Direction, Goal, Mark, MarkKind};
 pub use likeness::{Z_95, variance_factor};
 pub use median::{Interval, median_interval};
 pub use model::Measure;
 pub use picture::Picture;
-pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised, SafetyStop, StepResult};
+pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised, Rated, SafetyStop, StepResult, StepTime};
 pub use programme::{ProgrammeChange, ProgrammeItem, changes};
+pub use rated::Ratings;
 pub use scatter::{Anova, Scatter, between_share, two_way, within};
 pub use series::{Break, BreakReason, Segment, Series, series};
 pub use slope::{Line, SCATTER_DAYS, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, sd_about_line, slope, theil_sen};
 pub use spoken_for::SpokenFor;
+pub use standing::{GoalState, NotMet, Standing, TooEarly, goal_measures, goals};
 pub use statistics::median;
 pub use trial::{Trial, Value};
 pub use weeks::{WeekMedian, week_medians};

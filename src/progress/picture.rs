@@ -2,12 +2,16 @@
 
 use super::adherence::Adherence;
 use super::best::{BestOfThree, best_of_three};
+use super::cueing::Cueing;
 use super::discard::Discard;
+use super::given::{Given, given};
 use super::practised::{ClockJump, LeftOutStep, Note, Practice, Practised, SafetyStop};
 use super::prescribed::{RoutineLife, routines};
 use super::programme::ProgrammeChange;
+use super::rated::{Ratings, ratings};
 use super::series::{Series, series};
 use super::spoken_for::{SpokenFor, spoken_for};
+use super::standing::{GoalState, goals};
 use super::trial::Trial;
 use super::window::Window;
 use jiff::civil::Date;
@@ -38,6 +42,14 @@ pub struct Picture {
     /// Doses in force that a clinician has spoken for.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub spoken_for: Vec<SpokenFor>,
+    /// Minutes and repetitions, by day and by group of exercises.
+    pub given: Given,
+    pub cueing: Cueing,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ratings: Vec<Ratings>,
+    /// Those that stand on the window's last day.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub goals: Vec<GoalState>,
     /// Of the whole record: where the clock went back, and how many practices carry a date that cannot be believed. Those stand in no
     /// figure, and their dates in no window.
     pub clock_jumps: Vec<ClockJump>,
@@ -73,10 +85,22 @@ impl Picture {
             notes: practised.notes.iter().filter(|note| window.has(note.day)).cloned().collect(),
             programme: super::programme::of_routines(&lives, window),
             spoken_for: spoken_for(&lives),
+            given: given(practised, window),
+            cueing: cueing(practised, window),
+            ratings: ratings(practised, window),
+            goals: goals(practised, window.to),
             clock_jumps: practised.clock_jumps.clone(),
             misdated: u32::try_from(practised.practices.iter().filter(|practice| practice.misdated).count()).unwrap_or(u32::MAX),
         }
     }
+}
+
+/// Help in the practices of the window; one whose date cannot be believed is in none.
+fn cueing(practised: &Practised, window: Window) -> Cueing {
+    let shown = |session: i64| {
+        practised.practices.iter().any(|practice| practice.session == session && !practice.misdated && window.has(practice.day))
+    };
+    Cueing::together(practised.cueing.iter().filter(|cueing| shown(cueing.session)))
 }
 
 /// What was left out, and what was not reached where a practice ended before its end; by day and practice.

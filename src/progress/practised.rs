@@ -1,8 +1,10 @@
 //! What a client has practised, as the record tells it: what goes into the arithmetic.
 
+use super::cueing::Cueing;
+use super::goal::Goal;
 use super::trial::Trial;
 use jiff::{ZonedDateTime, civil::Date};
-use model::{StepReason, Symptom};
+use model::{RatedOver, Rating, StepReason, Symptom};
 use serde::Serialize;
 
 /// One live practice.
@@ -100,6 +102,26 @@ pub struct Note {
     pub text: String,
 }
 
+/// How long a step of a practice took, from its beginning to its end, rests within it counted.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct StepTime {
+    pub session: i64,
+    /// Its number in the routine, from 1.
+    pub step: u32,
+    pub time_s: f64,
+}
+
+/// One rating that was given, or passed over.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Rated {
+    pub session: i64,
+    pub day: Date,
+    pub what: Rating,
+    pub over: RatedOver,
+    /// 0 to 10; none where it was passed over.
+    pub value: Option<u8>,
+}
+
 /// A practice that is dated before the one led before it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ClockJump {
@@ -123,4 +145,12 @@ pub struct Practised {
     pub safety_stops: Vec<SafetyStop>,
     pub notes: Vec<Note>,
     pub clock_jumps: Vec<ClockJump>,
+    /// How long each step took, where the journal tells it.
+    pub step_times: Vec<StepTime>,
+    /// What help was given and asked for, by practice.
+    pub cueing: Vec<Cueing>,
+    /// By practice and entry.
+    pub ratings: Vec<Rated>,
+    /// In the order in which they were set, those that were removed among them.
+    pub goals: Vec<Goal>,
 }

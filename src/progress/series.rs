@@ -112,6 +112,12 @@ pub fn series(practised: &Practised, window: Window) -> Vec<Series> {
         .collect()
 }
 
+/// One series alone, as [`series`] has it.
+pub(super) fn series_of(practised: &Practised, exercise: &str, measure: Measure, window: Window) -> Option<Series> {
+    let trials: Vec<&Trial> = practised.trials.iter().filter(|trial| trial.day <= window.to && trial.exercise == exercise).collect();
+    one(exercise, measure, &trials, window)
+}
+
 /// None where the window holds no value.
 fn one(exercise: &str, measure: Measure, trials: &[&Trial], window: Window) -> Option<Series> {
     let values: Vec<(&Trial, &Value)> = trials.iter().filter_map(|trial| Some((*trial, trial.value(measure)?))).collect();

@@ -1,7 +1,7 @@
 //! What was agreed to on a page, and how it stands beside what was said aloud and what a package brought.
 
+use super::clients::client_row;
 use super::error::RecordError;
-use super::packages::client_row;
 use super::store::{Store, later};
 use jiff::{Timestamp, ToSpan, ZonedDateTime};
 use model::{Fact, SessionId, Symptom, parse_line};

@@ -2,6 +2,7 @@
 
 use super::error::RecordError;
 use super::store::Store;
+use rusqlite::Transaction;
 
 impl Store {
     /// Everybody who has a name here, those without a practice among them; by name.
@@ -25,4 +26,10 @@ impl Store {
             .collect()
         })
     }
+}
+
+/// The client's row, made where it is missing.
+pub(super) fn client_row(tx: &Transaction<'_>, client: &str) -> Result<i64, rusqlite::Error> {
+    tx.execute("INSERT INTO client (name) VALUES (?1) ON CONFLICT (name) DO NOTHING", [client])?;
+    tx.query_row("SELECT id FROM client WHERE name = ?1", [client], |row| row.get(0))
 }

@@ -71,6 +71,9 @@ pub enum RecordError {
     /// Sound cannot be kept for so long.
     #[error("sound cannot be kept for {days} days: take 1 to 3650")]
     SoundDays { days: u32 },
+    /// A goal cannot be kept or marked.
+    #[error("{0}")]
+    Goal(String),
     /// The database refused, for instance because the disk is full.
     #[error("the record {path} could not be read or written: {cause}. See that the disk has room and that the file is writable for you", path = path.display())]
     Database { path: PathBuf, cause: String },

@@ -1,7 +1,7 @@
 //! Practices as they leave this record and as they come into another.
 
+use super::clients::client_row;
 use super::error::RecordError;
-use super::packages::client_row;
 use super::running;
 use super::store::Store;
 use super::time;

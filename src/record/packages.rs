@@ -1,9 +1,12 @@
 //! Packages that were made here, or taken here from a clinician.
 
+use super::clients::client_row;
 use super::error::RecordError;
+use super::goals::take_goals;
 use super::store::Store;
 use jiff::Timestamp;
-use rusqlite::{OptionalExtension, Row, Transaction, params};
+use progress::Goal;
+use rusqlite::{OptionalExtension, Row, params};
 
 /// A package that this computer made.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,12 +36,6 @@ pub struct PackageAgreement {
     pub agreed_at: Timestamp,
     /// Fingerprint of the clinician's key.
     pub by: String,
-}
-
-/// The client's row, made where it is missing.
-pub(super) fn client_row(tx: &Transaction<'_>, client: &str) -> Result<i64, rusqlite::Error> {
-    tx.execute("INSERT INTO client (name) VALUES (?1) ON CONFLICT (name) DO NOTHING", [client])?;
-    tx.query_row("SELECT id FROM client WHERE name = ?1", [client], |row| row.get(0))
 }
 
 /// A time kept as text.
@@ -121,7 +118,7 @@ impl Store {
         })
     }
 
-    /// Takes a package: it and its agreements are noted, and `place` puts its files where they belong. Where `place` fails,
+    /// Takes a package: it, its agreements and goals are noted, and `place` puts its files where they belong. Where `place` fails,
     /// nothing is noted; its reason is given back inside.
     ///
     /// # Errors
@@ -130,6 +127,7 @@ impl Store {
         &mut self,
         package: &TakenPackage,
         agreed: &[PackageAgreement],
+        goals: &[Goal],
         place: impl FnOnce() -> Result<(), E>,
     ) -> Result<Result<(), E>, RecordError> {
         let mut failed = None;
@@ -146,6 +144,7 @@ impl Store {
                     params![number, one.exercise, one.agreed_at.to_string(), one.by],
                 )?;
             }
+            take_goals(tx, client, goals, Some(&package.id))?;
             place().map_err(|error| {
                 failed = Some(error);
                 // Any error rolls back; this one is not looked at.

@@ -1,7 +1,7 @@
 //! Whether the sound of a client's practices may be kept: only where the page and the client's voice both say so.
 
+use super::clients::client_row;
 use super::error::RecordError;
-use super::packages::client_row;
 use super::sound_answer::answered;
 use super::store::Store;
 use super::time;

@@ -7,8 +7,10 @@ use std::collections::BTreeMap;
 
 use jiff::{SignedDuration, ZonedDateTime};
 
-use model::{EndReason, Fact, FactKind, MicrophoneNote, Position, Unit};
-use progress::{Conditions, LeftOutStep, Microphone, Note, NoteKind, Practice, Practised, SafetyStop, StepResult, Trial, Value};
+use model::{Command, EndReason, Fact, FactKind, MicrophoneNote, Position, Unit};
+use progress::{
+    Conditions, Cueing, LeftOutStep, Microphone, Note, NoteKind, Practice, Practised, Rated, SafetyStop, StepResult, StepTime, Trial, Value,
+};
 
 /// One entry as it stands in the record.
 pub(super) struct Line<'a> {
@@ -40,6 +42,8 @@ struct Open {
     calibration_note: Option<String>,
     /// Steps that were ended, with or without all repetitions; of the others the repetitions are counted.
     ended: Vec<u32>,
+    /// The step under way, and since when in this part.
+    step: Option<(u32, f64)>,
 }
 
 impl Reader {
@@ -57,6 +61,8 @@ impl Reader {
         self.enter(line);
         let Some(kind) = FactKind::of_name(line.kind).filter(|kind| bears_on_progress(*kind)) else { return Ok(()) };
         let fact = Fact::read(kind, line.json).map_err(|error| error.to_string())?;
+        self.add_cue(line.session, &fact);
+        self.add_step_time(line, &fact);
         self.sort(line, &fact);
         Ok(())
     }
@@ -75,7 +81,7 @@ impl Reader {
             let Some(began) = self.parts.get(&(line.session, line.part)).cloned().or(of_session) else { return };
             let ended = match self.open.take_if(|open| open.session == line.session) {
                 Some(open) => {
-                    self.add_minutes(line.session, open.last_s);
+                    self.end_part(&open);
                     open.ended
                 }
                 None => {
@@ -83,8 +89,16 @@ impl Reader {
                     Vec::new()
                 }
             };
-            self.open =
-                Some(Open { session: line.session, part: line.part, began, last_s: 0.0, microphone: None, calibration_note: None, ended });
+            self.open = Some(Open {
+                session: line.session,
+                part: line.part,
+                began,
+                last_s: 0.0,
+                microphone: None,
+                calibration_note: None,
+                ended,
+                step: None,
+            });
             if let Some(practice) = self.practices.get_mut(&line.session) {
                 practice.parts += 1;
             }
@@ -94,22 +108,51 @@ impl Reader {
         }
     }
 
-    fn add_minutes(&mut self, session: i64, seconds: f64) {
-        if let Some(practice) = self.practices.get_mut(&session) {
-            practice.minutes += seconds / 60.0;
+    /// What a part adds to the time of its practice, and to that of the step in which it was broken off.
+    fn end_part(&mut self, open: &Open) {
+        if let Some(practice) = self.practices.get_mut(&open.session) {
+            practice.minutes += open.last_s / 60.0;
+        }
+        self.out.step_times.extend(step_time(open.session, open.step, open.last_s));
+    }
+
+    /// Help that was given or asked for; lines come practice by practice.
+    fn add_cue(&mut self, session: i64, fact: &Fact) {
+        let count: fn(&mut Cueing) -> &mut u32 = match fact {
+            Fact::QuestionAnswered { correct: true, hint_given: false, .. } => |cueing| &mut cueing.answered_alone,
+            Fact::QuestionAnswered { correct: true, hint_given: true, .. } => |cueing| &mut cueing.answered_with_hint,
+            Fact::QuestionAnswered { correct: false, .. } => |cueing| &mut cueing.not_answered,
+            Fact::CommandHeard { command: Command::Again, .. } => |cueing| &mut cueing.asked_again,
+            Fact::NoAnswer { .. } => |cueing| &mut cueing.no_answer,
+            _ => return,
+        };
+        if self.out.cueing.last().is_none_or(|last| last.session != session) {
+            self.out.cueing.push(Cueing::of_session(session));
+        }
+        if let Some(cueing) = self.out.cueing.last_mut() {
+            *count(cueing) += 1;
         }
     }
 
     /// Ends the session under way.
     fn close(&mut self) {
         let Some(open) = self.open.take() else { return };
-        self.add_minutes(open.session, open.last_s);
+        self.end_part(&open);
         let Some(practice) = self.practices.get(&open.session) else { return };
         if practice.end_reason.as_deref() != Some(EndReason::Completed.as_str()) {
             let text = practice.end_reason.clone().unwrap_or_else(|| "broken off".to_owned());
             let when = later(&open.began, open.last_s);
             self.out.notes.push(Note { session: open.session, when, day: practice.day, kind: NoteKind::EndedEarly, exercise: None, text });
         }
+    }
+
+    /// A step lasts from its beginning to its end; one that is gone on with in another part begins there again.
+    fn add_step_time(&mut self, line: &Line<'_>, fact: &Fact) {
+        let begins = matches!(fact, Fact::StepBegun { .. });
+        let ends = begins || matches!(fact, Fact::StepDone { .. } | Fact::StepStopped { .. } | Fact::SessionEnded { .. });
+        let Some(open) = self.open.as_mut().filter(|_| ends) else { return };
+        self.out.step_times.extend(step_time(line.session, open.step.take(), line.at_s));
+        open.step = line.position.filter(|_| begins).map(|at| (at.step, line.at_s));
     }
 
     fn sort(&mut self, line: &Line<'_>, fact: &Fact) {
@@ -198,6 +241,10 @@ impl Reader {
                 let text = format!("{} from {reference:.1} to {latest:.1} {}", of.name(), of.unit().printed());
                 self.add_note(line, NoteKind::Fall, Some(exercise.clone()), text);
             }
+            Fact::Rated { what, over, value } => {
+                let Some(practice) = practice.filter(|practice| !practice.misdated) else { return };
+                self.out.ratings.push(Rated { session: line.session, day: practice.day, what: *what, over: *over, value: *value });
+            }
             Fact::SoundLost { lost_s } => self.add_note(line, NoteKind::SoundLost, None, format!("{lost_s:.1} {}", Unit::Second.printed())),
             _ => {}
         }
@@ -242,6 +289,11 @@ impl Reader {
     }
 }
 
+/// The time of a step that is over at `to_s` of its part.
+fn step_time(session: i64, step: Option<(u32, f64)>, to_s: f64) -> Option<StepTime> {
+    step.map(|(step, since_s)| StepTime { session, step, time_s: (to_s - since_s).max(0.0) })
+}
+
 /// Of the others only the time counts.
 fn bears_on_progress(kind: FactKind) -> bool {
     match kind {
@@ -260,6 +312,9 @@ fn bears_on_progress(kind: FactKind) -> bool {
         | FactKind::SyllablesCounted
         | FactKind::QuestionAnswered
         | FactKind::CategoryNamed
+        | FactKind::CommandHeard
+        | FactKind::NoAnswer
+        | FactKind::Rated
         | FactKind::MicrophoneUsed
         | FactKind::MicrophoneNoted
         | FactKind::SafetyStop
@@ -274,8 +329,6 @@ fn bears_on_progress(kind: FactKind) -> bool {
         | FactKind::ResponseTimed
         | FactKind::RestOffered
         | FactKind::ResultTold
-        | FactKind::CommandHeard
-        | FactKind::NoAnswer
         | FactKind::RecogniserRestarted
         | FactKind::RoomLoud => false,
     }

@@ -43,6 +43,7 @@ impl Store {
         out.client = client.to_owned();
         out.today = Some(today);
         out.clock_jumps = clock_jumps;
+        out.goals = self.goals(client)?;
         self.add_packages(client, &mut out.practices)?;
         out.practices.sort_by(|one, other| (&one.began, one.session).cmp(&(&other.began, other.session)));
         out.trials

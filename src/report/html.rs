@@ -31,6 +31,13 @@ pub fn to_html(sheet: &Sheet) -> String {
                         h2 #glance { (front.glance_title) }
                         ul { @for line in &front.glance { li { (line) } } }
                     }
+                    @if let Some(goals) = &front.goals {
+                        section aria-labelledby="goals" {
+                            h2 #goals { (goals.title) }
+                            ul { @for line in &goals.lines { li { (line) } } }
+                            p.small { (goals.rule) }
+                        }
+                    }
                     @for (n, panel) in front.calendar.iter().chain(&front.charts).enumerate() { (panel_of(n, panel)) }
                     @if let Some(key) = &front.key {
                         section.key aria-labelledby="key" {
@@ -38,6 +45,7 @@ pub fn to_html(sheet: &Sheet) -> String {
                             ul {
                                 @for sign in &key.signs { li { span aria-hidden="true" { (PreEscaped(&sign.svg)) } " " (sign.text) } }
                                 li { (key.loose) }
+                                @for line in &key.abbreviations { li { (line) } }
                             }
                         }
                     }
@@ -59,6 +67,11 @@ pub fn to_html(sheet: &Sheet) -> String {
                             }
                         }
                     }
+                    section.chart aria-labelledby="chart" {
+                        h2 #chart { (sheet.chart.title) }
+                        p.small { (sheet.chart.hint) }
+                        pre tabindex="0" role="region" aria-labelledby="chart" { (sheet.chart.text) }
+                    }
                     section.client aria-labelledby="client" {
                         h2 #client { (client.title) }
                         p { (client.span) }
@@ -67,6 +80,10 @@ pub fn to_html(sheet: &Sheet) -> String {
                             h3 { (client.weeks_title) }
                             (drawing("weeks", svg, &client.weeks_title, &client.weeks_described))
                             p { (client.weeks_key) }
+                        }
+                        @if !client.goals.is_empty() {
+                            h3 { (client.goals_title) }
+                            @for line in &client.goals { p { (line) } }
                         }
                         @if !client.voice.is_empty() {
                             h3 { (client.voice_title) }
@@ -136,7 +153,7 @@ fn table_of(n: usize, table: &Table) -> Markup {
     html! {
         h3 id=(id) { (table.title) }
         div.scroll tabindex="0" role="region" aria-labelledby=(id) {
-            table aria-labelledby=(id) {
+            table aria-labelledby=(id) class=[table.wraps.then_some("wraps")] {
                 thead { tr { @for head in &table.head { th scope="col" { (head) } } } }
                 tbody {
                     @for row in &table.rows {

@@ -5,7 +5,8 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand};
 
 use crate::{
-    attend, calibrate, clinic, demo, enrol, exercises, export, hand, hear, history, lead, pack, pages, practise, record, report, routine,
+    attend, calibrate, clinic, demo, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages, practise, record, report,
+    routine,
 };
 
 /// Lead a voice, breathing and swallow practice hands-free
@@ -32,6 +33,8 @@ pub enum Order {
     Record(record::args::RecordArgs),
     /// Make the report of a client's practice for the clinician and for the client, as PDF or HTML
     Report(report::ReportArgs),
+    /// Keep a client's goals in their own words, and say which are met
+    Goal(goal::args::GoalArgs),
     /// Export the record in open standards: CSV, JSON Lines, FHIR, iCalendar, TextGrid
     Export(export::args::ExportArgs),
     /// Hand a client's programme over as one signed file, and the results back

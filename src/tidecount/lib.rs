@@ -10,6 +10,7 @@ pub mod devices;
 pub mod enrol;
 pub mod exercises;
 pub mod export;
+pub mod goal;
 pub mod hand;
 pub mod hear;
 pub mod history;

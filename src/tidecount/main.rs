@@ -7,8 +7,8 @@ use files::error::Failure;
 use recogniser::child_main;
 use tidecount::command_line::{Arguments, Order};
 use tidecount::{
-    attend, calibrate, clinic, demo, devices, enrol, exercises, export, hand, hear, history, lead, pack, pages, practise, record, report,
-    routine,
+    attend, calibrate, clinic, demo, devices, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages, practise, record,
+    report, routine,
 };
 
 fn main() -> ExitCode {
@@ -25,6 +25,7 @@ fn main() -> ExitCode {
         Order::Record(args) => record::command::run(&args),
         Order::Report(args) => report::run(&args),
         Order::Export(args) => export::command::run(&args),
+        Order::Goal(args) => goal::command::run(&args),
         Order::Hand(args) => hand::command::run(&args),
         Order::Clinic(args) => clinic::command::run(&args),
         Order::Routine(args) => routine::command::run(&args),

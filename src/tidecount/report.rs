@@ -23,10 +23,11 @@ pub struct ReportArgs {
     /// Cover this many weeks up to today, beginning on a Monday
     #[arg(long, value_name = "N", default_value_t = 12, value_parser = clap::value_parser!(u32).range(1..=MOST_WEEKS))]
     weeks: u32,
-    /// Make pages to print, or one file for a browser
+    /// Make pages to print, one file for a browser, or a text to paste into a chart
     #[arg(long, value_enum, default_value_t = Format::Pdf)]
     format: Format,
-    /// Write to this file, or to standard output with `-` [default: report-NAME-DATE.pdf or .html in this folder]
+    /// Write to this file, or to standard output with `-` [default: report-NAME-DATE.pdf or .html in this folder; the text for
+    /// the chart to standard output]
     #[arg(long, short, value_name = "FILE|-")]
     out: Option<PathBuf>,
     /// Replace a file that is already there
@@ -46,6 +47,8 @@ enum Format {
     Pdf,
     /// One file for a browser
     Html,
+    /// Plain text in the order subjective, objective, assessment, plan
+    Chart,
 }
 
 impl From<Format> for reports::Format {
@@ -53,6 +56,7 @@ impl From<Format> for reports::Format {
         match typed {
             Format::Pdf => Self::Pdf,
             Format::Html => Self::Html,
+            Format::Chart => Self::Chart,
         }
     }
 }
@@ -66,7 +70,11 @@ pub fn run(args: &ReportArgs) -> Result<ExitCode, Failure> {
     let today = args.until.unwrap_or_else(|| ZonedDateTime::now().date());
     let wanted = Wanted { client: args.client.clone(), weeks: args.weeks, format: args.format.into(), data: args.data.folder()? };
     let (client, bytes) = make(&wanted, today, &words)?;
-    let usual = || PathBuf::from(format!("report-{}-{today}.{}", short_name(&client), wanted.format.extension()));
+    // A text is read or piped at once, a page is kept.
+    let usual = || match args.format {
+        Format::Chart => PathBuf::from("-"),
+        Format::Pdf | Format::Html => file_name(&client, today, wanted.format),
+    };
     let target = Target { out: Some(args.out.clone().unwrap_or_else(usual)), force: args.force };
     let Some(path) = target.file() else {
         return delivered(std::io::stdout().lock().write_all(&bytes)).map(|()| ExitCode::SUCCESS);
@@ -77,4 +85,8 @@ pub fn run(args: &ReportArgs) -> Result<ExitCode, Failure> {
     // Where nobody reads it, the file is there all the same.
     let _ = writeln!(std::io::stdout(), "{written}");
     Ok(ExitCode::SUCCESS)
+}
+
+fn file_name(client: &str, today: Date, format: reports::Format) -> PathBuf {
+    PathBuf::from(format!("report-{}-{today}.{}", short_name(client), format.extension()))
 }

@@ -7,8 +7,12 @@ mod invented;
 use files::reports::gather;
 use invented::{Life, keep};
 use jiff::civil::{Date, date};
-use progress::{BreakReason, ClockJump, Note, NoteKind, Picture, PlanBasis, Practised, ProgrammeChange, ProgrammeItem, Window};
-use record::Store;
+use model::{RatedOver, Rating};
+use progress::{
+    Aim, BreakReason, ClockJump, Direction, Goal, GoalState, Mark, MarkKind, Measure, NotMet, Note, NoteKind, Picture, PlanBasis,
+    Practised, ProgrammeChange, ProgrammeItem, Rated, Standing, TooEarly, Window,
+};
+use record::{NewGoal, Store};
 use report::sheet::{About, Sheet, sheet};
 use report::to_html;
 use session::{Arg, Line};
@@ -82,8 +86,8 @@ fn worded(name: &str, picture: &Picture) -> Sheet {
     let about = About { made: TODAY, last_practice: Some(TODAY), software: "tidecount", language: "en" };
     let sheet = sheet(picture, &about, &say).expect("a report");
     assert!(missing.borrow().is_empty(), "{name}: {:?}", missing.borrow());
-    let all = serde_json::to_string(&(&sheet.front.glance, &sheet.front.breaks, &sheet.front.columns, &sheet.tables, &sheet.client.voice))
-        .expect("text");
+    let front = (&sheet.front.glance, &sheet.front.breaks, &sheet.front.columns);
+    let all = serde_json::to_string(&(front, &sheet.tables, &sheet.client.voice, &sheet.client.goals, &sheet.chart)).expect("text");
     for broken in ["{ $", "NaN", "inf ", "null"] {
         assert!(!all.contains(broken), "{name}: {broken} in {all}");
     }
@@ -182,9 +186,10 @@ fn the_pdf_is_tagged_and_holds_the_clinicians_the_tables_and_the_clients_page() 
     assert_eq!(tagged(b"Figure"), 2 + sheet.front.charts.len());
     let described = pdf.objects.values().filter_map(|object| object.as_dict().ok()).filter(|dict| dict.has(b"Alt")).count();
     assert!(described >= tagged(b"Figure"));
-    assert!(tagged(b"TH") >= 8 + 7 && tagged(b"H1") == 3, "{} {}", tagged(b"TH"), tagged(b"H1"));
-    assert_eq!(pdf.get_pages().len(), 3);
-    let (front, tables, client) = (page(&pdf, 1), page(&pdf, 2), page(&pdf, 3));
+    assert!(tagged(b"TH") >= 8 + 7 + 4 + 9 && tagged(b"H1") == 3, "{} {}", tagged(b"TH"), tagged(b"H1"));
+    let last = u32::try_from(pdf.get_pages().len()).expect("few");
+    assert_eq!(last, 4, "the clinician's page, two of tables, the client's");
+    let (front, tables, client) = (page(&pdf, 1), page(&pdf, 2) + &page(&pdf, 3), page(&pdf, last));
     for line in &sheet.front.glance {
         assert!(front.contains(&squeezed(line)), "{line}\n{front}");
     }
@@ -276,6 +281,138 @@ fn the_clients_page_tells_a_change_only_beyond_the_usual_scatter() {
         "{:?}",
         one.client
     );
+}
+
+/// Goals in the client's own words, as the record keeps them: one that the figures judge, one that people mark.
+fn with_goals(life: &Life) -> Practised {
+    let folder = tempfile::tempdir().expect("a folder");
+    keep(folder.path(), std::slice::from_ref(life));
+    let mut store = Store::open(folder.path()).expect("a record");
+    let new = |words, aim| NewGoal { words, aim, set_on: date(2026, 9, 7), due: date(2026, 11, 15), set_by: "M., clinician" };
+    let aim = Aim { exercise: "long-ah".into(), measure: Measure::HoldS, direction: Direction::AtLeast, target: 30.0 };
+    store.add_goal(life.client, &new("Read a whole page to my grandson.", Some(aim))).expect("kept");
+    let activity = store.add_goal(life.client, &new("Order coffee without being asked twice.", None)).expect("kept");
+    let mark = Mark { kind: MarkKind::Met, on: date(2026, 11, 2), by: "grandma".into() };
+    store.mark_goal(life.client, activity, &mark).expect("marked");
+    store.practised(life.client, TODAY).expect("read")
+}
+
+#[test]
+fn goals_stand_on_every_page_with_the_rule_by_which_they_are_judged() {
+    let sheet = gather(&with_goals(&Life::weeks(12)), 12, TODAY, &words()).expect("a report");
+    let told = sheet.front.goals.as_ref().expect("goals");
+    assert!(
+        told.lines[0]
+            .starts_with("“Read a whole page to my grandson.” Long ah, hold time at least 30.0 s by 15 Nov 2026: not met, the typical"),
+        "{told:?}"
+    );
+    assert!(told.lines[1].contains("met, as marked by grandma on 2 Nov 2026"), "{told:?}");
+    assert!(told.rule.contains("beyond this client’s own scatter") && told.rule.contains("marked by people"), "{told:?}");
+    assert_eq!((sheet.tables.tables[0].title.as_str(), sheet.tables.tables[0].rows.len()), ("Goals", 2));
+    let [not_met, met] = &sheet.client.goals[..] else { panic!("{:?}", sheet.client.goals) };
+    assert!(not_met.contains("Not met. Your clinician") && met.ends_with("” Met."), "{not_met} {met}");
+    let pdf = pdf(&sheet);
+    let last = u32::try_from(pdf.get_pages().len()).expect("few");
+    for number in [1, 2, last] {
+        assert!(page(&pdf, number).contains("Readawholepagetomygrandson"), "page {number}: {}", page(&pdf, number));
+    }
+    assert_eq!(to_html(&sheet).matches("Read a whole page to my grandson.").count(), 6, "front, table, three times in the chart, client");
+}
+
+/// Whatever a goal comes to has its words, and page one bears many of them.
+#[test]
+fn every_state_of_a_goal_has_its_words() {
+    let mut picture = Picture::of(&with_goals(&Life::eventful()), Window::weeks(TODAY, 12));
+    let marks = vec![Mark { kind: MarkKind::NotMet, on: TODAY, by: "M.".into() }];
+    let goal = Goal { words: "w".repeat(200), marks, ..picture.goals[0].goal.clone() };
+    let early = [TooEarly::NoTrials, TooEarly::FewDays, TooEarly::NotCalibrated, TooEarly::BeforeDue, TooEarly::NotMarked];
+    let not = [NotMet::Short, NotMet::WithinScatter, NotMet::Marked];
+    let all = early.map(Standing::TooEarly).into_iter().chain(not.map(Standing::NotMet)).chain([Standing::Met]);
+    picture.goals = all.map(|standing| GoalState { goal: goal.clone(), standing, typical: Some(14.0) }).collect();
+    let sheet = worded("goals", &picture);
+    let told: BTreeSet<&String> = sheet.tables.tables[0].rows.iter().filter_map(|row| row.last()).collect();
+    assert_eq!((told.len(), sheet.front.goals.as_ref().map(|goals| goals.lines.len())), (9, Some(4)), "{told:?}");
+    let pdf = pdf(&sheet);
+    assert!(page(&pdf, 1).contains("Changestotheprogramme") && page(&pdf, 2).contains("Tablesandconditions"));
+}
+
+#[test]
+fn the_clients_own_ratings_are_told_as_they_were_said() {
+    let mut practised = practised(&Life::weeks(12));
+    let rated = |what, over, value| Rated { session: 1, day: TODAY, what, over, value };
+    practised.ratings = Rating::ALL
+        .into_iter()
+        .flat_map(|what| RatedOver::ALL.map(|over| [rated(what, over, Some(4)), rated(what, over, Some(7)), rated(what, over, None)]))
+        .flatten()
+        .collect();
+    let sheet = worded("ratings", &Picture::of(&practised, Window::weeks(TODAY, 12)));
+    let table = &sheet.tables.tables[0];
+    assert_eq!((table.title.as_str(), table.rows.len()), ("Own ratings, 0 to 10", 8));
+    assert_eq!(table.rows[0], ["Effort, after practice", "5.5", "4 to 7", "7 on 22 Nov 2026", "2 (1)"]);
+    assert!(sheet.chart.text.contains("- Voice in daily life, over the week: median 5.5 (4 to 7), latest 7 on 2026-11-22; 2 ratings"));
+}
+
+/// What can be pasted into a chart: the order of a chart, the assessment left to the clinician, plain short lines, ISO days.
+#[test]
+fn the_text_for_the_chart_is_plain_and_leaves_the_assessment_to_the_clinician() {
+    let sheet = gather(&with_goals(&Life::eventful()), 12, TODAY, &words()).expect("a report");
+    let text = &sheet.chart.text;
+    insta::assert_snapshot!("text_for_the_chart", text);
+    assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
+    assert!(text.chars().all(|c| c.is_ascii_graphic() || c == ' ' || c == '\n'), "{text}");
+    let places: Vec<usize> = ["SUBJECTIVE", "OBJECTIVE", "ASSESSMENT", "PLAN"]
+        .iter()
+        .map(|heading| text.find(&format!("\n{heading}\n")).expect(heading))
+        .collect();
+    assert!(places.is_sorted(), "{places:?}");
+    assert!(text.contains("\nASSESSMENT\n(for you to write)\n\nPLAN\n(for you to decide;"), "{text}");
+    assert!(text.contains("MDC95: the smallest change") && text.contains("Help from a carer: not recorded."));
+    assert!(to_html(&sheet).contains("SUBJECTIVE"), "it can be copied from the page");
+}
+
+/// One vowel may grow louder while speech stays as it was: "louder" is said of daily speech alone.
+#[test]
+fn the_client_is_told_louder_only_of_daily_speech() {
+    let mut practised = practised(&Life { level_gain_db: 25.0, ..Life::weeks(12) });
+    let voice = |practised: &Practised| gather(practised, 12, TODAY, &words()).expect("a report").client.voice;
+    let both = voice(&practised);
+    assert!(both.iter().any(|line| line.starts_with("Loudness in Own phrases: louder than at first")), "{both:?}");
+    assert!(!both.iter().any(|line| line.starts_with("Loudness in Long ah")), "{both:?}");
+    practised.trials.retain(|trial| trial.exercise != "functional-phrases");
+    let vowel = voice(&practised).concat();
+    assert!(vowel.contains("Loudness in Long ah: it has gone up in this one sound.") && !vowel.contains("louder"), "{vowel}");
+}
+
+/// Whoever reads a report needs no other page to know what its letters stand for.
+#[test]
+fn every_abbreviation_is_explained_on_the_page_where_it_stands() {
+    for (name, life, weeks) in lives() {
+        let sheet = report(&life, weeks);
+        let charts = serde_json::to_string(&sheet.front.charts).expect("text");
+        let keys = sheet.front.key.as_ref().map(|key| key.abbreviations.join(" ")).unwrap_or_default();
+        let tables = serde_json::to_string(&sheet.tables.tables).expect("text");
+        for (stands, explained) in [
+            ("MDC95", "MDC95: "),
+            ("dB SPL", "dB SPL: "),
+            ("dB, relative", "dB, relative: "),
+            ("A-weighted", "A-weighted: "),
+            (" st\"", "st: "),
+        ] {
+            assert!(!charts.contains(stands) || keys.contains(explained), "{name}: {stands} on page one");
+        }
+        let all = [
+            ("MDC95", "MDC95: "),
+            (", st\"", "st: "),
+            ("F0", "F0: "),
+            ("SD of", "SD: "),
+            ("CPPS", "CPPS: "),
+            ("HNR", "HNR: "),
+            ("Hz", "Hz: "),
+        ];
+        for (stands, explained) in all.into_iter().chain([("†", "† "), ("dB SPL", "dB SPL: "), ("dB, relative", "dB, relative: ")]) {
+            assert!(!tables.contains(stands) || tables.contains(explained), "{name}: {stands} in the tables");
+        }
+    }
 }
 
 #[test]

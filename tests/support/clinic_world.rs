@@ -47,7 +47,8 @@ impl Home {
     /// The results file of these practices, made in the evening of `day`.
     pub fn sealed(&self, day: &str, sessions: &[HandedSession]) -> String {
         let made_at = format!("{day}T20:00:00Z").parse().expect("a time");
-        let results = Results { package: self.package.clone(), client: self.client.clone(), made_at, sessions: sessions.to_vec() };
+        let results =
+            Results { package: self.package.clone(), client: self.client.clone(), made_at, sessions: sessions.to_vec(), goals: Vec::new() };
         results.seal(&self.key).expect("seals")
     }
 

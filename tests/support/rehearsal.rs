@@ -117,6 +117,7 @@ fn set_up(scene: &Scene<'_>) -> (Practice, RehearsedIo, Rehearsal, PathBuf) {
         journal: Some(journal.clone()),
         levels: live::levels::Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
+        emergency_number: None,
     };
     (practice, io, rehearsal, journal)
 }

@@ -1,6 +1,7 @@
 //! What was handed over, as files: packages, their settings, the household that they make.
 
 pub mod check;
+pub mod goals;
 pub mod household;
 pub mod sealed;
 pub mod settings;

@@ -24,7 +24,13 @@ fn results() -> Results {
         software: "tidecount 0.1.0".into(),
         parts: vec![HandedPart { started_at, entries }],
     };
-    Results { package: "0123456789abcdef".into(), client: "grandpa".into(), made_at: Timestamp::UNIX_EPOCH, sessions: vec![session] }
+    Results {
+        package: "0123456789abcdef".into(),
+        client: "grandpa".into(),
+        made_at: Timestamp::UNIX_EPOCH,
+        sessions: vec![session],
+        goals: Vec::new(),
+    }
 }
 
 fn read(content: &str) -> Result<Results, HandoverError> {

@@ -1,6 +1,6 @@
 //! Entries of a journal for tests.
 
-use model::{Command, Entry, Fact, Position};
+use model::{Command, Entry, Fact, Position, RatedOver, Rating};
 use proptest::prelude::*;
 
 pub fn at(step: u32, set: u32, repetition: u32) -> Option<Position> {
@@ -99,6 +99,7 @@ fn fact() -> impl Strategy<Value = Fact> {
             repetitions_prescribed
         }),
         seconds().prop_map(|duration_s| Fact::Rested { duration_s }),
+        proptest::option::of(0..=10_u8).prop_map(|value| Fact::Rated { what: Rating::Effort, over: RatedOver::Practice, value }),
         text().prop_map(|from| Fact::SessionResumed { from }),
         (proptest::option::of(any::<bool>()), any::<u32>()).prop_map(|(given, days)| Fact::SoundConsent { given, days }),
         proptest::collection::vec(text(), 0..3).prop_map(|exercises| Fact::Agreement {

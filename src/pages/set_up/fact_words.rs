@@ -149,6 +149,12 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
             marked(key, vec![("from", one(*reference)), ("to", one(*latest))], "page-mark-look")
         }
         Fact::RestOffered { taken } => plain(if *taken { "page-fact-rest-taken" } else { "page-fact-rest-declined" }, Vec::new()),
+        Fact::Rated { what, over, value } => {
+            let what = site.s(&format!("report-rating-{}-shown", what.name()));
+            let over = site.s(&format!("report-rating-of-{}-shown", over.name()));
+            let value = value.map_or_else(|| site.s("page-fact-rated-none"), |value| value.to_string());
+            plain("page-fact-rated", vec![("what", text(&what)), ("over", text(&over)), ("value", text(&value))])
+        }
         Fact::LoudLimitReached { loud_s, limit_s } => {
             marked("page-fact-loud-limit", vec![("s", whole(*loud_s)), ("limit", whole(*limit_s))], "page-mark-look")
         }

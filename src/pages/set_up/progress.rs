@@ -6,6 +6,7 @@ use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::address::encoded;
 use crate::web::pages::{CalendarDay, DayMark, ProgressView, Series, progress};
+use files::reports::{abbreviation_lines, goal_lines};
 use progress::{DayAdherence, Measure, Picture, PlanBasis, ProgrammeChange, ProgrammeItem, Series as Measured, Window};
 use report::{PageWords, page_chart};
 use session::Arg;
@@ -68,6 +69,12 @@ fn fill(site: &Site, view: &mut ProgressView, picture: &Picture, (client, weeks)
     let drawn = drawn_weeks(picture);
     view.series =
         picture.series.iter().filter(|series| !series.measure.is_quality()).filter_map(|series| series_view(site, series, drawn)).collect();
+    if !picture.goals.is_empty() {
+        let goals = goal_lines(&picture.goals, &site.words);
+        (view.goals, view.goals_rule) = (goals.lines, goals.rule);
+    }
+    let shown: Vec<&Measured> = picture.series.iter().filter(|series| !series.measure.is_quality()).collect();
+    view.abbreviations = abbreviation_lines(&shown, &site.words);
     view.lists = lists(site, picture);
 }
 

@@ -16,9 +16,10 @@ use files::reports::{self, Format, Wanted};
 use session::Arg;
 
 /// What can be had, each a message `page-file-NAME`: name, ending, type of its content, and whether it is of one client alone.
-const KINDS: [(&str, &str, &str, bool); 5] = [
+const KINDS: [(&str, &str, &str, bool); 6] = [
     ("report-pdf", "pdf", "application/pdf", true),
     ("report-html", "html", "text/html; charset=utf-8", true),
+    ("chart", "txt", "text/plain; charset=utf-8", true),
     ("csv", "csv", "text/csv; charset=utf-8", false),
     ("json", "jsonl", "application/jsonl", false),
     ("fhir", "json", "application/fhir+json", true),
@@ -53,6 +54,7 @@ pub fn file(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let bytes = match *kind {
         "report-pdf" => report(site, client, query, Format::Pdf)?,
         "report-html" => report(site, client, query, Format::Html)?,
+        "chart" => report(site, client, query, Format::Chart)?,
         kind => export(site, client, kind)?,
     };
     Ok(Shown::File { kind: content, name, bytes })

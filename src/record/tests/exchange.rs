@@ -101,7 +101,7 @@ fn a_practice_belongs_to_the_package_in_force_when_it_began() {
     let mut take = |id: &str, taken_at: &str| {
         let at: Timestamp = taken_at.parse().expect("a time");
         let package = TakenPackage { id: id.into(), client: "grandpa".into(), made_at: at, taken_at: at, clinician_key: "aa".into() };
-        store.take_package(&package, &[], || Ok::<(), ()>(())).expect("the database").expect("placed");
+        store.take_package(&package, &[], &[], || Ok::<(), ()>(())).expect("the database").expect("placed");
     };
     take("a", "2026-03-02T17:30:00Z");
     take("b", "2026-03-03T07:59:00Z");

@@ -2,7 +2,9 @@ use super::*;
 use crate::encrypt::tests::{filled, raw};
 use crate::samples::{begin, begun, entry, keep, time};
 use crate::sound::tests::record;
-use crate::{MadePackage, PackageAgreement, Passphrase, Source, TakenPackage, WholePart, WholeSession};
+use crate::{MadePackage, NewGoal, PackageAgreement, Passphrase, Source, TakenPackage, WholePart, WholeSession};
+use jiff::civil::date;
+use progress::{Mark, MarkKind};
 use session::Fact;
 
 const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
@@ -27,6 +29,9 @@ fn scene() -> tempfile::TempDir {
         );
         store.sound_wish(client, 30, &time(START)).expect("wishes");
         store.agree_by_page(client, &["head-lift".to_owned()], text, &time(START)).expect("agrees");
+        let goal = NewGoal { words: text, aim: None, set_on: date(2026, 11, 1), due: date(2027, 2, 1), set_by: "clinician" };
+        let goal = store.add_goal(client, &goal).expect("keeps");
+        store.mark_goal(client, goal, &Mark { kind: MarkKind::Met, on: date(2026, 11, 20), by: client.into() }).expect("marks");
         let at = time(START).timestamp();
         store
             .note_made(&MadePackage {
@@ -39,7 +44,7 @@ fn scene() -> tempfile::TempDir {
         let taken =
             TakenPackage { id: format!("taken-{client}"), client: client.into(), made_at: at, taken_at: at, clinician_key: "00".into() };
         let agreed = [PackageAgreement { exercise: "head-lift".into(), agreed_at: at, by: "11".into() }];
-        store.take_package::<()>(&taken, &agreed, || Ok(())).expect("takes").expect("places");
+        store.take_package::<()>(&taken, &agreed, &[], || Ok(())).expect("takes").expect("places");
         let whole = store.whole_sessions(client, None).expect("reads");
         store.note_handed_back(&whole, at).expect("notes");
         let line = format!("{{\"at_s\":0.0,\"kind\":\"safety_stop\",\"exercise\":null,\"reason\":\"{text}\"}}");

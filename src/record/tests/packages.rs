@@ -18,7 +18,7 @@ fn agrees(exercise: &str) -> PackageAgreement {
 }
 
 fn take(store: &mut Store, package: &TakenPackage, agreed: &[PackageAgreement]) {
-    store.take_package(package, agreed, || Ok::<(), ()>(())).expect("the database").expect("placed");
+    store.take_package(package, agreed, &[], || Ok::<(), ()>(())).expect("the database").expect("placed");
 }
 
 #[test]
@@ -41,7 +41,7 @@ fn an_agreement_counts_while_its_package_is_in_force_and_a_spoken_yes_beside_it(
 fn a_package_whose_files_cannot_be_placed_is_not_noted() {
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
-    let outcome = store.take_package(&package("1", "2026-03-02T08:00:00Z"), &[agrees("chin-tuck")], || Err("the disk is full"));
+    let outcome = store.take_package(&package("1", "2026-03-02T08:00:00Z"), &[agrees("chin-tuck")], &[], || Err("the disk is full"));
     assert_eq!(outcome.expect("the database"), Err("the disk is full"));
     assert_eq!(store.packages_taken("grandpa").expect("reads"), []);
     assert!(agreed_to(&store, "grandpa").is_empty());

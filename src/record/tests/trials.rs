@@ -2,6 +2,7 @@ use super::*;
 use crate::samples::{at, begin, begun, ended, entry, hold, keep, time};
 use crate::{Source, WholePart, WholeSession, journal_text};
 use jiff::civil::date;
+use model::{RatedOver, Rating};
 use progress::{Discard, Measure, NoteKind, Picture, Window};
 use session::{Entry, Fact, LevelCalibration, Trouble};
 
@@ -206,4 +207,45 @@ fn received_practices_count_with_their_package() {
     assert_eq!((found.practices[0].package.as_deref(), found.trials.len()), (Some("p1"), 3));
     assert_eq!(found.trials[0].day, date(2026, 3, 2), "the client's own day");
     assert_eq!(found.notes, [], "it was led to its end");
+}
+
+/// What was given and what help there was is told by the journal: steps from their beginning to their end, in each part.
+#[test]
+fn the_time_of_each_step_and_the_help_are_read() {
+    let (_folder, mut store) = store();
+    let asked = |at_s, correct, hint_given| {
+        let fact = Fact::QuestionAnswered {
+            exercise: "word-riddles".into(),
+            clue: "a clue".into(),
+            answer: None,
+            correct,
+            hint_given,
+            duration_s: 4.0,
+        };
+        entry(at_s, at(1, 1, 1), fact)
+    };
+    let heard = |at_s, command| entry(at_s, None, Fact::CommandHeard { command, text: "again".into(), confidence: 0.9 });
+    let entries = vec![
+        begun(),
+        step_begun(10.0),
+        asked(20.0, true, false),
+        asked(30.0, true, true),
+        asked(40.0, false, true),
+        heard(45.0, session::Command::Again),
+        heard(46.0, session::Command::Pause),
+        entry(50.0, at(1, 1, 2), Fact::NoAnswer { asked: 2 }),
+        entry(60.0, None, Fact::Rated { what: Rating::Effort, over: RatedOver::Practice, value: Some(4) }),
+        step_done(70.0, 3),
+        entry(90.0, at(2, 1, 1), Fact::StepBegun { exercise: "word-riddles".into(), ramp_stage: None }),
+        ended(100.0),
+    ];
+    keep(&mut store, "anna", Source::Live, "2026-03-02T18:30:00+01:00[Europe/Berlin]", &entries);
+    let found = store.practised("anna", today()).expect("reads");
+    let times: Vec<_> = found.step_times.iter().map(|time| (time.step, time.time_s)).collect();
+    assert_eq!(times, [(1, 60.0), (2, 10.0)]);
+    let [cueing] = &found.cueing[..] else { panic!("one practice") };
+    assert_eq!((cueing.answered_alone, cueing.answered_with_hint, cueing.not_answered), (1, 1, 1));
+    assert_eq!((cueing.asked_again, cueing.no_answer), (1, 1));
+    let ratings: Vec<_> = found.ratings.iter().map(|rated| (rated.day, rated.what, rated.value)).collect();
+    assert_eq!(ratings, [(date(2026, 3, 2), Rating::Effort, Some(4))]);
 }

@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
+use super::goals;
 use super::panels;
 use super::terms::{Terms, Verdict, verdict};
 use crate::circles::circles;
@@ -25,6 +26,8 @@ pub struct ClientPage {
     pub weeks_described: String,
     /// Circles for the days of the last weeks; none where there was no practice.
     pub weeks_svg: Option<String>,
+    pub goals_title: String,
+    pub goals: Vec<String>,
     pub voice_title: String,
     pub voice: Vec<String>,
     pub programme_title: String,
@@ -61,6 +64,8 @@ pub(super) fn page(picture: &Picture, terms: &Terms<'_>) -> Result<ClientPage, R
         weeks_key: terms.plain("report-client-weeks-key-shown"),
         weeks_described: terms.text("report-client-weeks-described-shown", &[("list", list.into())]),
         weeks_svg,
+        goals_title: terms.plain("report-client-goals-shown"),
+        goals: goals::for_client(&picture.goals, picture.window.to, terms),
         voice_title: terms.plain("report-client-voice-shown"),
         voice: voice(picture, terms),
         programme_title: terms.plain("report-client-programme-shown"),
@@ -90,7 +95,10 @@ fn weeks(picture: &Picture, terms: &Terms<'_>) -> Vec<Week> {
 /// One sentence for each of the charted measures that a person can feel.
 fn voice(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let chosen = panels::chosen(picture);
-    let mut lines: Vec<String> = chosen.iter().filter_map(|series| sentence(series, terms)).take(3).collect();
+    // How loud one vowel was is of no interest beside how loud daily speech was.
+    let speaks = chosen.iter().any(|series| series.measure == Measure::PhraseLevelDb);
+    let told = chosen.iter().filter(|series| !(speaks && series.measure == Measure::LevelDb));
+    let mut lines: Vec<String> = told.filter_map(|series| sentence(series, terms)).take(3).collect();
     let breaks = chosen.iter().filter_map(|series| series.segments.last()?.broken_by.as_ref());
     let changed = breaks.filter(|broken| {
         picture.window.has(broken.after) && broken.reasons.iter().any(|reason| !matches!(reason, BreakReason::Gap { .. }))
@@ -104,7 +112,8 @@ fn voice(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
 fn sentence(series: &Series, terms: &Terms<'_>) -> Option<String> {
     let about = match series.measure {
         Measure::HoldS => "hold",
-        Measure::LevelDb | Measure::PhraseLevelDb => "level",
+        Measure::LevelDb => "vowel",
+        Measure::PhraseLevelDb => "level",
         Measure::F0SpanSt => "range",
         _ => return None,
     };

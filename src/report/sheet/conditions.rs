@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 use serde::Serialize;
 
+use super::dose;
 use super::terms::{Terms, printable};
 use crate::number::number;
 use progress::{Conditions, Discard, Measure, Picture, Trial};
@@ -46,6 +47,7 @@ pub(super) fn conditions(picture: &Picture, terms: &Terms<'_>) -> Vec<Condition>
     let condition = |name: &str, lines: Vec<String>| Condition { name: terms.plain(&format!("report-condition-{name}-shown")), lines };
     let mut all = vec![
         condition("routines", routines(picture, terms)),
+        condition("cueing", dose::cueing(picture, terms)),
         condition("trials", trials(picture, terms)),
         condition("discarded", discarded(picture, terms)),
         condition("best", best(picture, terms)),

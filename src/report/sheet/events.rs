@@ -40,8 +40,8 @@ pub(super) fn left_out(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     gathered(all).into_iter().map(line).collect()
 }
 
-/// Stop events first, then notes.
-pub(super) fn stops_and_notes(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
+/// "Stop, dizzy, in Long ah; on 24 Nov."
+pub(super) fn stops(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let stops = picture.safety_stops.iter().map(|stop| ((stop.reason.as_str(), stop.exercise.as_deref()), stop.day));
     let stop = |told: Told<(&str, Option<&str>)>| {
         let (reason, exercise) = told.what;
@@ -56,7 +56,12 @@ pub(super) fn stops_and_notes(picture: &Picture, terms: &Terms<'_>) -> Vec<Strin
         };
         terms.text(key, &given)
     };
-    let mut lines: Vec<String> = gathered(stops).into_iter().map(stop).collect();
+    gathered(stops).into_iter().map(stop).collect()
+}
+
+/// Stop events first, then notes.
+pub(super) fn stops_and_notes(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
+    let mut lines = stops(picture, terms);
     if !picture.clock_jumps.is_empty() {
         lines.push(terms.text("report-note-clock-shown", &[("n", picture.clock_jumps.len().into())]));
     }

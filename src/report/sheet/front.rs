@@ -2,9 +2,11 @@
 
 use serde::Serialize;
 
+use super::abbreviations;
 use super::about::About;
 use super::breaks::Breaks;
 use super::events;
+use super::goals::{self, Goals};
 use super::panels::{self, Panel};
 use super::terms::{Terms, Verdict, percent, printable, verdict};
 use crate::chart::is_relative;
@@ -20,6 +22,8 @@ pub struct Front {
     pub made: String,
     pub glance_title: String,
     pub glance: Vec<String>,
+    /// None where none are set.
+    pub goals: Option<Goals>,
     /// None where nothing was practised or planned.
     pub calendar: Option<Panel>,
     pub charts: Vec<Panel>,
@@ -41,6 +45,8 @@ pub struct Key {
     pub signs: Vec<Sign>,
     /// What a mark at an interval means.
     pub loose: String,
+    /// Each abbreviation on the page in one plain line.
+    pub abbreviations: Vec<String>,
 }
 
 /// One sign and its meaning.
@@ -91,8 +97,9 @@ pub(super) fn front(picture: &Picture, about: &About<'_>, terms: &Terms<'_>) -> 
         made: terms.text("report-made-shown", &[("date", terms.date(about.made).into()), ("software", printable(about.software).into())]),
         glance_title: terms.plain("report-glance-shown"),
         glance: glance(picture, about, &chosen, &breaks, terms),
+        goals: goals::on_front(&picture.goals, terms),
         calendar,
-        key: (!charts.is_empty()).then(|| key(terms)),
+        key: (!charts.is_empty()).then(|| key(&chosen, terms)),
         charts,
         breaks_title: terms.plain("report-breaks-shown"),
         breaks: breaks.lines(terms),
@@ -102,13 +109,18 @@ pub(super) fn front(picture: &Picture, about: &About<'_>, terms: &Terms<'_>) -> 
     })
 }
 
-fn key(terms: &Terms<'_>) -> Key {
+fn key(chosen: &[&Series], terms: &Terms<'_>) -> Key {
     let of = |name: &str| terms.plain(&format!("report-key-{name}-shown"));
     let sign = |(name, drawn): (&str, &str)| {
         let svg = format!(r#"<svg xmlns="http://www.w3.org/2000/svg" width="12" height="8" viewBox="0 0 12 8">{drawn}</svg>"#);
         Sign { svg, text: of(name) }
     };
-    Key { title: terms.plain("report-key-shown"), signs: SIGNS.into_iter().map(sign).collect(), loose: of("loose") }
+    Key {
+        title: terms.plain("report-key-shown"),
+        signs: SIGNS.into_iter().map(sign).collect(),
+        loose: of("loose"),
+        abbreviations: abbreviations::with_change(chosen, terms),
+    }
 }
 
 /// The three lists, whole; who sets the page shows as many as have room.
@@ -141,7 +153,7 @@ fn glance(picture: &Picture, about: &About<'_>, chosen: &[&Series], breaks: &Bre
     if breaks.len() > 0 {
         lines.push(terms.text("report-glance-breaks-shown", &[("n", breaks.len().into())]));
     }
-    lines.extend(levels(picture, terms));
+    lines.extend(levels(picture, terms, "report-levels-mixed-shown"));
     lines
 }
 
@@ -158,7 +170,7 @@ fn spoken_for(word: &SpokenFor, terms: &Terms<'_>) -> String {
     }
 }
 
-fn adherence(picture: &Picture, about: &About<'_>, terms: &Terms<'_>) -> String {
+pub(super) fn adherence(picture: &Picture, about: &About<'_>, terms: &Terms<'_>) -> String {
     let (whole, counts) = (&picture.adherence, panels::done(picture));
     let Some(last) = picture.practices.iter().map(|practice| practice.day).max() else {
         let mut ends = vec![("from", terms.date(picture.window.from).into()), ("to", terms.date(picture.window.to).into())];
@@ -209,8 +221,8 @@ fn measured(chosen: &[&Series], terms: &Terms<'_>) -> Vec<String> {
         .collect()
 }
 
-/// What the levels stand on.
-fn levels(picture: &Picture, terms: &Terms<'_>) -> Option<String> {
+/// What the levels stand on; `mixed`: what is said where they stand on several things.
+pub(super) fn levels(picture: &Picture, terms: &Terms<'_>, mixed: &str) -> Option<String> {
     let segments: Vec<_> = picture.series.iter().filter(|series| series.measure.is_level()).flat_map(|series| &series.segments).collect();
     let last = segments.last()?;
     let relative = segments.iter().filter(|segment| is_relative(segment.conditions.calibration)).count();
@@ -220,6 +232,6 @@ fn levels(picture: &Picture, terms: &Terms<'_>) -> Option<String> {
             terms.text("report-levels-calibrated-shown", &[("unit", unit.into()), ("terms", terms.level_terms(&last.conditions).into())])
         }
         n if n == segments.len() => terms.plain("report-levels-relative-shown"),
-        _ => terms.plain("report-levels-mixed-shown"),
+        _ => terms.plain(mixed),
     })
 }

@@ -2,15 +2,21 @@
 //!
 //! `terms` puts dates, figures and names into words; `front` is the clinician's first page with its `panels` (drawings with
 //! their key figures) and `events` (left out, stops, notes, changes of the programme); `tables` and `conditions` the second;
-//! `client` the client's own.
+//! `client` the client's own; `chart_text` what is pasted into a chart. `goals` and `dose` (minutes, repetitions, help) stand on several.
 
+mod abbreviations;
 mod about;
 mod breaks;
+mod chart_text;
 mod client;
 mod conditions;
+mod dose;
 mod events;
 mod front;
+mod goals;
 mod panels;
+mod ratings;
+mod table;
 mod tables;
 mod terms;
 
@@ -21,11 +27,15 @@ use super::handout::{Say, page_of};
 use progress::Picture;
 use terms::Terms;
 
+pub use abbreviations::unit_lines;
 pub use about::About;
+pub use chart_text::ChartText;
 pub use client::ClientPage;
 pub use front::{Column, Front};
+pub use goals::{Goals, goal_lines};
 pub use panels::{KeyFigure, Panel};
-pub use tables::{Table, Tables};
+pub use table::Table;
+pub use tables::Tables;
 
 /// The whole report.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -39,6 +49,8 @@ pub struct Sheet {
     pub front: Front,
     pub tables: Tables,
     pub client: ClientPage,
+    /// To paste into a chart.
+    pub chart: ChartText,
 }
 
 /// Gathers everything that stands in the report.
@@ -46,7 +58,7 @@ pub struct Sheet {
 /// # Errors
 /// A drawing cannot be made.
 pub fn sheet(picture: &Picture, about: &About<'_>, say: Say<'_>) -> Result<Sheet, ReportError> {
-    let terms = Terms { say };
+    let terms = Terms::new(say);
     let span = terms.span(picture.window.from, picture.window.to);
     Ok(Sheet {
         language: about.language.to_owned(),
@@ -55,5 +67,6 @@ pub fn sheet(picture: &Picture, about: &About<'_>, say: Say<'_>) -> Result<Sheet
         front: front::front(picture, about, &terms)?,
         tables: tables::tables(picture, &terms),
         client: client::page(picture, &terms)?,
+        chart: chart_text::chart_text(picture, about, say),
     })
 }

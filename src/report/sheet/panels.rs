@@ -155,6 +155,8 @@ pub(super) fn charts(
     terms: &Terms<'_>,
 ) -> Result<Vec<Panel>, ReportError> {
     let height = HEIGHTS.get(series.len().saturating_sub(1)).copied().unwrap_or(300);
+    // Goals stand over them, and what was left out and why needs its room below.
+    let height = if picture.goals.is_empty() { height } else { height * 4 / 5 };
     let mut panels = Vec::new();
     for series in series {
         let words = ChartWords {

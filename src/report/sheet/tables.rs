@@ -2,10 +2,15 @@
 
 use serde::Serialize;
 
+use super::abbreviations;
 use super::breaks::Breaks;
 use super::conditions::{self, Condition};
+use super::dose;
 use super::front::{Column, columns};
+use super::goals;
 use super::panels;
+use super::ratings;
+use super::table::Table;
 use super::terms::{Terms, Verdict, percent, verdict};
 use crate::number::number;
 use progress::{Picture, Segment, Series};
@@ -21,20 +26,16 @@ pub struct Tables {
     pub lists: Vec<Column>,
 }
 
-/// A table; the first cell of each row is the row's heading.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Table {
-    pub title: String,
-    pub note: String,
-    pub head: Vec<String>,
-    /// Columns that share the room which the others leave.
-    pub grows: Vec<bool>,
-    pub rows: Vec<Vec<String>>,
-}
-
 pub(super) fn tables(picture: &Picture, terms: &Terms<'_>) -> Tables {
     let chosen = panels::chosen(picture);
-    let tables = [measures(&chosen, picture, terms), weeks(picture, &chosen, terms)];
+    let tables = [
+        goals::table(&picture.goals, terms),
+        ratings::table(&picture.ratings, terms),
+        dose::by_group(picture, terms),
+        dose::by_day(picture, terms),
+        measures(&chosen, picture, terms),
+        weeks(picture, &chosen, terms),
+    ];
     let mut lists: Vec<Column> = columns(picture, terms)
         .into_iter()
         .zip(["report-all-left-out-shown", "report-all-events-shown", "report-all-programme-shown"])
@@ -75,12 +76,15 @@ fn measures(chosen: &[&Series], picture: &Picture, terms: &Terms<'_>) -> Option<
     }
     let mut notes = vec![terms.plain("report-table-measures-note-shown"), terms.plain("report-table-star-shown")];
     notes.extend((!quality.is_empty()).then(|| terms.plain("report-table-quality-note-shown")));
+    let glossed = abbreviations::of(&picture.series.iter().collect::<Vec<_>>(), terms);
+    notes.extend((!glossed.is_empty()).then(|| format!("{}.", glossed.join("; "))));
     (!rows.is_empty()).then(|| Table {
         title: terms.plain("report-table-measures-shown"),
         note: notes.join(" "),
         head: heads.iter().map(|head| terms.plain(&format!("report-head-{head}-shown"))).collect(),
         grows: (0..heads.len()).map(|n| n == 0).collect(),
         rows,
+        wraps: false,
     })
 }
 
@@ -171,6 +175,7 @@ fn weeks(picture: &Picture, chosen: &[&Series], terms: &Terms<'_>) -> Option<Tab
         grows: (0..head.len()).map(|n| n >= 3).collect(),
         head,
         rows,
+        wraps: false,
     })
 }
 

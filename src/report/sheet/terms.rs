@@ -40,7 +40,21 @@ impl From<usize> for Given {
 
 /// The catalogue of words, as the report asks it.
 pub(super) struct Terms<'a> {
-    pub say: Say<'a>,
+    say: Say<'a>,
+    /// Days as 2026-11-22: for text that is read by programs, too.
+    iso: bool,
+}
+
+impl<'a> Terms<'a> {
+    /// Days in words.
+    pub fn new(say: Say<'a>) -> Self {
+        Self { say, iso: false }
+    }
+
+    /// Days as ISO 8601 has them.
+    pub fn with_iso_days(say: Say<'a>) -> Self {
+        Self { say, iso: true }
+    }
 }
 
 impl Terms<'_> {
@@ -65,6 +79,9 @@ impl Terms<'_> {
 
     /// "3 Sep 2026".
     pub fn date(&self, day: Date) -> String {
+        if self.iso {
+            return day.to_string();
+        }
         self.text(
             "report-date-shown",
             &[("day", day.day().to_string().into()), ("month", self.month(day).into()), ("year", day.year().to_string().into())],
@@ -73,6 +90,9 @@ impl Terms<'_> {
 
     /// "3 Sep".
     pub fn day_month(&self, day: Date) -> String {
+        if self.iso {
+            return day.to_string();
+        }
         self.text("report-day-month-shown", &[("day", day.day().to_string().into()), ("month", self.month(day).into())])
     }
 
@@ -262,9 +282,13 @@ pub(super) fn signed(value: f64, decimals: usize) -> String {
 
 /// Text from names and devices on one line, and no longer than a page bears.
 pub(super) fn printable(text: &str) -> String {
-    const LONGEST: usize = 80;
+    printable_to(text, 80)
+}
+
+/// The same, with room for so many characters.
+pub(super) fn printable_to(text: &str, longest: usize) -> String {
     let text = text.split(|c: char| c.is_whitespace() || c.is_control()).filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ");
-    if text.chars().count() <= LONGEST { text } else { text.chars().take(LONGEST - 1).chain(['…']).collect() }
+    if text.chars().count() <= longest { text } else { text.chars().take(longest - 1).chain(['…']).collect() }
 }
 
 /// Whole per cent; what is not whole is never told as whole, and what is something never as nothing.

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use jiff::Timestamp;
+use jiff::{Timestamp, ZonedDateTime};
 
 use crate::hand::args::MakeArgs;
 use crate::terminal::desk::Desk;
@@ -11,8 +11,10 @@ use files::checker::Checker;
 use files::error::Failure;
 use files::number_words::counted;
 use files::packages::check::check_all;
+use files::packages::goals;
 use files::packages::sealed;
 use handover::{AgreedExercise, Fingerprint, Household, Package, SecretKey, Settings, TextFile, client_name, file_name};
+use progress::Goal;
 use record::{MadePackage, Store};
 use routine::{CatalogueEntry, MAX_FILE_BYTES, Prescription, find};
 
@@ -40,13 +42,14 @@ pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), Fail
     package.settings = settings;
     (package.routines, package.packs) = (routines, packs);
     package.agreed = agreed(&args.client, &prescriptions, &checker, key.public().fingerprint(), desk);
+    package.goals = goals::handed(&standing_goals(&args.client, data)?);
     let sealed = package.seal(&key)?;
     // Noted first: a package that was never written does no harm, one whose results are not known would.
     let made = MadePackage { id: package.id.clone(), client: args.client.clone(), made_at: now, reply_key: reply_key.public().to_hex() };
     Store::open(data)?.note_made(&made)?;
     sealed::write_new(&args.output, &sealed)?;
     desk.say(&format!(
-        "{}: package {} for {}: {}, {}, {}.\n\
+        "{}: package {} for {}: {}, {}, {}, {}.\n\
          Bring it to the home computer and take it there with: tidecount hand take FILE\n\
          The household will ask for your key: {}\n\
          Whoever has the file can read it, and send results in the client's name: give it to the household alone.",
@@ -56,9 +59,16 @@ pub fn run(args: &MakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), Fail
         counted(package.routines.len(), "routine"),
         counted(package.packs.len(), "word pack"),
         counted(package.agreed.len(), "agreement"),
+        counted(package.goals.len(), "goal"),
         key.public().fingerprint()
     ));
     Ok(())
+}
+
+/// The client's goals that stand today.
+fn standing_goals(client: &str, data: &Path) -> Result<Vec<Goal>, Failure> {
+    let goals = Store::open_existing(data)?.map(|store| store.goals(client)).transpose()?.unwrap_or_default();
+    Ok(goals.into_iter().filter(|goal| goal.stands_on(ZonedDateTime::now().date())).collect())
 }
 
 fn settings(args: &MakeArgs) -> Settings {

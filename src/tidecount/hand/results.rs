@@ -10,6 +10,7 @@ use crate::hand::take::PACKAGE_FILE;
 use crate::terminal::desk::Desk;
 use files::error::Failure;
 use files::number_words::counted;
+use files::packages::goals;
 use files::packages::sealed::{self, open_sealed, package_folder};
 use handover::{HandedPart, HandedSession, HandoverError, Kind, Package, Results, client_name};
 use record::{Store, TakenPackage, WholePart, WholeSession};
@@ -42,6 +43,7 @@ pub fn write(args: &ResultsArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(),
         client: package.client.clone(),
         made_at: now,
         sessions: sessions.iter().map(handed).collect::<Result<_, _>>()?,
+        goals: goals::handed(&store.goals(&taken.client)?),
     };
     let sealed = package.reply_key().and_then(|key| results.seal(&key))?;
     let short: String = package.id.chars().take(4).collect();
@@ -118,8 +120,10 @@ pub fn read(file: &Path, data: &Path, desk: &mut Desk<'_>) -> Result<(), Failure
         return Err(refuse(HandoverError::Content("it names another package or client than the key that sealed it belongs to".to_owned())));
     }
     client_name(&made.client).map_err(refuse)?;
+    let goals = goals::taken(&results.goals).map_err(refuse)?;
     let sessions: Vec<WholeSession> = results.sessions.into_iter().map(whole).collect();
     let received = store.receive(&made.client, &sessions).map_err(|error| Failure::file(file, error))?;
+    store.receive_goals(&made.client, &goals)?;
     desk.say(&format!(
         "{} of {}: {} new, {} continued, {} already known.\nSee them with: tidecount history --client \"{}\"",
         counted(sessions.len(), "practice"),

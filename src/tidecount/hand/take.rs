@@ -10,6 +10,7 @@ use crate::terminal::desk::Desk;
 use files::checker::Checker;
 use files::error::Failure;
 use files::packages::check::check_all;
+use files::packages::goals;
 use files::packages::sealed::{Filling, open_sealed, package_folder};
 use files::packages::settings;
 use handover::{Fingerprint, HandoverError, Kind, Opened, Package, PublicKey};
@@ -29,6 +30,7 @@ pub fn run(args: &TakeArgs, data: &Path, desk: &mut Desk<'_>) -> Result<(), Fail
     let package = Package::read(&opened).map_err(refuse)?;
     let place = package_folder(data, &package.client).map_err(refuse)?;
     let store = Store::open_existing(data)?;
+    goals::taken(&package.goals).map_err(refuse)?;
     let taken = store.map(|store| store.packages_taken(&package.client)).transpose()?.unwrap_or_default();
     let in_force = taken.last();
     let known = in_force.and_then(|package| PublicKey::from_hex(&package.clinician_key));
@@ -95,6 +97,9 @@ fn show(package: &Package, opened: &Opened, prescriptions: &[Prescription], desk
     if !agreed.is_empty() {
         desk.say(&format!("  The clinician agreed to: {}", agreed.join(", ")));
     }
+    for goal in &package.goals {
+        desk.say(&format!("  Goal by {}: {}", goal.due, goal.words));
+    }
     if let Some(note) = &package.note {
         desk.say(&format!("\n{note}\n"));
     }
@@ -120,5 +125,5 @@ fn put_in_force(package: &Package, opened: &Opened, bytes: &[u8], place: &Path, 
         .iter()
         .map(|one| PackageAgreement { exercise: one.exercise.clone(), agreed_at: one.agreed_at, by: one.by.clone() })
         .collect();
-    store.take_package(&taken, &agreed, || filling.put(earlier))?
+    store.take_package(&taken, &agreed, &goals::taken(&package.goals)?, || filling.put(earlier))?
 }

@@ -442,7 +442,7 @@ fn the_limits_are_reached_on_the_way() {
         }
         let acts = proptest::collection::vec(act(), 30).new_tree(&mut runner).expect("acts").current();
         let agreed = read.routine.steps.iter().map(|step| step.exercise.id.clone()).collect();
-        let today = EarlierToday { practices: 1, done: most(&read.routine, false), loud_s: 300.0, ago_s: Some(5.0) };
+        let today = EarlierToday { practices: 1, done: most(&read.routine, false), loud_s: 300.0, ago_s: Some(5.0), unwell: Vec::new() };
         // Every other one goes on with a practice that had nearly come to its limits.
         let context = if passed % 2 == 0 {
             SessionContext { agreed, today, ..SessionContext::default() }

@@ -292,3 +292,16 @@ fn no_words_are_missing() {
         assert!(words.has(&format!("page-end-{reason}")), "{reason}");
     }
 }
+
+#[test]
+fn goals_stand_on_the_page_of_progress_with_their_rule() {
+    let pages = Pages::open();
+    let day = |text: &str| text.parse().expect("a day");
+    let mut store = Store::open(&pages.folder.path().join("record")).expect("a record");
+    let words = "Order coffee <b>without</b> being asked twice.";
+    let goal = record::NewGoal { words, aim: None, set_on: day("2026-11-01"), due: day("2126-02-01"), set_by: "M." };
+    store.add_goal("grandpa", &goal).expect("kept");
+    let (status, answer) = pages.get("/progress?client=grandpa");
+    assert!(status == 200 && answer.contains("Order coffee &lt;b&gt;without&lt;/b&gt; being asked twice."), "{answer}");
+    assert!(answer.contains("too early to say") && answer.contains("marked by people, never by the program"), "{answer}");
+}

@@ -84,7 +84,12 @@ pub struct ProgressView {
     pub adherence: Vec<String>,
     /// By week: its Monday in words, seven days, done over prescribed.
     pub calendar: Vec<(String, Vec<CalendarDay>, String)>,
+    /// Goals and how each stands, sentences; and how they are judged.
+    pub goals: Vec<String>,
+    pub goals_rule: String,
     pub series: Vec<Series>,
+    /// What the units on the page mean, a line each.
+    pub abbreviations: Vec<String>,
     /// Stops, steps left out, changes of the programme: heading and sentences.
     pub lists: Vec<(String, Vec<String>)>,
     /// Reports and exports: address and label.
@@ -110,6 +115,11 @@ pub fn progress(texts: Texts<'_>, view: &ProgressView) -> Markup {
                 h2 { (texts.s("page-progress-files")) }
                 ul class="choose" { @for (path, label) in &view.files { li { a href=(path) { (label) } } } }
             }
+            @if !view.goals.is_empty() {
+                h2 { (texts.s("page-progress-goals")) }
+                ul { @for sentence in &view.goals { li { (sentence) } } }
+                p class="hint" { (view.goals_rule) }
+            }
             h2 { (texts.s("page-progress-adherence")) }
             @for sentence in &view.adherence { p { (sentence) } }
             (calendar(texts, view))
@@ -121,6 +131,7 @@ pub fn progress(texts: Texts<'_>, view: &ProgressView) -> Markup {
                     ul { @for sentence in sentences { li { (sentence) } } }
                 }
             }
+            @for line in &view.abbreviations { p class="hint" { (line) } }
             p class="hint" { (texts.s("page-progress-foot")) }
         }
     }

@@ -94,6 +94,35 @@ report-series-shown = { $exercise }, { $measure }
 report-panel-shown = { $exercise }: { $measure }, { $unit }
 report-panel-bare-shown = { $exercise }: { $measure }
 
+# --- goals ---------------------------------------------------------------------------------------------------------------------
+report-goals-shown = Goals
+report-goals-rule-measured-shown = Met: the typical value (median of the latest 3 to 5 days of practice) has reached the goal, and its change from the baseline is beyond this client’s own scatter. Too early: fewer days than that takes, or the day has not come. Otherwise: not met.
+report-goals-rule-by-hand-shown = Activities are marked by people, never by the program.
+report-goal-shown = “{ $words }” { $target } by { $due }: { $state }.
+report-goal-now-shown = “{ $words }” { $target } by { $due }: { $state }. Typical value now: { $now }.
+report-goal-by-hand-shown = “{ $words }” By { $due }: { $state }.
+report-goal-at-least-shown = { $exercise }, { $measure } at least { $value }
+report-goal-at-most-shown = { $exercise }, { $measure } at most { $value }
+report-goal-activity-shown = an activity, without a measure
+report-goal-set-shown = { $date }, { $by }
+report-goal-met-shown = met
+report-goal-met-marked-shown = met, as marked by { $by } on { $date }
+report-goal-not-met-shown = not met
+report-goal-not-met-marked-shown = not met, as marked by { $by } on { $date }
+report-goal-short-shown = not met, the typical value has not reached it
+report-goal-within-scatter-shown = not met, the typical value has reached it but its change is within this client’s own scatter
+report-goal-no-trials-shown = too early to say, no trials in the last four weeks
+report-goal-few-days-shown = too early to say, too few days with trials
+report-goal-not-calibrated-shown = too early to say, the levels are not calibrated
+report-goal-before-due-shown = too early to say, not met yet and the day has not come
+report-goal-not-marked-shown = too early to say, nobody has marked it
+report-head-goal-goal-shown = Goal, in the client’s own words
+report-head-goal-target-shown = Measure and target
+report-head-goal-set-shown = Set
+report-head-goal-due-shown = By
+report-head-goal-now-shown = Typical now
+report-head-goal-state-shown = State
+
 report-calendar-title-shown = Adherence: repetitions done out of those prescribed
 report-calendar-stops-shown = stops
 report-calendar-percent-shown = %
@@ -119,8 +148,8 @@ report-figure-since-shown = Since
 report-figure-first-shown = Baseline
 report-figure-now-shown = Latest
 report-figure-change-shown = Change
-report-figure-counts-shown = MDC95
-report-figure-counts-value-shown = ±{ $value }
+report-figure-counts-shown = Counts from
+report-figure-counts-value-shown = ±{ $value } (MDC95)
 report-figure-slope-shown = Per week
 report-figure-trials-shown = Trials
 report-figure-trials-value-shown = { $n }
@@ -140,7 +169,7 @@ report-gap-shown = { $days }-day gap
 report-key-shown = Key
 report-key-trial-shown = each trial
 report-key-median-shown = weekly median with 95 % interval
-report-key-loose-shown = † few days: less than 95 %
+report-key-loose-shown = † few days: the interval covers less than 95 %
 report-key-baseline-shown = baseline, median with interval
 report-key-mdc-shown = a change counts from here (MDC95)
 report-key-gap-shown = gap
@@ -262,13 +291,111 @@ report-field-target-db-shown = goal, dB
 report-field-feedback-every-shown = result said after every so many trials
 report-field-phases-shown = phases
 
+# --- abbreviations: each in one plain line where it stands ----------------------------------------------------------------------
+# No sentences: the first letter stays as it is.
+report-abbreviation-mdc-shown = MDC95: the smallest change that is more than this client’s own scatter (minimal detectable change, 95 %)
+report-abbreviation-spl-shown = dB SPL: sound pressure level in decibels, as a sound level meter shows it
+report-abbreviation-relative-shown = dB, relative: decibels on this microphone’s own scale
+report-abbreviation-weighted-shown = A-weighted: low-pitched sound counts less, much as the ear hears it
+report-abbreviation-st-shown = st: semitones, twelve to an octave
+report-abbreviation-f0-shown = F0: fundamental frequency, the pitch of the voice
+report-abbreviation-hz-shown = Hz: vibrations a second
+report-abbreviation-sd-shown = SD: standard deviation, how far values lie apart
+report-abbreviation-cpps-shown = CPPS: smoothed cepstral peak prominence, how far the voice stands out of its own noise
+report-abbreviation-hnr-shown = HNR: harmonics-to-noise ratio
+report-abbreviation-jitter-shown = Jitter: how unevenly long the vibrations are
+report-abbreviation-shimmer-shown = Shimmer: how unevenly strong the vibrations are
+
+# --- minutes, repetitions, help ------------------------------------------------------------------------------------------------
+report-table-by-group-shown = Minutes and repetitions by exercise group
+report-table-by-group-note-shown = Minutes from the beginning of an exercise to its end, rests within it counted.
+report-table-by-day-shown = Minutes and repetitions by day
+report-table-by-day-note-shown = Minutes/repetitions. Minutes of whole practices, with what is said between the exercises.
+report-head-group-shown = Exercise group
+report-head-minutes-shown = Minutes
+report-head-repetitions-shown = Repetitions
+report-head-sum-shown = Week
+report-group-other-shown = Other exercises
+report-condition-cueing-shown = Cueing given
+report-cueing-questions-shown = Word questions: { $n }; answered without a hint { $alone }, after a hint { $hinted }, not answered { $rest }.
+report-cueing-again-shown = { $n ->
+    [0] The client never asked to hear something again.
+    [one] The client asked once to hear something again.
+   *[other] The client asked { $n } times to hear something again.
+}
+report-cueing-no-answer-shown = { $n ->
+    [0] No repetition was left out because nobody answered.
+    [one] 1 repetition was left out because nobody answered.
+   *[other] { $n } repetitions were left out because nobody answered.
+}
+report-cueing-led-shown = The program led every repetition aloud; how much of that the client needed is not recorded.
+report-cueing-carer-shown = Help from a carer: not recorded.
+
+# --- the client's own ratings, 0 to 10 ------------------------------------------------------------------------------------------
+report-ratings-shown = Own ratings, 0 to 10
+report-ratings-note-shown = As the client said them. Effort, tiredness and pain: 0 is none, 10 the most there could be. Voice: 0 is the worst, 10 the best.
+report-rating-effort-shown = Effort
+report-rating-tiredness-shown = Tiredness
+report-rating-pain-shown = Pain
+report-rating-voice-shown = Voice in daily life
+report-rating-of-practice-shown = after practice
+report-rating-of-week-shown = over the week
+report-head-rating-what-shown = Rating
+report-head-rating-median-shown = Median
+report-head-rating-range-shown = Lowest to highest
+report-head-rating-latest-shown = Latest
+report-head-rating-times-shown = Ratings (passed over)
+report-rating-name-shown = { $what }, { $over }
+report-rating-latest-shown = { $value } on { $date }
+report-rating-line-shown = { $name }: median { $median } ({ $range }), latest { $latest }; { $n ->
+    [one] 1 rating
+   *[other] { $n } ratings
+}
+report-soap-ratings-shown = Own ratings, 0 to 10:
+report-soap-ratings-none-shown = Own ratings: none recorded.
+
+# --- the text to paste into a chart: plain, and in the order of a chart -----------------------------------------------------------
+report-soap-title-shown = Text for the chart
+report-soap-hint-shown = One click chooses all of it, to copy and paste. The assessment is yours to write.
+report-soap-of-shown = Home practice of { $client }, { $span }
+report-soap-subjective-shown = Subjective
+report-soap-objective-shown = Objective
+report-soap-assessment-shown = Assessment
+report-soap-plan-shown = Plan
+report-soap-own-words-shown = Goals in the client’s own words:
+report-soap-quoted-shown = “{ $words }”
+report-soap-stops-shown = Said during practice:
+report-soap-by-group-shown = By exercise group (minutes from the beginning of an exercise to its end):
+report-soap-group-shown = { $group }: { $minutes } min, { $repetitions } repetitions, on { $days ->
+    [one] 1 day
+   *[other] { $days } days
+}
+report-soap-by-day-shown = By day, minutes/repetitions of whole practices, a line for each week from Monday:
+report-soap-cueing-shown = Cueing given:
+report-soap-measured-shown = Measures, against this client’s own scatter:
+report-soap-measure-early-shown = { $name }: too early to tell whether it changes.
+report-soap-measure-within-shown = { $name }: { $first } at baseline, { $now } now. Change { $change }, within scatter (MDC95 { $mdc }).
+report-soap-measure-beyond-shown = { $name }: { $first } at baseline, { $now } now. Change { $change }, beyond scatter (MDC95 { $mdc }).
+report-soap-goals-shown = Goals:
+report-soap-left-out-shown = Left out, and why:
+report-soap-programme-shown = What changed in the programme:
+report-soap-programme-none-shown = Nothing changed in the programme.
+report-soap-levels-mixed-shown = Levels were partly calibrated and partly relative; the figures here are of the latest series.
+report-soap-yours-shown = (for you to write)
+report-soap-decide-shown = (for you to decide; the program takes no step by itself)
+report-soap-proposed-shown = To consider:
+report-propose-goal-met-shown = A goal is met: { $words } Set a next goal, or a next step?
+report-propose-goal-not-met-shown = A goal is not met by its day: { $words } Another day, another goal, or another dose?
+report-propose-stops-shown = There were stop events: look at them before any dose is raised.
+report-propose-agreement-shown = Left out for want of agreement: { $list }. Agree to it, or take it out?
+
 # --- tables --------------------------------------------------------------------------------------------------------------------
 report-tables-title-shown = Tables and conditions
 report-table-measures-shown = Measures
-report-table-measures-note-shown = One line for each unbroken series; measures without a chart show only the last one. Baseline: median of the first days with its interval. MDC95: smallest change beyond this client’s own scatter. Trend: Theil–Sen slope with its 95 % interval. † covers less than 95 %: there were few days.
+report-table-measures-note-shown = One line for each unbroken series; measures without a chart show only the last one. Baseline: median of the first days with its interval. MDC95: the smallest change that is more than this client’s own scatter (minimal detectable change, 95 %). Trend: Theil–Sen slope (the middle of the slopes between all pairs of days) with its 95 % interval. † covers less than 95 %: there were few days.
 report-table-quality-note-shown = CPPS, HNR, jitter, shimmer: a louder voice alone makes them look better, and microphone and room change them.
 report-table-weeks-shown = Weeks
-report-table-weeks-note-shown = Weekly medians of the daily medians with 95 % intervals; † as above. Two lines for a week mean that a series is broken during it.
+report-table-weeks-note-shown = Weekly medians of the daily medians with 95 % intervals. † Covers less than 95 %: there were few days. Two lines for a week mean that a series is broken during it.
 report-head-measure-shown = Exercise and measure
 report-head-stretch-shown = Days
 report-head-first-shown = Baseline
@@ -360,11 +487,21 @@ report-client-week-described-shown = week from { $day }: { $days ->
     [one] 1 day
    *[other] { $days } days
 }
+report-client-goals-shown = Your goals
+report-client-goal-met-shown = “{ $words }” Met.
+report-client-goal-not-met-shown = “{ $words }” Not met. Your clinician can look at it with you.
+report-client-goal-time-left-shown = “{ $words }” Not yet. There is time until { $due }.
+report-client-goal-too-early-shown = “{ $words }” It is too early to say.
 report-client-voice-shown = Your voice
 report-client-hold-early-shown = { $exercise }: you usually hold it for about { $now } seconds. It is too early to tell whether that is changing.
 report-client-hold-same-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is within your usual ups and downs.
 report-client-hold-more-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is longer, by more than your usual ups and downs.
 report-client-hold-less-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is shorter, by more than your usual ups and downs. Your clinician can look at it with you.
+# "Louder" is said of daily speech alone. One vowel can be louder while speech stays as soft as it was.
+report-client-vowel-early-shown = Loudness in { $exercise }: it is too early to tell whether it is changing.
+report-client-vowel-same-shown = Loudness in { $exercise }: about the same as at first.
+report-client-vowel-more-shown = Loudness in { $exercise }: it has gone up in this one sound. That does not tell how loud your everyday speech is.
+report-client-vowel-less-shown = Loudness in { $exercise }: it has gone down in this one sound. Your clinician can look at it with you.
 report-client-level-early-shown = Loudness in { $exercise }: it is too early to tell whether it is changing.
 report-client-level-same-shown = Loudness in { $exercise }: about the same as at first.
 report-client-level-more-shown = Loudness in { $exercise }: louder than at first, by more than your usual ups and downs.

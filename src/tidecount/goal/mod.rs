@@ -1,0 +1,8 @@
+//! `tidecount goal`: goals of a client in their own words, and what the figures say of them. Start at `command.rs`.
+
+pub mod args;
+pub mod command;
+mod whose;
+
+#[cfg(test)]
+mod tests;
