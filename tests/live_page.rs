@@ -166,6 +166,7 @@ fn type_is_large_enough_for_two_metres() {
 fn a_picture_takes_only_the_room_that_is_left() {
     let Some(browser) = Browser::start() else { return };
     let served = serve(&LiveHub::new(), 0);
+    (scene("ask").put)(&served.hub);
     browser.open(&served.server.address());
     follows(&browser);
     for name in ["hold", "pitch", "paced", "told", "posture", "rising"] {
@@ -200,7 +201,7 @@ fn a_picture_takes_only_the_room_that_is_left() {
 fn every_picture_is_drawn_on_the_page_and_told() {
     let Some((served, browser)) = opened(scene("told")) else { return };
     let shown = "const box = document.querySelector('#drawn').getBBox(); const picture = document.querySelector('#picture'); \
-                 return [box.width > 30 && box.height > 30, picture.getAttribute('role'), picture.getAttribute('aria-label')]";
+                 return [box.width > 50 && box.height > 20, picture.getAttribute('role'), picture.getAttribute('aria-label')]";
     for picture in pictures::all() {
         served.hub.set(Section::Picture, &Picture { name: picture.name.into(), described: picture.described() });
         let there = format!("document.querySelector('#drawn').getAttribute('href') === '#picture-{}'", picture.name);

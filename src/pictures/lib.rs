@@ -25,7 +25,6 @@ pub struct Picture {
 pub const VIEW_BOX: &str = "0 0 100 100";
 
 /// All drawings.
-#[must_use]
 pub fn all() -> impl Iterator<Item = Picture> {
     drawings::ALL.iter().flat_map(|group| group.iter()).map(|(name, draw)| Picture { name, draw: *draw })
 }

@@ -61,7 +61,7 @@ pub struct Item {
     pub not_for: Option<String>,
     /// What is read aloud.
     pub phrases: Vec<String>,
-    /// A line drawing of the posture.
+    /// A line drawing of what the body does, where it moves or is held.
     pub figure: Option<Figure>,
 }
 
@@ -146,6 +146,8 @@ fn and(all: &[String], say: Say<'_>) -> String {
 
 fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
     let id = &step.exercise.id;
+    // What is voiced, breathed or answered is told by its words, and a page has room for few drawings.
+    let moves = matches!(step.work, Work::Timed { .. } | Work::Repeated { .. });
     let sips = matches!(step.work, Work::Repeated { sip_every: Some(_), .. });
     // How to sit is said once, above; without sips their rules only take room.
     let cautions = step.exercise.cautions.iter().filter(|key| *key != SEATED && (sips || *key != "sip-rules"));
@@ -167,7 +169,7 @@ fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
             Work::ReadAloud { phrases } => phrases.clone(),
             _ => Vec::new(),
         },
-        figure: figure_of(id, say),
+        figure: moves.then(|| figure_of(id, say)).flatten(),
     }
 }
 
