@@ -17,7 +17,7 @@ ROOT = Path(__file__).resolve().parent.parent
 PICTURE = ROOT / "docs" / "crates.svg"
 
 # Crates that only work out what they are given, and all that they may depend on besides each other.
-PURE = {"model", "statistics", "routine", "session", "attend", "progress", "typeface", "report", "export", "handover"}
+PURE = {"model", "statistics", "routine", "session", "attend", "progress", "typeface", "pictures", "report", "export", "handover"}
 HARMLESS = {
     "chrono", "csv", "ed25519-dalek", "icalendar", "jiff", "maud", "miette", "plotters", "rust-embed", "schemars", "serde", "serde_json",
     "sha2", "statrs", "strsim", "textwrap", "thiserror", "toml", "toml_edit", "ttf-parser",

@@ -15,11 +15,11 @@ use axum::extract::{Request, State};
 use axum::http::StatusCode;
 use axum::middleware::{Next, from_fn_with_state};
 use axum::response::{IntoResponse, Response};
-use browser::{ALL, Browser, FULL_HD, NARROW, TABLET, Viewport, ZOOMED};
+use browser::{ALL, Browser, FULL_HD, NARROW, PHONE, Rect, TABLET, Viewport, ZOOMED};
 use live_scenes::{SCENES, Scene, offers, rows, said};
 use pages::follow;
 use pages::web::Server;
-use pages::web::live_page::{Asked, Figure, LiveHub, Section, Who};
+use pages::web::live_page::{Asked, Figure, LiveHub, Picture, Section, Who};
 use serde_json::json;
 use speak::Words;
 
@@ -87,7 +87,8 @@ fn command(name: &str) -> Asked {
 // What it looks like.
 
 /// Regions that stand beside or under each other.
-const APART: [&[&str]; 3] = [&["top", "stage", "captions", "say"], &["always", "heading"], &["prompt", "figure", "bar", "summary"]];
+const APART: [&[&str]; 3] =
+    [&["top", "stage", "captions", "say"], &["always", "heading"], &["picture", "prompt", "figure", "bar", "summary"]];
 
 fn check_places(browser: &Browser, scene: &str, viewport: Viewport) {
     let regions = browser.regions();
@@ -158,6 +159,55 @@ fn type_is_large_enough_for_two_metres() {
         assert!(angle(css) >= least, "{css}: {:.1}′, not {least}′", angle(css));
     }
     drop(served);
+}
+
+/// A picture makes no figure smaller and pushes nothing out of sight, and it is large where there is room.
+#[test]
+fn a_picture_takes_only_the_room_that_is_left() {
+    let Some(browser) = Browser::start() else { return };
+    let served = serve(&LiveHub::new(), 0);
+    (scene("ask").put)(&served.hub);
+    browser.open(&served.server.address());
+    follows(&browser);
+    for name in ["hold", "pitch", "paced", "told", "posture", "rising"] {
+        (scene(name).put)(&served.hub);
+        browser.wait_until("the picture", "document.body.classList.contains('pictured')");
+        for (viewport, least) in [(FULL_HD, Some(300.0)), (TABLET, None), (ZOOMED, Some(130.0)), (PHONE, None)] {
+            browser.view(viewport);
+            let with = browser.regions();
+            browser.script("document.body.classList.remove('pictured'); document.querySelector('#picture').hidden = true; return true");
+            let without = browser.regions();
+            browser.script("document.body.classList.add('pictured'); document.querySelector('#picture').hidden = false; return true");
+            let what = format!("{name} at {}", viewport.name);
+            // Where there is little room, it is away rather than too small to be made out.
+            let side = with.get("picture").map(|place| place.width.min(place.height));
+            assert!(side.map_or(least.is_none(), |side| side >= least.unwrap_or(80.0)), "{what}: the picture is {side:?} px large");
+            for (region, place) in &with {
+                let lowest = without.get(region).map_or(0.0, Rect::bottom).max(f64::from(viewport.height));
+                assert!(place.bottom() <= lowest + 0.5, "{what}: {region} is pushed down to {}", place.bottom());
+                assert!(place.left >= -0.5 && place.right() <= f64::from(viewport.width) + 0.5, "{what}: {region} runs out: {place:?}");
+            }
+            if let (Some(figure), Some(before)) = (with.get("figure"), without.get("figure")) {
+                assert_eq!((figure.width, figure.height), (before.width, before.height), "{what}");
+            }
+        }
+        served.hub.set(Section::Picture, &Picture::default());
+        browser.wait_until("no picture", "!document.body.classList.contains('pictured')");
+    }
+}
+
+/// Each name has its drawing on the page, and what is seen is told in its place.
+#[test]
+fn every_picture_is_drawn_on_the_page_and_told() {
+    let Some((served, browser)) = opened(scene("told")) else { return };
+    let shown = "const box = document.querySelector('#drawn').getBBox(); const picture = document.querySelector('#picture'); \
+                 return [box.width > 50 && box.height > 20, picture.getAttribute('role'), picture.getAttribute('aria-label')]";
+    for picture in pictures::all() {
+        served.hub.set(Section::Picture, &Picture { name: picture.name.into(), described: picture.described() });
+        let there = format!("document.querySelector('#drawn').getAttribute('href') === '#picture-{}'", picture.name);
+        browser.wait_until("the picture", &there);
+        assert_eq!(browser.script(shown), json!([true, "img", picture.described()]), "{}", picture.name);
+    }
 }
 
 /// WCAG 2.2: 1.4.10 (no scrolling sideways at 320 px), 1.4.12 (spacing of text), 1.4.4 (letters twice as large).

@@ -2,16 +2,26 @@
 
 use serde::Serialize;
 
-use routine::{Prescription, Ramp, Step, Weekday, Work, find};
+use routine::{Posture, Prescription, Ramp, Step, Weekday, Work, find};
 use session::Arg;
-
-use super::figures::{Figure, SEATED_FIGURE, figure_of};
 
 /// The caution that is about sitting.
 const SEATED: &str = "sit-upright";
 
 /// Puts a message of the catalogue of words into words, with its arguments; an empty text where it is missing.
 pub type Say<'a> = &'a dyn Fn(&str, &[(&'static str, Arg)]) -> String;
+
+/// A drawing and its description in words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Figure {
+    pub svg: String,
+    pub described: String,
+}
+
+/// The drawing of this name.
+fn figure_of(name: &str, say: Say<'_>) -> Option<Figure> {
+    pictures::find(name).map(|picture| Figure { svg: picture.svg(), described: say(&picture.described(), &[]) })
+}
 
 /// The page.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -51,7 +61,7 @@ pub struct Item {
     pub not_for: Option<String>,
     /// What is read aloud.
     pub phrases: Vec<String>,
-    /// A line drawing of the posture.
+    /// A line drawing of what the body does, where it moves or is held.
     pub figure: Option<Figure>,
 }
 
@@ -84,7 +94,7 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
     Handout {
         title: routine.title.clone(),
         under_title,
-        figure: seated.then(|| Figure { svg: SEATED_FIGURE, described: say("handout-seated-shown", &[]) }),
+        figure: seated.then(|| figure_of(Posture::Sitting.name(), say)).flatten(),
         items,
         say_title: say("handout-say-title-shown", &[]),
         say: words.collect::<Vec<_>>().join(", ") + ".",
@@ -136,6 +146,8 @@ fn and(all: &[String], say: Say<'_>) -> String {
 
 fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
     let id = &step.exercise.id;
+    // What is voiced, breathed or answered is told by its words, and a page has room for few drawings.
+    let moves = matches!(step.work, Work::Timed { .. } | Work::Repeated { .. });
     let sips = matches!(step.work, Work::Repeated { sip_every: Some(_), .. });
     // How to sit is said once, above; without sips their rules only take room.
     let cautions = step.exercise.cautions.iter().filter(|key| *key != SEATED && (sips || *key != "sip-rules"));
@@ -157,7 +169,7 @@ fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
             Work::ReadAloud { phrases } => phrases.clone(),
             _ => Vec::new(),
         },
-        figure: figure_of(id).map(|svg| Figure { svg, described: say(&format!("ex-{id}-short"), &[]) }),
+        figure: moves.then(|| figure_of(id, say)).flatten(),
     }
 }
 

@@ -8,7 +8,6 @@ mod chart;
 mod circles;
 mod drawing;
 mod error;
-mod figures;
 mod handout;
 mod html;
 mod number;
@@ -18,7 +17,6 @@ mod time_axis;
 
 pub use chart::{PageWords, page_chart};
 pub use error::ReportError;
-pub use figures::{Figure, figure_of};
-pub use handout::{Handout, Item, Say, handout};
+pub use handout::{Figure, Handout, Item, Say, handout};
 pub use html::to_html;
 pub use text::to_text;

@@ -2,7 +2,7 @@
 #![allow(dead_code, reason = "each test takes what it needs")]
 
 use pages::web::live_page::{
-    Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offer, Offers, Phase, Row, Said, Section, Stage, Who,
+    Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offer, Offers, Phase, Picture, Row, Said, Section, Stage, Who,
 };
 
 /// One state of the page.
@@ -12,12 +12,15 @@ pub struct Scene {
     pub put: fn(&LiveHub),
 }
 
-pub const SCENES: [Scene; 8] = [
+pub const SCENES: [Scene; 11] = [
     Scene { name: "ask", put: ask },
     Scene { name: "hold", put: hold },
     Scene { name: "pitch", put: pitch },
     Scene { name: "paced", put: paced },
     Scene { name: "phrase", put: phrase },
+    Scene { name: "told", put: told },
+    Scene { name: "posture", put: posture },
+    Scene { name: "rising", put: rising },
     Scene { name: "stopped", put: stopped },
     Scene { name: "over", put: over },
     Scene { name: "waiting", put: waiting },
@@ -52,6 +55,11 @@ fn stage(hub: &LiveHub, phase: Phase, heading: &str, part: &str, prompt: &str) {
     for section in [Section::Done, Section::Said, Section::Notes] {
         hub.set(section, &[0; 0]);
     }
+    hub.set(Section::Picture, &Picture::default());
+}
+
+fn picture(hub: &LiveHub, name: &str) {
+    hub.set(Section::Picture, &Picture { name: name.into(), described: "A person does what is said.".into() });
 }
 
 fn figure(hub: &LiveHub, text: &str, label: &str, of: &str, share: Option<f64>) {
@@ -95,6 +103,7 @@ fn ask(hub: &LiveHub) {
 
 fn hold(hub: &LiveHub) {
     stage(hub, Phase::Practice, "Long ah", "2 of 3", "Strong voice");
+    picture(hub, "long-ah");
     figure(hub, "7", "Seconds held", "of 12 seconds", Some(0.583));
     level(hub, true);
     mood(hub, MoodName::Holding, "I hear you");
@@ -104,6 +113,7 @@ fn hold(hub: &LiveHub) {
 
 fn pitch(hub: &LiveHub) {
     stage(hub, Phase::Practice, "High ee", "set 2 of 3 · 4 of 5", "A high, light ee");
+    picture(hub, "high-ee");
     figure(hub, "3", "Seconds held", "of 4 seconds", Some(0.75));
     let bar = Bar {
         kind: BarKind::Pitch,
@@ -124,6 +134,7 @@ fn pitch(hub: &LiveHub) {
 
 fn paced(hub: &LiveHub) {
     stage(hub, Phase::Practice, "Nasal breathing", "2 of 5", "Out");
+    picture(hub, "nasal-breathing-out");
     figure(hub, "5", "Count", "of 8", None);
     no_bar(hub);
     mood(hub, MoodName::Listening, "Listening");
@@ -138,6 +149,43 @@ fn phrase(hub: &LiveHub) {
     mood(hub, MoodName::Listening, "Listening");
     hub.offer(&offers(&["skip"], &MORE));
     hub.set(Section::Rows, &rows(&[(Who::Tool, "Could you pass me the newspaper"), (Who::Tool, "from the table, please?")]));
+}
+
+/// An exercise is told, at length.
+fn told(hub: &LiveHub) {
+    stage(hub, Phase::Practice, "Head lift, held", "1 of 3", "Flat on your back. Lift only your head, look at your toes, and breathe.");
+    picture(hub, "head-lift-sustained");
+    figure(hub, "", "", "", None);
+    no_bar(hub);
+    mood(hub, MoodName::Speaking, "Speaking");
+    hub.offer(&offers(&["ready", "skip"], &MORE));
+    hub.set(
+        Section::Rows,
+        &rows(&[(Who::Tool, "Keep both shoulders down. Lift only your"), (Who::Tool, "head, look at your toes, and keep it up.")]),
+    );
+}
+
+/// A posture is held and counted.
+fn posture(hub: &LiveHub) {
+    stage(hub, Phase::Practice, "Neck turns", "1 of 1", "Turn slowly to the left, and stay.");
+    picture(hub, "neck-turns-left");
+    figure(hub, "12", "Seconds", "of 45 seconds", Some(0.27));
+    no_bar(hub);
+    mood(hub, MoodName::Idle, "");
+    hub.offer(&offers(&["skip"], &MORE));
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "Turn slowly to the left, and stay."), (Who::Tool, "Ten.")]));
+}
+
+/// A part of getting up has its time.
+fn rising(hub: &LiveHub) {
+    let prompt = "Push yourself up until you sit, with both feet on the floor. Stay sitting, and breathe.";
+    stage(hub, Phase::Practice, "Evening routine", "", prompt);
+    picture(hub, "rise-sit");
+    figure(hub, "45", "Seconds", "", None);
+    no_bar(hub);
+    mood(hub, MoodName::Listening, "Listening");
+    hub.offer(&offers(&[], &MORE));
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "Stay sitting, and breathe.")]));
 }
 
 fn stopped(hub: &LiveHub) {

@@ -8,7 +8,8 @@ use crate::follow::bar::LiveBar;
 use crate::follow::captions::Captions;
 use crate::follow::done::Gathered;
 use crate::follow::figure::figure;
-use crate::web::live_page::{Asked, BarKind, LiveHub, Mood, MoodName, Note, Offer, Offers, Phase, Section, Stage, Who};
+use crate::follow::picture::picture_of;
+use crate::web::live_page::{Asked, BarKind, LiveHub, Mood, MoodName, Note, Offer, Offers, Phase, Picture, Section, Stage, Who};
 use hear::{VoiceFrame, VoiceTask};
 use live::levels::LevelScale;
 use live::observe::{Beginning, Observer};
@@ -37,8 +38,10 @@ pub struct WebFollower {
     stage: Stage,
     /// Key of the prompt.
     prompt: String,
-    /// Which step the heading names, from 0.
+    /// Which step the heading names or, between steps, named last; from 0.
     step: Option<usize>,
+    /// The heading names no step now.
+    between: bool,
     bar: Option<LiveBar>,
     /// It is the client's turn to use the voice.
     turn: bool,
@@ -80,6 +83,7 @@ impl WebFollower {
             stage: Stage { phase, ..Stage::default() },
             prompt: String::new(),
             step: None,
+            between: true,
             bar: None,
             turn: false,
             listens: phase == Phase::Waiting,
@@ -101,6 +105,7 @@ impl WebFollower {
         follower.publish_offers();
         follower.publish_captions();
         follower.publish_figure("");
+        follower.publish_picture(None);
         follower.publish_bar();
         follower.publish_mood();
         follower
@@ -131,6 +136,11 @@ impl WebFollower {
     fn publish_figure(&self, shown: &str) {
         let step = self.step.and_then(|index| self.steps.get(index));
         self.hub.set(Section::Figure, &figure(shown, &self.prompt, step, &|line| self.text(line)));
+    }
+
+    fn publish_picture(&self, picture: Option<pictures::Picture>) {
+        let shown = picture.map(|picture| Picture { name: picture.name.to_owned(), described: self.named(&picture.described()) });
+        self.hub.set(Section::Picture, &shown.unwrap_or_default());
     }
 
     fn publish_bar(&self) {
@@ -188,9 +198,11 @@ impl WebFollower {
     fn take_step(&mut self, step: Option<usize>) {
         // Between steps the place is kept, so that the next of two equal exercises is found behind it.
         if step.is_some() && step == self.step && self.bar.is_some() {
+            self.between = false;
             return;
         }
         let bar = step.and_then(|index| self.steps.get(index)).and_then(|step| self.bar_of(step));
+        self.between = step.is_none();
         if step.is_some() {
             self.step = step;
         }
@@ -231,6 +243,7 @@ impl WebFollower {
         self.may_say.clear();
         self.publish_stage(&self.stage);
         self.publish_figure("");
+        self.publish_picture(None);
         self.publish_bar();
         self.publish_offers();
         self.publish_mood();
@@ -256,6 +269,10 @@ impl Observer for WebFollower {
         // A count stands as the figure, and a screen reader need not say after us what we say ourselves each second.
         if line.key == "count" {
             return;
+        }
+        // While a part of getting up is told, its prompt does not stand there yet.
+        if line.key.starts_with("rise-") {
+            self.publish_picture(picture_of(&line.key, None));
         }
         self.speaking += 1;
         self.captions.began(at_s, text);
@@ -288,6 +305,8 @@ impl Observer for WebFollower {
     fn viewed(&mut self, _at_s: f64, view: &View) {
         self.prompt = view.prompt.as_ref().map(|line| line.key.clone()).unwrap_or_default();
         self.find_step(view);
+        let step = self.step.filter(|_| !self.between).and_then(|index| self.steps.get(index));
+        self.publish_picture(picture_of(&self.prompt, step));
     }
 
     fn shown(&mut self, _at_s: f64, view: &ShownView) {

@@ -5,5 +5,6 @@ pub mod captions;
 pub mod done;
 pub mod figure;
 pub mod follower;
+pub mod picture;
 pub mod server;
 pub mod words;

@@ -128,6 +128,7 @@ fn describe(site: &Site, view: &mut RoutineView, prescription: &Prescription) {
     let steps = page.items.into_iter().zip(&prescription.routine.steps);
     view.steps = steps
         .map(|(item, step)| StepView {
+            exercise: step.exercise.id.clone(),
             name: item.name,
             dose: item.dose,
             how: item.how,

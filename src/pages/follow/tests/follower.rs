@@ -113,6 +113,23 @@ fn a_high_vowel_has_a_pitch_bar_and_counting_none() {
 }
 
 #[test]
+fn what_the_body_does_is_shown_and_told() {
+    let (hub, mut follower) = began(false);
+    let shown = || state(&hub)["picture"].clone();
+    assert_eq!(shown()["name"], "");
+    view(&mut follower, "nasal-breathing", "paced-in", ("In", "2", &["stop"]));
+    assert_eq!(shown()["name"], "nasal-breathing-in");
+    assert_eq!(shown()["described"], "A person with a closed mouth breathes in through the nose.");
+    view(&mut follower, "nasal-breathing", "help-shown", ("Help", "", &["go on"]));
+    assert_eq!(shown()["name"], "");
+    follower.line_began(1.0, &line("rise-sit"), "Push yourself up until you sit.");
+    assert_eq!(shown()["name"], "rise-sit");
+    let ended = Fact::SessionEnded { reason: "finished".into(), steps_done: 1, steps_prescribed: 3, duration_s: 9.0 };
+    follower.kept(&Entry { at_s: 9.0, fact: ended, position: None });
+    assert_eq!(shown()["name"], "");
+}
+
+#[test]
 fn nobody_in_a_class_is_measured() {
     let (hub, mut follower) = began(true);
     view(&mut follower, "long-ah", "ex-long-ah-cue", ("A long ah", "3", &["stop"]));

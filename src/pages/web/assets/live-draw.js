@@ -30,6 +30,15 @@ const draw = {
     if (share !== null) part("line-done").style.transform = `scaleX(${Math.min(1, Math.max(0, share))})`;
   },
 
+  picture({ name, described }) {
+    const picture = part("picture");
+    picture.hidden = name === "";
+    document.body.classList.toggle("pictured", name !== "");
+    if (name === "") return;
+    part("drawn").setAttribute("href", `#picture-${name}`);
+    picture.setAttribute("aria-label", described);
+  },
+
   bar({ kind, active, timed, label, goal, goal_label, base, base_label }) {
     const gauge = part("gauge");
     gauge.hidden = kind === "none";

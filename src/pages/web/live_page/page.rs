@@ -44,6 +44,15 @@ fn icon(name: &str, path: &str) -> Markup {
     }
 }
 
+/// Every picture, to be taken from by its name.
+fn all_pictures() -> Markup {
+    html! {
+        svg hidden aria-hidden="true" {
+            @for picture in pictures::all() { symbol id={ "picture-" (picture.name) } viewBox=(pictures::VIEW_BOX) { (picture.lines()) } }
+        }
+    }
+}
+
 pub(super) fn live_page(words: &LiveWords) -> Markup {
     let frame = PageFrame {
         title: &words.title,
@@ -76,24 +85,29 @@ pub(super) fn live_page(words: &LiveWords) -> Markup {
             section class="stage" aria-label=(words.exercise) data-region="stage" {
                 p id="prompt" data-region="prompt" {}
                 div class="work" {
-                    div class="count" data-region="figure" {
-                        p id="figure" {}
-                        p id="of" {}
-                        div id="line" aria-hidden="true" { div id="line-done" {} }
+                    div id="picture" class="picture" role="img" aria-label=" " hidden {
+                        svg data-region="picture" viewBox=(pictures::VIEW_BOX) aria-hidden="true" focusable="false" { use id="drawn" {} }
                     }
-                    div id="gauge" class="gauge" data-region="bar" hidden {
-                        div id="track" role="meter" aria-label=" " aria-valuemin="0" aria-valuemax="100" aria-valuenow="0" {
-                            div id="fill" class="moves" {}
-                            div id="bead" class="moves" {}
-                            div id="reached" class="mark" {}
-                            div id="base" class="mark" {}
-                            div id="goal" class="mark" {}
+                    div class="measured" {
+                        div class="count" data-region="figure" {
+                            p id="figure" {}
+                            p id="of" {}
+                            div id="line" aria-hidden="true" { div id="line-done" {} }
                         }
-                        div class="beside" {
-                            p id="gauge-label" {}
-                            p id="gauge-words" {}
-                            p id="goal-legend" class="legend" { span class="sign goal" aria-hidden="true" {} span id="goal-label" {} }
-                            p id="base-legend" class="legend" { span class="sign base" aria-hidden="true" {} span id="base-label" {} }
+                        div id="gauge" class="gauge" data-region="bar" hidden {
+                            div id="track" role="meter" aria-label=" " aria-valuemin="0" aria-valuemax="100" aria-valuenow="0" {
+                                div id="fill" class="moves" {}
+                                div id="bead" class="moves" {}
+                                div id="reached" class="mark" {}
+                                div id="base" class="mark" {}
+                                div id="goal" class="mark" {}
+                            }
+                            div class="beside" {
+                                p id="gauge-label" {}
+                                p id="gauge-words" {}
+                                p id="goal-legend" class="legend" { span class="sign goal" aria-hidden="true" {} span id="goal-label" {} }
+                                p id="base-legend" class="legend" { span class="sign base" aria-hidden="true" {} span id="base-label" {} }
+                            }
                         }
                     }
                 }
@@ -137,6 +151,7 @@ pub(super) fn live_page(words: &LiveWords) -> Markup {
                     ul { @for item in &words.nav { li { a href=(item.path) { (item.label) } } } }
                 }
             }
+            (all_pictures())
             div id="log" class="unseen" role="log" aria-live="polite" aria-label=(words.log) {}
             p id="link" role="status" data-connecting=(words.connecting) data-ended=(words.ended) data-anew=(words.anew) data-refused=(words.refused) {}
         },

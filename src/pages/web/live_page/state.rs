@@ -8,6 +8,7 @@ use serde::Serialize;
 pub enum Section {
     Stage,
     Figure,
+    Picture,
     Bar,
     Meter,
     Offers,
@@ -20,8 +21,19 @@ pub enum Section {
 
 impl Section {
     /// Every part.
-    pub const ALL: [Self; 10] =
-        [Self::Stage, Self::Figure, Self::Bar, Self::Meter, Self::Offers, Self::Rows, Self::Said, Self::Mood, Self::Done, Self::Notes];
+    pub const ALL: [Self; 11] = [
+        Self::Stage,
+        Self::Figure,
+        Self::Picture,
+        Self::Bar,
+        Self::Meter,
+        Self::Offers,
+        Self::Rows,
+        Self::Said,
+        Self::Mood,
+        Self::Done,
+        Self::Notes,
+    ];
 
     /// As it is called in the events.
     #[must_use]
@@ -29,6 +41,7 @@ impl Section {
         match self {
             Self::Stage => "stage",
             Self::Figure => "figure",
+            Self::Picture => "picture",
             Self::Bar => "bar",
             Self::Meter => "meter",
             Self::Offers => "offers",
@@ -81,6 +94,15 @@ pub struct Figure {
     pub of: String,
     /// How much of the goal is done, 0 to 1.
     pub share: Option<f64>,
+}
+
+/// The picture of what is done now; the page holds all of them.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
+pub struct Picture {
+    /// "neck-turns-left"; empty where nothing is done.
+    pub name: String,
+    /// What is seen, for whoever cannot see it.
+    pub described: String,
 }
 
 /// What the live bar shows.

@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use super::form::{Action, Field, action, error_summary, field, notice};
+use super::picture::picture;
 use super::routine_form::care;
 use super::texts::Texts;
 use crate::web::address::encoded;
@@ -79,6 +80,7 @@ fn of_client(texts: Texts<'_>, view: &CautionsView, client: &str) -> Markup {
             @for exercise in &view.exercises {
                 section class="step" aria-labelledby={ "about-" (exercise.id) } {
                     h2 id={ "about-" (exercise.id) } { (exercise.name) }
+                    (picture(texts, &exercise.id))
                     p { (exercise.purpose) }
                     p class="hint" { (exercise.routines) }
                     (care(texts, &exercise.not_for, &exercise.cautions))

@@ -9,6 +9,7 @@ mod frame;
 mod history;
 mod listening;
 mod microphone;
+mod picture;
 mod practice;
 mod progress;
 mod routine_form;

@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use super::form::{Field, error_summary, field, notice};
+use super::picture::picture;
 use super::routine_form::care;
 use super::texts::Texts;
 use crate::web::address::encoded;
@@ -10,6 +11,8 @@ use crate::web::address::encoded;
 /// One step in words.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct StepView {
+    /// Whose picture it is: the id of the exercise.
+    pub exercise: String,
     pub name: String,
     pub dose: String,
     pub how: String,
@@ -76,6 +79,7 @@ pub fn routine_view(texts: Texts<'_>, view: &RoutineView) -> Markup {
                 @for step in &view.steps {
                     li {
                         h3 { (step.name) }
+                        (picture(texts, &step.exercise))
                         p { strong { (step.dose) } }
                         @if !step.how.is_empty() { p { (step.how) } }
                         @if !step.phrases.is_empty() { ul { @for phrase in &step.phrases { li { (phrase) } } } }

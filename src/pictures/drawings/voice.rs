@@ -1,0 +1,48 @@
+//! Voice: a head that sounds, and the way of the sound. Higher on the picture is higher in pitch.
+
+use maud::{Markup, html};
+
+use super::Drawing;
+use crate::heads::{AJAR, OPEN, profile};
+use crate::pen::{Point, accent, arrow, head, line, straight, trace};
+
+pub const ALL: &[Drawing] = &[
+    ("long-ah", long_ah),
+    ("high-ee", high_ee),
+    ("glide-up", glide_up),
+    ("glide-down", glide_down),
+    ("functional-phrases", functional_phrases),
+];
+
+const HEAD: Point = (-8.0, 20.0);
+const SCALE: f64 = 0.78;
+
+fn long_ah() -> Markup {
+    html! { (profile(HEAD, SCALE, OPEN)) (straight((58.0, 66.0), (97.0, 66.0))) }
+}
+
+fn high_ee() -> Markup {
+    html! {
+        (profile(HEAD, SCALE, AJAR))
+        (trace("M60 65 H97"))
+        (accent(&line("M56 58 C62 50 56 20 66 20 H96")))
+        (head((80.0, 20.0), (97.0, 20.0)))
+    }
+}
+
+fn glide_up() -> Markup {
+    html! { (profile(HEAD, SCALE, OPEN)) (arrow([(57.0, 68.0), (74.0, 68.0), (84.0, 52.0), (93.0, 14.0)])) }
+}
+
+fn glide_down() -> Markup {
+    html! { (profile(HEAD, SCALE, OPEN)) (arrow([(57.0, 50.0), (74.0, 46.0), (86.0, 60.0), (93.0, 95.0)])) }
+}
+
+fn functional_phrases() -> Markup {
+    html! { (profile((-6.0, 33.0), 0.68, AJAR)) (bubble()) (accent(&line("M56 17 H86 M56 28 H76"))) }
+}
+
+/// What is said stands in it.
+pub fn bubble() -> Markup {
+    line("M50 5 H91 Q97 5 97 11 V34 Q97 40 91 40 H66 L52 53 L54 40 H50 Q44 40 44 34 V11 Q44 5 50 5 Z")
+}
