@@ -5,7 +5,7 @@ use super::running;
 use super::store::{Store, later};
 use jiff::{SignedDuration, ZonedDateTime};
 use model::{SessionId, Source};
-use routine::Routine;
+use routine::{Routine, is_soft};
 use session::{Entry, Fact, Position};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -109,7 +109,11 @@ pub fn counts_in(entries: &[Entry]) -> BTreeMap<u32, u32> {
 
 /// Holds together, also those that were cut off, s.
 fn loud_in(entries: &[Entry]) -> f64 {
-    entries.iter().map(|entry| if let Fact::HoldMeasured { duration_s, .. } = &entry.fact { *duration_s } else { 0.0 }).sum()
+    let loud_s = |entry: &Entry| match &entry.fact {
+        Fact::HoldMeasured { exercise, duration_s, .. } if !is_soft(exercise) => *duration_s,
+        _ => 0.0,
+    };
+    entries.iter().map(loud_s).sum()
 }
 
 /// The first repetition that these entries do not complete; none where nothing is left.

@@ -7,7 +7,7 @@ use jiff::ZonedDateTime;
 use super::error::RecordError;
 use super::store::{Store, later};
 use model::{Entry, Fact, SessionId, Symptom, parse_line};
-use routine::Amount;
+use routine::{Amount, is_soft};
 use session::EarlierToday;
 
 impl Store {
@@ -44,7 +44,9 @@ impl Store {
                 today.practices += 1;
             }
             add(&mut today.done, &entry);
-            if let Fact::HoldMeasured { duration_s, .. } = &entry.fact {
+            if let Fact::HoldMeasured { exercise, duration_s, .. } = &entry.fact
+                && !is_soft(exercise)
+            {
                 today.loud_s += duration_s;
             }
             // A clock that was set back makes it recent, which is the careful reading.

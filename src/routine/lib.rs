@@ -41,7 +41,7 @@ pub mod text;
 pub use amount::{Amount, Breath};
 pub use bound::{Bound, Severity};
 pub use bounds::LANGUAGES;
-pub use catalogue::{CatalogueEntry, Range, UsualDose, catalogue, find};
+pub use catalogue::{CatalogueEntry, Range, UsualDose, catalogue, find, is_soft};
 pub use caution::{Caution, Exclusion, cautions, exclusions, origin};
 pub use check::{check_bytes, check_text, doses_of};
 pub use clinician::{ClinicianWord, ClinicianWords};

@@ -3,7 +3,7 @@
 //! The check of a routine keeps a plan within them. What is said on the way ("once more", "go back", "slower"), what an interrupted
 //! practice brings along and what was done earlier today are known only here. The numbers are the catalogue's.
 
-use super::practice::Practice;
+use super::practice::{Practice, is_loud};
 use model::StepReason;
 use routine::{Amount, Bound, Step, Work, limit_of, safe_dose, safe_practice};
 
@@ -71,7 +71,7 @@ impl Practice {
         if past(&safe.day_times, f64::from(day.times)) || past(&safe.day_seconds, day.seconds) {
             return Some(StepReason::DayLimit);
         }
-        let whole = safe_practice().filter(|_| matches!(step.work, Work::Voiced { .. }) && !self.context.class)?;
+        let whole = safe_practice().filter(|_| is_loud(step) && !self.context.class)?;
         let loud_s = self.context.today.loud_s + self.loud_s + one.seconds;
         (loud_s > whole.loud_day_s.in_force(self.routine.clinician.whole.is_some()) + GRACE).then_some(StepReason::DayLimit)
     }

@@ -66,7 +66,7 @@ impl Practice {
         // An explicit cue before each trial: people with Parkinson's raise their voice when told to (Ho et al. 1999). The
         // first one follows the step's own words directly.
         if repetition > 1
-            && matches!(self.step().map(|step| &step.work), Some(Work::Voiced { .. }))
+            && self.is_loud()
             && let Some(words) = self.routine.cue_words.clone()
         {
             self.say("cue-words-again", &[("words", Arg::Text(words))]);

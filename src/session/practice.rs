@@ -11,7 +11,7 @@ use super::talk::RoomTalk;
 use super::tiring::Trials;
 use super::trouble::Troubles;
 use model::{Line, LineId, Position};
-use routine::{Amount, Efforts, PackKind, Posture, Rise, Routine, Step, Work};
+use routine::{Amount, Efforts, PackKind, Posture, Rise, Routine, Step, Work, is_soft};
 
 /// One session of one routine, apart from the state it is in.
 #[derive(Debug, Clone)]
@@ -73,6 +73,11 @@ pub(super) struct Practice {
     pub last_said: Option<Line>,
     pub troubles: Troubles,
     pub out: Outbox,
+}
+
+/// Voiced, and no soft wind-down.
+pub(super) fn is_loud(step: &Step) -> bool {
+    matches!(step.work, Work::Voiced { .. }) && !is_soft(&step.exercise.id)
 }
 
 impl Practice {
@@ -203,8 +208,13 @@ impl Practice {
         self.here.repetition = 1;
     }
 
+    /// The present exercise is a loud one: voiced, and no soft wind-down.
+    pub fn is_loud(&self) -> bool {
+        self.step().is_some_and(is_loud)
+    }
+
     /// True where one more hold would go past the loud time that the routine allows in one practice.
     pub fn is_loud_enough(&self, target_s: Option<f64>) -> bool {
-        !self.context.class && self.loud_s > 0.0 && self.loud_s + target_s.unwrap_or(0.0) > self.routine.loud_limit_s
+        !self.context.class && self.is_loud() && self.loud_s > 0.0 && self.loud_s + target_s.unwrap_or(0.0) > self.routine.loud_limit_s
     }
 }

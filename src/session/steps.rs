@@ -8,7 +8,7 @@ use super::next::{Ask, NextAction, Speaking};
 use super::outlet::line;
 use super::paced::PacedRun;
 use super::posture::PostureRun;
-use super::practice::Practice;
+use super::practice::{Practice, is_loud};
 use super::question::QuestionRun;
 use super::rapid::RapidRun;
 use super::reading::ReadingRun;
@@ -23,6 +23,8 @@ use routine::{Posture, Step, Work, find};
 
 /// Between an exercise's instruction and its first repetition, s.
 const SETTLE_S: f64 = 1.0;
+/// A hum or two after loud work, and a quiet breath, s; common practice, no source.
+const WIND_DOWN_S: f64 = 15.0;
 /// A shorter rest than this is over before it is told, s.
 const WORTH_SAYING_S: f64 = 4.0;
 
@@ -71,7 +73,7 @@ fn say_instruction(practice: &mut Practice, step: &Step, known: bool) -> LineId 
     {
         last = practice.say("goal", &[("seconds", Arg::Number(target_s))]);
     }
-    if let Work::Voiced { .. } | Work::ReadAloud { .. } = step.work
+    if (is_loud(step) || matches!(step.work, Work::ReadAloud { .. }))
         && let Some(words) = practice.routine.cue_words.clone()
     {
         last = practice.say("cue-words", &[("words", Arg::Text(words))]);
@@ -265,7 +267,20 @@ pub(super) fn end_step(practice: &mut Practice) -> Move {
         practice.record(fact);
     }
     let last = practice.say_step_result();
+    if wants_wind_down(practice) {
+        let last = practice.say("wind-down", &[]);
+        let mut speaking = next_step(practice, last);
+        speaking.pause_s = WIND_DOWN_S;
+        return speaking.into();
+    }
     next_step(practice, last).into()
+}
+
+/// The loud work of this practice lies behind, and the routine has no wind-down of its own.
+fn wants_wind_down(practice: &Practice) -> bool {
+    let to_come = practice.routine.steps.iter().enumerate().skip(practice.step_index() + 1);
+    let led = to_come.filter(|(index, _)| !practice.left_out.contains(index)).map(|(_, step)| step);
+    practice.is_loud() && !practice.context.class && led.clone().all(|step| !matches!(step.work, Work::Voiced { .. }))
 }
 
 /// That was enough loud voice: the step ends here, kept as far as it went.

@@ -8,7 +8,7 @@ use super::practice::Practice;
 use super::tiring::{Noticed, Trial};
 use super::waiting::Reminders;
 use model::{Arg, Command, Fact, Hold, HoldSettings, LOUD_ROOM_DB, Line, Position, Response, VoiceTask};
-use routine::{Amount, Work};
+use routine::{Amount, Work, is_soft};
 
 const REMINDERS: Reminders = Reminders { again: "voice-again", once_more: "voice-once-more", waits: "wait-for-ready" };
 
@@ -25,7 +25,7 @@ pub(super) struct VoicedRun {
 pub(super) fn cue(practice: &mut Practice) -> Speaking {
     practice.listen(listening::BEFORE_ONSET, VoiceTask::Idle);
     let last = practice.say_cue();
-    let prompt = match practice.routine.cue_words.clone() {
+    let prompt = match practice.routine.cue_words.clone().filter(|_| practice.is_loud()) {
         Some(words) => Line { key: "cue-words-shown".into(), args: vec![("words", Arg::Text(words))] },
         None => line(practice.exercise_key("cue")),
     };
@@ -79,7 +79,9 @@ impl VoicedRun {
     pub fn ended(&self, practice: &mut Practice, hold: &Hold) -> Turn {
         practice.record(hold.fact(practice.exercise_id(), true));
         mark_in_noise(practice, hold);
-        practice.loud_s += hold.duration_s;
+        if practice.is_loud() {
+            practice.loud_s += hold.duration_s;
+        }
         practice.did(Amount { times: 1, seconds: hold.duration_s });
         practice.trials.untold += 1;
         watch_for_tiring(practice, hold);
@@ -104,7 +106,9 @@ impl VoicedRun {
 /// The voice ear has closed a hold while no trial is open: it is the one that a command cut off, or none of ours.
 pub(super) fn ended_late(practice: &mut Practice, hold: &Hold) {
     if let Some((exercise, position)) = practice.cut_hold.take() {
-        practice.loud_s += hold.duration_s;
+        if !is_soft(&exercise) {
+            practice.loud_s += hold.duration_s;
+        }
         practice.did_of(exercise.clone(), Amount { times: 1, seconds: hold.duration_s });
         practice.record_due(true);
         practice.record_of(Some(position), hold.fact(exercise, false));

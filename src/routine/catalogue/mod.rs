@@ -231,6 +231,12 @@ pub fn find(id: &str) -> Option<&'static CatalogueEntry> {
     CATALOGUE.iter().find(|entry| entry.id == id)
 }
 
+/// The exercise is voiced softly on purpose, as a wind-down: its seconds are no loud voice.
+#[must_use]
+pub fn is_soft(id: &str) -> bool {
+    find(id).is_some_and(|entry| entry.soft)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

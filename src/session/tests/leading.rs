@@ -173,7 +173,7 @@ fn results_are_told_after_each_fifth_trial_over_the_exercises_and_when_asked() {
 #[test]
 fn the_cue_words_stand_before_every_trial() {
     let mut rig = Rig::new(vec![voiced(3)], SessionContext::default());
-    rig.cue_words("big voice");
+    rig.cue_words("strong voice");
     rig.begin();
     for _ in 0..3 {
         rig.until_said("ex-long-ah-cue", 40.0);
@@ -463,5 +463,32 @@ fn a_dry_mouth_waits_and_speaks_of_a_sip_only_where_sips_are_enabled() {
         rig.idle_s(8.0);
         rig.command(Command::Ready);
         rig.until(|rig| rig.keys_since_mark().iter().any(|key| key.ends_with("-cue")), 20.0);
+    }
+}
+
+/// Loud work is followed by easing the voice: by the routine's own soft exercise, or by a sentence and a moment for it.
+#[test]
+fn the_voice_is_eased_after_loud_work_once_and_a_hum_is_neither_loud_nor_cued() {
+    let hum = || {
+        let mut step = voiced(1);
+        step.exercise.id = "easy-hum".into();
+        step
+    };
+    for (steps, eased) in [(vec![voiced(1), voiced(1), question()], 1), (vec![voiced(1), hum()], 0), (vec![hum()], 0)] {
+        let trials = steps.iter().filter(|step| matches!(step.work, Work::Voiced { .. })).count();
+        let loud = steps.iter().filter(|step| step.exercise.id == "long-ah").count();
+        let mut rig = Rig::new(steps, SessionContext::default());
+        rig.cue_words("strong voice");
+        rig.begin();
+        for _ in 0..trials {
+            rig.until(|rig| matches!(rig.listening.as_ref().map(|now| now.voice), Some(VoiceTask::Hold(_))), 60.0);
+            rig.run_s(0.5);
+            rig.hold(8.0);
+            rig.run_s(1.0);
+        }
+        rig.run_s(6.0);
+        assert_eq!(rig.count("wind-down"), eased, "{:?}", rig.keys());
+        assert_eq!(rig.count("cue-words"), loud, "strong voice is no cue for a hum");
+        assert!((rig.engine.practice.loud_s - 8.0 * loud as f64).abs() < 0.5, "{}", rig.engine.practice.loud_s);
     }
 }

@@ -14,7 +14,7 @@ fn leads_every_way_of_timing_to_the_end() {
     rig.hold(12.0);
     rig.until_said("ex-long-ah-cue", 20.0);
     rig.hold(14.5);
-    rig.until_said("ask-position", 20.0);
+    rig.until_said("ask-position", 40.0);
     rig.command(Command::Ready);
     rig.run_s(90.0);
     // Paced breathing has led itself; now the swallows.

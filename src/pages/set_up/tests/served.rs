@@ -235,7 +235,7 @@ fn an_agreement_is_kept_with_who_and_can_be_withdrawn() {
     assert_eq!(agree(&[("agree-effortful-swallow", "on")]).0, 200, "nobody named");
     assert!(!pages.folder.path().join("record").exists());
     assert_eq!(agree(&[("agree-effortful-swallow", "on"), ("by", "the clinic")]).0, 303);
-    let agreed = |folder: &Path| Store::open(&folder.join("record")).expect("opens").agreed("grandpa").expect("reads").len();
+    let agreed = |folder: &Path| Store::open(&folder.join("record")).expect("opens").agreements("grandpa").expect("reads").len();
     assert_eq!(agreed(pages.folder.path()), 1);
     let (_, answer) = pages.get("/cautions?client=grandpa");
     assert!(answer.contains("Agreed by the clinic, entered on this page"), "{answer}");

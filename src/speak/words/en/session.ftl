@@ -116,6 +116,7 @@ rise-longer = Stay like that a little longer, { SPOKEN($seconds) } seconds, so y
 rise-at-end = When you get up, take your time: roll onto your side, sit up, and stay sitting for two minutes.
 posture-standing = You'll stand for this one. Stand behind a firm chair, and hold on to it.
 
+wind-down = Now ease your voice. Hum softly once or twice, as low and easy as you like, and breathe.
 loud-enough = That's enough loud voice for today. Let your voice rest.
 
 # When holds or level fall over the last trials. Nothing is said of the numbers.
