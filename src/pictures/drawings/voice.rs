@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::Drawing;
-use crate::heads::{AJAR, OPEN, profile};
+use crate::heads::{AJAR, CLOSED, OPEN, profile};
 use crate::pen::{Point, accent, arrow, head, line, straight, trace};
 
 pub const ALL: &[Drawing] = &[
@@ -12,6 +12,8 @@ pub const ALL: &[Drawing] = &[
     ("glide-up", glide_up),
     ("glide-down", glide_down),
     ("functional-phrases", functional_phrases),
+    ("easy-hum", easy_hum),
+    ("straw-voicing", straw_voicing),
 ];
 
 const HEAD: Point = (-8.0, 20.0);
@@ -40,6 +42,23 @@ fn glide_down() -> Markup {
 
 fn functional_phrases() -> Markup {
     html! { (profile((-6.0, 33.0), 0.68, AJAR)) (bubble()) (accent(&line("M56 17 H86 M56 28 H76"))) }
+}
+
+/// Lips closed, and a buzz that stays level.
+fn easy_hum() -> Markup {
+    html! {
+        (profile(HEAD, SCALE, CLOSED))
+        (accent(&line("M57 63 C59 57 63 57 65 63 C67 69 71 69 73 63 C75 57 79 57 81 63 C83 69 87 69 89 63 C90 60 92 58 95 59")))
+    }
+}
+
+/// The lips close around a straw, and all the sound goes through it.
+fn straw_voicing() -> Markup {
+    html! {
+        (profile(HEAD, SCALE, CLOSED))
+        (line("M51 60 L78 66 M50 67 L77 73"))
+        (straight((84.0, 71.0), (98.0, 74.0)))
+    }
 }
 
 /// What is said stands in it.

@@ -9,6 +9,8 @@ picture-high-ee-shown = A person holds an ee, high above the usual note.
 picture-glide-up-shown = A person slides an ah from a low note up to a high one.
 picture-glide-down-shown = A person slides an ah from a high note down to a low one.
 picture-functional-phrases-shown = A person says a phrase.
+picture-easy-hum-shown = A person hums softly with closed lips.
+picture-straw-voicing-shown = A person closes the lips around a straw, and sounds a soft oo through it.
 
 ## Swallowing
 
