@@ -174,8 +174,8 @@ fn the_whole_circle() {
     assert_eq!(std::fs::read_to_string(two.package().join("evening.toml")).expect("reads"), EVENING);
     assert_eq!(std::fs::read_to_string(two.package().join("opposites.toml")).expect("reads"), PACK);
     assert_eq!(files::packages::settings::of(&two.path("home"), "grandpa").feedback_every, Some(3));
-    let agreed = Store::open(&two.path("home")).expect("opens").agreed("grandpa").expect("reads");
-    assert!(agreed.iter().eq(["effortful-swallow"]), "{agreed:?}");
+    let agreed = Store::open(&two.path("home")).expect("opens").agreements("grandpa").expect("reads");
+    assert!(agreed.iter().map(|one| one.exercise.as_str()).eq(["effortful-swallow"]), "{agreed:?}");
     assert!(two.well("home", &["take", "one.tidepack"], "").contains("already in force"));
     assert!(two.well("home", &["key"], "").contains(&print));
 
