@@ -59,6 +59,7 @@ impl Emergency {
             self.again += 1;
             practice.say("emergency-anybody", &[]);
             say_number(practice);
+            practice.say("emergency-or-fine", &[]);
         }
         Turn::Stay
     }

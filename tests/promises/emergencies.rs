@@ -41,14 +41,13 @@ on = ["ask-agreement", "ask-agreement-again", "ask-confirm"]
 does = [{{ say = "yes" }}]
 [[rule]]
 on = "ask-ready*"
-does = [{{ say = "i'm ready" }}]
+does = [{{ say = "ready" }}]
 [[rule]]
 on = "ex-tongue-side-to-side-cue"
 does = [{{ say = "{words}" }}]
 [[rule]]
-on = "emergency-call-unknown"
-nth = [2]
-does = [{{ say = "i'm all right" }}]
+on = "emergency-or-fine"
+does = [{{ say = "i'm fine" }}]
 [[rule]]
 on = ["ex-effortful-swallow-cue", "done-*"]
 does = [{{ swallow = 2.0 }}, {{ say = "all done" }}]
@@ -92,7 +91,7 @@ fn chest_pain_and_no_breath_end_the_practice_and_call_until_it_has_passed() {
 #[ignore = "leads whole practices; tests/run.sh runs it"]
 fn choking_sickness_dizziness_and_pain_leave_out_what_could_bring_them_back() {
     for (words, reason, advice, left_out) in [
-        ("i'm choking", "choking", "unwell-choking", &["effortful-swallow"][..]),
+        ("i am choking", "choking", "unwell-choking", &["effortful-swallow"][..]),
         ("it went down the wrong way", "choking", "unwell-choking", &["effortful-swallow"][..]),
         ("i feel sick", "feels sick", "unwell-sick", &["nasal-breathing", "effortful-swallow"][..]),
         ("i feel faint", "dizzy", "unwell-dizzy", &["nasal-breathing", "effortful-swallow"][..]),

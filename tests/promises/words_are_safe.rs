@@ -33,6 +33,10 @@ fn texts(words: &Words, key: &str, value: f64) -> Vec<String> {
         let all: Result<Vec<String>, WordsError> = (0..variants).map(|seed| words.text_variant(&line(key, &args), seed)).collect();
         match all {
             Ok(texts) => return texts,
+            // A telephone number is a text of figures.
+            Err(WordsError::NoArgument { argument, .. }) if key.starts_with("emergency-") => {
+                args.push((argument.leak(), Arg::Text("112".to_owned())));
+            }
             Err(WordsError::NoArgument { argument, .. }) => args.push((argument.leak(), Arg::Number(value))),
             Err(other) => panic!("{other}"),
         }

@@ -33,9 +33,9 @@ cmd-dizzy = i'm dizzy | i feel dizzy | i am dizzy | i feel faint
 # What a person in trouble says, heard in every state and over our own voice.
 cmd-chest-pain = chest pain | i have chest pain | pain in my chest | my chest hurts | my chest is tight
 cmd-cant-breathe = i can't breathe | i cannot breathe | can't breathe | i can't get my breath | i'm short of breath
-cmd-choking = i'm choking | i am choking | it went down the wrong way | something went down the wrong way
+cmd-choking = i'm choking | i am choking | choking | it went down the wrong way | something went down the wrong way
 cmd-feel-sick = i feel sick | i'm feeling sick | i feel ill | i'm going to be sick
-cmd-all-right = i'm all right | i am all right | i'm okay | i'm fine | i feel better
+cmd-all-right = i'm fine | i'm all right | i'm alright | i am all right | i'm okay | i feel better
 cmd-not-sure = not sure | i'm not sure | i am not sure
 cmd-why = tell me why | why this one | what is it for
 cmd-how-did = how did i do | how am i doing
