@@ -1,6 +1,6 @@
 //! How sure a phrase is, from several cues: two decodings, rivals, other sound in the utterance, talk before it, level.
 
-use super::decide::{Phrase, UNKNOWN, Word};
+use super::decide::{Phrase, PhraseBook, UNKNOWN, Word};
 use super::embedding::Opinion;
 use super::verdict::Verdict;
 
@@ -67,18 +67,24 @@ impl Cues {
 }
 
 /// The phrase that two decodings of an utterance speak for, with what they say of it. `first` and `second` are the phrases they found, if any, and
-/// the words come from both.
-pub(crate) fn agreed(first: Option<Phrase>, second: Option<Phrase>, words: &[&[Word]]) -> Option<(Phrase, Cues)> {
-    let of = |phrase: &Option<Phrase>, text: &str| phrase.as_ref().filter(|p| p.text == text).map_or(0.0, |p| p.confidence);
+/// the words come from both. Two wordings of one choice mean the same: they speak for each other, not against ("I can't breathe" beside
+/// "I cannot breathe").
+pub(crate) fn agreed(first: Option<Phrase>, second: Option<Phrase>, words: &[&[Word]], book: &PhraseBook) -> Option<(Phrase, Cues)> {
     let phrase = match (&first, &second) {
         (Some(a), Some(b)) if b.confidence > a.confidence => second.clone()?,
         (Some(_), _) => first.clone()?,
         (None, _) => second.clone()?,
     };
-    let foreign = |word: &&Word| word.text != UNKNOWN && !phrase.text.split(' ').any(|own| own == word.text);
+    let means_it = |found: &&Phrase| {
+        found.text == phrase.text || (book.is_phrase(&found.text) && book.choice_of(&found.text) == book.choice_of(&phrase.text))
+    };
+    let of = |found: &Option<Phrase>| found.as_ref().filter(means_it).map_or(0.0, |found| found.confidence);
+    let own: Vec<&str> =
+        [&first, &second].into_iter().flatten().filter(means_it).chain([&phrase]).flat_map(|found| found.text.split(' ')).collect();
+    let foreign = |word: &&Word| word.text != UNKNOWN && !own.contains(&word.text.as_str());
     let cues = Cues {
-        first: of(&first, &phrase.text),
-        second: of(&second, &phrase.text),
+        first: of(&first),
+        second: of(&second),
         rival: words.iter().flat_map(|w| w.iter()).filter(foreign).map(|w| w.confidence).fold(0.0, f64::max),
         ..Cues::default()
     };
@@ -112,16 +118,36 @@ mod tests {
         Word { text: text.into(), start_s: 0.3, end_s: 0.6, confidence }
     }
 
+    fn book() -> PhraseBook {
+        let choices = [vec!["i can't breathe", "i cannot breathe"], vec!["stop"], vec!["go"], vec!["how long"]];
+        PhraseBook::new(&choices.map(|choice| choice.into_iter().map(str::to_owned).collect()))
+    }
+
     const SURE: Cues = Cues { first: 1.0, second: 1.0, rival: 0.0, elsewhere_s: 0.0, talk: 0.0, above_db: 30.0, second_ear: None };
 
     #[test]
     fn the_stronger_phrase_is_taken_with_what_speaks_against_it() {
         let (first, second) = ([word("go", 0.6), word(UNKNOWN, 1.0)], [word("stop", 0.9)]);
-        let (found, cues) = agreed(phrase("go", 0.6), phrase("stop", 0.9), &[&first, &second]).unwrap();
+        let (found, cues) = agreed(phrase("go", 0.6), phrase("stop", 0.9), &[&first, &second], &book()).unwrap();
         assert_eq!((found.text.as_str(), cues.first, cues.second, cues.rival), ("stop", 0.0, 0.9, 0.6));
-        let (found, cues) = agreed(phrase("how long", 0.7), phrase("how long", 0.6), &[&[word("how", 0.7), word("long", 0.7)]]).unwrap();
+        let (found, cues) =
+            agreed(phrase("how long", 0.7), phrase("how long", 0.6), &[&[word("how", 0.7), word("long", 0.7)]], &book()).unwrap();
         assert_eq!((found.confidence, cues.first, cues.second, cues.rival), (0.7, 0.7, 0.6, 0.0));
-        assert_eq!(agreed(None, None, &[]), None);
+        assert_eq!(agreed(None, None, &[], &book()), None);
+    }
+
+    #[test]
+    fn two_wordings_of_one_choice_speak_for_each_other() {
+        let (can, cannot) =
+            ([word("i", 0.9), word("can't", 0.7), word("breathe", 0.9)], [word("i", 0.9), word("cannot", 0.6), word("breathe", 0.9)]);
+        let (found, cues) = agreed(phrase("i can't breathe", 0.7), phrase("i cannot breathe", 0.6), &[&can, &cannot], &book()).unwrap();
+        assert_eq!((found.text.as_str(), cues.first, cues.second, cues.rival), ("i can't breathe", 0.7, 0.6, 0.0));
+        // Of two choices they still speak against each other, also where neither is listened for.
+        let (_, cues) = agreed(phrase("go", 0.7), phrase("stop", 0.6), &[&[word("go", 0.7)], &[word("stop", 0.6)]], &book()).unwrap();
+        assert_eq!((cues.first, cues.second, cues.rival), (0.7, 0.0, 0.6));
+        let none = PhraseBook::default();
+        let (_, cues) = agreed(phrase("go", 0.7), phrase("stop", 0.6), &[&[word("go", 0.7)], &[word("stop", 0.6)]], &none).unwrap();
+        assert_eq!(cues.second, 0.0);
     }
 
     #[test]

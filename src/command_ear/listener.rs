@@ -327,7 +327,7 @@ impl<D: Decoder> Listener<D> {
         let second_words = if worth_it { self.decoder.again(&utterance.sound) } else { first_words.clone() };
         let second = judged(&second_words);
         let mut refused = [&first, &second].into_iter().find_map(|found| found.as_ref().err().cloned().flatten());
-        let agreed = agreed(first.ok(), second.ok(), &[&first_words, &second_words]).filter(|(phrase, _)| {
+        let agreed = agreed(first.ok(), second.ok(), &[&first_words, &second_words], &self.book).filter(|(phrase, _)| {
             let stands = !self.tuning.minds_context || stands_in_the_whole(&mut self.decoder, utterance, phrase, &self.book, &self.tuning);
             if !stands {
                 refused = Some(Refusal { heard: phrase.clone(), why: Verdict::NotInTheWhole });
@@ -444,7 +444,8 @@ fn stands_in_the_whole(decoder: &mut impl Decoder, utterance: &Utterance, phrase
     decoder.restart();
     decoder.accept(&whole.sound);
     let words = decoder.finish();
-    judge(&whole.standing_out(&words), book, &tuning.rules, whole.mid_sound).is_ok_and(|found| found.text == phrase.text)
+    judge(&whole.standing_out(&words), book, &tuning.rules, whole.mid_sound)
+        .is_ok_and(|found| book.choice_of(&found.text) == book.choice_of(&phrase.text))
 }
 
 #[cfg(test)]
