@@ -79,9 +79,8 @@ pub(crate) fn agreed(first: Option<Phrase>, second: Option<Phrase>, words: &[&[W
         found.text == phrase.text || (book.is_phrase(&found.text) && book.choice_of(&found.text) == book.choice_of(&phrase.text))
     };
     let of = |found: &Option<Phrase>| found.as_ref().filter(means_it).map_or(0.0, |found| found.confidence);
-    let own: Vec<&str> =
-        [&first, &second].into_iter().flatten().filter(means_it).chain([&phrase]).flat_map(|found| found.text.split(' ')).collect();
-    let foreign = |word: &&Word| word.text != UNKNOWN && !own.contains(&word.text.as_str());
+    let is_own = |word: &str| book.may_stand_for(word, &phrase.text) || phrase.text.split(' ').any(|own| own == word);
+    let foreign = |word: &&Word| word.text != UNKNOWN && !is_own(&word.text);
     let cues = Cues {
         first: of(&first),
         second: of(&second),
@@ -145,6 +144,9 @@ mod tests {
         // Of two choices they still speak against each other, also where neither is listened for.
         let (_, cues) = agreed(phrase("go", 0.7), phrase("stop", 0.6), &[&[word("go", 0.7)], &[word("stop", 0.6)]], &book()).unwrap();
         assert_eq!((cues.first, cues.second, cues.rival), (0.7, 0.0, 0.6));
+        // Nor does a word of the other wording where the rest of it was not understood.
+        let (_, cues) = agreed(phrase("i can't breathe", 0.7), None, &[&can, &[word("i", 0.9), word("cannot", 0.8)]], &book()).unwrap();
+        assert_eq!((cues.second, cues.rival), (0.0, 0.0));
         let none = PhraseBook::default();
         let (_, cues) = agreed(phrase("go", 0.7), phrase("stop", 0.6), &[&[word("go", 0.7)], &[word("stop", 0.6)]], &none).unwrap();
         assert_eq!(cues.second, 0.0);

@@ -23,6 +23,8 @@ pub(crate) struct PhraseBook {
     whole: HashMap<String, usize>,
     /// Every proper beginning, in whole words, of a phrase, and the choices of the phrases.
     beginnings: HashMap<String, HashSet<usize>>,
+    /// Every word and the choices that have it in one of their phrases.
+    words: HashMap<String, HashSet<usize>>,
 }
 
 impl PhraseBook {
@@ -31,6 +33,9 @@ impl PhraseBook {
         let mut book = Self::default();
         for (choice, phrase) in choices.iter().enumerate().flat_map(|(i, c)| c.iter().map(move |p| (i, p))) {
             let words: Vec<&str> = phrase.split(' ').collect();
+            for word in &words {
+                book.words.entry((*word).to_owned()).or_default().insert(choice);
+            }
             for n in 1..words.len() {
                 let beginning = words.iter().take(n).copied().collect::<Vec<_>>().join(" ");
                 book.beginnings.entry(beginning).or_default().insert(choice);
@@ -43,6 +48,12 @@ impl PhraseBook {
     /// The choice that this text is a phrase of, word for word.
     pub fn choice_of(&self, text: &str) -> Option<usize> {
         self.whole.get(text).copied()
+    }
+
+    /// The word stands in a phrase of the same choice as this phrase.
+    pub fn may_stand_for(&self, word: &str, phrase: &str) -> bool {
+        let own = self.choice_of(phrase);
+        own.is_some_and(|own| self.words.get(word).is_some_and(|choices| choices.contains(&own)))
     }
 
     /// The text is a phrase, word for word.

@@ -30,6 +30,11 @@ pub(super) fn weigh(practice: &mut Practice, state: &State, command: Command, co
     if confidence < HEARD_AT_ALL {
         return Verdict::Ignore;
     }
+    // Nothing leads out of an emergency by way of a question.
+    if matches!(state, State::Emergency(_)) {
+        practice.command_at_s = practice.now_s;
+        return Verdict::Obey;
+    }
     let moves = matches!(command, Command::Skip | Command::GoBack);
     if moves && !practice.started {
         return Verdict::Ignore;

@@ -51,6 +51,7 @@ impl Emergency {
             return Turn::Stay;
         }
         if practice.now_s - self.began_s >= ENDS_AFTER_S {
+            practice.listen(&[], VoiceTask::Idle);
             let last = practice.say("emergency-ends", &[]);
             return practice.after(last, BREATH_S, NextAction::End("unwell")).into();
         }

@@ -147,9 +147,9 @@ fn what_hurts_and_what_is_not_answered_is_told_aloud_and_kept() {
     let place = house();
     let mut tape = Tape::new(RATE_HZ, 200.0);
     tape.say(3.0, "start for grandpa");
-    tape.say_every(14.0, 50.0, 4.3, "ready");
-    tape.say(64.0, "it hurts");
-    tape.say(68.3, "it hurts");
+    tape.say_every(14.0, 38.0, 4.3, "ready");
+    tape.say(46.0, "it hurts");
+    tape.say(52.3, "it hurts");
     let done = run(&place, &tape, "12:00");
     let text = out(&done);
     let store = Store::open(&place.path("data")).expect("a record");

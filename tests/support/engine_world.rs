@@ -86,7 +86,14 @@ impl World {
     }
 
     pub fn is_halted(&self) -> bool {
-        self.listening.as_ref().is_some_and(|l| l.commands == listening::HALTED && !matches!(l.voice, VoiceTask::Hold(_)))
+        // After chest pain or without breath it stands still in its own way.
+        let still = [listening::HALTED, listening::EMERGENCY].map(listening::with_safety);
+        self.listening.as_ref().is_some_and(|l| still.contains(&l.commands) && !matches!(l.voice, VoiceTask::Hold(_)))
+    }
+
+    /// It calls for help.
+    pub fn is_emergency(&self) -> bool {
+        self.listening.as_ref().is_some_and(|l| l.commands == listening::with_safety(listening::EMERGENCY))
     }
 
     fn effect(&mut self, effect: Effect) {

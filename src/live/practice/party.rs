@@ -208,6 +208,8 @@ impl Party for PracticeParty {
             // A word that was half heard when the state changed may come after it.
             Some(Meaning::Command(command)) if !self.may_be_said(command) => {}
             Some(Meaning::Command(command)) if !stage.counts_where_it_was_said(command, &stage.words.wordings(command), heard) => {}
+            // Over a count, too: "five" has passed for it with a loudspeaker as loud as the client. Between counts it is heard as ever.
+            Some(Meaning::Command(Command::Stop)) if confidence < ACT_CONFIDENCE && stage.is_over_a_count(heard) => {}
             Some(Meaning::Command(Command::Pause)) if confidence < ACT_CONFIDENCE && stage.speech.playback.masks(heard.end_s) => {}
             Some(Meaning::Command(command)) => {
                 stage.notify(|observer, at_s| observer.heard(at_s, &heard.text));

@@ -8,7 +8,6 @@ use super::terms::{Given, Terms, Verdict, printable, verdict};
 use super::{abbreviations, dose, events, front, goals, panels, ratings};
 use crate::handout::Say;
 use crate::number::number;
-use model::StepReason;
 use progress::{GoalState, Picture, Series, Standing};
 
 /// Longest line, characters.
@@ -173,13 +172,7 @@ fn proposals(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     if !picture.safety_stops.is_empty() {
         lines.push(terms.plain("report-propose-stops-shown"));
     }
-    let mut unagreed: Vec<String> = Vec::new();
-    for step in picture.left_out.iter().filter(|step| step.reason == StepReason::NoSpokenAgreement) {
-        let name = terms.exercise(&step.exercise);
-        if !unagreed.contains(&name) {
-            unagreed.push(name);
-        }
-    }
+    let unagreed = events::unsettled(picture, terms);
     if !unagreed.is_empty() {
         lines.push(terms.text("report-propose-agreement-shown", &[("list", unagreed.join(", ").into())]));
     }

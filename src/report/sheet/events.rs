@@ -1,6 +1,9 @@
 //! What was left out and why, stop events and notes, what changed in the programme: alike ones told once with their number.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
+use model::StepReason;
 
 use super::terms::{Given, Terms, printable};
 use progress::{NoteKind, Picture, ProgrammeItem};
@@ -38,6 +41,28 @@ pub(super) fn left_out(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
         terms.text("report-left-out-shown", &given)
     };
     gathered(all).into_iter().map(line).collect()
+}
+
+/// The exercises that wait for the clinician's word, by name, the longest waiting first: nobody said that they had agreed, and it has not
+/// been led since.
+pub(super) fn unsettled(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
+    let waiting = picture.left_out.iter().filter(|step| step.reason == StepReason::NoSpokenAgreement);
+    let mut last: BTreeMap<&str, (Date, Date)> = BTreeMap::new();
+    for step in waiting {
+        let days = last.entry(step.exercise.as_str()).or_insert((step.day, step.day));
+        *days = (days.0.min(step.day), days.1.max(step.day));
+    }
+    let led_since = |exercise: &str, day: Date| {
+        let led = picture.practices.iter().filter(|practice| practice.day > day).flat_map(|practice| &practice.steps);
+        led.into_iter().any(|step| step.exercise == exercise)
+    };
+    let mut open: Vec<(Date, &str)> = last
+        .into_iter()
+        .filter(|(exercise, (_, day))| !led_since(exercise, *day))
+        .map(|(exercise, (first, _))| (first, exercise))
+        .collect();
+    open.sort_unstable();
+    open.into_iter().map(|(_, exercise)| terms.exercise(exercise)).collect()
 }
 
 /// "Stop, dizzy, in Long ah; on 24 Nov."

@@ -139,14 +139,23 @@ pub(super) fn columns(picture: &Picture, terms: &Terms<'_>) -> Vec<Column> {
 
 /// The page in a few sentences.
 fn glance(picture: &Picture, about: &About<'_>, chosen: &[&Series], breaks: &Breaks<'_>, terms: &Terms<'_>) -> Vec<String> {
-    let mut lines = vec![adherence(picture, about, terms)];
+    // What was wrong, and what waits for the clinician's word, comes before everything else.
+    let mut lines = Vec::new();
     let reasons = events::stop_reasons(picture, terms);
+    if !reasons.is_empty() {
+        let stops = [("n", picture.safety_stops.len().into()), ("list", terms.counted(&reasons).into())];
+        lines.push(terms.text("report-glance-stops-shown", &stops));
+    }
+    let unsettled = events::unsettled(picture, terms);
+    if !unsettled.is_empty() {
+        let waiting = [("n", unsettled.len().into()), ("list", unsettled.join(", ").into())];
+        lines.push(terms.text("report-glance-unsettled-shown", &waiting));
+    }
+    lines.push(adherence(picture, about, terms));
     if !picture.practices.is_empty() {
-        lines.push(if reasons.is_empty() {
-            terms.plain("report-glance-stops-none-shown")
-        } else {
-            terms.text("report-glance-stops-shown", &[("n", picture.safety_stops.len().into()), ("list", terms.counted(&reasons).into())])
-        });
+        if reasons.is_empty() {
+            lines.push(terms.plain("report-glance-stops-none-shown"));
+        }
         lines.extend(measured(chosen, terms));
     }
     lines.extend(picture.spoken_for.iter().map(|word| spoken_for(word, terms)));

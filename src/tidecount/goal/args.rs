@@ -58,10 +58,10 @@ pub struct AddArgs {
     /// Take a client's name that the record does not have yet
     #[arg(long)]
     pub new_client: bool,
-    /// Measure it in this exercise, an id from `tidecount exercises`
+    /// Take the trials of this exercise, an id from `tidecount exercises`
     #[arg(long, value_name = "ID", requires = "measure")]
     pub exercise: Option<String>,
-    /// Measure this, for instance hold-s, phrase-level-db or syllable-rate-hz
+    /// Take this measure of them, for instance hold-s, phrase-level-db or syllable-rate-hz
     #[arg(long, value_name = "ID", requires = "exercise", requires = "target")]
     pub measure: Option<String>,
     #[command(flatten)]

@@ -18,6 +18,7 @@ target_s = 12
 # Then the face.
 [[step]]
 exercise = "lip-press-smile"
+rest_s = 10
 phases = [
     { name = "press", length_s = 20 }, # hold on
     { name = "smile", length_s = 3 },

@@ -24,7 +24,8 @@ cmd-how-long = how long | how long was that | how many seconds
 cmd-help = help | help me | i need help
 cmd-slower = slower | slow down | slower please | a little slower
 cmd-faster = faster | faster please | a little faster | too slow
-cmd-louder = louder | louder please | a little louder | i can't hear you
+# Not "i can't hear you": it begins like "i can't breathe", and took it away in a room with echo.
+cmd-louder = louder | louder please | a little louder | speak up please
 cmd-softer = softer | softer please | a little softer | too loud
 cmd-rest = rest | i need a rest | take a break | i need a break
 cmd-dry = my mouth is dry | my throat is dry | i'm dry | some water please
@@ -32,10 +33,10 @@ cmd-finish = finish | finish for today | end the session | enough for today
 cmd-dizzy = i'm dizzy | i feel dizzy | i am dizzy | i feel faint
 # What a person in trouble says, heard in every state and over our own voice.
 cmd-chest-pain = chest pain | i have chest pain | pain in my chest | my chest hurts | my chest is tight
-cmd-cant-breathe = i can't breathe | i cannot breathe | can't breathe | i can't get my breath | i'm short of breath
+cmd-cant-breathe = i can't breathe | i cannot breathe | can't breathe | i can't get any air
 cmd-choking = i'm choking | i am choking | choking | it went down the wrong way | something went down the wrong way
 cmd-feel-sick = i feel sick | i'm feeling sick | i feel ill | i'm going to be sick
-cmd-all-right = i'm fine | i'm all right | i'm alright | i am all right | i'm okay | i feel better
+cmd-all-right = i'm fine | i'm all right | i'm alright | i'm okay | i feel better
 cmd-not-sure = not sure | i'm not sure | i am not sure
 cmd-why = tell me why | why this one | what is it for
 cmd-how-did = how did i do | how am i doing

@@ -72,6 +72,10 @@ report-glance-unplanned-shown = { $days ->
     [one] Practised on 1 day;
    *[other] Practised on { $days } days;
 } no days were planned, so missed practices cannot be counted. In the practices, { $done } of { $prescribed } repetitions were done ({ $pct } %). Last practice on { $last }.
+report-glance-unsettled-shown = Waiting for your word: { $list }. Nobody has said that you agreed, so { $n ->
+    [one] it is
+   *[other] they are
+} left out.
 report-glance-stops-none-shown = No stop events.
 report-glance-stops-shown = { $n ->
     [one] 1 stop event: { $list }.
