@@ -90,14 +90,14 @@ fn level(hub: &LiveHub, timed: bool) {
 }
 
 fn ask(hub: &LiveHub) {
-    stage(hub, Phase::Practice, "Evening routine", "", "Has your clinician agreed to these exercises?");
+    stage(hub, Phase::Practice, "Evening routine", "", "Strong swallow: has your clinician said it is right for you?");
     figure(hub, "", "", "", None);
     no_bar(hub);
     mood(hub, MoodName::Listening, "Listening");
     hub.offer(&offers(&["yes", "no"], &MORE));
     hub.set(
         Section::Rows,
-        &rows(&[(Who::Tool, "Has your clinician agreed that you do"), (Who::Tool, "these exercises? Please answer yes or no.")]),
+        &rows(&[(Who::Tool, "Has your clinician said this one is right"), (Who::Tool, "for you? Yes, no, or not sure?")]),
     );
 }
 
