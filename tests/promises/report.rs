@@ -145,7 +145,10 @@ fn every_kind_of_event_has_its_words() {
         (day.basis, day.planned) = (PlanBasis::PractisedOnly, 0);
     }
     let sheet = worded("everything", &picture);
-    assert!(sheet.front.glance[0].contains("no days were planned"), "{:?}", sheet.front.glance);
+    // What was wrong, and what waits for the clinician, come first.
+    let glance = &sheet.front.glance;
+    assert!(glance[0].contains("stop event") && glance[1].starts_with("Waiting for your word: Head lift, held."), "{glance:?}");
+    assert!(glance[2].contains("no days were planned"), "{glance:?}");
     let changes = &sheet.front.columns[2].items[0];
     assert_eq!(changes.matches(';').count(), count - 1, "{changes}");
     assert!(
