@@ -65,6 +65,9 @@ pub(super) fn resume(practice: &mut Practice, go_on: bool) -> Move {
     practice.placed_before();
     let name = practice.exercise_key("name");
     practice.record(Fact::SessionResumed { from: practice.exercise_id() });
+    if let Some(ending) = unwell_earlier(practice) {
+        return ending.into();
+    }
     leave_out_unagreed(practice, |_| true);
     let last = practice.say("resumed", &[("name", Arg::Message(name))]);
     practice.after(last, BREATH_S, NextAction::BeginStep).into()

@@ -475,6 +475,25 @@ fn a_symptom_leaves_out_what_is_like_it_in_this_practice_and_for_the_day() {
     }
 }
 
+/// A practice that broke off is gone on with under the same care, or not at all.
+#[test]
+fn a_resumed_practice_keeps_what_was_left_out_for_the_day() {
+    let resumed = |symptom: Symptom| {
+        let mut today = EarlierToday::default();
+        today.unwell.push((symptom, Some("long-ah".into())));
+        let resume_from = Some(Position { step: 1, set: 1, repetition: 2 });
+        let mut rig = Rig::new(vec![voiced(3), question()], SessionContext { today, resume_from, ..SessionContext::default() });
+        rig.until_said("ask-resume", 30.0);
+        rig.command(Command::Yes);
+        rig.run_s(12.0);
+        rig
+    };
+    let dizzy = resumed(Symptom::Dizzy);
+    assert_eq!((dizzy.count("unwell-earlier"), dizzy.count("ex-long-ah-cue"), dizzy.finished), (1, 0, false), "{:?}", dizzy.keys());
+    let grave = resumed(Symptom::Breathless);
+    assert!(grave.finished && grave.count("unwell-earlier-no-practice") == 1, "{:?}", grave.keys());
+}
+
 #[test]
 fn after_chest_pain_nothing_is_practised_on_the_same_day() {
     let mut today = EarlierToday::default();
