@@ -228,6 +228,7 @@ fn fields_of(step: &Step) -> Vec<(&'static str, String)> {
         ("repetitions", step.repetitions.to_string()),
         ("rest_s", step.rest_s.to_string()),
         ("set_rest_s", step.set_rest_s.to_string()),
+        ("posture", or_none(step.posture.map(|posture| posture.name().to_owned()))),
     ];
     match &step.work {
         Work::Voiced { target_s, max_break_s, min_hold_s, cues_at_s, glide: _ } => {

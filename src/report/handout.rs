@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use routine::{Posture, Prescription, Ramp, Step, Weekday, Work, find};
+use routine::{ClinicianWord, Posture, Prescription, Ramp, Step, Weekday, Work, find};
 use session::Arg;
 
 /// The caution that is about sitting.
@@ -83,6 +83,7 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
     if seated {
         under_title.push(say("handout-seated-shown", &[]));
     }
+    under_title.extend(spoken_for(prescription, say));
     let mut stop = vec!["unwell"];
     if needs("swallow-assessed") || needs("saliva-only") {
         stop.push("swallow");
@@ -104,6 +105,19 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
         language: prescription.language.clone(),
         page_of: page_of(say),
     }
+}
+
+/// What goes beyond the usual, and who spoke for it; a line each.
+fn spoken_for(prescription: &Prescription, say: Say<'_>) -> Vec<String> {
+    let word = |key: &str, name: Option<String>, word: &ClinicianWord| {
+        let mut args = vec![("who", Arg::Text(word.who.clone())), ("why", Arg::Text(word.why.clone()))];
+        args.extend(name.map(|name| ("name", Arg::Text(name))));
+        say(key, &args)
+    };
+    let clinician = &prescription.routine.clinician;
+    let whole = clinician.whole.iter().map(|whole| word("handout-word-whole-shown", None, whole));
+    let single = clinician.exercises.iter().map(|(id, one)| word("handout-word-shown", Some(say(&format!("ex-{id}-name"), &[])), one));
+    whole.chain(single).collect()
 }
 
 /// "Page {page} of {pages}": the numbers are known only where the pages are set.
@@ -225,6 +239,10 @@ fn dose(step: &Step, say: Say<'_>) -> Vec<String> {
             None => say("handout-next-on-done-shown", &[("done", Arg::Message("say-done".to_owned()))]),
         });
         parts.extend(sip_every.map(|every| say("handout-sips-shown", &[("every", Arg::Number(f64::from(every)))])));
+    }
+    // Sitting is said once, above.
+    if let Some(posture) = step.posture.filter(|posture| *posture != Posture::Sitting) {
+        parts.push(say(&format!("handout-posture-{}-shown", posture.name()), &[]));
     }
     // A pause of a few seconds is led anyway and need not be read.
     if step.repetitions > 1 && step.rest_s >= 10.0 {

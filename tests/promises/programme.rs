@@ -483,6 +483,12 @@ fn the_handout_shows_every_exercise_with_its_dose_and_cautions() {
     ] {
         assert!(squeezed(&page.to_lowercase()).contains(&squeezed(&said.to_lowercase())), "{said}\n{page}");
     }
+    let text = "title = \"x\"\n[[step]]\nexercise = \"neck-turns\"\ncautions_acknowledged = true\nposture = \"standing\"\nrepetitions = 3\n[step.clinician_word]\nwho = \"the speech therapist\"\nwhy = \"shown in the clinic\"\n";
+    let page = to_text(&handout_of(&checked(text)), 80);
+    for said in ["standing, holding a firm chair", "Neck turns: more than usual. The speech therapist agreed (shown in the clinic)."] {
+        assert!(squeezed(&page).contains(&squeezed(said)), "{said}\n{page}");
+    }
+    assert!(squeezed(&to_text(&handout_of(&demo("swallow.toml")), 80)).contains(&squeezed("lying down")));
     // A caution without its few words would be left out of the line silently.
     let words = words();
     for key in catalogue().iter().flat_map(|entry| &entry.cautions) {

@@ -65,3 +65,21 @@ fn a_text_that_cannot_be_read_any_more_stops_nothing() {
     let items: Vec<_> = found.iter().flat_map(|change| &change.items).collect();
     assert!(matches!(items[..], [ProgrammeItem::RoutineBegun { .. }, ProgrammeItem::SettingChanged { .. }]), "{items:?}");
 }
+
+#[test]
+fn another_posture_is_a_change() {
+    let text = |posture: &str| {
+        format!("title = \"Neck\"\n[[step]]\nexercise = \"neck-turns\"\ncautions_acknowledged = true\nposture = \"{posture}\"\n")
+    };
+    let (sitting, standing) = (text("sitting"), text("standing"));
+    let practices = vec![practice(1, day("2026-03-02"), "Neck", &sitting, &[]), practice(2, day("2026-03-04"), "Neck", &standing, &[])];
+    let all = practised(practices, Vec::new());
+    let found = changes(&all, Window { from: day("2026-03-01"), to: day("2026-03-31") });
+    let posture = ProgrammeItem::DoseChanged {
+        exercise: "neck-turns".into(),
+        field: "posture".into(),
+        from: "sitting".into(),
+        to: "standing".into(),
+    };
+    assert_eq!(found.last().map(|change| change.items.as_slice()), Some(&[posture][..]), "{found:#?}");
+}

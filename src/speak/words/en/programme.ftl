@@ -49,6 +49,11 @@ handout-sips-shown = { $every ->
     [one] one small sip after each
    *[other] one small sip after every { $every }
 }
+handout-posture-lying-shown = lying down
+handout-posture-standing-shown = standing, holding a firm chair
+# More than usual, which a clinician has spoken for.
+handout-word-shown = { $name }: more than usual. { $who } agreed ({ $why }).
+handout-word-whole-shown = More practice than usual. { $who } agreed ({ $why }).
 handout-grows-shown = grows over the weeks to { $goal }
 
 # What to say

@@ -294,6 +294,8 @@ report-field-length-s-shown = length, s
 report-field-target-db-shown = goal, dB
 report-field-feedback-every-shown = result said after every so many trials
 report-field-phases-shown = phases
+report-field-posture-shown = posture
+report-field-agreement-months-shown = months for which an agreement holds
 
 # --- abbreviations: each in one plain line where it stands ----------------------------------------------------------------------
 # No sentences: the first letter stays as it is.
