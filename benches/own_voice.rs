@@ -16,8 +16,8 @@ mod voices;
 
 use ear::Ear;
 use figures::{figure, figure_of, share};
-use live::over_own_voice::SAFETY;
 use scene::{Mix, PATHS, Talk, people};
+use session::listening::SAFETY;
 use session::{Command, Listening, VoiceTask, listening};
 use speak::Words;
 
@@ -40,7 +40,7 @@ fn main() {
     }
     let Ok(words) = Words::english() else { return };
     if wanted("safety") {
-        over_by_voices(&talk, &words, "own.safety", &SAFETY);
+        over_by_voices(&talk, &words, "own.safety", SAFETY);
     }
     if let Some(talk) = Talk::asking().filter(|_| wanted("asked")) {
         over_by_voices(&talk, &words, "own.asked", &[Command::Ready]);
@@ -51,7 +51,13 @@ fn main() {
 }
 
 fn state(commands: &[Command]) -> Listening {
-    Listening { commands: commands.to_vec(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false }
+    Listening {
+        commands: listening::with_safety(commands),
+        answers: Vec::new(),
+        voice: VoiceTask::Idle,
+        list: false,
+        multiword_only: false,
+    }
 }
 
 /// Every wording of these commands over our sentences, in the state that waits for "ready".

@@ -43,6 +43,7 @@ pub fn record(routine: &Path, folder: &Path) -> Result<PathBuf, Box<dyn Error>> 
         client: "household".into(),
         data: folder.join("rehearsal"),
         journal: None,
+        emergency_number: None,
         levels: live::levels::Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };

@@ -96,6 +96,7 @@ pub fn lead(mut script: Script, n: usize, evening: &WeekEvening, folder: &Path) 
         client: evening.client.clone(),
         data: folder.join("record"),
         journal: Some(file("jsonl")),
+        emergency_number: None,
         levels: Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };

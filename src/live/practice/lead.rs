@@ -196,7 +196,7 @@ impl Practice {
         for (state, list) in listening::ALL {
             let multiword_only = state.starts_with("class");
             let listening = session::Listening {
-                commands: list.to_vec(),
+                commands: listening::with_safety(list),
                 answers: Vec::new(),
                 voice: hear::VoiceTask::Idle,
                 list: false,

@@ -232,7 +232,7 @@ impl WebFollower {
 
     fn is_turn(&self, listening: &Listening) -> bool {
         let reads = self.step.and_then(|index| self.steps.get(index)).is_some_and(|step| matches!(step.work, Work::ReadAloud { .. }));
-        matches!(listening.voice, VoiceTask::Hold(_)) || (reads && listening.commands == listening::READING)
+        matches!(listening.voice, VoiceTask::Hold(_)) || (reads && listening.commands == listening::with_safety(listening::READING))
     }
 
     fn finish(&mut self, prompt: String) {

@@ -54,7 +54,8 @@ fn listen(follower: &mut WebFollower, commands: &[Command], voice: VoiceTask) {
     let names: Vec<Offer> = commands.iter().map(|command| follower.command(*command)).collect();
     follower.listens(
         0.0,
-        &Listening { commands: commands.to_vec(), answers: Vec::new(), list: false, multiword_only: false, voice },
+        // As the engine gives it.
+        &Listening { commands: listening::with_safety(commands), answers: Vec::new(), list: false, multiword_only: false, voice },
         &names,
     );
 }
@@ -176,4 +177,19 @@ fn a_practice_that_breaks_off_says_so() {
     drop(follower);
     assert_eq!(state(&hub)["stage"]["phase"], "over");
     assert!(state(&hub)["stage"]["prompt"].as_str().expect("words").contains("cut short"));
+}
+
+/// The bar runs while a phrase is read, and rests while it waits for a word.
+#[test]
+fn the_bar_is_active_in_the_clients_turn_to_read() {
+    let hub = LiveHub::new();
+    let mut follower = WebFollower::new(hub.clone(), Words::english().expect("the catalogue"));
+    let text = "title = \"Phrases\"\n[[step]]\nexercise = \"functional-phrases\"\nphrases = [\"good morning to you\"]\n";
+    let routine = check_text("routine", text, Hearing::default()).expect("a routine").routine;
+    follower.begins(&Beginning { routine: &routine, usual: &BTreeMap::new(), class: false });
+    view(&mut follower, "functional-phrases", "read-phrase-shown", ("good morning to you", "", &["skip", "stop"]));
+    listen(&mut follower, listening::READING, VoiceTask::Speech { end_pause_s: 1.0 });
+    assert_eq!(state(&hub)["bar"]["active"], true, "{}", state(&hub)["bar"]);
+    listen(&mut follower, listening::READY, VoiceTask::Speech { end_pause_s: 1.0 });
+    assert_eq!(state(&hub)["bar"]["active"], false, "{}", state(&hub)["bar"]);
 }
