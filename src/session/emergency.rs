@@ -13,6 +13,8 @@ use routine::Posture;
 const AGAIN_S: [f64; 3] = [15.0, 30.0, 60.0];
 /// After so long without an answer the practice ends, s; whoever waits in the house is told then.
 const ENDS_AFTER_S: f64 = 600.0;
+/// Silence after "stop", s, whatever comes.
+const STOP_SILENCE_S: f64 = 1.0;
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
 
@@ -27,13 +29,16 @@ pub(super) struct Emergency {
     again: usize,
     /// It was told to be quiet.
     hushed: bool,
+    /// When, s.
+    hushed_s: f64,
 }
 
 impl Emergency {
     /// Says at once what to do. What was under way has been ended before.
     pub fn new(practice: &mut Practice, symptom: Symptom) -> Self {
         practice.listen(listening::EMERGENCY, VoiceTask::Idle);
-        let emergency = Self { symptom, began_s: practice.now_s, quiet_since_s: practice.now_s, again: 0, hushed: false };
+        let emergency =
+            Self { symptom, began_s: practice.now_s, quiet_since_s: practice.now_s, again: 0, hushed: false, hushed_s: f64::NEG_INFINITY };
         let shown = with_number(practice, "emergency-shown");
         practice.show_prompt(shown, &[Command::Help, Command::AllRight]);
         practice.say(emergency.advice(), &[]);
@@ -48,6 +53,10 @@ impl Emergency {
 
     pub fn tick(&mut self, practice: &mut Practice) -> Turn {
         if practice.is_speaking() {
+            return Turn::Stay;
+        }
+        // Whoever has just silenced it is not spoken to at once.
+        if practice.now_s - self.hushed_s < STOP_SILENCE_S {
             return Turn::Stay;
         }
         if practice.now_s - self.began_s >= ENDS_AFTER_S {
@@ -71,7 +80,7 @@ impl Emergency {
             Command::AllRight | Command::Finish => return over(practice).into(),
             Command::Stop | Command::Pause => {
                 practice.hush();
-                self.hushed = true;
+                (self.hushed, self.hushed_s) = (true, practice.now_s);
             }
             Command::Help | Command::Again | Command::ChestPain | Command::CantBreathe | Command::Choking => {
                 practice.hush();
