@@ -62,15 +62,7 @@ pub(super) fn of_practice(practised: &Practised, household: &Household, now_s: f
     let mut unwell: Vec<_> = practised.unwell.iter().rev().collect();
     unwell.sort_by_key(|unwell| !matches!(unwell.reason, Symptom::ChestPain | Symptom::Breathless | Symptom::Choking));
     for unwell in unwell {
-        let kind = match unwell.reason {
-            Symptom::Pain => "pain",
-            Symptom::Dizzy => "dizzy",
-            Symptom::ChestPain => "chest-pain",
-            Symptom::Breathless => "cant-breathe",
-            Symptom::Choking => "choking",
-            Symptom::Sick => "sick",
-            _ => "help",
-        };
+        let kind = unwell.kind();
         // "Help" is also asked for to hear an instruction again: where the practice went well to its end, that was all.
         if kind == "help" && practised.end == End::Completed {
             continue;

@@ -28,6 +28,21 @@ pub struct Unwell {
     pub exercise: Option<String>,
 }
 
+impl Unwell {
+    /// What it is called in the keys of messages.
+    pub(super) fn kind(&self) -> &'static str {
+        match self.reason {
+            Symptom::Pain => "pain",
+            Symptom::Dizzy => "dizzy",
+            Symptom::ChestPain => "chest-pain",
+            Symptom::Breathless => "cant-breathe",
+            Symptom::Choking => "choking",
+            Symptom::Sick => "sick",
+            Symptom::Help | Symptom::Other(_) => "help",
+        }
+    }
+}
+
 /// One practice, as far as a carer wants to know.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Practised {
@@ -142,15 +157,7 @@ impl Practised {
 
     /// Why it ended early, or what was not well on the way; none where all went as planned.
     fn ending(&self) -> Option<Line> {
-        let what = self.unwell.last().map(|unwell| match unwell.reason {
-            Symptom::Pain => "pain",
-            Symptom::Dizzy => "dizzy",
-            Symptom::ChestPain => "chest-pain",
-            Symptom::Breathless => "cant-breathe",
-            Symptom::Choking => "choking",
-            Symptom::Sick => "sick",
-            Symptom::Help | Symptom::Other(_) => "help",
-        });
+        let what = self.unwell.last().map(Unwell::kind);
         let key = match (self.end, what) {
             (End::Completed, None) => return None,
             (End::Completed, Some(what)) => format!("attend-told-{what}"),
