@@ -101,6 +101,7 @@ fn practice(model: u64, number: u64) -> HandedSession {
     }
     if (model + number).is_multiple_of(29) {
         practice = practice.with(Fact::SafetyStop {
+            exercise_before: None,
             exercise: Some("long-ah".into()),
             reason: if number.is_multiple_of(2) { "dizzy" } else { "pain" }.into(),
         });

@@ -100,7 +100,7 @@ fn practise(store: &mut Store, day: &str, longest_s: f64) {
         hold(70.0, 2, longest_s, true),
         hold(95.0, 3, 2.4, false),
         step(110.0, Fact::StepDone { exercise: "long-ah".into(), repetitions_done: 3, repetitions_prescribed: 3 }),
-        plain(300.0, Fact::SafetyStop { exercise: Some("effortful-swallow".into()), reason: "dizzy".into() }),
+        plain(300.0, Fact::SafetyStop { exercise_before: None, exercise: Some("effortful-swallow".into()), reason: "dizzy".into() }),
         plain(420.0, Fact::SessionEnded { reason: "finished".into(), steps_done: 2, steps_prescribed: 4, duration_s: 420.0 }),
     ];
     entries.iter().for_each(|entry| store.append(session, entry).expect("keeps"));
@@ -120,7 +120,7 @@ fn caseload(path: &Path) {
     let mut dizzy = weeks(14.0, 14.2);
     dizzy.push(
         Practice::on(40, "2026-03-03", 14.0, &MIC)
-            .with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "dizzy".into() })
+            .with(Fact::SafetyStop { exercise_before: None, exercise: Some("long-ah".into()), reason: "dizzy".into() })
             .whole(),
     );
     for (home, sessions) in homes.iter().zip([weeks(12.0, 12.2), dizzy, weeks(18.0, 9.0)]) {
@@ -420,7 +420,7 @@ fn a_clinician_looks_through_the_caseload(browser: &Browser) {
     let later = home.file(
         "2026-03-04",
         &[Practice::on(41, "2026-03-04", 14.0, &MIC)
-            .with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "pain".into() })
+            .with(Fact::SafetyStop { exercise_before: None, exercise: Some("long-ah".into()), reason: "pain".into() })
             .whole()],
     );
     Clinic::open(&Address::File(house.folder.path().join("clinic.sqlite"))).expect("opens").import(&later).expect("imports");

@@ -100,7 +100,7 @@ impl Practised {
                 {
                     leave_out(exercise);
                 }
-                Fact::SafetyStop { exercise, reason } => {
+                Fact::SafetyStop { exercise, reason, .. } => {
                     practised.unwell.push(Unwell { reason: reason.clone(), exercise: exercise.as_deref().map(name_of) });
                 }
                 Fact::NoAnswer { .. } => practised.missed += 1,

@@ -180,7 +180,7 @@ impl Reader {
                 self.end_step(at, exercise, (*repetitions_done, *repetitions_prescribed), Some(reason));
             }
             Fact::StepLeftOut { exercise, reason } => self.event(seq, day, EventKind::LeftOut, reason, Some(exercise)),
-            Fact::SafetyStop { exercise, reason } => self.event(seq, day, EventKind::Safety, reason, exercise.as_ref()),
+            Fact::SafetyStop { exercise, reason, .. } => self.event(seq, day, EventKind::Safety, reason, exercise.as_ref()),
             Fact::FallNoticed { exercise, of, .. } => self.event(seq, day, EventKind::Tired, of.name(), Some(exercise)),
             Fact::Troubled { trouble } => self.event(seq, day, EventKind::Trouble, trouble.name(), None),
             Fact::MicrophoneUsed { system, name, rate_hz, gain } => {

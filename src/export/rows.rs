@@ -167,7 +167,7 @@ type Event<'a> = (&'static str, Option<&'a str>, Option<String>, Option<(f64, &'
 
 fn event(fact: &Fact) -> Option<Event<'_>> {
     Some(match fact {
-        Fact::SafetyStop { exercise, reason } => ("safety-stop", exercise.as_deref(), Some(reason.to_string()), None),
+        Fact::SafetyStop { exercise, reason, .. } => ("safety-stop", exercise.as_deref(), Some(reason.to_string()), None),
         Fact::Troubled { trouble } => ("trouble", None, Some(trouble.name().to_owned()), None),
         Fact::MicrophoneUsed { system, name, rate_hz, gain } => {
             ("microphone", None, Some(format!("{name} ({system}, {rate_hz} Hz, gain {gain})")), None)

@@ -255,6 +255,9 @@ facts! {
         /// Said by the client: dizzy, pain, chest pain, can't breathe, choking, feels sick, help.
         SafetyStop = "safety_stop" {
             exercise: Option<String>,
+            /// Where none was under way: the one led last, which may be what it came from.
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            exercise_before: Option<String>,
             reason: Symptom,
         },
         /// The recogniser died and was restarted.

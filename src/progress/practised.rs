@@ -70,6 +70,8 @@ pub struct SafetyStop {
     pub day: Date,
     /// None outside a step.
     pub exercise: Option<String>,
+    /// Outside a step, the exercise that was led last; none before the first.
+    pub after: Option<String>,
     pub reason: Symptom,
 }
 

@@ -137,10 +137,13 @@ impl Store {
         let mut last = BTreeMap::new();
         for (session, seq, started, json) in rows {
             let entry = parse_line(&json).map_err(|cause| self.bad_line(SessionId(session), seq as usize, cause))?;
-            let (Some(at), Fact::SafetyStop { exercise: Some(exercise), reason }) = (later(&started, entry.at_s), entry.fact) else {
+            let (Some(at), Fact::SafetyStop { exercise, exercise_before, reason }) = (later(&started, entry.at_s), entry.fact) else {
                 continue;
             };
-            if reason != Symptom::Help {
+            // Said just after an exercise, it is taken as said of that one.
+            if let Some(exercise) = exercise.or(exercise_before)
+                && reason != Symptom::Help
+            {
                 let before = last.entry(exercise).or_insert(Timestamp::MIN);
                 *before = (*before).max(at.timestamp());
             }

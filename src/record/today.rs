@@ -57,7 +57,7 @@ impl Store {
         Ok(today)
     }
 
-    /// What this client said was wrong in live practices on the local day of `now`, and during which exercise, in order. A practice
+    /// What this client said was wrong in live practices on the local day of `now`, and during which exercise or after which, in order. A practice
     /// that is gone on with is among them: what was wrong then still is a reason for care.
     fn unwell_today(&self, client: &str, now: &ZonedDateTime) -> Result<Vec<(Symptom, Option<String>)>, RecordError> {
         let since = now.date().yesterday().unwrap_or(now.date()).to_string();
@@ -76,10 +76,10 @@ impl Store {
         for (session, seq, started, json) in rows {
             let entry = parse_line(&json).map_err(|cause| self.bad_line(SessionId(session), seq as usize, cause))?;
             let said = later(&started, entry.at_s).map(|said| said.with_time_zone(now.time_zone().clone()));
-            if let (Some(said), Fact::SafetyStop { exercise, reason }) = (said, entry.fact)
+            if let (Some(said), Fact::SafetyStop { exercise, exercise_before, reason }) = (said, entry.fact)
                 && said.date() == now.date()
             {
-                unwell.push((reason, exercise));
+                unwell.push((reason, exercise.or(exercise_before)));
             }
         }
         Ok(unwell)

@@ -227,11 +227,11 @@ impl Reader {
                     self.out.left_out.push(LeftOutStep { session: line.session, day, exercise, reason });
                 }
             }
-            Fact::SafetyStop { exercise, reason } => {
+            Fact::SafetyStop { exercise, exercise_before, reason } => {
                 let when = later(&open.began, line.at_s);
                 let day = practice.map_or_else(|| when.date(), |practice| practice.day);
-                let (exercise, reason) = (exercise.clone(), reason.clone());
-                self.out.safety_stops.push(SafetyStop { session: line.session, when, day, exercise, reason });
+                let (exercise, after, reason) = (exercise.clone(), exercise_before.clone(), reason.clone());
+                self.out.safety_stops.push(SafetyStop { session: line.session, when, day, exercise, after, reason });
             }
             Fact::Troubled { trouble } => self.add_note(line, NoteKind::Trouble, None, trouble.name().to_owned()),
             Fact::LoudLimitReached { loud_s, limit_s } => {

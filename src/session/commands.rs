@@ -1,11 +1,12 @@
 //! What the client says: how sure a word must be to count, and what each one does.
 
 use super::asking::Asking;
+use super::halting::symptom_of;
 use super::next::{Ask, Halt, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
 use super::{class, halting, listening, moving, wishes};
-use model::{Command, Fact, Symptom, VoiceTask};
+use model::{Command, Fact, VoiceTask};
 
 /// Below this confidence nothing is done; from here on a harmless command is taken (model card: what is heard under
 /// 0.5 is mostly something else).
@@ -82,12 +83,9 @@ pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command)
         Command::Rest => return halting::halt(practice, state, Halt::Resting).into(),
         Command::Dry => return halting::halt(practice, state, Halt::Dry).into(),
         Command::Help => return halting::help(practice, state).into(),
-        Command::Dizzy => return halting::unwell(practice, state, &Symptom::Dizzy),
-        Command::Hurts => return halting::unwell(practice, state, &Symptom::Pain),
-        Command::Choking => return halting::unwell(practice, state, &Symptom::Choking),
-        Command::FeelSick => return halting::unwell(practice, state, &Symptom::Sick),
-        Command::ChestPain => return halting::emergency(practice, state, Symptom::ChestPain),
-        Command::CantBreathe => return halting::emergency(practice, state, Symptom::Breathless),
+        Command::Dizzy | Command::Hurts | Command::Choking | Command::FeelSick | Command::ChestPain | Command::CantBreathe => {
+            return symptom_of(command).map_or(Move::Stay, |symptom| halting::not_well(practice, state, symptom));
+        }
         Command::Skip => return moving::skip(practice, state),
         Command::GoBack => return moving::go_back(practice, state),
         Command::Again => return moving::again(practice, state),

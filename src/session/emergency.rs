@@ -2,6 +2,7 @@
 //!
 //! It says whom to call, again and again with longer and longer silences, and listens for "help" and "I'm all right".
 
+use super::halting::{CameFrom, record_safety_stop, symptom_of};
 use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
@@ -22,6 +23,10 @@ const BREATH_S: f64 = 0.4;
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Emergency {
     symptom: Symptom,
+    /// The exercise that it began in, or after which.
+    came_from: CameFrom,
+    /// What else was said to be wrong since, each once.
+    also: Vec<Symptom>,
     began_s: f64,
     /// Since we last spoke, s.
     quiet_since_s: f64,
@@ -35,10 +40,18 @@ pub(super) struct Emergency {
 
 impl Emergency {
     /// Says at once what to do. What was under way has been ended before.
-    pub fn new(practice: &mut Practice, symptom: Symptom) -> Self {
+    pub fn new(practice: &mut Practice, symptom: Symptom, came_from: CameFrom) -> Self {
         practice.listen(listening::EMERGENCY, VoiceTask::Idle);
-        let emergency =
-            Self { symptom, began_s: practice.now_s, quiet_since_s: practice.now_s, again: 0, hushed: false, hushed_s: f64::NEG_INFINITY };
+        let emergency = Self {
+            symptom,
+            came_from,
+            also: Vec::new(),
+            began_s: practice.now_s,
+            quiet_since_s: practice.now_s,
+            again: 0,
+            hushed: false,
+            hushed_s: f64::NEG_INFINITY,
+        };
         let shown = with_number(practice, "emergency-shown");
         practice.show_prompt(shown, &[Command::Help, Command::AllRight]);
         practice.say(emergency.advice(), &[]);
@@ -76,6 +89,13 @@ impl Emergency {
 
     /// What is said now: for help it says the number again, "I'm all right" ends the practice, and all else changes nothing.
     pub fn obey(&mut self, practice: &mut Practice, command: Command) -> Turn {
+        if let Some(symptom) = symptom_of(command)
+            && symptom != self.symptom
+            && !self.also.contains(&symptom)
+        {
+            record_safety_stop(practice, &symptom, &self.came_from);
+            self.also.push(symptom);
+        }
         match command {
             Command::AllRight | Command::Finish => return over(practice).into(),
             Command::Stop | Command::Pause => {

@@ -6,7 +6,7 @@ use super::next::{Halt, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
 use super::{closing, listening};
-use model::{Arg, Fact, Symptom, VoiceTask};
+use model::{Arg, Command, Fact, Symptom, VoiceTask};
 use routine::left_out_by;
 
 /// Silence at once; a second later it says how to go on.
@@ -22,17 +22,28 @@ pub(super) fn halt(practice: &mut Practice, state: &State, halt: Halt) -> Halted
 }
 
 pub(super) fn help(practice: &mut Practice, state: &State) -> Halted {
-    record_safety_stop(practice, &Symptom::Help);
+    let from = CameFrom::now(practice);
+    record_safety_stop(practice, &Symptom::Help, &from);
     halt(practice, state, Halt::Helped)
 }
 
+/// Chest pain and no breath end the practice; anything else leaves out what is like the exercise.
+pub(super) fn not_well(practice: &mut Practice, state: &State, symptom: Symptom) -> Move {
+    match symptom {
+        Symptom::ChestPain | Symptom::Breathless => emergency(practice, state, symptom),
+        _ => unwell(practice, state, &symptom),
+    }
+}
+
 /// The exercise is left for today, and all that is like it; says what to do.
-pub(super) fn unwell(practice: &mut Practice, state: &State, symptom: &Symptom) -> Move {
+fn unwell(practice: &mut Practice, state: &State, symptom: &Symptom) -> Move {
     if practice.context.class {
         return unwell_in_class(practice, state, symptom);
     }
     practice.hush();
-    let exercise = record_safety_stop(practice, symptom);
+    let from = CameFrom::now(practice);
+    record_safety_stop(practice, symptom, &from);
+    let exercise = from.either();
     let name = practice.exercise_key("name");
     let in_step = practice.in_step;
     let mut resume_target = practice.resume_target;
@@ -46,7 +57,7 @@ pub(super) fn unwell(practice: &mut Practice, state: &State, symptom: &Symptom) 
     if *symptom == Symptom::Choking {
         last = emergency::say_number(practice);
     }
-    let others = leave_out_for_today(practice, symptom, exercise.as_deref());
+    let others = leave_out_for_today(practice, symptom, exercise);
     if in_step {
         last = practice.say(if others { "unwell-leave-all" } else { "unwell-leave" }, &[("name", Arg::Message(name))]);
     } else if others {
@@ -59,19 +70,21 @@ pub(super) fn unwell(practice: &mut Practice, state: &State, symptom: &Symptom) 
 }
 
 /// The practice is over; says whom to call.
-pub(super) fn emergency(practice: &mut Practice, state: &State, symptom: Symptom) -> Move {
+fn emergency(practice: &mut Practice, state: &State, symptom: Symptom) -> Move {
     if practice.context.class {
         return unwell_in_class(practice, state, &symptom);
     }
     practice.hush();
-    record_safety_stop(practice, &symptom);
+    let from = CameFrom::now(practice);
+    record_safety_stop(practice, &symptom, &from);
     closing::cut_short(practice, state, symptom.clone().into());
-    Emergency::new(practice, symptom).into()
+    Emergency::new(practice, symptom, from).into()
 }
 
 /// The clinician is in the room: it is quiet, and leaves it to them.
 fn unwell_in_class(practice: &mut Practice, state: &State, symptom: &Symptom) -> Move {
-    record_safety_stop(practice, symptom);
+    let from = CameFrom::now(practice);
+    record_safety_stop(practice, symptom, &from);
     let halted = halt(practice, state, Halt::Stopped);
     practice.say("class-unwell", &[]);
     halted.into()
@@ -111,9 +124,39 @@ pub(super) fn leave_out_what_upset_before(practice: &mut Practice) -> bool {
     practice.left_out.len() > before
 }
 
-/// Keeps it with the exercise under way, or the one before; gives that.
-fn record_safety_stop(practice: &mut Practice, symptom: &Symptom) -> Option<String> {
-    let under_way = practice.in_step.then(|| practice.exercise_id());
-    practice.record(Fact::SafetyStop { exercise: under_way.clone(), reason: symptom.clone() });
-    under_way.or_else(|| practice.exercise_before())
+/// The exercise under way, or else the one led last.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct CameFrom {
+    exercise: Option<String>,
+    before: Option<String>,
+}
+
+impl CameFrom {
+    fn now(practice: &Practice) -> Self {
+        let exercise = practice.in_step.then(|| practice.exercise_id());
+        let before = if exercise.is_none() { practice.exercise_before() } else { None };
+        Self { exercise, before }
+    }
+
+    fn either(&self) -> Option<&str> {
+        self.exercise.as_deref().or(self.before.as_deref())
+    }
+}
+
+pub(super) fn record_safety_stop(practice: &mut Practice, symptom: &Symptom, from: &CameFrom) {
+    let (exercise, exercise_before) = (from.exercise.clone(), from.before.clone());
+    practice.record(Fact::SafetyStop { exercise, exercise_before, reason: symptom.clone() });
+}
+
+/// What is wrong, where a word says so; a call for help says nothing of it.
+pub(super) fn symptom_of(command: Command) -> Option<Symptom> {
+    Some(match command {
+        Command::Dizzy => Symptom::Dizzy,
+        Command::Hurts => Symptom::Pain,
+        Command::ChestPain => Symptom::ChestPain,
+        Command::CantBreathe => Symptom::Breathless,
+        Command::Choking => Symptom::Choking,
+        Command::FeelSick => Symptom::Sick,
+        _ => return None,
+    })
 }

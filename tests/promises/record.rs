@@ -25,7 +25,7 @@ fn keep(store: &mut Store, client: &str, started: &str, minutes: f64) -> Session
     let session = store.begin(&new).unwrap();
     let facts = [
         (0.0, Fact::SessionBegun { routine: "Evening".into(), steps: 1, software: "tidecount".into() }),
-        (3.0, Fact::SafetyStop { exercise: None, reason: format!("what only {client} said").into() }),
+        (3.0, Fact::SafetyStop { exercise_before: None, exercise: None, reason: format!("what only {client} said").into() }),
         (minutes * 60.0, Fact::SessionEnded { reason: "completed".into(), steps_done: 1, steps_prescribed: 1, duration_s: minutes * 60.0 }),
     ];
     for (at_s, fact) in facts {

@@ -17,7 +17,7 @@ const STARTED: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 fn fact(n: u32) -> Entry {
     Entry {
         at_s: f64::from(n),
-        fact: Fact::SafetyStop { exercise: None, reason: format!("entry {n} {}", "x".repeat(200)).into() },
+        fact: Fact::SafetyStop { exercise_before: None, exercise: None, reason: format!("entry {n} {}", "x".repeat(200)).into() },
         position: None,
     }
 }

@@ -150,7 +150,7 @@ fn a_session_s_entries_give_what_is_told() {
         at(2, stopped("neck-turns", "skipped")),
         at(2, done("neck-turns")),
         at(3, stopped("cheek-puff", "skipped")),
-        at(4, Fact::SafetyStop { exercise: Some("head-lift-sustained".into()), reason: "pain".into() }),
+        at(4, Fact::SafetyStop { exercise_before: None, exercise: Some("head-lift-sustained".into()), reason: "pain".into() }),
         at(4, stopped("head-lift-sustained", "pain")),
     ];
     let name = |id: &str| id.replace('-', " ");

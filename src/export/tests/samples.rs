@@ -136,7 +136,7 @@ pub fn entries() -> Vec<Entry> {
         begun(122.0, 4, "shoulder-rolls"),
         placed(130.0, 4, 1, Fact::RepetitionDone { exercise: "shoulder-rolls".into(), duration_s: 4.0, ended_by: "done".into() }),
         placed(131.0, 4, 1, Fact::Troubled { trouble: Trouble::RoomTalks }),
-        placed(132.0, 4, 2, Fact::SafetyStop { exercise: Some("shoulder-rolls".into()), reason: "dizzy".into() }),
+        placed(132.0, 4, 2, Fact::SafetyStop { exercise_before: None, exercise: Some("shoulder-rolls".into()), reason: "dizzy".into() }),
         placed(
             132.1,
             4,

@@ -92,7 +92,8 @@ fn fact() -> impl Strategy<Value = Fact> {
             Fact::QuestionAnswered { exercise: "word-questions".into(), clue, answer, correct, hint_given: false, duration_s }
         }),
         (text(), 0.0..=1.0_f64).prop_map(|(text, confidence)| Fact::CommandHeard { command: Command::GoOn, text, confidence }),
-        (proptest::option::of(text()), text()).prop_map(|(exercise, reason)| Fact::SafetyStop { exercise, reason: reason.into() }),
+        (proptest::option::of(text()), proptest::option::of(text()), text())
+            .prop_map(|(exercise, exercise_before, reason)| Fact::SafetyStop { exercise, exercise_before, reason: reason.into() }),
         (text(), any::<u32>(), any::<u32>()).prop_map(|(exercise, repetitions_done, repetitions_prescribed)| Fact::StepDone {
             exercise,
             repetitions_done,

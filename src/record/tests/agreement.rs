@@ -91,9 +91,11 @@ fn an_agreement_covers_its_dose_band_and_posture_and_ends_with_what_hurt() {
     assert!(holds(&store, &more, now), "agreed to before doses were noted");
 
     let wrong = |at_s: f64, exercise: &str, reason: Symptom| {
-        crate::samples::entry(at_s, None, Fact::SafetyStop { exercise: Some(exercise.into()), reason })
+        crate::samples::entry(at_s, None, Fact::SafetyStop { exercise_before: None, exercise: Some(exercise.into()), reason })
     };
+    let after = Fact::SafetyStop { exercise: None, exercise_before: Some("effortful-swallow".into()), reason: Symptom::Pain };
     for (stop, still) in [
+        (crate::samples::entry(9.0, None, after), false),
         (wrong(9.0, "effortful-swallow", Symptom::Pain), false),
         (wrong(9.0, "effortful-swallow", Symptom::Dizzy), false),
         (wrong(9.0, "effortful-swallow", Symptom::Help), true),

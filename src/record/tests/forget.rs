@@ -25,7 +25,7 @@ fn scene() -> tempfile::TempDir {
             client,
             Source::Live,
             START,
-            &[begun(), entry(3.0, None, Fact::SafetyStop { exercise: None, reason: text.into() })],
+            &[begun(), entry(3.0, None, Fact::SafetyStop { exercise_before: None, exercise: None, reason: text.into() })],
         );
         store.sound_wish(client, 30, &time(START)).expect("wishes");
         store.agree_by_page(client, &["head-lift".to_owned()], text, &time(START)).expect("agrees");

@@ -66,8 +66,13 @@ fn what_a_full_disk_could_not_take_is_kept_when_there_is_room_again() {
         journal.store.connection.pragma_update_and_check(None, "max_page_count", pages, |_| Ok(())).expect("sets")
     };
     limit(&journal, pages);
-    let long =
-        |n: u32| crate::samples::entry(f64::from(n), None, session::Fact::SafetyStop { exercise: None, reason: "x".repeat(5_000).into() });
+    let long = |n: u32| {
+        crate::samples::entry(
+            f64::from(n),
+            None,
+            session::Fact::SafetyStop { exercise_before: None, exercise: None, reason: "x".repeat(5_000).into() },
+        )
+    };
     let mut text = String::new();
     for n in 1..=10 {
         if let Err(error) = journal.append(&long(n)) {

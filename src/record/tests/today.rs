@@ -55,17 +55,19 @@ fn what_was_wrong_today_is_known_also_of_a_practice_that_is_gone_on_with() {
     let dir = tempfile::tempdir().expect("a folder");
     let mut store = Store::open(dir.path()).expect("opens");
     let wrong = |at_s: f64, reason: Symptom, exercise: Option<&str>| {
-        entry(at_s, at(1, 1, 1), Fact::SafetyStop { exercise: exercise.map(str::to_owned), reason })
+        entry(at_s, at(1, 1, 1), Fact::SafetyStop { exercise_before: None, exercise: exercise.map(str::to_owned), reason })
     };
+    let after = Fact::SafetyStop { exercise: None, exercise_before: Some("jaw-opening".into()), reason: Symptom::Pain };
     let say = |store: &mut Store, who: &str, source: Source, when: &str, what: Entry| keep(store, who, source, when, &[what]);
     say(&mut store, "Client", Source::Live, "2026-11-03T08:00:00+01:00[Europe/Berlin]", wrong(9.0, Symptom::Pain, None));
     let morning =
         say(&mut store, "Client", Source::Live, "2026-11-04T08:00:00+01:00[Europe/Berlin]", wrong(9.0, Symptom::Dizzy, Some("neck-turns")));
+    say(&mut store, "Client", Source::Live, "2026-11-04T08:05:00+01:00[Europe/Berlin]", entry(9.0, None, after));
     say(&mut store, "Client", Source::Replay, "2026-11-04T08:10:00+01:00[Europe/Berlin]", wrong(9.0, Symptom::ChestPain, None));
     say(&mut store, "Other", Source::Live, "2026-11-04T08:10:00+01:00[Europe/Berlin]", wrong(9.0, Symptom::ChestPain, None));
     let now = time("2026-11-04T10:00:00+01:00[Europe/Berlin]");
     let today = store.earlier_today("Client", &now, Some(morning)).expect("asks");
-    assert_eq!(today.unwell, [(Symptom::Dizzy, Some("neck-turns".to_owned()))]);
+    assert_eq!(today.unwell, [(Symptom::Dizzy, Some("neck-turns".to_owned())), (Symptom::Pain, Some("jaw-opening".to_owned()))]);
 }
 
 #[test]

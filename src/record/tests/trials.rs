@@ -103,7 +103,7 @@ fn stops_notes_and_what_was_left_out_are_told() {
         step_begun(10.0),
         entry(20.0, None, Fact::Troubled { trouble: Trouble::RoomTalks }),
         entry(25.0, None, Fact::MicrophoneNoted { what: "calibration-void".into(), text: "its gain changed".into() }),
-        entry(30.0, at(1, 1, 1), Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "dizzy".into() }),
+        entry(30.0, at(1, 1, 1), Fact::SafetyStop { exercise_before: None, exercise: Some("long-ah".into()), reason: "dizzy".into() }),
         entry(
             30.0,
             at(1, 1, 1),

@@ -67,17 +67,21 @@ pub(super) fn unsettled(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
 
 /// "Stop, dizzy, in Long ah; on 24 Nov."
 pub(super) fn stops(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
-    let stops = picture.safety_stops.iter().map(|stop| ((stop.reason.as_str(), stop.exercise.as_deref()), stop.day));
-    let stop = |told: Told<(&str, Option<&str>)>| {
-        let (reason, exercise) = told.what;
+    let stops = picture.safety_stops.iter().map(|stop| ((stop.reason.as_str(), stop.exercise.as_deref(), stop.after.as_deref()), stop.day));
+    let stop = |told: Told<(&str, Option<&str>, Option<&str>)>| {
+        let (reason, exercise, after) = told.what;
         let mut given = when(terms, told.n, told.last);
         given.push(("why", terms.why(reason).into()));
-        let key = match exercise {
-            Some(exercise) => {
+        let key = match (exercise, after) {
+            (Some(exercise), _) => {
                 given.push(("where", terms.exercise(exercise).into()));
                 "report-stop-shown"
             }
-            None => "report-stop-outside-shown",
+            (None, Some(before)) => {
+                given.push(("where", terms.exercise(before).into()));
+                "report-stop-after-shown"
+            }
+            (None, None) => "report-stop-outside-shown",
         };
         terms.text(key, &given)
     };

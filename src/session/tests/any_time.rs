@@ -369,7 +369,7 @@ fn in_trouble(command: Command, number: Option<&str>) -> Rig {
 fn chest_pain_ends_the_practice_says_the_number_and_waits_for_a_word() {
     for (command, symptom) in [(Command::ChestPain, "chest pain"), (Command::CantBreathe, "can't breathe")] {
         let mut rig = in_trouble(command, Some("112"));
-        let reason = |fact: &Fact| matches!(fact, Fact::SafetyStop { exercise: Some(_), reason } if reason.as_str() == symptom);
+        let reason = |fact: &Fact| matches!(fact, Fact::SafetyStop { exercise: Some(_), reason, .. } if reason.as_str() == symptom);
         assert!(rig.facts.iter().any(|entry| reason(&entry.fact)), "kept at once");
         assert!(rig.facts.iter().any(|entry| matches!(&entry.fact, Fact::StepStopped { reason, .. } if reason.as_str() == symptom)));
         rig.until_said("emergency-call", 5.0);
@@ -384,6 +384,15 @@ fn chest_pain_ends_the_practice_says_the_number_and_waits_for_a_word() {
         rig.event(Event::Command { at_s, command: Command::Skip, confidence: 0.65, text: "skip".into() });
         rig.run_s(1.0);
         assert_eq!(rig.count("ask-confirm"), 0, "also what was half heard before does not");
+        for also in [Command::Dizzy, command, Command::FeelSick, Command::Dizzy] {
+            rig.command(also);
+        }
+        let stops = rig.facts.iter().filter_map(|entry| match &entry.fact {
+            Fact::SafetyStop { exercise, exercise_before: None, reason } => Some((exercise.as_deref(), reason.as_str())),
+            _ => None,
+        });
+        let during = Some("long-ah");
+        assert_eq!(stops.collect::<Vec<_>>(), [(during, symptom), (during, "dizzy"), (during, "feels sick")], "each once");
         rig.command(Command::AllRight);
         rig.run_s(5.0);
         assert!(rig.finished && rig.count("emergency-passed") == 1);
@@ -501,4 +510,19 @@ fn after_chest_pain_nothing_is_practised_on_the_same_day() {
     let mut rig = Rig::new(vec![voiced(1)], SessionContext { today, ..SessionContext::default() });
     rig.run_s(12.0);
     assert!(rig.finished && rig.count("unwell-earlier-no-practice") == 1, "{:?}", rig.keys());
+}
+
+#[test]
+fn what_hurts_between_two_exercises_is_kept_with_the_one_before() {
+    let mut rig = Rig::new(vec![voiced(1), question()], SessionContext::default());
+    rig.begin();
+    rig.until_said("ex-long-ah-cue", 30.0);
+    rig.hold(5.0);
+    rig.until(|rig| rig.facts.iter().any(|entry| matches!(entry.fact, Fact::StepDone { .. })), 60.0);
+    rig.command(Command::Hurts);
+    let stop = rig.facts.iter().find_map(|entry| match &entry.fact {
+        Fact::SafetyStop { exercise, exercise_before, .. } => Some((exercise.clone(), exercise_before.clone())),
+        _ => None,
+    });
+    assert_eq!(stop, Some((None, Some("long-ah".to_owned()))));
 }

@@ -45,7 +45,7 @@ fn commands(clinic: &str) {
             started_at: &now,
         };
         let session = store.begin(&new).expect("begins");
-        for entry in Practice::on(1, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop { exercise: None, reason: "dizzy".into() }).entries {
+        for entry in Practice::on(1, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop { exercise_before: None, exercise: None, reason: "dizzy".into() }).entries {
             store.append(session, &entry).expect("keeps");
         }
         drop(store);

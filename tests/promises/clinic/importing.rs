@@ -42,7 +42,7 @@ fn the_same_twice_adds_nothing(engine: &Engine) {
 fn a_later_file_brings_more_and_an_earlier_one_changes_nothing(engine: &Engine) {
     let home = Home::new(1, "grandpa");
     let practice =
-        Practice::on(4, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop { exercise: Some("long-ah".into()), reason: "dizzy".into() });
+        Practice::on(4, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop { exercise_before: None, exercise: Some("long-ah".into()), reason: "dizzy".into() });
     let length = practice.entries.len();
     let versions = [
         home.file("2026-03-02", &[practice.cut(&[4])]),
@@ -206,7 +206,7 @@ fn hostile_texts_are_kept_as_they_are(engine: &Engine) {
     let home = Home::new(1, "grandpa");
     adopt(&mut clinic, 1, &[&home]);
     let text = "'); DROP TABLE trial; --\u{0}\u{202e}\u{1b}[2J $1 ?1 %s";
-    let fact = Fact::SafetyStop { exercise: Some(text.into()), reason: text.into() };
+    let fact = Fact::SafetyStop { exercise_before: None, exercise: Some(text.into()), reason: text.into() };
     let mut session = Practice::on(1, "2026-03-02", 12.0, &MIC).with(fact).whole();
     (session.routine_text, session.software) = (text.into(), text.into());
     let file = home.file("2026-03-02", &[session]);

@@ -28,7 +28,7 @@ fn the_caseload_says_who_and_why(engine: &Engine) {
         .collect();
     adopt(&mut clinic, 1, &homes.iter().collect::<Vec<_>>());
     let loud = Mic { auto_gain: true, ..MIC };
-    let said = |reason: &str| Fact::SafetyStop { exercise: Some("long-ah".into()), reason: reason.into() };
+    let said = |reason: &str| Fact::SafetyStop { exercise_before: None, exercise: Some("long-ah".into()), reason: reason.into() };
     let left_out = Fact::StepLeftOut { exercise: "head-lift".into(), reason: "no spoken agreement".into() };
     let one_more = |fact: Fact| {
         [daily(1, "2026-03-09", 6, 1, 12.0, &MIC), vec![Practice::on(7, "2026-03-15", 12.0, &MIC).with(fact).whole()]].concat()
@@ -106,7 +106,7 @@ fn what_was_seen_is_not_told_again(engine: &Engine) {
     let home = Home::new(1, "grandpa");
     adopt(&mut clinic, 1, &[&home]);
     let said = |number, day: &str, reason: &str| {
-        Practice::on(number, day, 12.0, &MIC).with(Fact::SafetyStop { exercise: None, reason: reason.into() }).whole()
+        Practice::on(number, day, 12.0, &MIC).with(Fact::SafetyStop { exercise_before: None, exercise: None, reason: reason.into() }).whole()
     };
     clinic.import(&home.file("2026-03-10", &[said(1, "2026-03-02", "pain")])).expect("imports");
     let (client, today) = (clinic.client("grandpa").expect("is there"), date(2026, 3, 11));

@@ -13,7 +13,7 @@ fn growing() -> (Vec<(u8, Home)>, Vec<Arriving>) {
     let homes = vec![(1, Home::new(1, "grandpa")), (2, Home::new(2, "grandpa")), (1, Home::new(3, "grandma"))];
     let mut files = Vec::new();
     for (index, (_, home)) in (0_i64..).zip(&homes) {
-        let unwell = Fact::SafetyStop { exercise: None, reason: "pain".into() };
+        let unwell = Fact::SafetyStop { exercise_before: None, exercise: None, reason: "pain".into() };
         let noise = Fact::HoldInNoise { exercise: "long-ah".into(), over_room_db: 2.0 };
         let practices: Vec<Practice> = (1..=4)
             .map(|number| {

@@ -204,6 +204,10 @@ report-stop-shown = { $n ->
     [one] Stop, { $why }, in { $where }; on { $last }.
    *[other] Stop, { $why }, in { $where }; { $n } times, last on { $last }.
 }
+report-stop-after-shown = { $n ->
+    [one] Stop, { $why }, after { $where }; on { $last }.
+   *[other] Stop, { $why }, after { $where }; { $n } times, last on { $last }.
+}
 report-stop-outside-shown = { $n ->
     [one] Stop, { $why }, between exercises; on { $last }.
    *[other] Stop, { $why }, between exercises; { $n } times, last on { $last }.
