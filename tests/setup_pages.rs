@@ -83,6 +83,7 @@ fn hold(at_s: f64, repetition: u32, duration_s: f64, complete: bool) -> Entry {
 fn practise(store: &mut Store, day: &str, longest_s: f64) {
     let started: ZonedDateTime = format!("{day}T18:31:00+00:00[UTC]").parse().expect("a time");
     let new = NewSession {
+        protocol: None,
         client: "grandpa",
         routine_title: "Evening routine",
         routine_text: EVENING,

@@ -85,6 +85,7 @@ impl Change {
                 Measure::HoldS
                     | Measure::LevelDb
                     | Measure::PhraseLevelDb
+                    | Measure::TalkLevelDb
                     | Measure::F0SpanSt
                     | Measure::SyllableRateHz
                     | Measure::NamedCount

@@ -128,6 +128,7 @@ fn figures(row: &mut Row, kind: TrialKind, fact: &Fact) {
         }
         Fact::RepetitionDone { ended_by, .. } => row.text("ended_by", ended_by),
         Fact::PhraseRead { phrase, .. } => row.text("phrase", phrase),
+        Fact::Talked { prompt, .. } => row.text_if("prompt", prompt.as_deref()),
         Fact::QuestionAnswered { clue, answer, correct, hint_given, .. } => {
             row.text("clue", clue);
             row.text_if("answer", answer.as_deref());

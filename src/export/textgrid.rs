@@ -102,6 +102,7 @@ impl Tiers {
                 self.point(|tiers| &mut tiers.commands, at_s, format!("{}{said}", command.name()));
             }
             Fact::PhraseRead { phrase, duration_s, .. } => self.event(at_s, format!("phrase read: {phrase} ({duration_s} s)")),
+            Fact::Talked { duration_s, pauses, .. } => self.event(at_s, format!("talked {duration_s} s, {pauses} pauses")),
             Fact::SyllablesCounted { syllables, duration_s, .. } => self.event(at_s, format!("{syllables} syllables ({duration_s} s)")),
             Fact::QuestionAnswered { clue, answer, .. } => {
                 self.event(at_s, format!("question: {clue}: {}", answer.as_deref().unwrap_or("no answer")))

@@ -83,7 +83,7 @@ fn span_s(at_s: f64, fact: &Fact, duration_s: f64) -> (Option<f64>, f64) {
     match fact {
         Fact::HoldMeasured { onset_s, offset_s, .. } => (Some(*onset_s), *offset_s),
         // These are kept after the pause that ended them, or after time that does not count as thinking.
-        Fact::PhraseRead { .. } | Fact::SyllablesCounted { .. } | Fact::QuestionAnswered { .. } => (None, at_s),
+        Fact::PhraseRead { .. } | Fact::Talked { .. } | Fact::SyllablesCounted { .. } | Fact::QuestionAnswered { .. } => (None, at_s),
         _ => (Some((at_s - duration_s).max(0.0)), at_s),
     }
 }

@@ -36,6 +36,18 @@ pub fn all(routine_file: &Path, model: Option<&Path>) -> Result<Loaded, Failure>
     Ok(Loaded { words, model, lexicon, prescription, routine_text })
 }
 
+/// A routine that comes with the program, with its words and its recognition model.
+///
+/// # Errors
+/// Words or model cannot be used.
+pub fn built_in(name: &str, text: &str, model: Option<&Path>) -> Result<Loaded, Failure> {
+    let words = Words::english()?;
+    let model = model_folder(model)?;
+    let lexicon = Lexicon::open(&model)?;
+    let prescription = routine::check_text(name, text, Hearing { commands: &command_words(&words), ..Hearing::default() })?;
+    Ok(Loaded { words, model, lexicon, prescription, routine_text: text.to_owned() })
+}
+
 /// A routine file: what it prescribes, and its text for the record.
 ///
 /// # Errors

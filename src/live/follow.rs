@@ -85,6 +85,9 @@ fn note(fact: &Fact) -> Option<String> {
         Fact::PhraseRead { duration_s, level_mean_db, level_weighting, level_terms, .. } => {
             format!("phrase {duration_s:.1} s, {}", in_words(*level_mean_db, level_weighting, level_terms.as_ref()))
         }
+        Fact::Talked { duration_s, pauses, level_mean_db, level_weighting, level_terms, .. } => {
+            format!("talk {duration_s:.0} s, {pauses} pauses, {}", in_words(*level_mean_db, level_weighting, level_terms.as_ref()))
+        }
         Fact::SyllablesCounted { syllables, rate_hz, .. } => format!("{syllables} syllables, {rate_hz:.1} per second"),
         Fact::StepLeftOut { exercise, reason } => format!("{exercise} left out: {reason}"),
         Fact::RecogniserRestarted { lost_s } => format!("the recogniser was restarted; {lost_s:.1} s went unheard"),

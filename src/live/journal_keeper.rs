@@ -15,6 +15,8 @@ pub struct SessionFacts {
     pub routine_title: String,
     pub routine_text: String,
     pub source: Source,
+    /// Of a baseline or a re-test: what is led. None: a practice.
+    pub protocol: Option<String>,
     pub started_at: ZonedDateTime,
     /// The JSON Lines file, where one is asked for.
     pub lines: Option<PathBuf>,
@@ -153,6 +155,7 @@ impl Drop for JournalKeeper {
 
 fn begin(store: Store, facts: &SessionFacts) -> Result<JournalWriter, RecordError> {
     let new = NewSession {
+        protocol: facts.protocol.as_deref(),
         client: &facts.client,
         routine_title: &facts.routine_title,
         routine_text: &facts.routine_text,

@@ -167,7 +167,8 @@ impl Levels {
     /// Puts the level of a fact on the scale that holds now and says what it refers to.
     pub fn apply_calibration(&self, fact: &mut Fact) {
         let (Fact::HoldMeasured { level_mean_db, level_calibrated, level_terms, .. }
-        | Fact::PhraseRead { level_mean_db, level_calibrated, level_terms, .. }) = fact
+        | Fact::PhraseRead { level_mean_db, level_calibrated, level_terms, .. }
+        | Fact::Talked { level_mean_db, level_calibrated, level_terms, .. }) = fact
         else {
             return;
         };

@@ -125,7 +125,8 @@ impl StepResult {
                 self.masked += u32::from(*masked_s > 0.0);
             }
             Fact::PostureHeld { duration_s, complete: true, .. } => self.holds_s.push(*duration_s),
-            Fact::PhraseRead { f0_median_hz, level_mean_db, level_terms, .. } => {
+            Fact::PhraseRead { f0_median_hz, level_mean_db, level_terms, .. }
+            | Fact::Talked { f0_median_hz, level_mean_db, level_terms, complete: true, .. } => {
                 self.voice(*f0_median_hz, *level_mean_db, level_terms.as_ref());
             }
             Fact::SyllablesCounted { rate_hz, .. } if rate_hz.is_finite() => self.rates_hz.push(*rate_hz),

@@ -168,6 +168,29 @@ facts! {
             #[serde(default, skip_serializing_if = "Option::is_none")]
             level_terms: Option<LevelTerms>,
         },
+        /// Talk on a prompt, or a passage read aloud: `duration_s` from the first word to the last, `speaking_s` without the pauses
+        /// of a quarter of a second and more, of which there are `pauses`. `prompt` is none for a passage.
+        Talked = "talked" {
+            exercise: String,
+            prompt: Option<String>,
+            duration_s: f64,
+            speaking_s: f64,
+            pauses: u32,
+            #[serde(with = "crate::measured")]
+            #[schemars(with = "Option<f64>")]
+            pause_share_pct: f64,
+            #[serde(with = "crate::measured")]
+            #[schemars(with = "Option<f64>")]
+            level_mean_db: f64,
+            #[serde(with = "crate::measured")]
+            #[schemars(with = "Option<f64>")]
+            f0_median_hz: f64,
+            level_weighting: FrequencyWeighting,
+            level_calibrated: bool,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            level_terms: Option<LevelTerms>,
+            complete: bool,
+        },
         SyllablesCounted = "syllables_counted" {
             exercise: String,
             syllables: u32,

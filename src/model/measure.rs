@@ -209,6 +209,37 @@ measures! {
         term "mean-level", "Mean level":
             "Mean sound pressure level of the voice by a calibrated microphone, at the stated distance and with the stated weightings";
         PhraseRead { level_mean_db } => Some(*level_mean_db);
+    /// Energy mean of the level over a talk or a passage, without its pauses, dB.
+    TalkLevelDb "talk-level-db" of Talk: "level_mean_db", Decibel, 1;
+        column "level_mean_db_fs": "Mean level of the trial, on the scale that its terms tell";
+        term "mean-level", "Mean level":
+            "Mean sound pressure level of the voice by a calibrated microphone, at the stated distance and with the stated weightings";
+        Talked { level_mean_db } => Some(*level_mean_db);
+    /// Median of the fundamental frequency of a talk or a passage, Hz.
+    TalkF0Hz "talk-f0-hz" of Talk: "f0_median_hz", Hertz, 0;
+        column "f0_median_hz": "Median fundamental frequency";
+        term "f0-median", "Median fundamental frequency": "Median fundamental frequency of the trial";
+        Talked { f0_median_hz } => Some(positive(*f0_median_hz));
+    /// Time from the first word of a talk or a passage to the last, s.
+    TalkS "talk-s" of Talk: "duration_s", Second, 1;
+        column "duration_s": "Time from the first word to the last";
+        term "talk-duration", "Duration of talk": "Time from the first word to the last of a talk or of a passage read aloud";
+        Talked { duration_s } => Some(*duration_s);
+    /// That time without the pauses, s.
+    SpeakingS "speaking-s" of Talk: "speaking_s", Second, 1;
+        column "speaking_s": "Time of a talk or a passage without its pauses of 0.25 s and more";
+        term "speaking-time", "Speaking time": "Time of a talk or a passage without its pauses of 0.25 s and more";
+        Talked { speaking_s } => Some(*speaking_s);
+    /// Share of the pauses in a talk or a passage, %.
+    PauseSharePct "pause-share-pct" of Talk: "pause_share_pct", Percent, 0;
+        column "pause_share_pct": "Share of the time of a talk or a passage that is pauses of 0.25 s and more";
+        term "pause-share", "Share of pauses": "Share of the time of a talk or a passage that is pauses of 0.25 s and more";
+        Talked { pause_share_pct } => Some(*pause_share_pct);
+    /// Pauses in a talk or a passage, a count.
+    Pauses "pauses" of Talk: "pauses", Count, 0;
+        column "pauses": "Pauses of 0.25 s and more in a talk or a passage";
+        term "pauses", "Pauses": "Pauses of 0.25 s and more in a talk or a passage";
+        Talked { pauses } => Some(f64::from(*pauses));
     /// Rapid syllables, 1/s.
     SyllableRateHz "syllable-rate-hz" of Syllables: "rate_hz", SyllablePerSecond, 1;
         column "syllable_rate_per_s": "Syllables per second";
@@ -253,7 +284,7 @@ fn positive(value: f64) -> f64 {
 
 impl Measure {
     /// Those that are followed over time, in the order in which they are shown.
-    pub const FOLLOWED: [Self; 15] = [
+    pub const FOLLOWED: [Self; 18] = [
         Self::HoldS,
         Self::LevelDb,
         Self::F0MedianHz,
@@ -262,6 +293,9 @@ impl Measure {
         Self::LevelSlopeDbPerS,
         Self::PhraseLevelDb,
         Self::PhraseF0Hz,
+        Self::TalkLevelDb,
+        Self::TalkF0Hz,
+        Self::PauseSharePct,
         Self::SyllableRateHz,
         Self::SyllableIrregularityPct,
         Self::NamedCount,
@@ -320,7 +354,7 @@ impl Measure {
     /// Its values mean something only beside others on the same scale of levels.
     #[must_use]
     pub fn is_level(self) -> bool {
-        matches!(self, Self::LevelDb | Self::PhraseLevelDb)
+        matches!(self, Self::LevelDb | Self::PhraseLevelDb | Self::TalkLevelDb)
     }
 
     /// A voice quality figure, for the clinician's page alone.

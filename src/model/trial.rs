@@ -16,6 +16,8 @@ pub enum TrialKind {
     Repetition,
     /// A phrase read aloud.
     Phrase,
+    /// Talk on a prompt, or a passage read aloud.
+    Talk,
     /// Rapid syllables.
     Syllables,
     /// A word question.
@@ -26,8 +28,17 @@ pub enum TrialKind {
 
 impl TrialKind {
     /// Every kind.
-    pub const ALL: [Self; 8] =
-        [Self::Hold, Self::Posture, Self::Round, Self::Repetition, Self::Phrase, Self::Syllables, Self::Question, Self::Category];
+    pub const ALL: [Self; 9] = [
+        Self::Hold,
+        Self::Posture,
+        Self::Round,
+        Self::Repetition,
+        Self::Phrase,
+        Self::Talk,
+        Self::Syllables,
+        Self::Question,
+        Self::Category,
+    ];
 
     /// The word for it in every export.
     #[must_use]
@@ -38,6 +49,7 @@ impl TrialKind {
             Self::Round => "round",
             Self::Repetition => "repetition",
             Self::Phrase => "phrase",
+            Self::Talk => "talk",
             Self::Syllables => "syllables",
             Self::Question => "question",
             Self::Category => "category",
@@ -71,6 +83,7 @@ impl Fact {
             Self::RoundPaced { exercise, duration_s, complete, .. } => (TrialKind::Round, exercise, duration_s, *complete),
             Self::RepetitionDone { exercise, duration_s, .. } => (TrialKind::Repetition, exercise, duration_s, true),
             Self::PhraseRead { exercise, duration_s, .. } => (TrialKind::Phrase, exercise, duration_s, true),
+            Self::Talked { exercise, duration_s, complete, .. } => (TrialKind::Talk, exercise, duration_s, *complete),
             Self::SyllablesCounted { exercise, duration_s, .. } => (TrialKind::Syllables, exercise, duration_s, true),
             Self::QuestionAnswered { exercise, duration_s, .. } => (TrialKind::Question, exercise, duration_s, true),
             Self::CategoryNamed { exercise, duration_s, complete, .. } => (TrialKind::Category, exercise, duration_s, *complete),
@@ -84,7 +97,8 @@ impl Fact {
     pub fn level(&self) -> Option<LevelOf<'_>> {
         match self {
             Self::HoldMeasured { level_mean_db, level_weighting, level_calibrated, level_terms, .. }
-            | Self::PhraseRead { level_mean_db, level_weighting, level_calibrated, level_terms, .. } => Some(LevelOf {
+            | Self::PhraseRead { level_mean_db, level_weighting, level_calibrated, level_terms, .. }
+            | Self::Talked { level_mean_db, level_weighting, level_calibrated, level_terms, .. } => Some(LevelOf {
                 mean_db: *level_mean_db,
                 weighting: level_weighting,
                 calibrated: *level_calibrated,

@@ -9,11 +9,13 @@
 //! - `clock`: dates that cannot be believed
 //! - `adherence`: done over prescribed, per day and week; `prescribed`, `programme`: what was prescribed when, and what changed
 //! - `given`: minutes and repetitions by day and group; `cueing`: help that was given and asked for
+//! - `assessment`: baselines and re-tests, kept apart from practice
 //! - `rated`: the client's own ratings
 //! - `goal`, `standing`: goals in the client's own words, and how they stand
 //! - `picture`: all of it for one client
 
 mod adherence;
+mod assessment;
 mod baseline;
 mod best;
 mod change;
@@ -48,6 +50,7 @@ mod honest;
 mod samples;
 
 pub use adherence::{Adherence, DayAdherence, PlanBasis, RoutineDay, WeekAdherence, adherence};
+pub use assessment::{Assessment, Compared, Reading, Taken, assessments, compared};
 pub use baseline::{BASELINE_DAYS, BASELINE_DAYS_LEAST, BASELINE_WITHIN_DAYS, Baseline, baseline};
 pub use best::{BestOfThree, best_of_three};
 pub use change::{Change, ScatterBasis, change};

@@ -190,7 +190,9 @@ pub(super) fn dose_words(step: &Step) -> String {
         Work::Voiced { target_s: Some(target_s), .. } => format!(", {target_s} s"),
         Work::Timed { phases, .. } => phases.iter().map(|phase| format!(", {} {} s", phase.name, phase.length_s)).collect(),
         Work::Paced { phases, .. } => phases.iter().map(|phase| format!(", {} {}", phase.name, phase.counts)).collect(),
-        Work::Rapid { length_s, .. } | Work::Naming { length_s, .. } => format!(", {length_s} s"),
+        Work::Talk { passage: None, length_s, .. } | Work::Rapid { length_s, .. } | Work::Naming { length_s, .. } => {
+            format!(", {length_s} s")
+        }
         Work::Rest { length_s } => return length_s.map_or_else(|| "until ready".to_owned(), |length_s| format!("{length_s} s")),
         _ => String::new(),
     };

@@ -254,6 +254,13 @@ fn fields_of(step: &Step) -> Vec<(&'static str, String)> {
             fields.push(("sip_every", or_none(sip_every.map(|every| every.to_string()))));
         }
         Work::ReadAloud { phrases } => fields.push(("phrases", phrases.join(" / "))),
+        Work::Talk { passage, prompts, length_s } => {
+            if let Some(passage) = passage {
+                fields.push(("passage", passage.clone()));
+            }
+            fields.push(("prompts", prompts.join(" / ")));
+            fields.push(("length_s", length_s.to_string()));
+        }
         Work::Rapid { syllables, length_s } => {
             fields.push(("syllables", syllables.clone()));
             fields.push(("length_s", length_s.to_string()));

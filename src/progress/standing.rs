@@ -119,6 +119,7 @@ pub fn goal_measures(entry: &CatalogueEntry) -> Vec<Measure> {
         Timing::Paced => TrialKind::Round,
         Timing::Repeated => TrialKind::Repetition,
         Timing::ReadAloud => TrialKind::Phrase,
+        Timing::Talk => TrialKind::Talk,
         Timing::Rapid => TrialKind::Syllables,
         Timing::Question if entry.naming => TrialKind::Category,
         Timing::Question => TrialKind::Question,

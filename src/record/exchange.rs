@@ -68,7 +68,7 @@ impl Store {
             db.prepare(
                 "SELECT s.id, s.started_at, s.ended_at, s.end_reason, s.routine_title, s.routine_text, s.software FROM session s
                  JOIN client c ON c.id = s.client
-                 WHERE c.name = ?1 AND s.source = 'live' AND s.id NOT IN (SELECT session FROM received)
+                 WHERE c.name = ?1 AND s.source = 'live' AND s.id NOT IN (SELECT session FROM assessment) AND s.id NOT IN (SELECT session FROM received)
                    AND EXISTS (SELECT 1 FROM entry WHERE session = s.id)
                    AND (?2 OR NOT EXISTS (SELECT 1 FROM handed_back h WHERE h.session = s.id AND h.ended = (s.ended_at IS NOT NULL)
                                           AND h.entries = (SELECT count(*) FROM entry WHERE session = s.id)))

@@ -20,7 +20,8 @@ impl Store {
                 "SELECT s.id, coalesce(r.number, s.id), c.name, s.started_at, s.ended_at, s.end_reason, s.routine_title, s.routine_text,
                         s.source, s.software, r.session IS NOT NULL
                  FROM session s JOIN client c ON c.id = s.client LEFT JOIN received r ON r.session = s.id
-                 WHERE (?1 IS NULL OR c.name = ?1) AND EXISTS (SELECT 1 FROM entry WHERE session = s.id) ORDER BY s.id",
+                 WHERE (?1 IS NULL OR c.name = ?1) AND EXISTS (SELECT 1 FROM entry WHERE session = s.id)
+                   AND s.id NOT IN (SELECT session FROM assessment) ORDER BY s.id",
             )?
             .query_map([client], |row| {
                 let text: String = row.get(7)?;

@@ -29,7 +29,7 @@ impl Store {
             db.prepare(
                 "SELECT s.id, e.seq, p.started_at, e.json FROM session s JOIN client c ON c.id = s.client
                  JOIN entry e ON e.session = s.id JOIN part p ON p.session = s.id AND p.number = e.part
-                 WHERE c.name = ?1 AND s.source = 'live' AND s.id IS NOT ?2 AND e.kind = 'hold_measured' ORDER BY s.id, e.seq",
+                 WHERE c.name = ?1 AND s.source = 'live' AND s.id NOT IN (SELECT session FROM assessment) AND s.id IS NOT ?2 AND e.kind = 'hold_measured' ORDER BY s.id, e.seq",
             )?
             .query_map((client, present.map(|id| id.0)), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))?
             .collect()

@@ -75,7 +75,7 @@ impl Store {
             db.prepare(
                 "SELECT s.id, e.seq, p.started_at, e.json FROM session s JOIN client c ON c.id = s.client
                  JOIN entry e ON e.session = s.id JOIN part p ON p.session = s.id AND p.number = e.part
-                 WHERE c.name = ?1 AND s.source = 'live' AND e.step IS NOT NULL AND EXISTS (
+                 WHERE c.name = ?1 AND s.source = 'live' AND s.id NOT IN (SELECT session FROM assessment) AND e.step IS NOT NULL AND EXISTS (
                      SELECT 1 FROM entry b WHERE b.session = s.id AND b.step = e.step AND b.kind = 'step_begun'
                      AND json_extract(b.json, '$.ramp_stage') IS NOT NULL)
                  ORDER BY s.id, e.seq",

@@ -142,7 +142,7 @@ pub(super) fn completes(fact: &Fact) -> bool {
         Fact::HoldMeasured { complete, .. } | Fact::PostureHeld { complete, .. } | Fact::RoundPaced { complete, .. } => *complete,
         Fact::RepetitionDone { .. } | Fact::PhraseRead { .. } | Fact::SyllablesCounted { .. } | Fact::QuestionAnswered { .. } => true,
         // What a command cut off is kept, too, but has no whole time; it is named again.
-        Fact::CategoryNamed { complete, .. } => *complete,
+        Fact::CategoryNamed { complete, .. } | Fact::Talked { complete, .. } => *complete,
         _ => false,
     }
 }

@@ -19,6 +19,8 @@ pub struct NewSession<'a> {
     /// The routine file as it was read.
     pub routine_text: &'a str,
     pub source: Source,
+    /// Of a baseline or a re-test: what was led. None: a practice.
+    pub protocol: Option<&'a str>,
     /// Name and version of this program.
     pub software: &'a str,
     /// Local time of day at the first sample.
@@ -116,6 +118,9 @@ impl Store {
                 params![new.client, new.routine_title, new.routine_text, new.source.as_str(), new.software, new.started_at.to_string()],
             )?;
             let id = tx.last_insert_rowid();
+            if let Some(protocol) = new.protocol {
+                tx.execute("INSERT INTO assessment (session, protocol) VALUES (?1, ?2)", params![id, protocol])?;
+            }
             tx.execute("INSERT INTO part (session, number, started_at) VALUES (?1, 1, ?2)", params![id, new.started_at.to_string()])?;
             Ok(id)
         })?;

@@ -116,6 +116,7 @@ fn add(done: &mut BTreeMap<String, Amount>, entry: &Entry) {
         | Fact::RoundPaced { exercise, duration_s, .. } => (exercise, *duration_s),
         Fact::RepetitionDone { exercise, .. }
         | Fact::PhraseRead { exercise, .. }
+        | Fact::Talked { exercise, .. }
         | Fact::SyllablesCounted { exercise, .. }
         | Fact::QuestionAnswered { exercise, .. }
         | Fact::CategoryNamed { exercise, .. } => (exercise, 0.0),

@@ -178,6 +178,7 @@ impl Reader {
             }
             Fact::HoldMeasured { .. }
             | Fact::PhraseRead { .. }
+            | Fact::Talked { .. }
             | Fact::SyllablesCounted { .. }
             | Fact::CategoryNamed { .. }
             | Fact::PostureHeld { .. }
@@ -309,6 +310,7 @@ fn bears_on_progress(kind: FactKind) -> bool {
         | FactKind::RoundPaced
         | FactKind::RepetitionDone
         | FactKind::PhraseRead
+        | FactKind::Talked
         | FactKind::SyllablesCounted
         | FactKind::QuestionAnswered
         | FactKind::CategoryNamed

@@ -30,13 +30,26 @@ impl Store {
     /// # Errors
     /// The database refuses or holds a line that cannot be read.
     pub fn practised(&self, client: &str, today: Date) -> Result<Practised, RecordError> {
-        let rows = self.live_sessions(client)?;
+        self.led(client, today, "NOT IN")
+    }
+
+    /// The baselines and re-tests of this client, as [`Store::practised`] has practices.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn assessed(&self, client: &str, today: Date) -> Result<Practised, RecordError> {
+        self.led(client, today, "IN")
+    }
+
+    /// Sessions that are, or are not, in the table of assessments.
+    fn led(&self, client: &str, today: Date, assessed: &'static str) -> Result<Practised, RecordError> {
+        let rows = self.live_sessions(client, assessed)?;
         let led: Vec<Led> =
             rows.iter().map(|row| Led { session: row.practice.session, began: row.practice.began.clone(), here: row.here }).collect();
         let (wrong, clock_jumps) = misdated(&led, today);
         let practices = rows.into_iter().zip(wrong).map(|(row, misdated)| Practice { misdated, ..row.practice });
         let mut reader = Reader::new(practices, self.part_starts(client)?);
-        self.each_line(client, |line| {
+        self.each_line(client, assessed, |line| {
             reader.take(line).map_err(|cause| self.bad_line(SessionId(line.session), usize::try_from(line.seq).unwrap_or(0), cause))
         })?;
         let mut out = reader.close_all();
@@ -54,13 +67,13 @@ impl Store {
         Ok(out)
     }
 
-    fn live_sessions(&self, client: &str) -> Result<Vec<Row>, RecordError> {
+    fn live_sessions(&self, client: &str, assessed: &'static str) -> Result<Vec<Row>, RecordError> {
         self.read(|db| {
-            db.prepare(
+            db.prepare(&format!(
                 "SELECT s.id, s.started_at, s.end_reason, s.routine_title, s.routine_text, s.software, r.session IS NULL, r.package
                  FROM session s JOIN client c ON c.id = s.client LEFT JOIN received r ON r.session = s.id
-                 WHERE c.name = ?1 AND s.source = 'live' ORDER BY s.id",
-            )?
+                 WHERE c.name = ?1 AND s.source = 'live' AND s.id {assessed} (SELECT session FROM assessment) ORDER BY s.id",
+            ))?
             .query_map([client], |row| {
                 let began = time(1, &row.get::<_, String>(1)?)?;
                 let practice = Practice {
@@ -98,13 +111,18 @@ impl Store {
     }
 
     /// Goes through all entries of all live sessions, in order.
-    fn each_line(&self, client: &str, mut take: impl FnMut(&Line<'_>) -> Result<(), RecordError>) -> Result<(), RecordError> {
+    fn each_line(
+        &self,
+        client: &str,
+        assessed: &'static str,
+        mut take: impl FnMut(&Line<'_>) -> Result<(), RecordError>,
+    ) -> Result<(), RecordError> {
         self.read(|db| {
-            let mut query = db.prepare(
+            let mut query = db.prepare(&format!(
                 "SELECT e.session, e.seq, e.part, e.at_s, e.kind, e.step, e.set_no, e.repetition, e.json
                  FROM session s JOIN client c ON c.id = s.client JOIN entry e ON e.session = s.id
-                 WHERE c.name = ?1 AND s.source = 'live' ORDER BY e.session, e.seq",
-            )?;
+                 WHERE c.name = ?1 AND s.source = 'live' AND s.id {assessed} (SELECT session FROM assessment) ORDER BY e.session, e.seq",
+            ))?;
             let mut rows = query.query([client])?;
             while let Some(row) = rows.next()? {
                 let step: Option<u32> = row.get(5)?;

@@ -34,7 +34,7 @@ impl Store {
         let rows: Vec<(i64, u32, String)> = self.read(|db| {
             db.prepare(
                 "SELECT s.id, e.seq, e.json FROM session s JOIN client c ON c.id = s.client JOIN entry e ON e.session = s.id
-                 WHERE c.name = ?1 AND s.source = 'live' AND s.id IS NOT ?2 AND e.kind IN ('hold_measured', 'phrase_read')
+                 WHERE c.name = ?1 AND s.source = 'live' AND s.id IS NOT ?2 AND e.kind IN ('hold_measured', 'phrase_read', 'talked')
                  ORDER BY s.id DESC, e.seq DESC",
             )?
             .query_map((client, present.map(|id| id.0)), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?
@@ -44,7 +44,8 @@ impl Store {
         for (session, seq, json) in rows {
             let entry = parse_line(&json).map_err(|cause| self.bad_line(SessionId(session), seq as usize, cause))?;
             let (Fact::HoldMeasured { exercise, level_mean_db, f0_median_hz, level_terms, complete: true, .. }
-            | Fact::PhraseRead { exercise, level_mean_db, f0_median_hz, level_terms, .. }) = entry.fact
+            | Fact::PhraseRead { exercise, level_mean_db, f0_median_hz, level_terms, .. }
+            | Fact::Talked { exercise, level_mean_db, f0_median_hz, level_terms, complete: true, .. }) = entry.fact
             else {
                 continue;
             };

@@ -181,6 +181,7 @@ fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
         not_for: step.exercise.needs_agreement.then(|| not_for(id, say)).flatten(),
         phrases: match &step.work {
             Work::ReadAloud { phrases } => phrases.clone(),
+            Work::Talk { passage, prompts, .. } => passage.iter().chain(prompts).cloned().collect(),
             _ => Vec::new(),
         },
         figure: moves.then(|| figure_of(id, say)).flatten(),
@@ -220,6 +221,8 @@ fn short_dose(step: &Step, say: Say<'_>) -> Vec<String> {
         }
         Work::Repeated { .. } => vec![times()],
         Work::ReadAloud { .. } => vec![of("handout-phrases-shown")],
+        Work::Talk { passage: Some(_), .. } => vec![say("handout-passage-shown", &[])],
+        Work::Talk { length_s, .. } => vec![times(), say("handout-talk-shown", &[("s", number(*length_s))])],
         Work::Rapid { syllables, length_s } => {
             vec![times(), say("handout-syllables-shown", &[("syllables", Arg::Text(syllables.clone())), ("s", number(*length_s))])]
         }

@@ -41,7 +41,7 @@ impl Step {
             Work::Timed { phases, .. } => phases.iter().map(|phase| phase.length_s).sum(),
             Work::Paced { .. } => self.breath().map_or(0.0, |breath| breath.whole_s),
             Work::Voiced { target_s, .. } => target_s.unwrap_or(HOLD_WITHOUT_GOAL_S),
-            Work::Rapid { length_s, .. } => *length_s,
+            Work::Rapid { length_s, .. } | Work::Talk { length_s, .. } => *length_s,
             _ => 0.0,
         };
         Amount { times: 1, seconds }

@@ -145,6 +145,7 @@ fn work_of(step: &StepFile, entry: &CatalogueEntry, place: &Range<usize>, hearin
             sip_every: sips(step, entry, faults),
         },
         Timing::ReadAloud => Work::ReadAloud { phrases: phrases(step, place, hearing, faults) },
+        Timing::Talk => talk(step, entry, hearing, faults)?,
         Timing::Rapid => {
             if let Some(syllables) = &step.syllables {
                 text::check(syllables, "syllables", SaidBy::Both, hearing, faults);
@@ -238,6 +239,25 @@ fn phrases(step: &StepFile, place: &Range<usize>, hearing: Hearing<'_>, faults: 
         text::check(phrase, "phrases", SaidBy::Both, hearing, faults);
     }
     given.iter().map(|phrase| phrase.value.clone()).collect()
+}
+
+fn talk(step: &StepFile, entry: &CatalogueEntry, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Work> {
+    let default = &entry.dose;
+    if let Some(passage) = &step.passage {
+        text::check_passage(passage, faults);
+    }
+    let prompts = list(&step.prompts, &None);
+    if let Some(given) = step.prompts.as_ref().filter(|given| given.value.is_empty()) {
+        faults.add(FaultKind::Missing, given.span.clone(), "`prompts` is empty", "Give at least one prompt, or leave the key out.");
+    }
+    for prompt in prompts {
+        text::check(prompt, "prompts", SaidBy::Tool, hearing, faults);
+    }
+    Some(Work::Talk {
+        passage: step.passage.as_ref().or(default.passage.as_ref()).map(|passage| passage.value.clone()),
+        prompts: prompts.iter().map(|prompt| prompt.value.clone()).collect(),
+        length_s: number(&step.length_s, &default.length_s)?,
+    })
 }
 
 fn questions(step: &StepFile, place: &Range<usize>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Vec<QuestionItem> {

@@ -17,6 +17,8 @@ const REST_UNTIL_READY_S: f64 = 30.0;
 const INSTRUCTION_S: f64 = 15.0;
 /// Getting into position and saying "ready". A guess for planning only.
 const GET_READY_S: f64 = 10.0;
+/// Reading aloud, about 150 words of six letters a minute; common practice, no source. For planning only.
+const LETTERS_PER_S: f64 = 15.0;
 /// The cue before a repetition that the client starts. A guess for planning only.
 const CUE_S: f64 = 3.0;
 
@@ -32,7 +34,8 @@ impl Step {
             Work::Paced { phases, beat_s } => phases.iter().map(|phase| f64::from(phase.counts)).sum::<f64>() * beat_s,
             Work::Repeated { next_cue_after_s, .. } => next_cue_after_s.unwrap_or(SELF_PACED_S),
             Work::ReadAloud { .. } => PHRASE_S,
-            Work::Rapid { length_s, .. } => *length_s,
+            Work::Rapid { length_s, .. } | Work::Talk { passage: None, length_s, .. } => *length_s,
+            Work::Talk { passage: Some(passage), .. } => passage.chars().count() as f64 / LETTERS_PER_S,
             Work::Question { think_s, .. } => QUESTION_TOLD_S + think_s / 2.0,
             Work::Naming { length_s, .. } => QUESTION_TOLD_S + length_s,
             Work::Rest { length_s } => length_s.unwrap_or(REST_UNTIL_READY_S),

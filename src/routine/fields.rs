@@ -14,6 +14,8 @@ impl CatalogueEntry {
             Timing::Repeated if self.sips => &["next_cue_after_s", "sip_every", "sips_enabled_by_clinician"],
             Timing::Repeated => &["next_cue_after_s"],
             Timing::ReadAloud => &["phrases"],
+            Timing::Talk if self.dose.passage.is_some() => &["passage", "length_s"],
+            Timing::Talk => &["prompts", "length_s"],
             Timing::Rapid => &["syllables", "length_s"],
             Timing::Question if self.naming => &["packs", "length_s"],
             Timing::Question => &["questions", "packs", "think_s"],
@@ -42,7 +44,8 @@ impl CatalogueEntry {
             Timing::Paced => &["sets", "repetitions", "in", "out"],
             Timing::Repeated => &["sets", "repetitions"],
             Timing::Rapid => &["sets", "repetitions", "length_s"],
-            Timing::ReadAloud | Timing::Question | Timing::Rest => &[],
+            Timing::Talk if self.dose.passage.is_none() => &["sets", "repetitions", "length_s"],
+            Timing::ReadAloud | Timing::Talk | Timing::Question | Timing::Rest => &[],
         }
     }
 }

@@ -152,9 +152,13 @@ pub(super) struct StepFile {
     pub sips_enabled_by_clinician: Option<At<bool>>,
     /// Read aloud: the phrases.
     pub phrases: Option<At<Vec<At<String>>>>,
+    /// Talk: what to talk about, one prompt a repetition. Left out: what comes to mind.
+    pub prompts: Option<At<Vec<At<String>>>>,
+    /// Talk: the passage that is read aloud.
+    pub passage: Option<At<String>>,
     /// Rapid: the syllables, such as "pa-ta-ka".
     pub syllables: Option<At<String>>,
-    /// Rapid, rest, naming: how long, seconds. A rest without a length waits for "ready".
+    /// Rapid, talk, rest, naming: how long, seconds. A rest without a length waits for "ready".
     pub length_s: Option<At<f64>>,
     /// Question: the questions.
     pub questions: Option<At<Vec<At<QuestionFile>>>>,
@@ -259,7 +263,7 @@ impl StepFile {
             "in" counts_in, "out" counts_out, "beat_s" beat_s,
             "next_cue_after_s" next_cue_after_s, "sip_every" sip_every,
             "sips_enabled_by_clinician" sips_enabled_by_clinician,
-            "phrases" phrases, "syllables" syllables, "length_s" length_s, "questions" questions, "packs" packs, "think_s" think_s,
+            "phrases" phrases, "prompts" prompts, "passage" passage, "syllables" syllables, "length_s" length_s, "questions" questions, "packs" packs, "think_s" think_s,
             "ramp" ramp,
         )
     }

@@ -95,6 +95,14 @@ pub enum Work {
     },
     /// Phrases shown large and spoken by the tool, then by the client.
     ReadAloud { phrases: Vec<String> },
+    /// Talk on a prompt for this long, s, or a passage read aloud, which may take no longer than this.
+    Talk {
+        /// Shown, not spoken; none: talk on a prompt.
+        passage: Option<String>,
+        /// Said one by one; empty: the exercise's own cue says what to talk about.
+        prompts: Vec<String>,
+        length_s: f64,
+    },
     /// Syllables as fast and even as possible for this long, s.
     Rapid { syllables: String, length_s: f64 },
     /// A clue, time to think, a spoken answer.
@@ -150,7 +158,7 @@ pub struct NamingItem {
     pub fact: Option<String>,
 }
 
-/// The eight ways of timing.
+/// The nine ways of timing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Timing {
@@ -159,6 +167,7 @@ pub enum Timing {
     Paced,
     Repeated,
     ReadAloud,
+    Talk,
     Rapid,
     Question,
     Rest,

@@ -20,6 +20,8 @@ pub struct Hearing<'a> {
 pub(super) const LIVE_WHILE_TALKING: [&str; 2] = ["stop", "pause"];
 /// Commands that are *not* listened for while the client reads or answers; all others are.
 const DEAF_WHILE_READING: [&str; 2] = ["yes", "no"];
+/// A passage longer than this fits no screen; about three minutes of reading.
+const MAX_PASSAGE_CHARS: usize = 2_500;
 /// More than this cannot be taken in by ear; about 20 s of speech.
 const MAX_SPOKEN_CHARS: usize = 300;
 
@@ -34,27 +36,45 @@ pub enum SaidBy {
     Nobody,
 }
 
-/// Notes every fault of one text.
-pub fn check(text: &At<String>, name: &str, said_by: SaidBy, hearing: Hearing<'_>, faults: &mut Finder<'_>) {
+/// Whether it can be read at all; notes why not.
+fn is_readable(text: &At<String>, name: &str, faults: &mut Finder<'_>) -> bool {
     let words = &text.value;
     let mut unreadable = |what: String, remedy: &str| faults.add(FaultKind::UnreadableText, text.span.clone(), what, remedy);
     if words.trim().is_empty() {
         unreadable(format!("`{name}` holds an empty text"), "Write the words, or leave the key out.");
-        return;
+        return false;
     }
     if let Some(bad) = words.chars().find(|&c| c.is_control() || c == char::REPLACEMENT_CHARACTER || is_invisible(c)) {
         let what = format!("`{name}` holds the unreadable character U+{:04X}", u32::from(bad));
         unreadable(what, "Write the text on one line, in plain letters and marks.");
-        return;
+        return false;
     }
     if !words.chars().any(char::is_alphanumeric) {
         unreadable(format!("`{name}` holds nothing that can be spoken"), "Write it in words.");
+        return false;
+    }
+    true
+}
+
+/// Notes every fault of a passage, which is shown and not spoken. While it is read nothing is listened for that it might hold.
+pub(super) fn check_passage(text: &At<String>, faults: &mut Finder<'_>) {
+    let length = text.value.chars().count();
+    if is_readable(text, "passage", faults) && length > MAX_PASSAGE_CHARS {
+        let what = format!("`passage` has {length} characters, more than the {MAX_PASSAGE_CHARS} that can be shown");
+        faults.add(FaultKind::UnreadableText, text.span.clone(), what, "Shorten it, or make two steps of it.");
+    }
+}
+
+/// Notes every fault of one text.
+pub fn check(text: &At<String>, name: &str, said_by: SaidBy, hearing: Hearing<'_>, faults: &mut Finder<'_>) {
+    if !is_readable(text, name, faults) {
         return;
     }
+    let words = &text.value;
     let length = words.chars().count();
     if length > MAX_SPOKEN_CHARS {
         let what = format!("`{name}` has {length} characters, but at most {MAX_SPOKEN_CHARS} can be taken in by ear");
-        unreadable(what, "Shorten it, or make two of it.");
+        faults.add(FaultKind::UnreadableText, text.span.clone(), what, "Shorten it, or make two of it.");
     }
     let live = |tag: &str| match said_by {
         SaidBy::Tool => LIVE_WHILE_TALKING.contains(&tag),

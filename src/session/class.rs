@@ -21,8 +21,9 @@ pub(super) fn perform(practice: &mut Practice, work: &Work) -> Option<State> {
     match work {
         Work::Voiced { target_s, .. } => Some(counted(practice, target_s.unwrap_or(HOLD_S))),
         Work::Rapid { length_s, .. } => Some(counted(practice, *length_s)),
+        Work::Talk { passage: None, length_s, .. } => Some(counted(practice, *length_s)),
         // Only the clinician knows when the class has finished reading together.
-        Work::ReadAloud { .. } => Some(State::Repeated(RepeatedRun::open(practice))),
+        Work::ReadAloud { .. } | Work::Talk { .. } => Some(State::Repeated(RepeatedRun::open(practice))),
         _ => None,
     }
 }

@@ -145,6 +145,8 @@ fn go_ahead(practice: &mut Practice, state: &State, command: Command) -> Move {
         }
         _ if practice.context.class => class::move_on(practice, state),
         State::Repeated(run) if command == Command::Done => run.done(practice).into(),
+        State::Talking(run) if command == Command::Done => run.done(practice).into(),
+        State::Talking(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),
         State::Voiced(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),
         State::Reading(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),
         State::Rapid(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),

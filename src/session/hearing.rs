@@ -37,6 +37,7 @@ pub(super) fn spoken_over(practice: &mut Practice, state: &mut State) {
 pub(super) fn speech_began(practice: &mut Practice, state: &mut State, onset_s: f64) {
     match state {
         State::Reading(run) => run.speech_began(practice, onset_s),
+        State::Talking(run) => run.speech_began(practice, onset_s),
         State::Rapid(run) => run.speech_began(practice),
         State::Question(run) => run.speech_began(practice.now_s),
         _ => somebody_speaks(practice, state, onset_s),
@@ -51,6 +52,7 @@ pub(super) fn spoken(practice: &mut Practice, state: &mut State, utterance: &Utt
     }
     match state {
         State::Reading(run) => run.spoken(practice, utterance).into(),
+        State::Talking(run) => run.spoken(practice, utterance).into(),
         State::Rapid(run) => run.spoken(practice, utterance).into(),
         State::Question(run) => {
             run.spoken(practice.now_s);

@@ -10,7 +10,7 @@
 //! - `limits`: what may still be done, today and in this practice
 //! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `waiting`, `feedback`: what is said into a
 //!   silence, and about a result
-//! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
+//! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `talking`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
 //!   `halted`, `emergency`: the states between them
 //! - `state`: one of all these; `hearing`: what the ears report to it
 //! - `opening`, `steps`, `rising`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
@@ -55,6 +55,7 @@ mod rising;
 mod state;
 mod steps;
 mod talk;
+mod talking;
 mod tiring;
 mod trouble;
 mod voiced;

@@ -26,6 +26,8 @@ pub const PACED: &[Command] = &[Slower, Faster, Again, Skip, GoBack, HowLong, He
 pub const REPEATED: &[Command] = &[Done, Ready, Again, Skip, HowLong, Why, Rest, Dry, Louder, Softer];
 /// While the client reads or repeats syllables.
 pub const READING: &[Command] = &[Again, Skip, GoBack, HowLong, Rest, Dry, Louder, Softer];
+/// While the client talks freely or reads a passage: hardly anything, for all may be said then.
+pub const TALKING: &[Command] = &[Done, Skip];
 /// While the client thinks about a question; the accepted answers come on top.
 pub const QUESTION: &[Command] = &[Hint, Again, Skip, Help, Rest, Hurts, Dizzy];
 /// While a category is named: its many members come on top.
@@ -64,6 +66,7 @@ pub const ALL: &[(&str, &[Command])] = &[
     ("yes or no", YES_NO),
     ("consent", CONSENT),
     ("finishing", FINISHING),
+    ("talking", TALKING),
     ("emergency", EMERGENCY),
     ("class waiting", CLASS_WAITING),
     ("class running", CLASS_RUNNING),

@@ -188,7 +188,10 @@ impl Practice {
         let done = self.counts.entry(self.step_index()).or_insert(0);
         *done = (*done + 1).min(most);
         // What is held, breathed, swallowed or voiced is counted where it is measured.
-        if matches!(self.step().map(|step| &step.work), Some(Work::ReadAloud { .. } | Work::Question { .. } | Work::Naming { .. })) {
+        if matches!(
+            self.step().map(|step| &step.work),
+            Some(Work::ReadAloud { .. } | Work::Talk { .. } | Work::Question { .. } | Work::Naming { .. })
+        ) {
             self.did(Amount { times: 1, seconds: 0.0 });
         }
         self.resume_target = NextAction::AfterRepetition;

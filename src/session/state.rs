@@ -14,6 +14,7 @@ use super::rapid::RapidRun;
 use super::reading::ReadingRun;
 use super::repeated::RepeatedRun;
 use super::resting::Resting;
+use super::talking::TalkRun;
 use super::voiced::VoicedRun;
 
 /// Most answers have come by then, s (trade notes 5.5: 2 to 3 s to begin an answer).
@@ -34,6 +35,7 @@ pub(super) enum State {
     Paced(PacedRun),
     Repeated(RepeatedRun),
     Reading(ReadingRun),
+    Talking(TalkRun),
     Rapid(RapidRun),
     Question(QuestionRun),
     Naming(NamingRun),
@@ -105,6 +107,7 @@ impl State {
             Self::Paced(run) => run.tick(practice),
             Self::Repeated(run) => run.tick(practice),
             Self::Reading(run) => run.tick(practice),
+            Self::Talking(run) => run.tick(practice),
             Self::Rapid(run) => run.tick(practice),
             Self::Question(run) => run.tick(practice),
             Self::Naming(run) => run.tick(practice),
@@ -119,6 +122,7 @@ impl State {
             Self::Voiced(run) => Some(&mut run.patience),
             Self::Repeated(run) => Some(&mut run.patience),
             Self::Reading(run) => Some(&mut run.patience),
+            Self::Talking(run) => Some(&mut run.patience),
             Self::Rapid(run) => Some(&mut run.patience),
             _ => None,
         }
@@ -140,6 +144,7 @@ impl State {
             Self::Paced(run) => run.cut(practice),
             Self::Naming(run) => run.cut(practice),
             Self::Repeated(run) => run.cut(practice),
+            Self::Talking(run) => run.cut(practice),
             _ => {}
         }
         if self.is_in_repetition() {

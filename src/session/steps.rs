@@ -15,8 +15,9 @@ use super::reading::ReadingRun;
 use super::repeated::RepeatedRun;
 use super::resting::Resting;
 use super::state::{Move, State};
+use super::talking::TalkRun;
 use super::voiced::VoicedRun;
-use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, rising, voiced};
+use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, rising, talking, voiced};
 use model::{Arg, Command, Fact, HoldSettings, Line, LineId, StepReason, VoiceTask};
 
 use routine::{Posture, Step, Work, find};
@@ -73,7 +74,7 @@ fn say_instruction(practice: &mut Practice, step: &Step, known: bool) -> LineId 
     {
         last = practice.say("goal", &[("seconds", Arg::Number(target_s))]);
     }
-    if (is_loud(step) || matches!(step.work, Work::ReadAloud { .. }))
+    if (is_loud(step) || matches!(step.work, Work::ReadAloud { .. } | Work::Talk { .. }))
         && let Some(words) = practice.routine.cue_words.clone()
     {
         last = practice.say("cue-words", &[("words", Arg::Text(words))]);
@@ -147,6 +148,7 @@ fn dose_line(step: &Step) -> Option<Line> {
         Work::Voiced { .. } | Work::Timed { .. } | Work::Repeated { .. } | Work::Rapid { .. } => "dose-times",
         Work::Paced { .. } => "dose-rounds",
         Work::ReadAloud { .. } => "dose-phrases",
+        Work::Talk { .. } => "dose-talks",
         Work::Question { .. } => "dose-questions",
         Work::Naming { .. } => "dose-categories",
         Work::Rest { .. } => return None,
@@ -183,6 +185,7 @@ pub(super) fn begin_repetition(practice: &mut Practice, state: &State) -> Move {
         Work::Paced { .. } => paced::cue(practice).into(),
         Work::Repeated { .. } => repeated::cue(practice).into(),
         Work::ReadAloud { .. } => reading::cue(practice).into(),
+        Work::Talk { .. } => talking::cue(practice).into(),
         Work::Rapid { .. } => rapid::cue(practice).into(),
         Work::Question { .. } => question::cue(practice).into(),
         Work::Naming { .. } => naming::cue(practice).into(),
@@ -215,6 +218,7 @@ pub(super) fn perform(practice: &mut Practice) -> Move {
         },
         Work::Repeated { .. } => State::Repeated(RepeatedRun::open(practice)),
         Work::ReadAloud { .. } => State::Reading(ReadingRun::open(practice)),
+        Work::Talk { .. } => State::Talking(TalkRun::open(practice)),
         Work::Rapid { .. } => State::Rapid(RapidRun::open(practice)),
         Work::Question { think_s, .. } => State::Question(QuestionRun::open(practice, think_s)),
         Work::Naming { .. } => match NamingRun::open(practice) {

@@ -5,8 +5,8 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand};
 
 use crate::{
-    attend, calibrate, clinic, demo, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages, practise, record, report,
-    routine,
+    assess, attend, calibrate, clinic, demo, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages, practise, record,
+    report, routine,
 };
 
 /// Lead a voice, breathing and swallow practice hands-free
@@ -21,6 +21,7 @@ pub struct Arguments {
 #[derive(Subcommand)]
 pub enum Order {
     Practise(practise::PractiseArgs),
+    Assess(assess::args::AssessArgs),
     Lead(lead::LeadArgs),
     Attend(attend::AttendArgs),
     Enrol(enrol::EnrolArgs),

@@ -1,6 +1,7 @@
 //! The program: its commands, a file or folder each, and what they share on the terminal (`options`, `terminal`). Only here
 //! arguments are read and exit codes given; what a command does stands in the rooms below. Start at `command_line.rs`.
 
+pub mod assess;
 pub mod attend;
 pub mod calibrate;
 pub mod clinic;

@@ -7,13 +7,14 @@ use files::error::Failure;
 use recogniser::child_main;
 use tidecount::command_line::{Arguments, Order};
 use tidecount::{
-    attend, calibrate, clinic, demo, devices, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages, practise, record,
-    report, routine,
+    assess, attend, calibrate, clinic, demo, devices, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages, practise,
+    record, report, routine,
 };
 
 fn main() -> ExitCode {
     let done = match Arguments::parse().order {
         Order::Practise(args) => practise::run(&args),
+        Order::Assess(args) => assess::command::run(&args),
         Order::Lead(args) => lead::run(&args),
         Order::Attend(args) => attend::run(&args),
         Order::Enrol(args) => enrol::run(&args),

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use crate::options::{DataFolder, Fast, Screen, Sound, distance};
 use files::error::Failure;
-use files::load;
+use files::load::{self, Loaded};
 use handover::Settings;
 use live::follow::SharedScreen;
 use live::levels::{self, Levels};
@@ -20,6 +20,13 @@ use live::practice::Practice;
 pub struct PractiseArgs {
     /// Routine to lead, a TOML file; `tidecount routine check` finds its faults
     pub routine: PathBuf,
+    #[command(flatten)]
+    pub leading: Leading,
+}
+
+/// How something is led, whatever it is.
+#[derive(Debug, Clone, clap::Args)]
+pub struct Leading {
     #[command(flatten)]
     pub sound: Sound,
     #[command(flatten)]
@@ -47,15 +54,23 @@ pub struct PractiseArgs {
 /// # Errors
 /// Routine, devices, model, voice or record cannot be used; nothing has been led then.
 pub fn run(args: &PractiseArgs) -> Result<ExitCode, Failure> {
+    let loaded = load::all(&args.routine, args.leading.sound.meant().model.as_deref())?;
+    lead(&args.leading, loaded, None)
+}
+
+/// Leads what was loaded; `protocol` is the name of a baseline's.
+///
+/// # Errors
+/// As [`run`].
+pub fn lead(args: &Leading, mut loaded: Loaded, protocol: Option<&str>) -> Result<ExitCode, Failure> {
     let sound = args.sound.meant();
     let fast = args.fast.with(&sound)?;
-    let mut loaded = load::all(&args.routine, sound.model.as_deref())?;
     let io = audio::open(&sound.mic, &sound.speaker, fast)?;
     let client = args.client.clone().or_else(|| loaded.prescription.client.clone()).unwrap_or_else(|| "client".into());
     let data = args.data.folder()?;
     // A replay knows nothing of the client.
     let settings = if sound.recording { Settings::default() } else { files::packages::settings::of(&data, &client) };
-    if let Some(every) = settings.feedback_every {
+    if let Some(every) = settings.feedback_every.filter(|_| protocol.is_none()) {
         loaded.prescription.routine.feedback_every = every;
     }
     let device = levels::device(&sound.mic, io.mic_rate_hz(), args.recorded_with.as_deref())?;
@@ -66,6 +81,7 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, Failure> {
         voice: sound.voice.or(settings.voice),
         journal: args.journal.clone(),
         levels,
+        protocol: protocol.map(str::to_owned),
         emergency_number: files::households::emergency_number(&data),
         ..Practice::of(loaded, source, client, data)
     };

@@ -56,7 +56,7 @@ fn act() -> impl Strategy<Value = Act> {
 }
 
 fn a_routine() -> impl Strategy<Value = Routine> {
-    let one = (0_u8..11, 1_u32..=2, 1_u32..=4, prop_oneof![Just(0.0), Just(3.0)])
+    let one = (0_u8..13, 1_u32..=2, 1_u32..=4, prop_oneof![Just(0.0), Just(3.0)])
         .prop_map(|(kind, sets, repetitions, rest_s)| step(kind, sets, repetitions, rest_s));
     (proptest::collection::vec(one, 1..6), prop_oneof![Just(300.0), Just(40.0)]).prop_map(|(steps, limit_s)| routine(steps, limit_s))
 }

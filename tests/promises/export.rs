@@ -94,7 +94,15 @@ fn keep(folder: &Path, client: &str, source: Source, started: &ZonedDateTime) ->
 
 fn keep_journal(folder: &Path, client: &str, source: Source, started: &ZonedDateTime, journal: &str, routine_text: &str) -> SessionId {
     let mut store = Store::open(folder).expect("opens");
-    let new = NewSession { client, routine_title: "Evening voice", routine_text, source, software: "tidecount 0.1.0", started_at: started };
+    let new = NewSession {
+        protocol: None,
+        client,
+        routine_title: "Evening voice",
+        routine_text,
+        source,
+        software: "tidecount 0.1.0",
+        started_at: started,
+    };
     let session = store.begin(&new).expect("begins");
     for entry in read_journal("a test", journal).expect("a journal").entries {
         store.append(session, &entry).expect("keeps");
@@ -368,6 +376,7 @@ fn stored_sound_comes_with_a_text_grid_on_its_own_clock() {
     let began = time("2026-10-27T18:30:00+01:00[Europe/Berlin]");
     let mut store = Store::open(&folder).expect("opens");
     let new = NewSession {
+        protocol: None,
         client: "grandpa",
         routine_title: "Evening voice",
         routine_text: ROUTINE,

@@ -141,6 +141,7 @@ fn practise(two: &Two, started: &str, end: bool) -> SessionId {
     let mut store = Store::open(&two.path("home")).expect("opens");
     let started_at: ZonedDateTime = started.parse().expect("a time");
     let new = NewSession {
+        protocol: None,
         client: "grandpa",
         routine_title: "Evening",
         routine_text: EVENING,

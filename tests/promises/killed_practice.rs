@@ -65,6 +65,7 @@ fn child_that_practises() {
         Some(from) => (Journal::resume(store, &from, &started_at, Some(&lines)).expect("resumes"), from.position.repetition),
         None => {
             let new = NewSession {
+                protocol: None,
                 client: "Client",
                 routine_title: "Evening routine",
                 routine_text: TEXT,

@@ -2,6 +2,7 @@
 //! live devices stands apart, for it needs the machine to itself.
 
 mod agreement_first;
+mod assess;
 mod attend;
 mod bad_input;
 mod beats;

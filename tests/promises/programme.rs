@@ -556,7 +556,7 @@ fn a_long_routine_flows_over_numbered_pages_and_loses_nothing() {
 fn keep_lifts(folder: &Path, routine_text: &str, source: Source, started: &str, stage: u32, done: u32) {
     let mut store = Store::open(folder).expect("opens");
     let started_at = &started.parse().expect("a time");
-    let new = NewSession { client: "grandpa", routine_title: "x", routine_text, source, software: "tidecount", started_at };
+    let new = NewSession { protocol: None, client: "grandpa", routine_title: "x", routine_text, source, software: "tidecount", started_at };
     let session = store.begin(&new).expect("begins");
     let mut keep = |at_s: f64, repetition: u32, fact: Fact| {
         let position = Some(Position { step: 1, set: 1, repetition });

@@ -15,6 +15,7 @@ const PHRASE: &str = "four words of test";
 
 fn keep(store: &mut Store, client: &str, started: &str, minutes: f64) -> SessionId {
     let new = NewSession {
+        protocol: None,
         client,
         routine_title: "Evening",
         routine_text: "x",
@@ -237,6 +238,7 @@ fn what_two_programs_do_at_once_goes_well_or_is_refused() {
     let mut practising = Store::open(&data).unwrap();
     let started = "2026-11-26T19:00:00+01:00[Europe/Berlin]".parse().unwrap();
     let new = NewSession {
+        protocol: None,
         client: "grandpa",
         routine_title: "Evening",
         routine_text: "x",

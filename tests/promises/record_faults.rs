@@ -26,6 +26,7 @@ fn begin(store: &mut Store, source: Source) -> SessionId {
     let started_at = STARTED.parse().unwrap();
     store
         .begin(&NewSession {
+            protocol: None,
             client: "grandpa",
             routine_title: "Evening",
             routine_text: "x",

@@ -225,6 +225,7 @@ pub fn is_whole(fact: &Fact) -> bool {
         Fact::HoldMeasured { complete, .. }
         | Fact::PostureHeld { complete, .. }
         | Fact::RoundPaced { complete, .. }
+        | Fact::Talked { complete, .. }
         | Fact::CategoryNamed { complete, .. } => *complete,
         Fact::RepetitionDone { .. } | Fact::PhraseRead { .. } | Fact::SyllablesCounted { .. } | Fact::QuestionAnswered { .. } => true,
         _ => false,
@@ -237,7 +238,7 @@ fn completed(facts: &[Entry], step: u32) -> u32 {
 
 /// A step of each way of timing, by number; `sets` and `repetitions` as given.
 pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
-    let (id, timing, work) = match kind % 11 {
+    let (id, timing, work) = match kind % 13 {
         0 => (
             "long-ah",
             Timing::Voiced,
@@ -255,6 +256,12 @@ pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
         4 => ("mid-swallow-hold", Timing::Repeated, Work::Repeated { next_cue_after_s: None, sip_every: Some(1) }),
         5 => ("shoulder-rolls", Timing::Repeated, Work::Repeated { next_cue_after_s: Some(4.0), sip_every: None }),
         6 => ("functional-phrases", Timing::ReadAloud, Work::ReadAloud { phrases: vec!["Good morning.".into(), "A cup of tea.".into()] }),
+        11 => ("talk-on-a-prompt", Timing::Talk, Work::Talk { passage: None, prompts: vec!["Your day?".into()], length_s: 20.0 }),
+        12 => (
+            "reading-passage",
+            Timing::Talk,
+            Work::Talk { passage: Some("A short story. ".repeat(8)), prompts: Vec::new(), length_s: 60.0 },
+        ),
         7 => ("syllable-repetition", Timing::Rapid, Work::Rapid { syllables: "pa-ta-ka".into(), length_s: 5.0 }),
         8 => {
             let item = QuestionItem {
@@ -279,14 +286,14 @@ pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
         _ => ("rest", Timing::Rest, Work::Rest { length_s: repetitions.is_multiple_of(2).then_some(4.0) }),
     };
     let rest = matches!(work, Work::Rest { .. });
-    let guarded = matches!(kind % 11, 1 | 3 | 4);
+    let guarded = matches!(kind % 13, 1 | 3 | 4);
     Step {
         exercise: Exercise {
             id: id.into(),
             timing,
             cautions: vec!["dizzy".into()],
             needs_agreement: guarded,
-            waits_for_ready: kind % 11 == 1,
+            waits_for_ready: kind % 13 == 1,
         },
         sets: if rest { 1 } else { sets },
         repetitions: if rest { 1 } else { repetitions },

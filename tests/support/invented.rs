@@ -244,7 +244,11 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
     }
     let chance: f64 = p.rng.random();
     if chance < 0.015 {
-        p.keep(1.0, Some(1), Fact::SafetyStop { exercise_before: None, exercise: Some("long-ah".to_owned()), reason: "dizzy".to_owned().into() });
+        p.keep(
+            1.0,
+            Some(1),
+            Fact::SafetyStop { exercise_before: None, exercise: Some("long-ah".to_owned()), reason: "dizzy".to_owned().into() },
+        );
     } else if chance < 0.025 {
         p.keep(1.0, None, Fact::SafetyStop { exercise_before: None, exercise: None, reason: "help".to_owned().into() });
     } else if chance < 0.06 {

@@ -78,7 +78,13 @@ pub fn lead_class(scene: &Scene<'_>) -> Led {
 }
 
 pub fn lead(scene: &Scene<'_>) -> Led {
+    lead_protocol(scene, None)
+}
+
+/// Leads a practice, or a baseline of this name.
+pub fn lead_protocol(scene: &Scene<'_>, protocol: Option<&str>) -> Led {
     let (practice, io, rehearsal, journal) = set_up(scene);
+    let practice = Practice { protocol: protocol.map(str::to_owned), ..practice };
     let ear = Ear::default();
     let follower = Follower(rehearsal.clone(), ear.clone(), 0);
     // Dropping the outcome is the end: the journal has been written by then.
@@ -118,6 +124,7 @@ fn set_up(scene: &Scene<'_>) -> (Practice, RehearsedIo, Rehearsal, PathBuf) {
         levels: live::levels::Levels::default(),
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
         emergency_number: None,
+        protocol: None,
     };
     (practice, io, rehearsal, journal)
 }

@@ -48,6 +48,7 @@ const KNOWN: &[Known] = &[
     of(Measure::BeatS),
     ("ended-by", "Ended by", "What ended the repetition"),
     ("phrase", "Phrase", "The phrase that was read"),
+    ("prompt", "Prompt", "What was to be talked about"),
     of(Measure::SyllableCount),
     of(Measure::SyllableIrregularityPct),
     of(Measure::ThinkingS),

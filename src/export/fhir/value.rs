@@ -47,6 +47,7 @@ fn main_measure(kind: TrialKind) -> Option<Measure> {
         TrialKind::Round => Some(Measure::RoundS),
         TrialKind::Repetition => Some(Measure::RepetitionS),
         TrialKind::Phrase => Some(Measure::PhraseS),
+        TrialKind::Talk => Some(Measure::TalkS),
         TrialKind::Syllables => Some(Measure::SyllableRateHz),
         TrialKind::Category => Some(Measure::NamedCount),
         TrialKind::Question => None,
@@ -137,6 +138,7 @@ pub(super) fn components(trial: &Trial<'_>, exercise: Value, codes: &Codes) -> V
 fn texts(all: &mut Components<'_>, fact: &Fact) {
     match fact {
         Fact::RepetitionDone { ended_by, .. } => all.text("ended-by", ended_by),
+        Fact::Talked { prompt: Some(prompt), .. } => all.text("prompt", prompt),
         Fact::PhraseRead { phrase, .. } => all.text("phrase", phrase),
         Fact::QuestionAnswered { clue, answer, hint_given, .. } => {
             all.text("clue", clue);

@@ -47,6 +47,8 @@ pub struct Practice {
     pub journal: Option<PathBuf>,
     /// Whom to call in an emergency, as it is dialled.
     pub emergency_number: Option<String>,
+    /// Of a baseline or a re-test: its name. None: a practice.
+    pub protocol: Option<String>,
     /// What levels mean.
     pub levels: Levels,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
@@ -71,6 +73,7 @@ impl Practice {
             data,
             journal: None,
             emergency_number: None,
+            protocol: None,
             levels: Levels::default(),
             recogniser: None,
         }
@@ -119,6 +122,7 @@ impl Practice {
             routine_title: self.prescription.routine.title.clone(),
             routine_text: self.routine_text.clone(),
             source: self.source,
+            protocol: self.protocol.clone(),
             started_at: now,
             lines: self.journal.clone(),
         };

@@ -16,6 +16,7 @@ fn scene(source: Source) -> Scene {
     let mut store = Store::open(data.path()).expect("opens");
     let started_at: ZonedDateTime = START.parse().expect("a time");
     let new = NewSession {
+        protocol: None,
         client: "grandpa",
         routine_title: "Evening",
         routine_text: "x",
@@ -27,6 +28,7 @@ fn scene(source: Source) -> Scene {
     let kept = SharedKept::default();
     lock(&kept).session = Some(session);
     let facts = SessionFacts {
+        protocol: None,
         client: "grandpa".into(),
         routine_title: "Evening".into(),
         routine_text: "x".into(),

@@ -46,6 +46,7 @@ fn fact_of(kind: TrialKind) -> FactKind {
         TrialKind::Round => FactKind::RoundPaced,
         TrialKind::Repetition => FactKind::RepetitionDone,
         TrialKind::Phrase => FactKind::PhraseRead,
+        TrialKind::Talk => FactKind::Talked,
         TrialKind::Syllables => FactKind::SyllablesCounted,
         TrialKind::Question => FactKind::QuestionAnswered,
         TrialKind::Category => FactKind::CategoryNamed,

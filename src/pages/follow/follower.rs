@@ -225,14 +225,20 @@ impl WebFollower {
                 Some(LiveBar::new(BarKind::Pitch, usual, voice_hz, glide))
             }
             Work::Voiced { .. } => Some(LiveBar::new(BarKind::Level, usual, None, false)),
-            Work::ReadAloud { .. } => Some(LiveBar::new(BarKind::Level, usual, None, false).without_time()),
+            Work::ReadAloud { .. } | Work::Talk { .. } => Some(LiveBar::new(BarKind::Level, usual, None, false).without_time()),
             _ => None,
         }
     }
 
     fn is_turn(&self, listening: &Listening) -> bool {
-        let reads = self.step.and_then(|index| self.steps.get(index)).is_some_and(|step| matches!(step.work, Work::ReadAloud { .. }));
-        matches!(listening.voice, VoiceTask::Hold(_)) || (reads && listening.commands == listening::with_safety(listening::READING))
+        let speaks = match self.step.and_then(|index| self.steps.get(index)).map(|step| &step.work) {
+            Some(Work::ReadAloud { .. }) => listening.commands == listening::with_safety(listening::READING),
+            Some(Work::Talk { .. }) => {
+                matches!(listening.voice, VoiceTask::Speech { .. }) && listening.commands == listening::with_safety(listening::TALKING)
+            }
+            _ => false,
+        };
+        speaks || matches!(listening.voice, VoiceTask::Hold(_))
     }
 
     fn finish(&mut self, prompt: String) {

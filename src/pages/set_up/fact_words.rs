@@ -122,6 +122,11 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
             let told = say("page-fact-phrase", vec![("phrase", text(phrase)), ("s", one(*duration_s))]);
             Some(Told { told, more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])], mark: None })
         }
+        Fact::Talked { duration_s, pauses, pause_share_pct, level_mean_db, f0_median_hz, level_weighting, level_terms, .. } => {
+            let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
+            let told = say("page-fact-talk", vec![("s", one(*duration_s)), ("pauses", count(*pauses)), ("share", whole(*pause_share_pct))]);
+            Some(Told { told, more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])], mark: None })
+        }
         Fact::SyllablesCounted { syllables, duration_s, rate_hz, irregularity_pct, .. } => plain(
             "page-fact-syllables",
             vec![("n", count(*syllables)), ("s", one(*duration_s)), ("rate", one(*rate_hz)), ("irregularity", whole(*irregularity_pct))],

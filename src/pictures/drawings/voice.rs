@@ -8,10 +8,13 @@ use crate::pen::{Point, accent, arrow, head, line, straight, trace};
 
 pub const ALL: &[Drawing] = &[
     ("long-ah", long_ah),
+    ("comfortable-ah", comfortable_ah),
     ("high-ee", high_ee),
     ("glide-up", glide_up),
     ("glide-down", glide_down),
     ("functional-phrases", functional_phrases),
+    ("reading-passage", reading_passage),
+    ("talk-on-a-prompt", talk_on_a_prompt),
     ("easy-hum", easy_hum),
     ("straw-voicing", straw_voicing),
 ];
@@ -21,6 +24,11 @@ const SCALE: f64 = 0.78;
 
 fn long_ah() -> Markup {
     html! { (profile(HEAD, SCALE, OPEN)) (straight((58.0, 66.0), (97.0, 66.0))) }
+}
+
+/// Shorter than the long one.
+fn comfortable_ah() -> Markup {
+    html! { (profile(HEAD, SCALE, AJAR)) (straight((58.0, 66.0), (78.0, 66.0))) }
 }
 
 fn high_ee() -> Markup {
@@ -42,6 +50,20 @@ fn glide_down() -> Markup {
 
 fn functional_phrases() -> Markup {
     html! { (profile((-6.0, 33.0), 0.68, AJAR)) (bubble()) (accent(&line("M56 17 H86 M56 28 H76"))) }
+}
+
+/// A sheet with lines, held before the face.
+fn reading_passage() -> Markup {
+    html! {
+        (profile((-14.0, 20.0), SCALE, AJAR))
+        (line("M64 40 L92 34 L98 84 L70 90 Z"))
+        (accent(&line("M71 50 L88 46 M72 60 L90 56 M74 70 L91 66 M75 79 L85 77")))
+    }
+}
+
+/// More than one thing is said.
+fn talk_on_a_prompt() -> Markup {
+    html! { (profile((-6.0, 33.0), 0.68, AJAR)) (bubble()) (accent(&line("M52 13 H89 M52 22 H89 M52 31 H72"))) }
 }
 
 /// Lips closed, and a buzz that stays level.

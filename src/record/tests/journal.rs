@@ -7,6 +7,7 @@ const START: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
 fn begin(folder: &Path, lines: Option<&Path>) -> Result<Journal, RecordError> {
     let started_at = time(START);
     let new = NewSession {
+        protocol: None,
         client: "Client",
         routine_title: "Evening routine",
         routine_text: ROUTINE_TEXT,
@@ -51,6 +52,7 @@ fn what_a_full_disk_could_not_take_is_kept_when_there_is_room_again() {
     let dir = tempfile::tempdir().expect("a folder");
     let started_at = crate::samples::time("2026-11-24T19:00:00+01:00[Europe/Berlin]");
     let new = NewSession {
+        protocol: None,
         client: "Client",
         routine_title: "Evening",
         routine_text: "x",

@@ -32,8 +32,15 @@ fn lifts(stage: u32, complete: [bool; 3]) -> Vec<Entry> {
 
 fn keep(store: &mut Store, source: Source, started: &str, routine_text: &str, entries: &[Entry]) -> crate::SessionId {
     let started_at = &time(started);
-    let session =
-        store.begin(&NewSession { client: "Client", routine_title: "x", routine_text, source, software: "tidecount", started_at });
+    let session = store.begin(&NewSession {
+        protocol: None,
+        client: "Client",
+        routine_title: "x",
+        routine_text,
+        source,
+        software: "tidecount",
+        started_at,
+    });
     let session = session.expect("begins");
     for entry in entries {
         store.append(session, entry).expect("keeps");

@@ -65,6 +65,7 @@ pub fn time(text: &str) -> ZonedDateTime {
 
 pub fn begin(store: &mut Store, client: &str, source: Source, started: &str) -> Result<SessionId, RecordError> {
     store.begin(&NewSession {
+        protocol: None,
         client,
         routine_title: "Evening routine",
         routine_text: ROUTINE_TEXT,

@@ -5,6 +5,7 @@ use crate::{NewSession, Source, Store};
 fn journal(folder: &std::path::Path) -> Journal {
     let started_at = time("2026-11-24T19:00:00+01:00[Europe/Berlin]");
     let new = NewSession {
+        protocol: None,
         client: "Client",
         routine_title: "Evening routine",
         routine_text: ROUTINE_TEXT,

@@ -73,9 +73,9 @@ pub(crate) fn is_relative(calibration: LevelCalibration) -> bool {
 /// The least that a field shows from below to above, so that small scatter does not look large.
 fn least_span(measure: Measure) -> f64 {
     match measure {
-        Measure::LevelDb | Measure::PhraseLevelDb => 12.0,
+        Measure::LevelDb | Measure::PhraseLevelDb | Measure::TalkLevelDb => 12.0,
         Measure::F0SpanSt => 6.0,
-        Measure::F0MedianHz | Measure::PhraseF0Hz => 40.0,
+        Measure::F0MedianHz | Measure::PhraseF0Hz | Measure::TalkF0Hz => 40.0,
         Measure::HoldS => 5.0,
         Measure::NamedCount => 5.0,
         Measure::SyllableRateHz => 3.0,

@@ -96,7 +96,7 @@ fn weeks(picture: &Picture, terms: &Terms<'_>) -> Vec<Week> {
 fn voice(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let chosen = panels::chosen(picture);
     // How loud one vowel was is of no interest beside how loud daily speech was.
-    let speaks = chosen.iter().any(|series| series.measure == Measure::PhraseLevelDb);
+    let speaks = chosen.iter().any(|series| matches!(series.measure, Measure::PhraseLevelDb | Measure::TalkLevelDb));
     let told = chosen.iter().filter(|series| !(speaks && series.measure == Measure::LevelDb));
     let mut lines: Vec<String> = told.filter_map(|series| sentence(series, terms)).take(3).collect();
     let breaks = chosen.iter().filter_map(|series| series.segments.last()?.broken_by.as_ref());
@@ -113,7 +113,7 @@ fn sentence(series: &Series, terms: &Terms<'_>) -> Option<String> {
     let about = match series.measure {
         Measure::HoldS => "hold",
         Measure::LevelDb => "vowel",
-        Measure::PhraseLevelDb => "level",
+        Measure::PhraseLevelDb | Measure::TalkLevelDb => "level",
         Measure::F0SpanSt => "range",
         _ => return None,
     };

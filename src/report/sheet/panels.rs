@@ -136,7 +136,8 @@ pub(super) fn chosen(picture: &Picture) -> Vec<&Series> {
     let range = range.or_else(|| most(&|series| series.measure == Measure::F0SpanSt));
     let mut all: Vec<&Series> = [hold, level, range].into_iter().flatten().collect();
     // What is spoken in daily life is what practice is for; then whatever else has most trials.
-    let further = [Measure::PhraseLevelDb, Measure::HoldS, Measure::SyllableRateHz, Measure::NamedCount, Measure::LevelDb];
+    let further =
+        [Measure::TalkLevelDb, Measure::PhraseLevelDb, Measure::HoldS, Measure::SyllableRateHz, Measure::NamedCount, Measure::LevelDb];
     for measure in further {
         let next = most(&|series| series.measure == measure && !all.iter().any(|known| std::ptr::eq(*known, series)));
         if let Some(series) = next.filter(|_| all.len() < HEIGHTS.len()) {

@@ -46,7 +46,7 @@ pub struct CatalogueEntry {
     /// Voiced only: the pitch is meant to be high, so it is the pitch that is shown.
     #[serde(default)]
     pub high: bool,
-    /// Voiced only: soft to medium on purpose, as a wind-down; its seconds are no loud voice.
+    /// Voiced only: soft to medium on purpose, as a wind-down or a comfortable vowel; its seconds are no loud voice.
     #[serde(default)]
     pub soft: bool,
     /// Question only: members of a category are named.
@@ -114,6 +114,9 @@ impl CatalogueEntry {
         let phases = phases.collect::<Vec<_>>().join(", ");
         if !phases.is_empty() {
             all.insert("phases", phases);
+        }
+        if self.dose.passage.is_some() {
+            all.insert("passage", "a fable of about 140 words".to_owned());
         }
         if let Some(syllables) = &self.dose.syllables {
             all.insert("syllables", syllables.value.clone());

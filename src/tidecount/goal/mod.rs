@@ -2,7 +2,7 @@
 
 pub mod args;
 pub mod command;
-mod whose;
+pub(crate) mod whose;
 
 #[cfg(test)]
 mod tests;

@@ -125,6 +125,7 @@ fn own_fields(entry: &CatalogueEntry) -> Vec<(&'static str, &'static str, bool)>
         Timing::Timed if entry.has_one_length() => fields.push(("hold_s", "Held for how many seconds", false)),
         Timing::Paced => fields.extend([("in", "Counts in", true), ("out", "Counts out", true)]),
         Timing::Rapid => fields.push(("length_s", "Seconds of syllables", false)),
+        Timing::Talk => fields.push(("length_s", "Seconds of talk, at most", false)),
         _ => {}
     }
     fields.push(rest);

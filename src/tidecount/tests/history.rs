@@ -16,6 +16,7 @@ fn practised(folder: &Path) {
     let mut store = Store::open(folder).expect("opens");
     let started_at = "2026-11-24T19:00:00+01:00[Europe/Berlin]".parse().expect("a time");
     let new = NewSession {
+        protocol: None,
         client: "Client",
         routine_title: "Evening routine",
         routine_text: "",

@@ -37,6 +37,7 @@ fn commands(clinic: &str) {
         let mut store = record::Store::open(&place.path(home)).expect("opens");
         let now = jiff::ZonedDateTime::now();
         let new = record::NewSession {
+            protocol: None,
             client: "grandpa",
             routine_title: "Evening",
             routine_text: DAILY,
@@ -45,7 +46,10 @@ fn commands(clinic: &str) {
             started_at: &now,
         };
         let session = store.begin(&new).expect("begins");
-        for entry in Practice::on(1, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop { exercise_before: None, exercise: None, reason: "dizzy".into() }).entries {
+        for entry in Practice::on(1, "2026-03-02", 12.0, &MIC)
+            .with(Fact::SafetyStop { exercise_before: None, exercise: None, reason: "dizzy".into() })
+            .entries
+        {
             store.append(session, &entry).expect("keeps");
         }
         drop(store);

@@ -41,8 +41,11 @@ fn the_same_twice_adds_nothing(engine: &Engine) {
 
 fn a_later_file_brings_more_and_an_earlier_one_changes_nothing(engine: &Engine) {
     let home = Home::new(1, "grandpa");
-    let practice =
-        Practice::on(4, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop { exercise_before: None, exercise: Some("long-ah".into()), reason: "dizzy".into() });
+    let practice = Practice::on(4, "2026-03-02", 12.0, &MIC).with(Fact::SafetyStop {
+        exercise_before: None,
+        exercise: Some("long-ah".into()),
+        reason: "dizzy".into(),
+    });
     let length = practice.entries.len();
     let versions = [
         home.file("2026-03-02", &[practice.cut(&[4])]),

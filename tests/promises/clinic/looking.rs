@@ -106,7 +106,9 @@ fn what_was_seen_is_not_told_again(engine: &Engine) {
     let home = Home::new(1, "grandpa");
     adopt(&mut clinic, 1, &[&home]);
     let said = |number, day: &str, reason: &str| {
-        Practice::on(number, day, 12.0, &MIC).with(Fact::SafetyStop { exercise_before: None, exercise: None, reason: reason.into() }).whole()
+        Practice::on(number, day, 12.0, &MIC)
+            .with(Fact::SafetyStop { exercise_before: None, exercise: None, reason: reason.into() })
+            .whole()
     };
     clinic.import(&home.file("2026-03-10", &[said(1, "2026-03-02", "pain")])).expect("imports");
     let (client, today) = (clinic.client("grandpa").expect("is there"), date(2026, 3, 11));

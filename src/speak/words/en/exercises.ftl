@@ -22,6 +22,13 @@ ex-long-ah-short = The long ah, clear and steady.
 ex-long-ah-cue = Breathe in… and ah.
 ex-long-ah-care = Take ordinary breaths in between, and end it if you feel light-headed.
 
+ex-comfortable-ah-name = Comfortable ah
+ex-comfortable-ah-purpose = It's meant to show your voice as it usually is.
+ex-comfortable-ah-instruction = Say ah for about five seconds, at the pitch and loudness you talk with.
+ex-comfortable-ah-short = An ordinary ah, as you talk.
+ex-comfortable-ah-cue = Breathe in… and an easy ah.
+ex-comfortable-ah-care = Take ordinary breaths in between, and end it if you feel light-headed.
+
 ex-high-ee-name = High ee
 ex-high-ee-purpose = It's meant to stretch your voice upward.
 ex-high-ee-instruction = Breathe in, then sing a high, light ee and hold it for a few seconds. Go high, but don't push.
@@ -48,6 +55,18 @@ ex-functional-phrases-purpose = It's meant to carry your strong voice into the s
 ex-functional-phrases-instruction = I'll say a phrase from your own day. Say it after me in a strong voice.
 ex-functional-phrases-short = Your own phrases, in a strong voice.
 ex-functional-phrases-cue = Your turn.
+
+ex-reading-passage-name = Passage to read
+ex-reading-passage-purpose = It's meant to carry your voice through a whole page, and to show its level and its pauses.
+ex-reading-passage-instruction = There's a short story on the screen, or on your sheet. Read it out from start to end, at your own pace.
+ex-reading-passage-short = Read the story out, at your own pace.
+ex-reading-passage-cue = Begin when you like.
+
+ex-talk-on-a-prompt-name = Talk
+ex-talk-on-a-prompt-purpose = It's meant to carry your voice into everyday talk.
+ex-talk-on-a-prompt-instruction = I'll ask you about something. Talk about it freely, and I'll tell you when the time is up.
+ex-talk-on-a-prompt-short = Talk freely until the time is up.
+ex-talk-on-a-prompt-cue = Tell me about something you enjoy doing.
 
 ex-easy-hum-name = Easy hum
 ex-easy-hum-purpose = It's meant to let your voice settle after loud work.

@@ -475,6 +475,11 @@ page-fact-round = One round in { $s } s, { $beat } s between counts.
 page-fact-repetition = Done in { $s } s, ended by { $by }.
 page-fact-phrase = “{ $phrase }” in { $s } s.
 page-fact-level = { $level }, { $hz } Hz.
+page-fact-talk = { $s } s, with { $pauses ->
+    [0] no pause
+    [one] one pause
+   *[other] { $pauses } pauses
+  } ({ $share } % of the time).
 page-fact-syllables = { $n } syllables in { $s } s: { $rate } per second, irregularity { $irregularity } %.
 page-fact-question-right = “{ $clue }” Answered: { $answer }.
 page-fact-question-other = “{ $clue }” Another answer: { $answer }.
@@ -598,6 +603,9 @@ page-measure-f0-sd-st = pitch variation within holds
 page-measure-level-slope-db-per-s = fading of holds
 page-measure-phrase-level-db = level of phrases
 page-measure-phrase-f0-hz = pitch of phrases
+page-measure-talk-level-db = level of talk
+page-measure-talk-f0-hz = pitch of talk
+page-measure-pause-share-pct = share of pauses
 page-measure-syllable-rate-hz = syllables per second
 page-measure-syllable-irregularity-pct = unevenness of syllables
 page-measure-named-count = words named

@@ -32,6 +32,8 @@ handout-phrases-shown = { $n ->
     [one] one phrase
    *[other] { $n } phrases
 }
+handout-talk-shown = { $s } seconds
+handout-passage-shown = once, at your own pace
 handout-questions-shown = { $n ->
     [one] one question
    *[other] { $n } questions

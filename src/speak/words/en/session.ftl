@@ -75,6 +75,10 @@ dose-rounds = { $repetitions ->
     [one] One round. I'll count.
    *[other] { SPOKEN($repetitions) } rounds. I'll count.
 }
+dose-talks = { $repetitions ->
+    [one] Just once.
+   *[other] { SPOKEN($repetitions) } times.
+}
 dose-phrases = { $repetitions ->
     [one] One phrase.
    *[other] { SPOKEN($repetitions) } phrases.
@@ -137,6 +141,18 @@ reading-again = Say it in your own time.
 reading-once-more = No hurry. Read it out when you like.
 read-phrase = { $phrase }
 read-phrase-shown = { $phrase }
+
+# Talk and passages
+
+talk-prompt = { $prompt }
+talk-prompt-shown = { $prompt }
+read-passage-shown = { $passage }
+talk-again = Take your time. I'm listening.
+talk-once-more = There's no hurry. Begin with whatever comes to mind.
+talk-go-on = There's still time. What else comes to mind?
+talk-read-on = Take your time, and read on.
+talk-over = Thank you.
+    .v1 = That was it. Thank you.
 
 # Postures and paced breathing
 
