@@ -4,7 +4,7 @@ use super::table::Holds::{Boolean, Decimal, Integer, One, Text, Texts, Time, Uui
 use super::table::{Column, Table};
 use model::Measure;
 
-const KINDS: &[&str] = &["hold", "posture", "round", "repetition", "phrase", "syllables", "question", "category"];
+const KINDS: &[&str] = &["hold", "posture", "round", "repetition", "phrase", "talk", "syllables", "question", "category"];
 const SOURCES: &[&str] = &["live", "replay", "rehearsal"];
 const DISCARDS: &[&str] = &["cut-off", "in-noise", "masked", "misdated"];
 const LEVEL_DISCARDS: &[&str] = &["cut-off", "in-noise", "masked", "misdated", "auto-gain", "clipped"];

@@ -1,9 +1,9 @@
 //! What the client says: how sure a word must be to count, and what each one does.
 
 use super::asking::Asking;
-use super::halting::symptom_of;
 use super::next::{Ask, Halt, NextAction};
 use super::practice::Practice;
+use super::safety_stop::symptom_of;
 use super::state::{Move, State};
 use super::{class, halting, listening, moving, wishes};
 use model::{Command, Fact, VoiceTask};

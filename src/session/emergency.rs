@@ -2,11 +2,11 @@
 //!
 //! It says whom to call, again and again with longer and longer silences, and listens for "help" and "I'm all right".
 
-use super::halting::{CameFrom, record_safety_stop, symptom_of};
 use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
 use super::practice::Practice;
+use super::safety_stop::{CameFrom, record_safety_stop, symptom_of};
 use model::{Arg, Command, Line, LineId, Symptom, VoiceTask};
 use routine::Posture;
 

@@ -4,9 +4,10 @@ use super::emergency::{self, Emergency};
 use super::halted::Halted;
 use super::next::{Halt, NextAction};
 use super::practice::Practice;
+use super::safety_stop::{CameFrom, record_safety_stop};
 use super::state::{Move, State};
 use super::{closing, listening};
-use model::{Arg, Command, Fact, Symptom, VoiceTask};
+use model::{Arg, Fact, Symptom, VoiceTask};
 use routine::left_out_by;
 
 /// Silence at once; a second later it says how to go on.
@@ -122,41 +123,4 @@ pub(super) fn leave_out_what_upset_before(practice: &mut Practice) -> bool {
         leave_out_for_today(practice, &symptom, exercise.as_deref());
     }
     practice.left_out.len() > before
-}
-
-/// The exercise under way, or else the one led last.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct CameFrom {
-    exercise: Option<String>,
-    before: Option<String>,
-}
-
-impl CameFrom {
-    fn now(practice: &Practice) -> Self {
-        let exercise = practice.in_step.then(|| practice.exercise_id());
-        let before = if exercise.is_none() { practice.exercise_before() } else { None };
-        Self { exercise, before }
-    }
-
-    fn either(&self) -> Option<&str> {
-        self.exercise.as_deref().or(self.before.as_deref())
-    }
-}
-
-pub(super) fn record_safety_stop(practice: &mut Practice, symptom: &Symptom, from: &CameFrom) {
-    let (exercise, exercise_before) = (from.exercise.clone(), from.before.clone());
-    practice.record(Fact::SafetyStop { exercise, exercise_before, reason: symptom.clone() });
-}
-
-/// What is wrong, where a word says so; a call for help says nothing of it.
-pub(super) fn symptom_of(command: Command) -> Option<Symptom> {
-    Some(match command {
-        Command::Dizzy => Symptom::Dizzy,
-        Command::Hurts => Symptom::Pain,
-        Command::ChestPain => Symptom::ChestPain,
-        Command::CantBreathe => Symptom::Breathless,
-        Command::Choking => Symptom::Choking,
-        Command::FeelSick => Symptom::Sick,
-        _ => return None,
-    })
 }

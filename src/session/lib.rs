@@ -7,6 +7,7 @@
 //! From the ground up:
 //! - `listening`, `patience`, `habits`, `past`, `context`: what can be said when, how silence is taken, what is known of the client
 //! - `next`: the names of the moves; `talk`, `trouble`, `tiring`: what is noticed on the way
+//! - `safety_stop`: that something is wrong, as it is kept
 //! - `limits`: what may still be done, today and in this practice
 //! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `waiting`, `feedback`: what is said into a
 //!   silence, and about a result
@@ -52,6 +53,7 @@ mod reading;
 mod repeated;
 mod resting;
 mod rising;
+mod safety_stop;
 mod state;
 mod steps;
 mod talk;

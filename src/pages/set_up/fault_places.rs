@@ -76,7 +76,7 @@ fn label_key(field: &str) -> Option<String> {
 }
 
 /// Every key of a routine's file that the form has a name for.
-pub const FIELDS: [&str; 41] = [
+pub const FIELDS: [&str; 43] = [
     "title",
     "client",
     "cue_words",
@@ -110,6 +110,8 @@ pub const FIELDS: [&str; 41] = [
     "sip_every",
     "sips_enabled_by_clinician",
     "phrases",
+    "prompts",
+    "passage",
     "syllables",
     "length_s",
     "questions",

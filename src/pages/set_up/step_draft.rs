@@ -39,6 +39,13 @@ pub fn take_step(step: &mut Table, index: usize, form: &Fields) {
     if let Some(value) = form.get(&name("phrases")) {
         set_list(step, "phrases", lines_of(value), true);
     }
+    if let Some(value) = form.get(&name("prompts")) {
+        set_list(step, "prompts", lines_of(value), true);
+    }
+    if let Some(value) = form.get(&name("passage")) {
+        // A routine's text stands on one line.
+        set(step, "passage", text_of(&value.split_whitespace().collect::<Vec<_>>().join(" ")));
+    }
     if let Some(others) = form.get(&name("packs-other")) {
         take_packs(step, &name("pack-"), others, form);
     }

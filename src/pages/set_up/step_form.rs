@@ -85,6 +85,12 @@ fn fields(prefix: &str, step: &Table, entry: &CatalogueEntry, texts: Texts<'_>) 
             "phrases" => {
                 all.push(Field::new(id, label(name, texts), Kind::Lines(6), typed_lines(step.get(name))).hint(texts.s("page-hint-phrases")))
             }
+            "prompts" => {
+                all.push(Field::new(id, label(name, texts), Kind::Lines(4), typed_lines(step.get(name))).hint(texts.s("page-hint-prompts")))
+            }
+            "passage" => {
+                all.push(Field::new(id, label(name, texts), Kind::Lines(8), typed(step.get(name))).hint(texts.s("page-hint-passage")))
+            }
             _ => {}
         }
     }

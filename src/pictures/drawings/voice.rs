@@ -55,9 +55,9 @@ fn functional_phrases() -> Markup {
 /// A sheet with lines, held before the face.
 fn reading_passage() -> Markup {
     html! {
-        (profile((-14.0, 20.0), SCALE, AJAR))
-        (line("M64 40 L92 34 L98 84 L70 90 Z"))
-        (accent(&line("M71 50 L88 46 M72 60 L90 56 M74 70 L91 66 M75 79 L85 77")))
+        (profile(HEAD, SCALE, AJAR))
+        (line("M68 42 L92 37 L97 85 L73 90 Z"))
+        (accent(&line("M74 52 L88 49 M75 62 L89 59 M76 72 L90 69 M77 81 L86 79")))
     }
 }
 
