@@ -62,6 +62,9 @@ fn write_entry(entry: &CatalogueEntry, words: Lookup<'_>, out: &mut dyn Write) -
     if entry.has_care() {
         writeln!(out, "Every time   {}", message("care"))?;
     }
+    if let Some(passage) = entry.passage() {
+        writeln!(out, "\n{}", textwrap::fill(passage, textwrap::Options::new(80).initial_indent("    ").subsequent_indent("    ")))?;
+    }
     writeln!(out, "\nUsual doses")?;
     for dose in &entry.usual_doses {
         write_dose(dose, out)?;

@@ -146,3 +146,43 @@ does = [{ say = "go on" }]
     let ended = led.journal.last().expect("entries");
     assert_eq!((ended["steps_done"].as_u64(), ended["reason"].as_str()), (Some(1), Some("completed")), "{ended}");
 }
+
+/// Whoever practises for the first time is asked about each guarded exercise within a minute, and each question names its exercise.
+#[test]
+#[ignore = "leads whole practices; tests/run.sh runs it"]
+fn the_demos_cautions_take_less_than_a_minute_and_name_their_exercises() {
+    let client = r#"
+seed = 4
+reaction_s = [1.0, 2.0]
+voice = { name = "rms", speed = 0.9, level_db = -26.0 }
+[[rule]]
+on = ["ask-agreement", "ask-agreement-again"]
+does = [{ say = "yes" }]
+[[rule]]
+on = "ask-ready*"
+does = [{ say = "finish for today" }]
+"#;
+    let words = speak::Words::english().expect("the catalogue");
+    for routine in ["evening", "voice-short", "stretch"] {
+        let text = std::fs::read_to_string(format!("{}/demo/{routine}.toml", env!("CARGO_MANIFEST_DIR"))).expect("reads");
+        let dir = tempfile::tempdir().expect("a folder");
+        let room = RoomSpec::living_room(RATE_HZ);
+        let led = lead(&Scene { routine: &text, client, room, source: Source::Live, folder: dir.path(), name: routine });
+        let at_s = |wanted: &dyn Fn(&str) -> bool| led.said.iter().filter(|line| wanted(&line.1)).map(|line| line.0).collect::<Vec<_>>();
+        let began_s = at_s(&|key| key == "cautions-first");
+        let asked_s = at_s(&|key| key == "ask-agreement");
+        // What comes behind the last answer.
+        let over_s = led.said.iter().map(|line| line.0).find(|at_s| asked_s.last().is_some_and(|asked_s| at_s > asked_s));
+        if let (Some(began_s), Some(over_s)) = (began_s.first(), over_s) {
+            assert!(over_s - began_s < 60.0, "{routine}: {} s", over_s - began_s);
+        }
+        let guarded: Vec<_> =
+            led.said.iter().filter_map(|line| Some((line.1.strip_prefix("ex-")?.strip_suffix("-before")?, &line.2))).collect();
+        assert_eq!(guarded.len(), asked_s.len(), "{routine}: {:#?}", led.said);
+        assert!(routine != "evening" || !guarded.is_empty(), "the evening has a guarded exercise");
+        for (id, said) in guarded {
+            let name = words.text(&session::Line { key: format!("ex-{id}-name"), args: Vec::new() }).expect("a name");
+            assert!(said.to_lowercase().contains(&name.to_lowercase()), "{routine}: {id}: {said}");
+        }
+    }
+}

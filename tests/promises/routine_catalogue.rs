@@ -124,6 +124,9 @@ fn status(status: DoseStatus) -> &'static str {
 fn the_catalogue_holds_what_was_asked_for() {
     let asked = [
         "long-ah",
+        "comfortable-ah",
+        "reading-passage",
+        "talk-on-a-prompt",
         "high-ee",
         "glide-up",
         "glide-down",
@@ -155,7 +158,7 @@ fn the_catalogue_holds_what_was_asked_for() {
         assert!(find(id).is_some(), "{id}");
     }
     let timings: BTreeSet<Timing> = catalogue().iter().map(|entry| entry.timing).collect();
-    assert_eq!(timings.len(), 8, "every way of timing has an exercise");
+    assert_eq!(timings.len(), 9, "every way of timing has an exercise");
 }
 
 /// Check values computed by hand from the published doses: 3 × 60 s head lift with 60 s rest between (Shaker 1997, from

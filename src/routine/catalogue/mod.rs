@@ -124,6 +124,12 @@ impl CatalogueEntry {
         all
     }
 
+    /// The passage that is read where a routine gives none; none for other exercises.
+    #[must_use]
+    pub fn passage(&self) -> Option<&str> {
+        self.dose.passage.as_ref().map(|passage| passage.value.as_str())
+    }
+
     /// A timed exercise whose dose one length tells: of a single phase, or of the same length to either side.
     #[must_use]
     pub fn has_one_length(&self) -> bool {
