@@ -144,7 +144,7 @@ fn work_of(step: &StepFile, entry: &CatalogueEntry, place: &Range<usize>, hearin
             next_cue_after_s: number(&step.next_cue_after_s, &default.next_cue_after_s),
             sip_every: sips(step, entry, faults),
         },
-        Timing::ReadAloud => Work::ReadAloud { phrases: phrases(step, place, hearing, faults) },
+        Timing::ReadAloud => Work::ReadAloud { phrases: phrases(step, entry, place, hearing, faults) },
         Timing::Talk => talk(step, entry, hearing, faults)?,
         Timing::Rapid => {
             if let Some(syllables) = &step.syllables {
@@ -229,8 +229,8 @@ fn sips(step: &StepFile, entry: &CatalogueEntry, faults: &mut Finder<'_>) -> Opt
     u32::try_from(every.value).ok()
 }
 
-fn phrases(step: &StepFile, place: &Range<usize>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Vec<String> {
-    let given = list(&step.phrases, &None);
+fn phrases(step: &StepFile, entry: &CatalogueEntry, place: &Range<usize>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Vec<String> {
+    let given = list(&step.phrases, &entry.dose.phrases);
     if given.is_empty() && step.phrases.is_some() {
         let place = step.phrases.as_ref().map_or(place.clone(), |at| at.span.clone());
         faults.add(FaultKind::Missing, place, "`phrases` is empty", "Give at least one phrase.");

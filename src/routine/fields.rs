@@ -28,7 +28,7 @@ impl CatalogueEntry {
     /// The fields of a step that have no default.
     pub(super) fn required_fields(&self) -> &'static [&'static str] {
         match self.timing {
-            Timing::ReadAloud => &["phrases"],
+            Timing::ReadAloud if self.dose.phrases.is_none() => &["phrases"],
             Timing::Question if self.naming => &["packs"],
             Timing::Question => &["questions"],
             _ => &[],

@@ -13,6 +13,9 @@ pub const ALL: &[Drawing] = &[
     ("nasal-breathing-in", breath_in),
     ("nasal-breathing-out", breath_out),
     ("syllable-repetition", syllables),
+    ("pa-repetition", pa),
+    ("ta-repetition", ta),
+    ("ka-repetition", ka),
     ("word-questions", word_questions),
     ("category-naming", naming),
     ("rest", rest),
@@ -38,11 +41,30 @@ fn breath_out() -> Markup {
 }
 
 fn syllables() -> Markup {
+    html! { (profile((-8.0, 20.0), 0.78, AJAR)) (train()) }
+}
+
+/// One syllable after another.
+fn train() -> Markup {
     html! {
-        (profile((-8.0, 20.0), 0.78, AJAR))
         (accent(&html! { @for x in [60.0, 70.0, 80.0] { (dot((x, 64.0))) } }))
         (straight((86.0, 64.0), (98.0, 64.0)))
     }
+}
+
+/// The lips close.
+fn pa() -> Markup {
+    html! { (profile((-8.0, 20.0), 0.78, CLOSED)) (train()) }
+}
+
+/// A mark where the tip of the tongue touches.
+fn ta() -> Markup {
+    html! { (profile((-8.0, 20.0), 0.78, AJAR)) (train()) (accent(&line("M44 66 L47 60"))) }
+}
+
+/// A mark where the back of the tongue touches.
+fn ka() -> Markup {
+    html! { (profile((-8.0, 20.0), 0.78, AJAR)) (train()) (accent(&line("M33 66 L33 60"))) }
 }
 
 fn speaker() -> Markup {

@@ -13,6 +13,8 @@ pub const ALL: &[Drawing] = &[
     ("glide-up", glide_up),
     ("glide-down", glide_down),
     ("functional-phrases", functional_phrases),
+    ("counting-on-a-breath", counting_on_a_breath),
+    ("days-on-a-breath", days_on_a_breath),
     ("reading-passage", reading_passage),
     ("talk-on-a-prompt", talk_on_a_prompt),
     ("easy-hum", easy_hum),
@@ -50,6 +52,24 @@ fn glide_down() -> Markup {
 
 fn functional_phrases() -> Markup {
     html! { (profile((-6.0, 33.0), 0.68, AJAR)) (bubble()) (accent(&line("M56 17 H86 M56 28 H76"))) }
+}
+
+/// One, two, three along one line.
+fn counting_on_a_breath() -> Markup {
+    html! {
+        (profile(HEAD, SCALE, AJAR))
+        (straight((58.0, 70.0), (97.0, 70.0)))
+        (accent(&line("M64 62 V50 M73 62 V50 M77 62 V50 M86 62 V50 M90 62 V50 M94 62 V50")))
+    }
+}
+
+/// Leaves of a calendar along one line.
+fn days_on_a_breath() -> Markup {
+    html! {
+        (profile(HEAD, SCALE, AJAR))
+        (straight((58.0, 70.0), (97.0, 70.0)))
+        (accent(&line("M61 50 H70 V62 H61 Z M74 50 H83 V62 H74 Z M87 50 H96 V62 H87 Z")))
+    }
 }
 
 /// A sheet with lines, held before the face.

@@ -115,6 +115,9 @@ impl CatalogueEntry {
         if !phases.is_empty() {
             all.insert("phases", phases);
         }
+        if let Some(phrases) = &self.dose.phrases {
+            all.insert("phrases", phrases.value.iter().map(|phrase| phrase.value.as_str()).collect::<Vec<_>>().join(" / "));
+        }
         if self.dose.passage.is_some() {
             all.insert("passage", "a fable of about 140 words".to_owned());
         }

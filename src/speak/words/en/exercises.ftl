@@ -56,6 +56,20 @@ ex-functional-phrases-instruction = I'll say a phrase from your own day. Say it 
 ex-functional-phrases-short = Your own phrases, in a strong voice.
 ex-functional-phrases-cue = Your turn.
 
+ex-counting-on-a-breath-name = Counting on one breath
+ex-counting-on-a-breath-purpose = It's meant to make your voice carry on one breath.
+ex-counting-on-a-breath-instruction = I'll count. Take a breath, and count the same after me on that one breath, as clear at the end as at the start.
+ex-counting-on-a-breath-short = Count after me, all on one breath.
+ex-counting-on-a-breath-cue = Your turn.
+ex-counting-on-a-breath-care = Take ordinary breaths in between, and end it if you feel light-headed.
+
+ex-days-on-a-breath-name = Days on one breath
+ex-days-on-a-breath-purpose = It's meant to make your voice carry on one breath.
+ex-days-on-a-breath-instruction = I'll say some days of the week. Take a breath, and say them after me on that one breath, as clear at the end as at the start.
+ex-days-on-a-breath-short = Say the days after me, all on one breath.
+ex-days-on-a-breath-cue = Your turn.
+ex-days-on-a-breath-care = Take ordinary breaths in between, and end it if you feel light-headed.
+
 ex-reading-passage-name = Passage to read
 ex-reading-passage-purpose = It's meant to carry your voice through a whole page, and to show its level and its pauses.
 ex-reading-passage-instruction = There's a short story on the screen, or on your sheet. Read it out from start to end, at your own pace.
@@ -242,6 +256,27 @@ ex-syllable-repetition-instruction = Take a breath, then say the syllables over 
 ex-syllable-repetition-short = The syllables, quick and even.
 ex-syllable-repetition-cue = Breathe in… and off you go.
 ex-syllable-repetition-care = Swallow first, and take ordinary breaths between the runs.
+
+ex-pa-repetition-name = Quick pa
+ex-pa-repetition-purpose = It's meant to train your lips to move quickly and evenly.
+ex-pa-repetition-instruction = Take a breath, then say pa, pa, pa, over and over, as quickly and as evenly as you can, until I say thank you.
+ex-pa-repetition-short = Pa, pa, pa, quick and even.
+ex-pa-repetition-cue = Breathe in… and off you go.
+ex-pa-repetition-care = Swallow first, and take ordinary breaths between the runs.
+
+ex-ta-repetition-name = Quick ta
+ex-ta-repetition-purpose = It's meant to train the tip of your tongue to move quickly and evenly.
+ex-ta-repetition-instruction = Take a breath, then say ta, ta, ta, over and over, as quickly and as evenly as you can, until I say thank you.
+ex-ta-repetition-short = Ta, ta, ta, quick and even.
+ex-ta-repetition-cue = Breathe in… and off you go.
+ex-ta-repetition-care = Swallow first, and take ordinary breaths between the runs.
+
+ex-ka-repetition-name = Quick ka
+ex-ka-repetition-purpose = It's meant to train the back of your tongue to move quickly and evenly.
+ex-ka-repetition-instruction = Take a breath, then say ka, ka, ka, over and over, as quickly and as evenly as you can, until I say thank you.
+ex-ka-repetition-short = Ka, ka, ka, quick and even.
+ex-ka-repetition-cue = Breathe in… and off you go.
+ex-ka-repetition-care = Swallow first, and take ordinary breaths between the runs.
 
 ex-category-naming-name = Naming
 ex-category-naming-purpose = It's meant to make finding words quicker.
