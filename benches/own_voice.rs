@@ -54,6 +54,7 @@ fn state(commands: &[Command]) -> Listening {
     Listening {
         commands: listening::with_safety(commands),
         answers: Vec::new(),
+        worded: Vec::new(),
         voice: VoiceTask::Idle,
         list: false,
         multiword_only: false,

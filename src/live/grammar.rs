@@ -26,9 +26,11 @@ pub fn main_grammar(words: &Words, listening: &Listening) -> Grammar {
         }
         choice
     });
+    let worded = listening.worded.iter().map(|key| Choice { tag: format!("{ANSWER}{key}"), wordings: words.wordings_of(key) });
     let mut choices: Vec<Choice> = commands.filter(|choice| !choice.wordings.is_empty()).collect();
     let list_from = listening.list.then_some(choices.len());
     choices.extend(answers);
+    choices.extend(worded);
     Grammar { choices, list_from }
 }
 

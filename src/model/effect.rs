@@ -51,6 +51,8 @@ pub struct Listening {
     pub commands: Vec<Command>,
     /// Answers to a question, accepted and near ones; wordings of one answer parted by `|`.
     pub answers: Vec<String>,
+    /// Answers by the keys of messages that hold their wordings, parted by `|`, as commands have them.
+    pub worded: Vec<String>,
     /// Several answers may follow each other in one breath.
     pub list: bool,
     /// Many people talk here: only wordings of two words and more count, `stop` and `pause` apart.

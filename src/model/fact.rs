@@ -8,6 +8,7 @@ use crate::command::Command;
 use crate::leading::{Fall, Response, Trouble};
 use crate::level::LevelTerms;
 use crate::rating::{RatedOver, Rating};
+use crate::looking_back::{MissedReason, SignAnswer, SwallowSign};
 use crate::reason::{AgreementAnswer, EndReason, EndedBy, FrequencyWeighting, MicrophoneNote, StepReason, Symptom};
 use crate::voice::VoiceQuality;
 use schemars::JsonSchema;
@@ -249,6 +250,16 @@ facts! {
             over: RatedOver,
             #[schemars(range(max = 10))]
             value: Option<u8>,
+        },
+        /// A warning sign about swallowing over the last week, as the client answered.
+        SwallowSign = "swallow_sign" {
+            sign: SwallowSign,
+            answer: SignAnswer,
+        },
+        /// So many planned days of the last week went by without practice, and why; `null` where the question was passed over.
+        DaysMissed = "days_missed" {
+            days: u32,
+            reason: Option<MissedReason>,
         },
         /// Loud holds have reached the routine's limit for one practice.
         LoudLimitReached = "loud_limit_reached" {

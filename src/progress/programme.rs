@@ -208,6 +208,8 @@ fn settings_of(prescription: &Prescription) -> Vec<(&'static str, String)> {
         ("asks", routine.no_answer.asks.to_string()),
         ("give_up_after_s", routine.no_answer.give_up_after_s.to_string()),
         ("language", prescription.language.clone()),
+        ("ratings", routine.looking_back.ratings.iter().map(|rating| rating.name()).collect::<Vec<_>>().join(", ")),
+        ("weekly_questions", if routine.looking_back.weekly { "yes" } else { "no" }.to_owned()),
     ]
 }
 

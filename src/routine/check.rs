@@ -6,6 +6,7 @@ use super::clinician;
 use super::dose;
 use super::fault::{FaultKind, Faults, Finder, suggestion};
 use super::file::{NoAnswerFile, RoutineFile};
+use super::looking_back;
 use super::plan;
 use super::prescribed::{NoAnswer, Routine, Step};
 use super::prescription::Prescription;
@@ -136,6 +137,7 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
             feedback_every,
             loud_limit_s,
             clinician,
+            looking_back: looking_back::read(file, faults),
         },
         ramps,
         plan,

@@ -55,6 +55,12 @@ pub(super) struct RoutineFile {
     pub loud_limit_s: Option<At<f64>>,
     /// A spoken agreement to an exercise holds for so many months; then it is asked for again. Default 6.
     pub agreement_months: Option<At<i64>>,
+    /// What the client rates aloud at the end of a practice, 0 to 10: "effort", "tiredness", "pain". Left out: nothing is asked.
+    #[schemars(extend("examples" = [["effort", "tiredness", "pain"]]))]
+    pub ratings: Option<At<Vec<At<String>>>>,
+    /// True: once a week, at the end, the client is asked how the voice served them, why planned days were missed, and, where there is
+    /// swallow work, for warning signs. Default false.
+    pub weekly_questions: Option<At<bool>>,
     /// The clinician's word for a practice that is longer, louder or more often a day than needs none; shown on the report.
     pub clinician_word: Option<At<ClinicianWordFile>>,
     /// What to do when nobody answers.

@@ -3,6 +3,8 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use model::Rating;
+
 use super::clinician::ClinicianWords;
 use super::placed::Posture;
 
@@ -23,6 +25,17 @@ pub struct Routine {
     pub loud_limit_s: f64,
     /// What the clinician has said about doses beyond those that need no word.
     pub clinician: ClinicianWords,
+    /// What is asked at the end.
+    pub looking_back: LookingBack,
+}
+
+/// What a client is asked at the end of a practice. Nothing by default.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct LookingBack {
+    /// Rated 0 to 10 after each practice, in this order.
+    pub ratings: Vec<Rating>,
+    /// Once a week: the voice in daily life, why planned days were missed, and warning signs where there is swallow work.
+    pub weekly: bool,
 }
 
 /// How patiently silence is taken.

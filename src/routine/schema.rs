@@ -10,6 +10,7 @@ use super::bounds::{LANGUAGES, MAX_STAGES, MAX_STEPS};
 use super::catalogue::{CatalogueEntry, catalogue};
 use super::file::RoutineFile;
 use super::limits::limit_of;
+use super::looking_back::AFTER_A_PRACTICE;
 
 /// The types alone, everything in line, without `null`: TOML has none.
 static OF_FILE: LazyLock<Value> = LazyLock::new(of_type::<RoutineFile>);
@@ -52,6 +53,10 @@ pub fn schema() -> Value {
     planned["days"]["uniqueItems"] = json!(true);
     planned["days"]["items"]["enum"] = super::Weekday::ALL.iter().map(|day| day.name()).collect();
     planned["at"]["pattern"] = json!("^([01]?[0-9]|2[0-3]):[0-5][0-9]$");
+    let ratings = &mut schema["properties"]["ratings"];
+    ratings["minItems"] = json!(1);
+    ratings["uniqueItems"] = json!(true);
+    ratings["items"]["enum"] = AFTER_A_PRACTICE.iter().map(|rating| rating.name()).collect();
     let steps = &mut schema["properties"]["step"];
     steps["minItems"] = json!(1);
     steps["maxItems"] = json!(MAX_STEPS);

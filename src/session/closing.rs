@@ -3,6 +3,7 @@
 use super::next::{NextAction, Speaking};
 use super::outlet::count;
 use super::practice::Practice;
+use super::questions::Questions;
 use super::state::{Move, State};
 use model::{Arg, Effect, Fact, Line, StepReason, VoiceTask};
 use routine::{Posture, Step};
@@ -56,13 +57,23 @@ pub(super) fn summarise(practice: &mut Practice, reason: &'static str) -> Speaki
     }
     let args = [("done", count(done)), ("all", count(all)), ("left", count(all - done.min(all)))];
     let undone: Vec<String> = undone(practice).iter().map(|step| format!("ex-{}-name", step.exercise.id)).collect();
+    let questions = questions(practice, reason);
     let last = match undone.as_slice() {
         [] => practice.say("summary-all", &args),
         [one] if done > 0 => practice.say("summary-all-but", &[args[0].clone(), args[1].clone(), ("name", Arg::Message(one.clone()))]),
         _ => practice.say("summary-part", &args),
     };
     practice.show_prompt(Line { key: "summary-shown".into(), args: args.to_vec() }, &[]);
-    practice.after(last, BREATH_S, NextAction::End(reason))
+    let then = if questions.is_some() { NextAction::LookBack } else { NextAction::End(reason) };
+    practice.looking_back = questions;
+    practice.after(last, BREATH_S, then)
+}
+
+/// What is asked now that the practice is over: nothing where nothing was done, nor somebody who ended it because they were not well.
+fn questions(practice: &Practice, reason: &'static str) -> Option<Questions> {
+    let broke_off = practice.unwell && reason != "completed";
+    let did_something = practice.counts.values().any(|&done| done > 0);
+    if broke_off || !did_something { None } else { Questions::of(&practice.routine, &practice.context, reason) }
 }
 
 /// The steps that were not done to their end.

@@ -5,7 +5,7 @@ use super::next::{Ask, Halt, NextAction};
 use super::practice::Practice;
 use super::safety_stop::symptom_of;
 use super::state::{Move, State};
-use super::{class, halting, listening, moving, wishes};
+use super::{class, halting, listening, looking_back, moving, wishes};
 use model::{Command, Fact, VoiceTask};
 
 /// Below this confidence nothing is done; from here on a harmless command is taken (model card: what is heard under
@@ -33,6 +33,18 @@ pub(super) fn weigh(practice: &mut Practice, state: &State, command: Command, co
     }
     // Nothing leads out of an emergency by way of a question.
     if matches!(state, State::Emergency(_)) {
+        practice.command_at_s = practice.now_s;
+        return Verdict::Obey;
+    }
+    let wished = matches!(command, Command::Yes | Command::No | Command::NotSure | Command::Hint);
+    if let State::LookingBack(run) = state
+        && !command.is_emergency()
+    {
+        // Our own question holds these words; nothing else costs anything any more.
+        let is_ours = wished && confidence < CERTAIN && practice.is_speaking() && run.is_asking();
+        if is_ours {
+            return Verdict::Ignore;
+        }
         practice.command_at_s = practice.now_s;
         return Verdict::Obey;
     }
@@ -76,6 +88,11 @@ pub(super) fn ask_first(practice: &mut Practice, state: &State, command: Command
 pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command) -> Move {
     if let State::Emergency(emergency) = state {
         return emergency.obey(practice, command).into();
+    }
+    // The practice is over: nothing leads back into it. A doubtful call for help is still asked about.
+    let confirms = matches!(state, State::Asking(_)) && matches!(command, Command::Yes | Command::No | Command::Again);
+    if practice.looking_back.is_some() && !confirms {
+        return looking_back::obey(practice, state, command);
     }
     match command {
         Command::Stop => return halting::halt(practice, state, Halt::Stopped).into(),

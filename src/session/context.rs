@@ -9,6 +9,13 @@ use super::earlier_today::EarlierToday;
 use super::habits::Habits;
 use super::past::PastResults;
 
+/// What the record says of the week that is asked about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct WeekToAsk {
+    /// Planned days of the last seven on which nothing was practised.
+    pub days_missed: u32,
+}
+
 /// What the engine must know besides the routine.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct SessionContext {
@@ -48,6 +55,8 @@ pub struct SessionContext {
     pub sound_again: bool,
     /// Whom to call in an emergency, digits as they are dialled; none: it says "your emergency number".
     pub emergency_number: Option<String>,
+    /// The questions about the week are due; none where they were asked less than a week ago.
+    pub week_to_ask: Option<WeekToAsk>,
     /// A clinician leads a class: nobody is measured or hurried, and no voice in the room alone moves it on.
     pub class: bool,
 }

@@ -76,7 +76,9 @@ impl Engine {
             Event::Interrupt { .. } => {
                 practice.hush();
                 closing::cut_short(practice, state, StepReason::Interrupted);
-                closing::end(practice, "interrupted")
+                // What is asked behind the end changes nothing of how it ended.
+                let reason = practice.looking_back.as_ref().map_or("interrupted", |questions| questions.reason);
+                closing::end(practice, reason)
             }
         };
         self.follow(leads_to);

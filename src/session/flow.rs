@@ -5,7 +5,7 @@ use super::halted::Halted;
 use super::next::{Ask, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{answers, closing, commands, moving, opening, rising, steps};
+use super::{answers, closing, commands, looking_back, moving, opening, rising, steps};
 use model::AgreementAnswer;
 
 /// Makes a move from `state`.
@@ -35,6 +35,8 @@ pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction)
         NextAction::Halted(halt) => Halted::new(practice, halt).into(),
         NextAction::Finish => moving::finish(practice, state),
         NextAction::GiveUp => closing::give_up(practice, state),
+        NextAction::LookBack => looking_back::ask(practice),
+        NextAction::UnwellAtEnd => looking_back::unwell_at_end(practice),
         NextAction::End(reason) => closing::end(practice, reason),
     }
 }

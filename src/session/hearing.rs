@@ -71,6 +71,7 @@ fn somebody_speaks(practice: &mut Practice, state: &mut State, onset_s: f64) {
     match state {
         State::Asking(asking) => asking.patience.speaks(practice.now_s),
         State::Repeated(run) => run.patience.speaks(practice.now_s),
+        State::LookingBack(run) => run.patience.speaks(practice.now_s),
         _ => {}
     }
 }
@@ -98,6 +99,10 @@ pub(super) fn answer(practice: &mut Practice, state: &mut State, text: &str) -> 
         State::Question(run) => run.answer(practice, text).into(),
         State::Naming(run) => {
             run.named(text);
+            Move::Stay
+        }
+        State::LookingBack(run) => {
+            run.answer(practice, text);
             Move::Stay
         }
         _ => Move::Stay,

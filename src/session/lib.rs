@@ -14,7 +14,7 @@
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `talking`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
 //!   `halted`, `emergency`: the states between them
 //! - `state`: one of all these; `hearing`: what the ears report to it
-//! - `opening`, `steps`, `rising`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
+//! - `opening`, `steps`, `rising`, `closing`, `class`, `answers`, `questions`, `looking_back`: from greeting to summary and what is asked behind it; `commands`, `halting`, `moving`, `wishes`: what can be
 //!   said at any time
 //! - `flow`, `engine`: the table of moves and the one door
 
@@ -36,6 +36,7 @@ mod halting;
 mod hearing;
 mod limits;
 pub mod listening;
+mod looking_back;
 mod moving;
 mod naming;
 mod next;
@@ -48,6 +49,7 @@ mod patience;
 mod posture;
 mod practice;
 mod question;
+mod questions;
 mod rapid;
 mod reading;
 mod repeated;
@@ -64,7 +66,7 @@ mod voiced;
 mod waiting;
 mod wishes;
 
-pub use context::SessionContext;
+pub use context::{SessionContext, WeekToAsk};
 pub use earlier_today::EarlierToday;
 pub use engine::Engine;
 pub use habits::Habits;

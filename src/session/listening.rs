@@ -4,7 +4,7 @@
 //! "go on" keeps apart from "done" and "no": the recogniser takes one for the other (see the model's card).
 
 use model::Command::{self, *};
-use model::VoiceTask;
+use model::{MissedReason, Rating, VoiceTask};
 
 /// The quiet after which something said is over, s. Not that of reading or a question: what was begun before the client's turn
 /// is then no part of the answer, for another task begins a new stretch.
@@ -40,6 +40,14 @@ pub const YES_NO: &[Command] = &[Yes, No, Again, Help, Louder, Softer, Dizzy, Hu
 pub const CONSENT: &[Command] = &[Yes, No, NotSure, Hint, Again, Help, Louder, Softer, Dizzy, Hurts];
 /// When a rest is offered.
 pub const OFFER: &[Command] = &[Yes, No, Rest, Finish, Again, Help, Louder, Dizzy, Hurts];
+/// While a rating, or why days were missed, is asked for at the end; the answers come on top ([`numbers`], [`missed_reasons`]).
+pub const LOOKING_BACK: &[Command] = &[GoBack, Again, Skip, Finish, Louder, Softer];
+/// While it asks for a warning sign at the end.
+pub const SIGN: &[Command] = &[Yes, No, NotSure, Hint, Again, Skip, Finish, Louder, Softer];
+/// Right after such an answer; "no" and "go back" mean the same here, so that they may be taken for each other.
+pub const CORRECTION: &[Command] = &[No, GoBack, Again, Skip, Finish];
+/// Right after the answer to a warning sign.
+pub const SIGN_CORRECTION: &[Command] = &[GoBack, Again, Skip, Finish];
 /// After "finish", while it can still be taken back.
 pub const FINISHING: &[Command] = &[GoOn, Finish];
 
@@ -68,6 +76,10 @@ pub const ALL: &[(&str, &[Command])] = &[
     ("finishing", FINISHING),
     ("talking", TALKING),
     ("emergency", EMERGENCY),
+    ("looking back", LOOKING_BACK),
+    ("warning sign", SIGN),
+    ("correction", CORRECTION),
+    ("correction of a sign", SIGN_CORRECTION),
     ("class waiting", CLASS_WAITING),
     ("class running", CLASS_RUNNING),
 ];
@@ -110,6 +122,24 @@ pub fn with_safety(commands: &[Command]) -> Vec<Command> {
     all
 }
 
+/// The messages that hold the wordings of 0 to 10, in order.
+#[must_use]
+pub fn numbers() -> Vec<String> {
+    (0..=Rating::MOST).map(number_key).collect()
+}
+
+/// The message that holds the wordings of one of them.
+#[must_use]
+pub fn number_key(value: u8) -> String {
+    format!("answer-{value}")
+}
+
+/// The messages that hold the wordings of why days were missed.
+#[must_use]
+pub fn missed_reasons() -> Vec<String> {
+    MissedReason::ALL.map(|reason| reason.wordings_key()).to_vec()
+}
+
 /// Heard in every state, also over our own voice.
 pub const ALWAYS: &[Command] = &[Stop, Pause];
 
@@ -132,7 +162,7 @@ mod tests {
             let both = |a, b| list.contains(&a) && list.contains(&b);
             assert!(!both(GoOn, Done), "go on beside done in {state}");
             assert!(!both(GoOn, No), "go on beside no in {state}");
-            assert!(!both(GoBack, No), "go back beside no in {state}");
+            assert!(!both(GoBack, No) || *state == "correction", "go back beside no in {state}");
         }
     }
 }

@@ -40,6 +40,10 @@ pub(super) enum NextAction {
     Finish,
     /// Nobody answers any more.
     GiveUp,
+    /// The next of the short questions at the end.
+    LookBack,
+    /// Words to somebody who was not well, after the practice, have been said.
+    UnwellAtEnd,
     End(&'static str),
 }
 

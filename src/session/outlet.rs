@@ -2,7 +2,7 @@
 
 use super::listening;
 use super::practice::Practice;
-use model::{Arg, Command, Effect, Entry, Fact, Line, LineId, Listening, Position, Trouble, View, VoiceTask};
+use model::{Arg, Command, Effect, Entry, Fact, Line, LineId, Listening, Position, Symptom, Trouble, View, VoiceTask};
 use routine::Work;
 
 /// A message without arguments.
@@ -93,15 +93,26 @@ impl Practice {
         self.listen_with(commands, Vec::new(), voice);
     }
 
+    /// The same, and answers by the messages that hold their wordings. Nothing is measured.
+    pub fn listen_for_worded(&mut self, commands: &[Command], worded: Vec<String>) {
+        let voice = if commands.is_empty() { VoiceTask::Idle } else { listening::FOR_SPEECH };
+        let commands = listening::with_safety(commands);
+        self.listen_to(Listening { commands, answers: Vec::new(), worded, voice, list: false, multiword_only: false });
+    }
+
     pub fn listen_with(&mut self, commands: &[Command], answers: Vec<String>, voice: VoiceTask) {
         let listening = if self.context.class {
             let commands = listening::with_safety(listening::of_class(commands));
-            Listening { commands, answers: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: true }
+            Listening { commands, answers: Vec::new(), worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: true }
         } else {
             // Where a category is named, and nowhere else: a command is never part of a list.
             let list = !answers.is_empty() && matches!(self.step().map(|step| &step.work), Some(Work::Naming { .. }));
-            Listening { commands: listening::with_safety(commands), answers, voice, list, multiword_only: false }
+            Listening { commands: listening::with_safety(commands), answers, worded: Vec::new(), voice, list, multiword_only: false }
         };
+        self.listen_to(listening);
+    }
+
+    fn listen_to(&mut self, listening: Listening) {
         if self.out.listening.as_ref() != Some(&listening) {
             // Another task begins a new stretch.
             if self.out.listening.as_ref().is_some_and(|before| before.voice != listening.voice) {
@@ -117,6 +128,7 @@ impl Practice {
 impl Practice {
     pub fn record(&mut self, fact: Fact) {
         self.record_due(true);
+        self.unwell |= matches!(&fact, Fact::SafetyStop { reason, .. } if *reason != Symptom::Help);
         let position = self.place();
         self.effect(Effect::Record(Entry { at_s: self.now_s, fact, position }));
     }

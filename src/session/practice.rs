@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::context::SessionContext;
 use super::next::{NextAction, Speaking};
 use super::outbox::Outbox;
+use super::questions::Questions;
 use super::talk::RoomTalk;
 use super::tiring::Trials;
 use super::trouble::Troubles;
@@ -72,6 +73,10 @@ pub(super) struct Practice {
     /// The last thing that was announced, for "again".
     pub last_said: Option<Line>,
     pub troubles: Troubles,
+    /// The client has said in this practice that something was wrong.
+    pub unwell: bool,
+    /// What is asked at the end, from the summary on; none before, and where nothing is asked.
+    pub looking_back: Option<Questions>,
     pub out: Outbox,
 }
 
@@ -114,6 +119,8 @@ impl Practice {
             kind_asked: None,
             last_said: None,
             troubles: Troubles::default(),
+            unwell: false,
+            looking_back: None,
             out: Outbox::default(),
         }
     }

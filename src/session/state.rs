@@ -3,6 +3,7 @@
 use super::asking::Asking;
 use super::emergency::Emergency;
 use super::halted::Halted;
+use super::looking_back::LookingBack;
 use super::naming::NamingRun;
 use super::next::{NextAction, Speaking, Turn};
 use super::paced::PacedRun;
@@ -30,6 +31,7 @@ pub(super) enum State {
     Resting(Resting),
     Halted(Halted),
     Emergency(Emergency),
+    LookingBack(LookingBack),
     Voiced(VoicedRun),
     Posture(PostureRun),
     Paced(PacedRun),
@@ -93,6 +95,12 @@ impl From<Emergency> for Move {
     }
 }
 
+impl From<LookingBack> for Move {
+    fn from(run: LookingBack) -> Self {
+        Self::Become(State::LookingBack(run))
+    }
+}
+
 impl State {
     pub fn tick(&mut self, practice: &mut Practice) -> Turn {
         match self {
@@ -102,6 +110,7 @@ impl State {
             Self::Resting(resting) => resting.tick(practice),
             Self::Halted(halted) => halted.tick(practice),
             Self::Emergency(emergency) => emergency.tick(practice),
+            Self::LookingBack(run) => run.tick(practice),
             Self::Voiced(run) => run.tick(practice),
             Self::Posture(run) => run.tick(practice),
             Self::Paced(run) => run.tick(practice),
@@ -119,6 +128,7 @@ impl State {
         match self {
             Self::Asking(asking) => Some(&mut asking.patience),
             Self::Halted(halted) => Some(&mut halted.patience),
+            Self::LookingBack(run) => Some(&mut run.patience),
             Self::Voiced(run) => Some(&mut run.patience),
             Self::Repeated(run) => Some(&mut run.patience),
             Self::Reading(run) => Some(&mut run.patience),
@@ -132,7 +142,14 @@ impl State {
     pub fn is_in_repetition(&self) -> bool {
         !matches!(
             self,
-            Self::Unbegun | Self::Speaking(_) | Self::Asking(_) | Self::Resting(_) | Self::Halted(_) | Self::Emergency(_) | Self::Ended
+            Self::Unbegun
+                | Self::Speaking(_)
+                | Self::Asking(_)
+                | Self::Resting(_)
+                | Self::Halted(_)
+                | Self::Emergency(_)
+                | Self::LookingBack(_)
+                | Self::Ended
         )
     }
 

@@ -314,6 +314,7 @@ pub fn routine(steps: Vec<Step>, loud_limit_s: f64) -> Routine {
         feedback_every: 2,
         loud_limit_s,
         clinician: routine::ClinicianWords::default(),
+        looking_back: routine::LookingBack::default(),
     }
 }
 

@@ -98,6 +98,7 @@ impl Enrolment {
         let all = Listening {
             commands: to_learn.iter().map(|word| word.0).collect(),
             answers: Vec::new(),
+            worded: Vec::new(),
             voice: VoiceTask::Idle,
             list: false,
             multiword_only: false,

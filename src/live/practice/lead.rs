@@ -202,6 +202,7 @@ impl Practice {
             let listening = session::Listening {
                 commands: listening::with_safety(list),
                 answers: Vec::new(),
+                worded: Vec::new(),
                 voice: hear::VoiceTask::Idle,
                 list: false,
                 multiword_only,
@@ -210,6 +211,10 @@ impl Practice {
             if !grammar.choices.is_empty() {
                 commands.listen_for(&grammar)?;
             }
+        }
+        for worded in [listening::numbers(), listening::missed_reasons()] {
+            let choices = worded.into_iter().map(|key| Choice { wordings: self.words.wordings_of(&key), tag: key });
+            self.lexicon.validate(&Grammar { choices: choices.collect(), list_from: None })?;
         }
         for step in &self.prescription.routine.steps {
             let answers: Vec<&String> = match &step.work {

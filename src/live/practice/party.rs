@@ -52,7 +52,7 @@ impl PracticeParty {
             keys,
             events: VecDeque::new(),
             holding: false,
-            listening: Listening { commands: Vec::new(), answers: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false },
+            listening: Listening { commands: Vec::new(), answers: Vec::new(), worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false },
             loudspeaker_reported: false,
             finished: false,
         }
@@ -183,7 +183,7 @@ impl Party for PracticeParty {
 
     fn hear(&mut self, stage: &mut Stage, block: Block<'_>) -> Result<Vec<CommandEvent>, AudioError> {
         self.hear_voice(stage, block);
-        let wanted = !(self.listening.commands.is_empty() && self.listening.answers.is_empty());
+        let wanted = !(self.listening.commands.is_empty() && self.listening.answers.is_empty() && self.listening.worded.is_empty());
         // Over our own voice, too, where it can be taken out: what cannot wait counts there.
         let open = stage.speech.playback.main_path_is_open(block.start_s) || stage.speech.gives_samples();
         let main = open && !self.holding && wanted;

@@ -54,6 +54,7 @@ pub fn routine() -> Routine {
         feedback_every: 0,
         loud_limit_s: 300.0,
         clinician: routine::ClinicianWords::default(),
+        looking_back: routine::LookingBack::default(),
     }
 }
 

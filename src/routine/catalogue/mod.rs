@@ -55,6 +55,9 @@ pub struct CatalogueEntry {
     /// Repeated only: sips of water may be offered between repetitions, if a clinician enabled them.
     #[serde(default)]
     pub sips: bool,
+    /// It is meant to help swallowing: whoever does it is asked for warning signs once a week, where the routine asks anything.
+    #[serde(default)]
+    pub for_swallowing: bool,
     /// In which postures it may be done, the usual one first; empty where any will do. For one that may be done standing as well as
     /// sitting, `ex-ID-standing` says how.
     #[serde(default)]

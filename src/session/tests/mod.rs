@@ -3,6 +3,7 @@
 mod any_time;
 mod doses;
 mod leading;
+mod looking_back;
 mod rig;
 mod silence;
 mod sound;

@@ -37,6 +37,7 @@ impl Rig {
             feedback_every: 5,
             loud_limit_s: 300.0,
             clinician: routine::ClinicianWords::default(),
+            looking_back: routine::LookingBack::default(),
         };
         Self {
             engine: Engine::new(routine, context),
@@ -69,6 +70,19 @@ impl Rig {
     pub fn clinician_says_whole(&mut self) {
         let word = routine::ClinicianWord { who: "the speech therapist".into(), why: "as in the clinic".into() };
         self.engine.practice.routine.clinician.whole = Some(word);
+    }
+
+    /// What is asked at the end.
+    pub fn asks(&mut self, ratings: &[Rating], weekly: bool) {
+        self.engine.practice.routine.looking_back = routine::LookingBack { ratings: ratings.to_vec(), weekly };
+    }
+
+    /// One of the answers that are listened for, by its message.
+    pub fn answer(&mut self, key: &str) {
+        let listening = self.listening.as_ref().expect("listening");
+        assert!(listening.worded.iter().any(|worded| worded == key), "{key} cannot be answered now: {:?}", listening.worded);
+        self.mark = self.said.len();
+        self.event(Event::Answer { at_s: self.now_s(), text: key.into(), confidence: 0.95 });
     }
 
     pub fn cue_words(&mut self, words: &str) {

@@ -150,7 +150,13 @@ impl Words {
     /// What can be said for a command, in lower case, the shown one first; empty only if the catalogue lacks it.
     #[must_use]
     pub fn wordings(&self, command: Command) -> Vec<String> {
-        let line = Line { key: command.wordings_key(), args: Vec::new() };
+        self.wordings_of(&command.wordings_key())
+    }
+
+    /// The wordings that a message holds, parted by `|`, as [`Words::wordings`] gives them.
+    #[must_use]
+    pub fn wordings_of(&self, key: &str) -> Vec<String> {
+        let line = Line { key: key.to_owned(), args: Vec::new() };
         let text = self.text(&line).unwrap_or_default();
         text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" ")).filter(|w| !w.is_empty()).collect()
     }

@@ -18,7 +18,7 @@ cmd-stop = stop | stop now | please stop
 cmd-pause = pause | pause please | wait please | wait a moment
 cmd-go-on = go on | continue | carry on | continue please
 cmd-again = again | once more | one more time | repeat that
-cmd-skip = skip | skip this | skip it | next | next exercise
+cmd-skip = skip | skip this | skip it | next | next exercise | next question
 cmd-go-back = go back | go back one | previous exercise
 cmd-how-long = how long | how long was that | how many seconds
 cmd-help = help | help me | i need help
@@ -42,6 +42,24 @@ cmd-why = tell me why | why this one | what is it for
 cmd-how-did = how did i do | how am i doing
 cmd-hint = a hint please | give me a hint | i don't know
 cmd-hurts = it hurts | that hurts | this hurts | i have pain
+
+# Answers to the short questions at the end, listened for beside a few commands. Not "none" for zero: it is too near to "nine".
+answer-0 = zero | nothing at all
+answer-1 = one
+answer-2 = two
+answer-3 = three
+answer-4 = four
+answer-5 = five
+answer-6 = six
+answer-7 = seven
+answer-8 = eight
+answer-9 = nine
+answer-10 = ten
+answer-not-well = not well | i wasn't well | i was ill
+answer-too-tired = too tired | i was too tired | i was tired
+answer-no-time = no time | i had no time | i was busy
+answer-forgot = i forgot | forgot | i forgot it
+answer-something-else = something else | another reason
 
 # In a class many people talk, so only wordings of two words and more count there. Where a command has none that a clinician
 # would say to a class, it is given here.

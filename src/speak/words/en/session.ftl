@@ -315,6 +315,52 @@ summary-part = That's all for today. { $done ->
 summary-all-but = That's all for today. { SPOKEN($done) } of { SPOKEN($all) } done; { $name } is left for another day.
 summary-shown = { $done } of { $all } exercises done
 
+# The short questions at the end. Each can be passed over with "next"; a number is said back, so that it can be corrected. Numbers
+# stand for the client's own judgement, so no answer is praised or judged.
+
+questions-first = { $n ->
+    [one] One short question before you go.
+   *[other] { SPOKEN($n) } short questions before you go.
+} Say next for any you'd rather not answer, or finish.
+ask-effort = How hard was that? Give it a number: zero is no effort at all, ten is the most you could do.
+ask-effort-shown = How hard was that? 0 no effort · 10 the most you could do
+ask-tiredness = How tired are you now? Zero is not tired at all, ten is as tired as you've ever been.
+ask-tiredness-shown = How tired are you now? 0 not at all · 10 as tired as ever
+ask-pain = How much pain do you have now? Zero is no pain, ten is the worst you can imagine.
+ask-pain-shown = How much pain do you have now? 0 none · 10 the worst
+ask-voice = How well has your voice served you this week, in daily life? Zero is not at all, ten is as well as you could wish.
+ask-voice-shown = How well did your voice serve you this week? 0 not at all · 10 as you could wish
+ask-rating-again = Take your time. A number from zero to ten, or next.
+rating-taken = { SPOKEN($n) }. Thank you.
+ask-missed = { $days ->
+    [one] One planned day this week went by without practice. That happens.
+   *[other] { SPOKEN($days) } planned days this week went by without practice. That happens.
+} What got in the way? You can say: not well, too tired, no time, I forgot, or something else.
+ask-missed-shown = What got in the way? Not well · too tired · no time · I forgot · something else
+ask-missed-again = Take your time. Not well, too tired, no time, I forgot, something else, or next.
+missed-taken-not-well = Not well. I'm sorry to hear that. Thank you.
+missed-taken-too-tired = Too tired. Thank you.
+missed-taken-no-time = No time. Thank you.
+missed-taken-forgot = You forgot. Thank you.
+missed-taken-something-else = Something else. Thank you.
+ask-sign-cough-at-meals = This week, did you cough or choke while eating or drinking? Yes, no, or not sure?
+ask-sign-cough-at-meals-shown = Coughed or choked at meals this week?
+ask-sign-wet-voice = Did your voice sound wet or gurgly after eating or drinking? Yes, no, or not sure?
+ask-sign-wet-voice-shown = Wet or gurgly voice after eating or drinking?
+ask-sign-weight-loss = Have you been losing weight without meaning to? Yes, no, or not sure?
+ask-sign-weight-loss-shown = Losing weight without meaning to?
+ask-sign-chest-infection = Have you had a chest infection this week? Yes, no, or not sure?
+ask-sign-chest-infection-shown = A chest infection this week?
+ask-sign-again = Take your time. Yes, no, not sure, or next?
+sign-taken-yes = Yes. Please tell your clinician about that soon. It will stand first in your report.
+sign-taken-no = No. Thank you.
+sign-taken-not-sure = Not sure. Please ask your clinician about that. It will stand first in your report.
+questions-over = Thank you. Your answers are saved.
+questions-left = All right. No more questions.
+questions-over-shown = Thank you
+questions-unwell = The practice is over. I'll listen for a little while. Say I'm fine when you are.
+questions-unwell-shown = The practice is over
+
 # How a command is named aloud and on the screen
 
 say-ready = ready
