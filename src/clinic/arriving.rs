@@ -4,7 +4,7 @@ use super::facts::{ArrivingSession, Event, EventKind, Trial};
 use handover::HandedSession;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
-use model::{Entry, Fact, Measure, MicrophoneNote, Position, StepReason, TrialKind};
+use model::{Entry, Fact, Measure, MicrophoneNote, Position, SignAnswer, StepReason, TrialKind};
 use progress::{Conditions, Discard, Microphone, StepResult};
 use sha2::{Digest as _, Sha256};
 use std::collections::BTreeMap;
@@ -181,6 +181,15 @@ impl Reader {
             }
             Fact::StepLeftOut { exercise, reason } => self.event(seq, day, EventKind::LeftOut, reason, Some(exercise)),
             Fact::SafetyStop { exercise, reason, .. } => self.event(seq, day, EventKind::Safety, reason, exercise.as_ref()),
+            Fact::SwallowSign { sign, answer } => {
+                // An answer can be corrected: the last one counts.
+                self.events.retain(|event| !(event.kind == EventKind::Sign && event.what.starts_with(sign.as_str())));
+                match answer {
+                    SignAnswer::Yes => self.event(seq, day, EventKind::Sign, sign, None),
+                    SignAnswer::NotSure => self.event(seq, day, EventKind::Sign, &format!("{sign} ({answer})"), None),
+                    _ => {}
+                }
+            }
             Fact::FallNoticed { exercise, of, .. } => self.event(seq, day, EventKind::Tired, of.name(), Some(exercise)),
             Fact::Troubled { trouble } => self.event(seq, day, EventKind::Trouble, trouble.name(), None),
             Fact::MicrophoneUsed { system, name, rate_hz, gain } => {

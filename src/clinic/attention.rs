@@ -20,6 +20,8 @@ const AGAIN_DAYS: i64 = 14;
 pub enum ReasonKind {
     /// The client said that something was wrong, and nobody has looked since.
     Safety,
+    /// The client said yes or was not sure when asked for a warning sign about swallowing, and nobody has looked since.
+    Sign,
     /// Longer without practice than planned, as known from the results.
     NoPractice,
     /// No results for long: nothing is known since.
@@ -42,8 +44,9 @@ pub enum ReasonKind {
 
 impl ReasonKind {
     /// Every kind, the gravest first.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Safety,
+        Self::Sign,
         Self::NoPractice,
         Self::NoResults,
         Self::Adherence,
@@ -60,6 +63,7 @@ impl ReasonKind {
     pub fn word(self) -> &'static str {
         match self {
             Self::Safety => "safety",
+            Self::Sign => "swallow-sign",
             Self::NoPractice => "no-practice",
             Self::NoResults => "no-results",
             Self::Adherence => "adherence",
@@ -87,6 +91,10 @@ pub enum Reason {
         pain: u32,
         help: u32,
         last: Option<Date>,
+    },
+    Sign {
+        times: u32,
+        what: String,
     },
     /// `days` without practice up to the results of `known_to`; longer than `gap_days`. `last` is none where nothing was practised.
     NoPractice {
@@ -142,6 +150,7 @@ impl Reason {
     pub fn kind(&self) -> ReasonKind {
         match self {
             Self::Safety { .. } => ReasonKind::Safety,
+            Self::Sign { .. } => ReasonKind::Sign,
             Self::NoPractice { .. } => ReasonKind::NoPractice,
             Self::NoResults { .. } => ReasonKind::NoResults,
             Self::Adherence { .. } => ReasonKind::Adherence,
@@ -164,7 +173,7 @@ impl Reason {
             Self::NoResults { days, .. } => u64::from(*days),
             Self::Adherence { recent, .. } => u64::from(100_u32.saturating_sub(recent.percent().unwrap_or(100))),
             Self::Decline { measures, .. } => u64::from(*measures),
-            Self::LeftOut { times, .. } | Self::Tired { times } => u64::from(*times),
+            Self::Sign { times, .. } | Self::LeftOut { times, .. } | Self::Tired { times } => u64::from(*times),
             Self::NotFollowed { .. } => u64::from(u32::MAX),
             Self::OldProgramme { weeks, .. } => u64::from(*weeks),
             Self::Microphone { state, .. } => *state as u64,
@@ -201,6 +210,9 @@ pub fn attention(digest: &Digest, today: Date) -> Attention {
     let (dizzy, pain, help) = (digest.dizzy, digest.pain, digest.help);
     if dizzy + pain + help > 0 {
         reasons.push(Reason::Safety { dizzy, pain, help, last: digest.last_safety });
+    }
+    if digest.signs > 0 {
+        reasons.push(Reason::Sign { times: digest.signs, what: digest.signs_what.clone().unwrap_or_default() });
     }
     reasons.extend(practice(digest, is_news));
     reasons.extend(results(digest, today).filter(|_| is_again));

@@ -74,6 +74,9 @@ pub struct Digest {
     pub pain: u32,
     pub help: u32,
     pub last_safety: Option<Date>,
+    /// Warning signs about swallowing, and which.
+    pub signs: u32,
+    pub signs_what: Option<String>,
     pub left_out: u32,
     pub left_out_what: Option<String>,
     pub tired: u32,

@@ -9,6 +9,8 @@ use progress::{Conditions, Discard, StepResult};
 pub enum EventKind {
     /// The client said that something was wrong: "dizzy", "pain", "help".
     Safety,
+    /// The client said yes or was not sure when asked for a warning sign about swallowing; `what` is which.
+    Sign,
     /// A step was left out whole; `what` is the reason.
     LeftOut,
     /// Holds or level fell within a practice beyond the usual scatter; `what` is "duration" or "level".
@@ -23,6 +25,7 @@ impl EventKind {
     pub fn word(self) -> &'static str {
         match self {
             Self::Safety => "safety",
+            Self::Sign => "swallow-sign",
             Self::LeftOut => "left-out",
             Self::Tired => "tired",
             Self::Trouble => "trouble",
@@ -30,7 +33,7 @@ impl EventKind {
     }
 
     pub(super) fn of_word(word: &str) -> Option<Self> {
-        [Self::Safety, Self::LeftOut, Self::Tired, Self::Trouble].into_iter().find(|kind| kind.word() == word)
+        [Self::Safety, Self::Sign, Self::LeftOut, Self::Tired, Self::Trouble].into_iter().find(|kind| kind.word() == word)
     }
 }
 

@@ -69,6 +69,8 @@ pub(super) fn read(row: &Row) -> Result<Digest, ClinicError> {
         pain: kept.pain,
         help: kept.help,
         last_safety: kept.last_safety,
+        signs: kept.signs,
+        signs_what: kept.signs_what,
         left_out: kept.left_out,
         left_out_what: kept.left_out_what,
         tired: kept.tired,
@@ -102,7 +104,7 @@ pub(super) fn refresh(engine: &mut dyn Engine, client: i64, news: News) -> Resul
         // Nothing else has changed but what was not seen.
         let (seen_day, seen_note) = seen.unzip();
         engine.run(
-            "UPDATE digest SET fresh = 0, seen_day = $2, seen_note = $3, dizzy = 0, pain = 0, help = 0, last_safety = NULL, left_out = 0, left_out_what = NULL, tired = 0
+            "UPDATE digest SET fresh = 0, seen_day = $2, seen_note = $3, dizzy = 0, pain = 0, help = 0, last_safety = NULL, signs = 0, signs_what = NULL, left_out = 0, left_out_what = NULL, tired = 0
              WHERE client = $1",
             &values![client, seen_day, seen_note.flatten()],
         )?;
@@ -136,6 +138,8 @@ pub(super) fn refresh(engine: &mut dyn Engine, client: i64, news: News) -> Resul
         pain: unseen.pain,
         help: unseen.help,
         last_safety: unseen.last_safety,
+        signs: unseen.signs.values().sum::<u32>(),
+        signs_what: (!unseen.signs.is_empty()).then(|| unseen.signs.keys().cloned().collect::<Vec<_>>().join(", ")),
         left_out: unseen.left_out.values().sum::<u32>(),
         left_out_what: (!unseen.left_out.is_empty()).then(|| unseen.left_out.keys().cloned().collect::<Vec<_>>().join(", ")),
         tired: unseen.tired,
@@ -162,6 +166,8 @@ struct Unseen {
     pain: u32,
     help: u32,
     last_safety: Option<Date>,
+    /// Warning signs about swallowing, by which.
+    signs: BTreeMap<String, u32>,
     /// By exercise.
     left_out: BTreeMap<String, u32>,
     tired: u32,
@@ -182,6 +188,7 @@ fn unseen(engine: &mut dyn Engine, client: i64) -> Result<Unseen, ClinicError> {
                 unseen.last_safety = unseen.last_safety.max(Some(row.parsed(3)?));
             }
             ("left-out", what) if StepReason::NoSpokenAgreement == what => *unseen.left_out.entry(exercise).or_default() += 1,
+            ("swallow-sign", what) => *unseen.signs.entry(what.to_owned()).or_default() += 1,
             ("tired", _) => unseen.tired += 1,
             _ => {}
         }

@@ -29,6 +29,8 @@ columns! {
         pain: u32,
         help: u32,
         last_safety: Option<Date>,
+        signs: u32,
+        signs_what: Option<String>,
         left_out: u32,
         left_out_what: Option<String>,
         tired: u32,

@@ -3,10 +3,10 @@
 use super::measured;
 
 /// SQLite: what takes the file from form n to form n + 1.
-pub(super) const SQLITE: [&str; 1] = [include_str!("migration_1.sqlite.sql")];
+pub(super) const SQLITE: [&str; 2] = [include_str!("migration_1.sqlite.sql"), include_str!("migration_2.sqlite.sql")];
 /// PostgreSQL: the same tables.
 #[cfg(any(feature = "postgres", test))]
-pub(super) const POSTGRES: [&str; 1] = [include_str!("migration_1.postgres.sql")];
+pub(super) const POSTGRES: [&str; 2] = [include_str!("migration_1.postgres.sql"), include_str!("migration_2.postgres.sql")];
 
 /// The newest form that this version knows.
 pub(super) fn known() -> i64 {
@@ -58,7 +58,8 @@ const CONTENT: [(&str, &str); 12] = [
         "digest",
         "SELECT p.id, g.newest_made_at, g.follows_newest, g.first_day, g.last_day, g.known_to, g.sessions, g.trials, g.practised_s, g.planned_week, g.gap_days,
              g.recent_counted, g.recent_prescribed, g.before_counted, g.before_prescribed, g.planned, g.dizzy, g.pain, g.help, g.last_safety, g.left_out,
-             g.left_out_what, g.tired, g.fallen, g.fallen_what, g.risen, g.microphone, g.microphone_since, g.clock_wrong, g.fresh, g.seen_day, g.seen_note
+             g.left_out_what, g.tired, g.fallen, g.fallen_what, g.risen, g.microphone, g.microphone_since, g.clock_wrong, g.fresh, g.seen_day, g.seen_note,
+             g.signs, g.signs_what
          FROM digest g JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = g.client",
     ),
 ];

@@ -41,6 +41,9 @@ pub fn reason_text(reason: &Reason) -> String {
             let last = last.map_or_else(String::new, |day| format!(", the last on {day}"));
             format!("said since the last look: {}{last}", safety_text(*dizzy, *pain, *help))
         }
+        Reason::Sign { times: count, what } => {
+            format!("warning signs about swallowing since the last look, yes or not sure {}: {what}", times(*count))
+        }
         Reason::NoPractice { last, known_to, days, planned_week, gap_days } => {
             let plan = match planned_week {
                 Some(7) => "planned every day".to_owned(),

@@ -24,6 +24,8 @@ const EVENTS: &[&str] = &[
     "fall",
     "rest-offered",
     "rated",
+    "swallow-sign",
+    "days-missed",
     "no-answer",
     "agreement",
     "sound-consent",
@@ -239,7 +241,7 @@ pub static EVENTS_TABLE: Table = Table {
         Column::new("exercise", Text, "", "The exercise under way, where the entry names it"),
         Column::new("what", Text, "", "Which: the symptom, the trouble, the note, what fell, the answer"),
         Column::new("value", Decimal, "", "Its figure, in the unit of the column unit"),
-        Column::new("unit", One(&["s", "dB", "1"]), "", "Unit of value, UCUM"),
+        Column::new("unit", One(&["s", "dB", "1", "d"]), "", "Unit of value, UCUM"),
     ],
 };
 

@@ -192,6 +192,11 @@ fn event(fact: &Fact) -> Option<Event<'_>> {
             let of = format!("{}, {}", what.name(), over.name());
             ("rated", None, Some(of), value.map(|value| (f64::from(value), "1")))
         }
+        Fact::SwallowSign { sign, answer } => ("swallow-sign", None, Some(format!("{sign}: {answer}")), None),
+        Fact::DaysMissed { days, reason } => {
+            let reason = reason.as_ref().map_or_else(|| "passed over".to_owned(), ToString::to_string);
+            ("days-missed", None, Some(reason), Some((f64::from(*days), "d")))
+        }
         Fact::NoAnswer { asked } => ("no-answer", None, None, Some((f64::from(*asked), "1"))),
         Fact::Agreement { given, exercises, .. } => {
             ("agreement", None, Some(format!("{}: {}", if *given { "given" } else { "not given" }, exercises.join(", "))), None)

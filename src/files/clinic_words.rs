@@ -23,6 +23,7 @@ pub fn event_words(event: &SeenEvent, exercise: Option<&str>) -> String {
         (EventKind::Safety, "pain") => "said: pain".to_owned(),
         (EventKind::Safety, "help") => "asked for help".to_owned(),
         (EventKind::Safety, other) => format!("said: {other}"),
+        (EventKind::Sign, which) => format!("asked about swallowing: {which}"),
         (EventKind::LeftOut, why) => format!("left out: {why}"),
         (EventKind::Tired, of) => format!("{of} fell within the practice"),
         (EventKind::Trouble, what) => format!("trouble: {what}"),

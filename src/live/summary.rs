@@ -88,10 +88,39 @@ pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
     if steps.values().any(|step| step.auto_gain) {
         text.push_str("The microphone changed its own volume: levels are not comparable.\n");
     }
+    if let Some(rated) = looked_back(entries) {
+        text.push_str(&rated);
+    }
     if let Some(Fact::SessionEnded { reason, steps_done, steps_prescribed, .. }) = entries.last().map(|entry| &entry.fact) {
         text.push_str(&format!("{steps_done} of {steps_prescribed} exercises done; ended: {}\n", plain(reason)));
     }
     text
+}
+
+/// What the client answered at the end, a line for the ratings and one for warning signs; none where nothing was answered. An answer
+/// that was corrected stands as it was given last.
+fn looked_back(entries: &[Entry]) -> Option<String> {
+    let (mut ratings, mut signs): (Vec<(&str, Option<u8>)>, Vec<(&str, &str)>) = (Vec::new(), Vec::new());
+    for entry in entries {
+        match &entry.fact {
+            Fact::Rated { what, value, .. } => {
+                ratings.retain(|(known, _)| *known != what.name());
+                ratings.push((what.name(), *value));
+            }
+            Fact::SwallowSign { sign, answer } => {
+                signs.retain(|(known, _)| *known != sign.as_str());
+                if answer.is_warning() {
+                    signs.push((sign, answer));
+                }
+            }
+            _ => {}
+        }
+    }
+    let rated: Vec<String> = ratings.iter().filter_map(|(what, value)| Some(format!("{what} {}", (*value)?))).collect();
+    let signs: Vec<String> = signs.iter().map(|(sign, answer)| format!("{} ({})", plain(sign), plain(answer))).collect();
+    let line = |name: &str, all: &[String]| if all.is_empty() { String::new() } else { format!("{name}: {}\n", all.join(", ")) };
+    let text = line("Own ratings, 0 to 10", &rated) + &line("Tell the clinician", &signs);
+    (!text.is_empty()).then_some(text)
 }
 
 /// Results by step, in the routine's order, and what was left out with the reason.

@@ -35,6 +35,7 @@ mod programme;
 mod rated;
 mod scatter;
 mod series;
+mod sign;
 mod slope;
 mod spoken_for;
 mod standing;
@@ -65,11 +66,14 @@ pub use likeness::{Z_95, variance_factor};
 pub use median::{Interval, median_interval};
 pub use model::Measure;
 pub use picture::Picture;
-pub use practised::{ClockJump, LeftOutStep, Note, NoteKind, Practice, Practised, Rated, SafetyStop, StepResult, StepTime};
+pub use practised::{
+    ClockJump, DaysMissed, LeftOutStep, Note, NoteKind, Practice, Practised, Rated, SafetyStop, SignAnswered, StepResult, StepTime,
+};
 pub use programme::{ProgrammeChange, ProgrammeItem, changes};
 pub use rated::Ratings;
 pub use scatter::{Anova, Scatter, between_share, two_way, within};
 pub use series::{Break, BreakReason, Segment, Series, series};
+pub use sign::{MissedFor, Sign};
 pub use slope::{Line, SCATTER_DAYS, SLOPE_DAYS_LEAST, SLOPE_SPAN_LEAST, Slope, sd_about_line, slope, theil_sen};
 pub use spoken_for::SpokenFor;
 pub use standing::{GoalState, NotMet, Standing, TooEarly, goal_measures, goals};

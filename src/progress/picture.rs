@@ -10,6 +10,7 @@ use super::prescribed::{RoutineLife, routines};
 use super::programme::ProgrammeChange;
 use super::rated::{Ratings, ratings};
 use super::series::{Series, series};
+use super::sign::{MissedFor, Sign, missed_for, signs};
 use super::spoken_for::{SpokenFor, spoken_for};
 use super::standing::{GoalState, goals};
 use super::trial::Trial;
@@ -47,6 +48,11 @@ pub struct Picture {
     pub cueing: Cueing,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub ratings: Vec<Ratings>,
+    /// Warning signs about swallowing to which the client said yes or was not sure, the latest first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub signs: Vec<Sign>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub missed_for: Vec<MissedFor>,
     /// Those that stand on the window's last day.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub goals: Vec<GoalState>,
@@ -88,6 +94,8 @@ impl Picture {
             given: given(practised, window),
             cueing: cueing(practised, window),
             ratings: ratings(practised, window),
+            signs: signs(practised, window),
+            missed_for: missed_for(practised, window),
             goals: goals(practised, window.to),
             clock_jumps: practised.clock_jumps.clone(),
             misdated: u32::try_from(practised.practices.iter().filter(|practice| practice.misdated).count()).unwrap_or(u32::MAX),

@@ -4,7 +4,7 @@ use super::cueing::Cueing;
 use super::goal::Goal;
 use super::trial::Trial;
 use jiff::{ZonedDateTime, civil::Date};
-use model::{RatedOver, Rating, StepReason, Symptom};
+use model::{MissedReason, RatedOver, Rating, SignAnswer, StepReason, SwallowSign, Symptom};
 use serde::Serialize;
 
 /// One live practice.
@@ -124,6 +124,26 @@ pub struct Rated {
     pub value: Option<u8>,
 }
 
+/// What a client answered to whether there was a warning sign about swallowing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SignAnswered {
+    pub session: i64,
+    pub day: Date,
+    pub sign: SwallowSign,
+    pub answer: SignAnswer,
+}
+
+/// Why planned days of a week were missed, as the client said.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct DaysMissed {
+    pub session: i64,
+    /// When it was asked.
+    pub day: Date,
+    pub days: u32,
+    /// None where the question was passed over.
+    pub reason: Option<MissedReason>,
+}
+
 /// A practice that is dated before the one led before it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ClockJump {
@@ -151,8 +171,11 @@ pub struct Practised {
     pub step_times: Vec<StepTime>,
     /// What help was given and asked for, by practice.
     pub cueing: Vec<Cueing>,
-    /// By practice and entry.
+    /// By practice and entry; of one practice the last of each kind, for an answer can be corrected.
     pub ratings: Vec<Rated>,
+    /// The last answer of each practice to each sign.
+    pub signs: Vec<SignAnswered>,
+    pub days_missed: Vec<DaysMissed>,
     /// In the order in which they were set, those that were removed among them.
     pub goals: Vec<Goal>,
 }

@@ -43,6 +43,7 @@ mod today;
 mod trial_lines;
 mod trials;
 mod usual;
+mod week;
 mod writer;
 
 #[cfg(test)]

@@ -9,7 +9,8 @@ use jiff::{SignedDuration, ZonedDateTime};
 
 use model::{Command, EndReason, Fact, FactKind, MicrophoneNote, Position, Unit};
 use progress::{
-    Conditions, Cueing, LeftOutStep, Microphone, Note, NoteKind, Practice, Practised, Rated, SafetyStop, StepResult, StepTime, Trial, Value,
+    Conditions, Cueing, DaysMissed, LeftOutStep, Microphone, Note, NoteKind, Practice, Practised, Rated, SafetyStop, SignAnswered,
+    StepResult, StepTime, Trial, Value,
 };
 
 /// One entry as it stands in the record.
@@ -244,7 +245,20 @@ impl Reader {
             }
             Fact::Rated { what, over, value } => {
                 let Some(practice) = practice.filter(|practice| !practice.misdated) else { return };
+                // Corrected right after it was said: the last one counts.
+                self.out.ratings.retain(|rated| (rated.session, rated.what, rated.over) != (line.session, *what, *over));
                 self.out.ratings.push(Rated { session: line.session, day: practice.day, what: *what, over: *over, value: *value });
+            }
+            Fact::SwallowSign { sign, answer } => {
+                let Some(practice) = practice.filter(|practice| !practice.misdated) else { return };
+                self.out.signs.retain(|told| (told.session, &told.sign) != (line.session, sign));
+                let (sign, answer) = (sign.clone(), answer.clone());
+                self.out.signs.push(SignAnswered { session: line.session, day: practice.day, sign, answer });
+            }
+            Fact::DaysMissed { days, reason } => {
+                let Some(practice) = practice.filter(|practice| !practice.misdated) else { return };
+                self.out.days_missed.retain(|told| told.session != line.session);
+                self.out.days_missed.push(DaysMissed { session: line.session, day: practice.day, days: *days, reason: reason.clone() });
             }
             Fact::SoundLost { lost_s } => self.add_note(line, NoteKind::SoundLost, None, format!("{lost_s:.1} {}", Unit::Second.printed())),
             _ => {}
@@ -317,6 +331,8 @@ fn bears_on_progress(kind: FactKind) -> bool {
         | FactKind::CommandHeard
         | FactKind::NoAnswer
         | FactKind::Rated
+        | FactKind::SwallowSign
+        | FactKind::DaysMissed
         | FactKind::MicrophoneUsed
         | FactKind::MicrophoneNoted
         | FactKind::SafetyStop

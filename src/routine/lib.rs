@@ -61,7 +61,9 @@ pub use pack::{Pack, built_in_packs, check_pack, fresh_first};
 pub use placed::Posture;
 pub use plan::{PlannedTime, Weekday, minutes_of};
 pub use posture::{Rise, rise};
-pub use prescribed::{CountedPhase, Exercise, LookingBack, NamingItem, NoAnswer, PackKind, Phase, QuestionItem, Routine, Step, Timing, Work};
+pub use prescribed::{
+    CountedPhase, Exercise, LookingBack, NamingItem, NoAnswer, PackKind, Phase, QuestionItem, Routine, Step, Timing, Work,
+};
 pub use prescription::Prescription;
 pub use protocol::{Protocol, VOICE};
 pub use ramp::{Ramp, StageDone, reaches_goal};

@@ -13,8 +13,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use engine_world::{World, diligent, hold, is_whole, routine, step, utterance};
 use proptest::prelude::*;
 use record::{amounts_in, counts_in, led_in, next_position};
-use routine::Routine;
-use session::{Command, Entry, Event, Fact, Position, SessionContext, Trouble};
+use routine::{AFTER_A_PRACTICE, LookingBack, Routine};
+use session::{Command, Entry, Event, Fact, Position, SessionContext, Trouble, WeekToAsk};
 
 /// What can happen to a practice.
 #[derive(Debug, Clone)]
@@ -48,7 +48,7 @@ fn act() -> impl Strategy<Value = Act> {
         10 => (0.4_f64..30.0).prop_map(Act::Hold),
         2 => Just(Act::Onset),
         8 => (0.1_f64..6.0, 0_u32..30).prop_map(|(s, n)| Act::Speak(s, n)),
-        6 => proptest::sample::select(vec!["bank", "purse", "dog | dogs", "cat", "nothing of it"]).prop_map(Act::Answer),
+        6 => proptest::sample::select(vec!["bank", "purse", "dog | dogs", "cat", "nothing of it", "answer-3", "answer-7", "answer-forgot"]).prop_map(Act::Answer),
         1 => Just(Act::Trouble),
         1 => any::<bool>().prop_map(Act::RoomLoud),
         2 => Just(Act::Late),
@@ -58,7 +58,10 @@ fn act() -> impl Strategy<Value = Act> {
 fn a_routine() -> impl Strategy<Value = Routine> {
     let one = (0_u8..13, 1_u32..=2, 1_u32..=4, prop_oneof![Just(0.0), Just(3.0)])
         .prop_map(|(kind, sets, repetitions, rest_s)| step(kind, sets, repetitions, rest_s));
-    (proptest::collection::vec(one, 1..6), prop_oneof![Just(300.0), Just(40.0)]).prop_map(|(steps, limit_s)| routine(steps, limit_s))
+    let asks = (proptest::sample::subsequence(AFTER_A_PRACTICE.to_vec(), 0..=3), any::<bool>())
+        .prop_map(|(ratings, weekly)| LookingBack { ratings, weekly });
+    (proptest::collection::vec(one, 1..6), prop_oneof![Just(300.0), Just(40.0)], asks)
+        .prop_map(|(steps, limit_s, looking_back)| Routine { looking_back, ..routine(steps, limit_s) })
 }
 
 fn do_it(world: &mut World, act: &Act) {
@@ -133,7 +136,8 @@ proptest! {
 
     #[test]
     fn the_laws_hold_whatever_happens(routine in a_routine(), acts in proptest::collection::vec(act(), 50..600)) {
-        let start = SessionContext { first_session: acts.len() % 2 == 0, ..SessionContext::default() };
+        let week_to_ask = (acts.len() % 3 == 0).then_some(WeekToAsk { days_missed: 1 });
+        let start = SessionContext { first_session: acts.len() % 2 == 0, week_to_ask, ..SessionContext::default() };
         let mut world = World::new(&routine, start);
         for (number, act) in acts.iter().enumerate() {
             do_it(&mut world, act);

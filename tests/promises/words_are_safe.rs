@@ -8,7 +8,7 @@ use files::load;
 use hear::VoiceTask;
 use heard::{hold, utterance};
 use routine::{Prescription, Timing, Work, catalogue};
-use session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, SessionContext, View, listening};
+use session::{Arg, Command, Effect, Engine, Event, Line, LineId, Listening, SessionContext, View, WeekToAsk, listening};
 use speak::{Words, WordsError, live_words};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -122,6 +122,12 @@ fn everything_that_is_listened_for_is_in_the_lexicon() {
             lexicon.validate(&Grammar { choices: choices(&commands), list_from: None }).unwrap_or_else(|why| panic!("{state}: {why}"));
         }
     }
+    for (list, worded) in [(listening::LOOKING_BACK, listening::numbers()), (listening::CORRECTION, listening::missed_reasons())] {
+        let answers = worded.iter().map(|key| Choice { tag: key.clone(), wordings: words.wordings_of(key) });
+        assert!(answers.clone().all(|answer| !answer.wordings.is_empty()));
+        let all = choices(&listening::with_safety(list)).into_iter().chain(answers).collect();
+        lexicon.validate(&Grammar { choices: all, list_from: None }).unwrap_or_else(|why| panic!("{why}"));
+    }
     let mut answers = 0;
     for (name, prescription) in routines() {
         for step in &prescription.routine.steps {
@@ -160,7 +166,7 @@ fn routines() -> Vec<(String, Prescription)> {
 }
 
 fn everything() -> String {
-    let mut text = "title = \"Everything\"\ncue_words = \"strong voice\"\nfeedback_every = 2\n".to_owned();
+    let mut text = "title = \"Everything\"\ncue_words = \"strong voice\"\nfeedback_every = 2\nratings = [\"effort\", \"tiredness\", \"pain\"]\nweekly_questions = true\n".to_owned();
     for entry in catalogue() {
         // Efforts of one group need a rest between them.
         if entry.timing != Timing::Rest {
@@ -251,6 +257,9 @@ fn lead(prescription: &Prescription, manner: Manner, start: SessionContext) -> (
 fn reaction(hears: &Listening, yes: bool, now_s: f64) -> Vec<Event> {
     let said = |command: Command| vec![Event::Command { at_s: now_s, command, confidence: 0.95, text: command.name().into() }];
     let onset_s = now_s - 1.5;
+    if let Some(answer) = hears.worded.get(4) {
+        return vec![Event::Answer { at_s: now_s, text: answer.clone(), confidence: 0.95 }];
+    }
     match hears.voice {
         VoiceTask::Hold(_) => {
             let hold = hold(onset_s, 1.5);
@@ -281,7 +290,8 @@ fn every_line_and_view_of_any_session_has_its_words() {
     manners.extend(Command::ALL.map(|command| Manner { willing: true, also: Some(command), yes: true }));
     for (name, prescription) in routines() {
         for (index, manner) in manners.iter().enumerate() {
-            let start = SessionContext { first_session: index % 2 == 0, ..SessionContext::default() };
+            let week_to_ask = Some(WeekToAsk { days_missed: 2 });
+            let start = SessionContext { first_session: index % 2 == 0, week_to_ask, ..SessionContext::default() };
             let (lines, views, finished) = lead(&prescription, *manner, start);
             assert!(finished, "{name}, {:?}: no end", manner.also);
             for (seed, line) in lines.iter().enumerate() {

@@ -345,6 +345,11 @@ pub fn diligent(world: &mut World) {
                 world.run_s(2.0);
                 world.event(Event::Spoken { at_s: world.now_s, utterance: utterance(at_s, 2.0, 9) });
             }
+            key if key.starts_with("ask-sign-") => world.command(Command::No, 0.95),
+            "ask-missed" => world.event(Event::Answer { at_s, text: "answer-forgot".into(), confidence: 0.9 }),
+            "ask-effort" | "ask-tiredness" | "ask-pain" | "ask-voice" => {
+                world.event(Event::Answer { at_s, text: "answer-4".into(), confidence: 0.9 });
+            }
             "question-clue" => {
                 world.run_s(1.0);
                 world.event(Event::Answer { at_s: world.now_s, text: "bank".into(), confidence: 0.9 });

@@ -55,6 +55,24 @@ fn a_practice_becomes_trials_steps_and_events_with_their_conditions() {
 }
 
 #[test]
+fn a_warning_sign_is_an_event_unless_it_was_taken_back() {
+    let sign = |at_s: u32, sign: &str, answer: &str| {
+        format!("{{\"at_s\":{at_s}.0,\"kind\":\"swallow_sign\",\"sign\":\"{sign}\",\"answer\":\"{answer}\"}}")
+    };
+    let told = [
+        sign(31, "cough at meals", "yes"),
+        sign(32, "wet voice", "yes"),
+        sign(33, "wet voice", "no"),
+        sign(34, "weight loss", "not sure"),
+        sign(35, "chest infection", "passed over"),
+    ];
+    let lines: Vec<&str> = [BEGUN].into_iter().chain(told.iter().map(String::as_str)).collect();
+    let session = arriving(&handed(vec![part(FIRST, &lines)])).expect("reads");
+    let events: Vec<_> = session.events.iter().map(|event| (event.kind, event.what.as_str())).collect();
+    assert_eq!(events, [(EventKind::Sign, "cough at meals"), (EventKind::Sign, "weight loss (not sure)")]);
+}
+
+#[test]
 fn what_follows_a_trial_may_spoil_it() {
     let session = arriving(&handed(vec![part(FIRST, &[BEGUN, STEP, HOLD, NOISE])])).expect("reads");
     let trial = &session.trials[0];

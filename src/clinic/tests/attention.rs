@@ -28,6 +28,8 @@ fn well(client: i64, name: &str) -> Digest {
         pain: 0,
         help: 0,
         last_safety: None,
+        signs: 0,
+        signs_what: None,
         left_out: 0,
         left_out_what: None,
         tired: 0,
@@ -75,9 +77,10 @@ fn the_gravest_reason_comes_first_then_the_graver_of_its_kind_then_who_has_more(
         of(13, &|digest| digest.microphone = Microphone::Void),
         of(14, &|digest| digest.follows_newest = Some(false)),
         of(15, &|digest| digest.tired = 1),
+        of(16, &|digest| digest.signs = 1),
     ];
     // 12: nothing has come since the package of 1 March; 15 days are more than 14.
-    let expected = [10, 9, 8, 7, 6, 12, 5, 4, 11, 3, 15, 14, 13, 2, 1];
+    let expected = [10, 9, 8, 16, 7, 6, 12, 5, 4, 11, 3, 15, 14, 13, 2, 1];
     assert_eq!(order(all.clone(), None), expected);
     // From the other end, the same.
     assert_eq!(order(all.iter().rev().cloned().collect(), None), expected);

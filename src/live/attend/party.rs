@@ -216,7 +216,8 @@ impl AttendParty {
         let offers = self.may_be_said.iter().map(|said| self.offer(stage, said));
         let offers: Vec<Offer> = offers.filter(|offer| !offer.label.is_empty()).collect();
         let answers = offers.iter().map(|offer| offer.label.clone()).collect();
-        let listening = Listening { commands: Vec::new(), answers, worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false };
+        let listening =
+            Listening { commands: Vec::new(), answers, worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false };
         stage.notify(|observer, at_s| observer.listens(at_s, &listening, &offers));
     }
 

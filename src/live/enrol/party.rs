@@ -101,7 +101,8 @@ impl EnrolParty {
     }
 
     fn listen(&mut self, stage: &mut Stage, commands: Vec<Command>, takes: bool) {
-        let listening = Listening { commands, answers: Vec::new(), worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false };
+        let listening =
+            Listening { commands, answers: Vec::new(), worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false };
         if !listening.commands.is_empty() {
             stage.listen_for(&grammar::main_grammar(&stage.words, &listening));
         }

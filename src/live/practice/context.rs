@@ -59,6 +59,10 @@ impl Practice {
             sound_days: sound.map(|question| question.days),
             sound_again: sound.is_some_and(|question| question.again),
             emergency_number: self.emergency_number.clone(),
+            week_to_ask: match self.prescription.routine.looking_back.weekly {
+                true => store.week_to_ask(&self.client, now)?,
+                false => None,
+            },
             class: false,
         })
     }

@@ -52,7 +52,14 @@ impl PracticeParty {
             keys,
             events: VecDeque::new(),
             holding: false,
-            listening: Listening { commands: Vec::new(), answers: Vec::new(), worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false },
+            listening: Listening {
+                commands: Vec::new(),
+                answers: Vec::new(),
+                worded: Vec::new(),
+                voice: VoiceTask::Idle,
+                list: false,
+                multiword_only: false,
+            },
             loudspeaker_reported: false,
             finished: false,
         }

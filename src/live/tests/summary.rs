@@ -74,6 +74,23 @@ fn the_table_tells_what_was_done() {
 }
 
 #[test]
+fn what_was_answered_at_the_end_stands_below_as_it_was_given_last() {
+    use session::{RatedOver, Rating, SignAnswer, SwallowSign};
+    let rated = |what, value| Fact::Rated { what, over: RatedOver::Practice, value };
+    let told = [
+        rated(Rating::Effort, Some(9)),
+        rated(Rating::Effort, Some(4)),
+        rated(Rating::Pain, None),
+        Fact::SwallowSign { sign: SwallowSign::Cough, answer: SignAnswer::NotSure },
+        Fact::SwallowSign { sign: SwallowSign::WetVoice, answer: SignAnswer::Yes },
+        Fact::SwallowSign { sign: SwallowSign::WetVoice, answer: SignAnswer::No },
+    ];
+    let entries: Vec<Entry> = told.into_iter().map(|fact| Entry { at_s: 1.0, fact, position: None }).collect();
+    let table = table(&entries, &|id| id.to_owned());
+    assert!(table.contains("\nOwn ratings, 0 to 10: effort 4\nTell the clinician: cough at meals (not sure)\n"), "{table}");
+}
+
+#[test]
 fn no_row_is_wider_than_eighty_cells() {
     let mut entries = evening();
     let reason = "a reason so long that nobody would ever say it but a test must, and then some more of it".into();

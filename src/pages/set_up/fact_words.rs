@@ -160,6 +160,14 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
             let value = value.map_or_else(|| site.s("page-fact-rated-none"), |value| value.to_string());
             plain("page-fact-rated", vec![("what", text(&what)), ("over", text(&over)), ("value", text(&value))])
         }
+        Fact::SwallowSign { sign, answer } => {
+            let args = vec![("what", text(&why(site, sign))), ("answer", text(answer))];
+            if answer.is_warning() { marked("page-fact-sign", args, "page-mark-look") } else { plain("page-fact-sign", args) }
+        }
+        Fact::DaysMissed { days, reason } => {
+            let reason = reason.as_ref().map_or_else(|| site.s("page-fact-missed-unsaid"), |reason| why(site, reason));
+            plain("page-fact-missed", vec![("n", count(*days)), ("why", text(&reason))])
+        }
         Fact::LoudLimitReached { loud_s, limit_s } => {
             marked("page-fact-loud-limit", vec![("s", whole(*loud_s)), ("limit", whole(*limit_s))], "page-mark-look")
         }
@@ -196,6 +204,12 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
             plain("page-fact-other", vec![("kind", text(&kind.unwrap_or_default().replace('_', " ")))])
         }
     }
+}
+
+/// A word of the journal in plain words.
+pub(super) fn why(site: &Site, word: &str) -> String {
+    let key = format!("report-why-{}-shown", word.replace(' ', "-"));
+    if site.words.has(&key) { site.s(&key) } else { word.to_owned() }
 }
 
 fn trouble_key(trouble: &session::Trouble) -> &'static str {

@@ -280,10 +280,36 @@ fn lists(site: &Site, picture: &Picture) -> Vec<(String, Vec<String>)> {
         let during = stop.exercise.as_deref().map_or(String::new(), |id| format!(" ({})", name(id)));
         format!("{}: {}{during}", day_text(stop.day), stop.reason)
     });
+    let why = |word: &str| crate::set_up::fact_words::why(site, word);
+    let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
+    let count = |n: u32| Arg::Number(f64::from(n));
+    let signs = picture.signs.iter().map(|sign| {
+        let given = [("what", Arg::Text(why(&sign.sign))), ("yes", count(sign.yes)), ("unsure", count(sign.not_sure))];
+        say("report-sign-shown", given.into_iter().chain([("last", Arg::Text(day_text(sign.last)))]).collect())
+    });
+    let rated = picture.ratings.iter().map(|rated| {
+        let of = |name: &str| Arg::Text(site.s(&format!("report-rating-{name}-shown")));
+        let args = vec![
+            ("what", of(rated.what.name())),
+            ("over", of(&format!("of-{}", rated.over.name()))),
+            ("median", Arg::Number(rated.median)),
+            ("low", count(u32::from(rated.low))),
+            ("high", count(u32::from(rated.high))),
+            ("latest", count(u32::from(rated.latest))),
+            ("last", Arg::Text(day_text(rated.latest_day))),
+        ];
+        say("page-progress-rated", args)
+    });
+    let missed = picture.missed_for.iter().map(|missed| {
+        let args = vec![("what", Arg::Text(why(&missed.reason))), ("n", count(missed.days)), ("last", Arg::Text(day_text(missed.last)))];
+        say("page-progress-missed-for", args)
+    });
     let left = picture.left_out.iter().map(|step| format!("{}: {}, {}", day_text(step.day), name(&step.exercise), step.reason));
     let changes = picture.programme.iter().map(|change| changed(site, change, &name));
     vec![
-        (site.s("page-progress-stops"), stops.collect()),
+        (site.s("page-progress-stops"), stops.chain(signs).collect()),
+        (site.s("page-progress-ratings"), rated.collect()),
+        (site.s("page-progress-missed"), missed.collect()),
         (site.s("page-progress-left-out"), left.collect()),
         (site.s("page-progress-programme"), changes.collect()),
     ]

@@ -2,7 +2,7 @@ use super::*;
 use crate::samples::{at, begin, begun, ended, entry, hold, keep, time};
 use crate::{Source, WholePart, WholeSession, journal_text};
 use jiff::civil::date;
-use model::{RatedOver, Rating};
+use model::{MissedReason, RatedOver, Rating, SignAnswer, SwallowSign};
 use progress::{Discard, Measure, NoteKind, Picture, Window};
 use session::{Entry, Fact, LevelCalibration, Trouble};
 
@@ -235,6 +235,10 @@ fn the_time_of_each_step_and_the_help_are_read() {
         heard(46.0, session::Command::Pause),
         entry(50.0, at(1, 1, 2), Fact::NoAnswer { asked: 2 }),
         entry(60.0, None, Fact::Rated { what: Rating::Effort, over: RatedOver::Practice, value: Some(4) }),
+        entry(61.0, None, Fact::Rated { what: Rating::Effort, over: RatedOver::Practice, value: Some(6) }),
+        entry(62.0, None, Fact::SwallowSign { sign: SwallowSign::WetVoice, answer: SignAnswer::Yes }),
+        entry(63.0, None, Fact::SwallowSign { sign: SwallowSign::WetVoice, answer: SignAnswer::NotSure }),
+        entry(64.0, None, Fact::DaysMissed { days: 2, reason: Some(MissedReason::Forgot) }),
         step_done(70.0, 3),
         entry(90.0, at(2, 1, 1), Fact::StepBegun { exercise: "word-riddles".into(), ramp_stage: None }),
         ended(100.0),
@@ -247,5 +251,9 @@ fn the_time_of_each_step_and_the_help_are_read() {
     assert_eq!((cueing.answered_alone, cueing.answered_with_hint, cueing.not_answered), (1, 1, 1));
     assert_eq!((cueing.asked_again, cueing.no_answer), (1, 1));
     let ratings: Vec<_> = found.ratings.iter().map(|rated| (rated.day, rated.what, rated.value)).collect();
-    assert_eq!(ratings, [(date(2026, 3, 2), Rating::Effort, Some(4))]);
+    assert_eq!(ratings, [(date(2026, 3, 2), Rating::Effort, Some(6))], "corrected: the last one counts");
+    let signs: Vec<_> = found.signs.iter().map(|told| (told.day, &told.sign, &told.answer)).collect();
+    assert_eq!(signs, [(date(2026, 3, 2), &SwallowSign::WetVoice, &SignAnswer::NotSure)]);
+    let missed: Vec<_> = found.days_missed.iter().map(|told| (told.days, told.reason.clone())).collect();
+    assert_eq!(missed, [(2, Some(MissedReason::Forgot))]);
 }

@@ -63,6 +63,8 @@ pub(super) fn chart_text(picture: &Picture, about: &About<'_>, say: Say<'_>) -> 
     if stops.is_empty() {
         lines.line(&terms.plain("report-glance-stops-none-shown"));
     }
+    lines.list(&of("signs"), &events::signs(picture, terms));
+    events::missed(picture, terms).iter().for_each(|line| lines.line(line));
     lines.list(&of("ratings"), &ratings::lines(&picture.ratings, terms));
     lines.line(&if picture.ratings.is_empty() { of("ratings-none") } else { terms.plain("report-ratings-note-shown") });
 
@@ -171,6 +173,9 @@ fn proposals(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let mut lines: Vec<String> = picture.goals.iter().filter_map(goal).collect();
     if !picture.safety_stops.is_empty() {
         lines.push(terms.plain("report-propose-stops-shown"));
+    }
+    if !picture.signs.is_empty() {
+        lines.push(terms.plain("report-propose-signs-shown"));
     }
     let unagreed = events::unsettled(picture, terms);
     if !unagreed.is_empty() {

@@ -88,9 +88,40 @@ pub(super) fn stops(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     gathered(stops).into_iter().map(stop).collect()
 }
 
-/// Stop events first, then notes.
+/// "wet voice, chest infection (2×)": warning signs about swallowing; what was only doubted says so.
+pub(super) fn sign_names(picture: &Picture, terms: &Terms<'_>) -> Vec<(String, u32)> {
+    let name = |sign: &progress::Sign| match sign.yes {
+        0 => (terms.text("report-sign-unsure-shown", &[("what", terms.why(&sign.sign).into())]), sign.not_sure),
+        yes => (terms.why(&sign.sign), yes),
+    };
+    picture.signs.iter().map(name).collect()
+}
+
+/// "Swallowing, wet voice: yes 2×, not sure 1×; last on 24 Nov."
+pub(super) fn signs(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
+    let line = |sign: &progress::Sign| {
+        let given: [(&'static str, Given); 4] = [
+            ("what", terms.why(&sign.sign).into()),
+            ("yes", sign.yes.into()),
+            ("unsure", sign.not_sure.into()),
+            ("last", terms.date(sign.last).into()),
+        ];
+        terms.text("report-sign-shown", &given)
+    };
+    picture.signs.iter().map(line).collect()
+}
+
+/// "Planned days missed, as the client said: too tired (3×), forgot."
+pub(super) fn missed(picture: &Picture, terms: &Terms<'_>) -> Option<String> {
+    let list: Vec<(String, u32)> = picture.missed_for.iter().map(|missed| (terms.why(&missed.reason), missed.days)).collect();
+    (!list.is_empty()).then(|| terms.text("report-missed-shown", &[("list", terms.counted(&list).into())]))
+}
+
+/// Stop events first, then warning signs, why days were missed, and notes.
 pub(super) fn stops_and_notes(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let mut lines = stops(picture, terms);
+    lines.extend(signs(picture, terms));
+    lines.extend(missed(picture, terms));
     if !picture.clock_jumps.is_empty() {
         lines.push(terms.text("report-note-clock-shown", &[("n", picture.clock_jumps.len().into())]));
     }

@@ -146,6 +146,10 @@ fn glance(picture: &Picture, about: &About<'_>, chosen: &[&Series], breaks: &Bre
         let stops = [("n", picture.safety_stops.len().into()), ("list", terms.counted(&reasons).into())];
         lines.push(terms.text("report-glance-stops-shown", &stops));
     }
+    let signs = events::sign_names(picture, terms);
+    if !signs.is_empty() {
+        lines.push(terms.text("report-glance-signs-shown", &[("list", terms.counted(&signs).into())]));
+    }
     let unsettled = events::unsettled(picture, terms);
     if !unsettled.is_empty() {
         let waiting = [("n", unsettled.len().into()), ("list", unsettled.join(", ").into())];

@@ -55,7 +55,14 @@ fn listen(follower: &mut WebFollower, commands: &[Command], voice: VoiceTask) {
     follower.listens(
         0.0,
         // As the engine gives it.
-        &Listening { commands: listening::with_safety(commands), answers: Vec::new(), worded: Vec::new(), list: false, multiword_only: false, voice },
+        &Listening {
+            commands: listening::with_safety(commands),
+            answers: Vec::new(),
+            worded: Vec::new(),
+            list: false,
+            multiword_only: false,
+            voice,
+        },
         &names,
     );
 }

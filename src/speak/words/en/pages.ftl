@@ -495,6 +495,12 @@ page-fact-fall-level = The voice became softer than usual for this client: { $fr
 page-fact-rest-taken = A rest was offered and taken.
 page-fact-rated = { $what }, { $over }, 0 to 10: { $value }.
 page-fact-rated-none = not rated
+page-fact-sign = Asked about { $what }: { $answer }.
+page-fact-missed = { $n ->
+    [one] 1 planned day
+   *[other] { $n } planned days
+} missed this week: { $why }.
+page-fact-missed-unsaid = no reason given
 page-fact-rest-declined = A rest was offered and declined.
 page-fact-loud-limit = Loud holds reached { $s } of { $limit } s. The rest was left for another day.
 page-fact-command = “{ $text }” was heard: { $command }.
@@ -567,7 +573,14 @@ page-day-extra = done without a plan
 page-progress-none = Nothing was measured in this time.
 page-progress-table = The figures as a table
 page-progress-table-of = Table: { $title }
-page-progress-stops = Safety stops
+page-progress-stops = Safety stops and warning signs
+page-progress-ratings = Own ratings, 0 to 10
+page-progress-rated = { $what }, { $over }: median { $median } ({ $low } to { $high }), latest { $latest } on { $last }
+page-progress-missed = Why planned days were missed
+page-progress-missed-for = { $what }: { $n ->
+    [one] 1 day
+   *[other] { $n } days
+}, last told on { $last }
 page-progress-left-out = Left out
 page-progress-programme = What changed in the programme
 page-progress-foot = A practice aid. It makes no diagnosis.
@@ -706,6 +719,7 @@ page-verdict-unchanged = within the scatter
 page-verdict-fallen = fallen
 page-verdict-risen = risen
 page-reason-safety = Safety
+page-reason-swallow-sign = Swallowing
 page-reason-no-practice = No practice
 page-reason-no-results = No results
 page-reason-adherence = Adherence

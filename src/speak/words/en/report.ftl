@@ -84,6 +84,7 @@ report-glance-stops-shown = { $n ->
     [one] 1 stop event: { $list }.
    *[other] { $n } stop events: { $list }.
 }
+report-glance-signs-shown = Asked about swallowing once a week, the client said yes or wasn’t sure: { $list }.
 report-counted-shown = { $what } ({ $n }×)
 report-glance-beyond-shown = Changed by more than this client’s own scatter: { $list }.
 report-glance-within-shown = No change beyond this client’s own scatter: { $list }.
@@ -234,6 +235,10 @@ report-more-shown = { $n ->
     [one] One more in the tables.
    *[other] { $n } more in the tables.
 }
+# What the client said when asked about the week.
+report-sign-shown = Swallowing, { $what }: yes { $yes }×, not sure { $unsure }×; last on { $last }.
+report-sign-unsure-shown = { $what } (not sure)
+report-missed-shown = Planned days missed, as the client said: { $list }.
 report-programme-title-shown = Changes to the programme
 report-programme-none-shown = Nothing changed.
 report-programme-shown = { $date }, { $routine }: { $list }.
@@ -260,6 +265,15 @@ report-why-chest-pain-shown = chest pain
 report-why-can-t-breathe-shown = couldn’t breathe
 report-why-choking-shown = something went down the wrong way
 report-why-feels-sick-shown = felt sick
+report-why-cough-at-meals-shown = coughing or choking at meals
+report-why-wet-voice-shown = wet voice after meals
+report-why-weight-loss-shown = losing weight
+report-why-chest-infection-shown = chest infection
+report-why-not-well-shown = not well
+report-why-too-tired-shown = too tired
+report-why-no-time-shown = no time
+report-why-forgot-shown = forgot
+report-why-something-else-shown = another reason
 report-why-unwell-shown = the client wasn’t well
 report-why-no-spoken-agreement-shown = no spoken agreement
 report-why-loud-time-limit-shown = loud time used up
@@ -302,6 +316,8 @@ report-field-target-db-shown = goal, dB
 report-field-feedback-every-shown = result said after every so many trials
 report-field-phases-shown = phases
 report-field-posture-shown = posture
+report-field-ratings-shown = rated after practice
+report-field-weekly-questions-shown = questions about the week
 report-field-agreement-months-shown = months for which an agreement holds
 
 # --- abbreviations: each in one plain line where it stands ----------------------------------------------------------------------
@@ -378,6 +394,7 @@ report-soap-plan-shown = Plan
 report-soap-own-words-shown = Goals in the client’s own words:
 report-soap-quoted-shown = “{ $words }”
 report-soap-stops-shown = Said during practice:
+report-soap-signs-shown = Said when asked about swallowing, once a week:
 report-soap-by-group-shown = By exercise group (minutes from the beginning of an exercise to its end):
 report-soap-group-shown = { $group }: { $minutes } min, { $repetitions } repetitions, on { $days ->
     [one] 1 day
@@ -400,6 +417,7 @@ report-soap-proposed-shown = To consider:
 report-propose-goal-met-shown = A goal is met: { $words } Set a next goal, or a next step?
 report-propose-goal-not-met-shown = A goal is not met by its day: { $words } Another day, another goal, or another dose?
 report-propose-stops-shown = There were stop events: look at them before any dose is raised.
+report-propose-signs-shown = There were warning signs about swallowing: look at the swallow work before anything else.
 report-propose-agreement-shown = Left out for want of agreement: { $list }. Agree to it, or take it out?
 
 # --- tables --------------------------------------------------------------------------------------------------------------------
