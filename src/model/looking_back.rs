@@ -4,7 +4,7 @@ use crate::words::words;
 
 words! {
     /// What a clinician wants to know of soon where somebody does swallow work. Swallowing services name these four among the signs of a
-    /// swallowing problem (docs/safety.md); which of them to ask after is common practice, no source.
+    /// swallowing problem (docs/routines.md); which of them to ask after is common practice, no source.
     SwallowSign {
         Cough = "cough at meals",
         WetVoice = "wet voice",

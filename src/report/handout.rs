@@ -83,6 +83,7 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
     if seated {
         under_title.push(say("handout-seated-shown", &[]));
     }
+    under_title.extend(asked_at_end(prescription, say));
     under_title.extend(spoken_for(prescription, say));
     let mut stop = vec!["unwell"];
     if needs("swallow-assessed") || needs("saliva-only") {
@@ -105,6 +106,18 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
         language: prescription.language.clone(),
         page_of: page_of(say),
     }
+}
+
+/// That short questions follow; none where nothing is asked.
+fn asked_at_end(prescription: &Prescription, say: Say<'_>) -> Option<String> {
+    let asked = &prescription.routine.looking_back;
+    let key = match (asked.ratings.is_empty(), asked.weekly) {
+        (true, false) => return None,
+        (false, false) => "handout-asked-shown",
+        (true, true) => "handout-asked-weekly-shown",
+        (false, true) => "handout-asked-both-shown",
+    };
+    Some(say(key, &[]))
 }
 
 /// What goes beyond the usual, and who spoke for it; a line each.

@@ -28,7 +28,7 @@ pub(super) fn read(file: &RoutineFile, faults: &mut Finder<'_>) -> LookingBack {
             Some(rating) => ratings.push(rating),
             None if name.value == Rating::Voice.name() => {
                 let what = "`ratings` names the voice, which is rated once a week";
-                faults.add(FaultKind::NotAllowed, name.span.clone(), what, "Write `weekly_questions = true` for it.");
+                faults.add(FaultKind::UnknownName, name.span.clone(), what, "Write `weekly_questions = true` for it.");
             }
             None => {
                 let what = format!("\"{}\" is nothing that a client can rate", printable(&name.value));

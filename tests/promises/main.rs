@@ -24,6 +24,7 @@ mod hear_reads_sound_files;
 mod killed_and_gone_on;
 mod killed_practice;
 mod lead;
+mod looking_back;
 mod programme;
 mod record;
 mod record_faults;

@@ -7,10 +7,10 @@ mod invented;
 use files::reports::gather;
 use invented::{Life, keep};
 use jiff::civil::{Date, date};
-use model::{RatedOver, Rating};
+use model::{MissedReason, RatedOver, Rating, SignAnswer, SwallowSign};
 use progress::{
-    Aim, BreakReason, ClockJump, Direction, Goal, GoalState, Mark, MarkKind, Measure, NotMet, Note, NoteKind, Picture, PlanBasis,
-    Practised, ProgrammeChange, ProgrammeItem, Rated, Standing, TooEarly, Window,
+    Aim, BreakReason, ClockJump, DaysMissed, Direction, Goal, GoalState, Mark, MarkKind, Measure, NotMet, Note, NoteKind, Picture, PlanBasis,
+    Practised, ProgrammeChange, ProgrammeItem, Rated, SignAnswered, Standing, TooEarly, Window,
 };
 use record::{NewGoal, Store};
 use report::sheet::{About, Sheet, sheet};
@@ -353,6 +353,34 @@ fn the_clients_own_ratings_are_told_as_they_were_said() {
     assert_eq!((table.title.as_str(), table.rows.len()), ("Own ratings, 0 to 10", 8));
     assert_eq!(table.rows[0], ["Effort, after practice", "5.5", "4 to 7", "7 on 22 Nov 2026", "2 (1)"]);
     assert!(sheet.chart.text.contains("- Voice in daily life, over the week: median 5.5 (4 to 7), latest 7 on 2026-11-22; 2 ratings"));
+}
+
+/// A warning sign about swallowing comes before adherence and figures; a "no" is nothing to look at.
+#[test]
+fn a_warning_sign_stands_first_and_in_the_text_for_the_chart() {
+    let mut practised = practised(&Life::weeks(12));
+    let told = |session, sign, answer| SignAnswered { session, day: TODAY, sign, answer };
+    practised.signs = vec![
+        told(1, SwallowSign::Cough, SignAnswer::Yes),
+        told(2, SwallowSign::Cough, SignAnswer::Yes),
+        told(2, SwallowSign::WetVoice, SignAnswer::No),
+        told(2, SwallowSign::Weight, SignAnswer::NotSure),
+    ];
+    practised.days_missed = vec![DaysMissed { session: 1, day: TODAY, days: 2, reason: Some(MissedReason::Tired) }];
+    let sheet = worded("signs", &Picture::of(&practised, Window::weeks(TODAY, 12)));
+    assert_eq!(sheet.front.glance[0], "1 stop event: dizzy.");
+    assert_eq!(
+        sheet.front.glance[1],
+        "Asked about swallowing once a week, the client said yes or wasn’t sure: coughing or choking at meals (2×), losing weight (not sure)."
+    );
+    let text = &sheet.chart.text;
+    for line in [
+        "- Swallowing, coughing or choking at meals: yes 2x, not sure 0x; last on 2026-11-22.",
+        "Planned days missed, as the client said: too tired (2x).",
+        "- There were warning signs about swallowing: look at the swallow work before anything else.",
+    ] {
+        assert!(text.contains(line), "{text}");
+    }
 }
 
 /// What can be pasted into a chart: the order of a chart, the assessment left to the clinician, plain short lines, ISO days.

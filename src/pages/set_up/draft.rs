@@ -7,7 +7,7 @@ use crate::set_up::step_actions::act_on_step;
 use crate::set_up::step_draft::take_step;
 use crate::set_up::step_fields::entry_of;
 use crate::set_up::toml_rows::{forget_places, inline, number_of, push_row, remove_row, rows_mut, set, set_list, text_of};
-use routine::{DraftStep, Weekday, find};
+use routine::{AFTER_A_PRACTICE, DraftStep, Weekday, find};
 
 /// The fields of a routine that are numbers.
 pub const TOP_NUMBERS: [&str; 3] = ["feedback_every", "loud_limit_s", "agreement_months"];
@@ -78,6 +78,7 @@ impl RoutineDraft {
                 set(root, name, number_of(value));
             }
         }
+        take_looking_back(root, form);
         take_patience(root, form);
         take_plan(root, form);
         let count = self.steps().len();
@@ -139,6 +140,32 @@ impl RoutineDraft {
             forget_places(steps);
         }
     }
+}
+
+/// A box that is not checked is not sent, so the title says that the form was.
+fn take_looking_back(root: &mut Table, form: &Fields) {
+    if form.get("title").is_none() {
+        return;
+    }
+    let chosen: Vec<&str> =
+        AFTER_A_PRACTICE.iter().map(|rating| rating.name()).filter(|name| form.on(&format!("ratings-{name}"))).collect();
+    let written = ratings_of(root);
+    // The file's own order is the order in which they are asked.
+    let same = written.len() == chosen.len() && chosen.iter().all(|name| written.contains(name));
+    if !same {
+        set_list(root, "ratings", chosen.into_iter().map(Value::from).collect(), false);
+    }
+    let weekly = root.get("weekly_questions").and_then(Item::as_bool).unwrap_or(false);
+    let asked = form.on("weekly_questions");
+    if weekly != asked {
+        set(root, "weekly_questions", asked.then(|| Value::from(true)));
+    }
+}
+
+/// What the file has rated.
+pub fn ratings_of(root: &Table) -> Vec<&str> {
+    let list = root.get("ratings").and_then(Item::as_array);
+    list.map_or(Vec::new(), |list| list.iter().filter_map(Value::as_str).collect())
 }
 
 fn take_patience(root: &mut Table, form: &Fields) {

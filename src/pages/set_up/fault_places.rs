@@ -83,6 +83,8 @@ pub const FIELDS: [&str; 43] = [
     "agreement_months",
     "feedback_every",
     "loud_limit_s",
+    "ratings",
+    "weekly_questions",
     "ask_again_after_s",
     "asks",
     "give_up_after_s",

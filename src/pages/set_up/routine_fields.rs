@@ -2,13 +2,14 @@
 
 use toml_edit::{Item, Table};
 
-use crate::set_up::draft::{PATIENCE, RoutineDraft, TOP_NUMBERS, TOP_TEXTS};
+use crate::set_up::draft::{PATIENCE, RoutineDraft, TOP_NUMBERS, TOP_TEXTS, ratings_of};
 use crate::set_up::fault_places::place;
 use crate::set_up::field_labels::{label, number_hint};
 use crate::set_up::step_form::step_form;
 use crate::set_up::toml_rows::{rows, typed};
 use crate::web::pages::{Action, Choice, Field, Group, Kind, RoutineForm, Texts};
-use routine::{Faults, Weekday, catalogue, limit_of};
+use routine::{AFTER_A_PRACTICE, Faults, Weekday, catalogue, limit_of};
+use session::Rating;
 
 /// The form of a draft. `file`, `to`, `base` and the like are for the caller to fill in.
 pub fn form_of(draft: &RoutineDraft, faults: Option<&Faults>, texts: Texts<'_>) -> RoutineForm {
@@ -41,7 +42,15 @@ fn top_fields(root: &Table, texts: Texts<'_>) -> Vec<Field> {
     let number = |name: &&str| {
         Field::new(*name, label(name, texts), Kind::Number, typed(root.get(name))).hint(number_hint(None, name, Some(&usual(name)), texts))
     };
-    TOP_TEXTS.iter().map(text).chain(TOP_NUMBERS.iter().map(number)).collect()
+    let written = ratings_of(root);
+    let rating = |rating: &Rating| {
+        let on = if written.contains(&rating.name()) { "on" } else { "" };
+        Field::new(format!("ratings-{}", rating.name()), texts.s(&format!("page-rating-{}", rating.name())), Kind::Check, on)
+    };
+    let weekly = if root.get("weekly_questions").and_then(Item::as_bool) == Some(true) { "on" } else { "" };
+    let weekly = Field::new("weekly_questions", label("weekly_questions", texts), Kind::Check, weekly);
+    let asked = AFTER_A_PRACTICE.iter().map(rating).chain([weekly]);
+    TOP_TEXTS.iter().map(text).chain(TOP_NUMBERS.iter().map(number)).chain(asked).collect()
 }
 
 fn patience_fields(root: &Table, texts: Texts<'_>) -> Vec<Field> {

@@ -20,7 +20,7 @@ fn every_fault_names_file_line_and_remedy() {
     let cases = [
         ("ratings = []", FaultKind::Missing, "leave the key out"),
         ("ratings = [\"effort\", \"effort\"]", FaultKind::Twice, "Keep one"),
-        ("ratings = [\"voice\"]", FaultKind::NotAllowed, "weekly_questions = true"),
+        ("ratings = [\"voice\"]", FaultKind::UnknownName, "weekly_questions = true"),
         ("ratings = [\"efort\"]", FaultKind::UnknownName, "`effort`"),
         ("ratings = [\"mood\"]", FaultKind::UnknownName, "Choose one of: effort, tiredness, pain"),
     ];

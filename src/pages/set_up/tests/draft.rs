@@ -52,6 +52,24 @@ fn words(_key: &str) -> Option<String> {
 }
 
 #[test]
+fn what_is_asked_at_the_end_is_checked_and_unchecked_and_keeps_its_order() {
+    let text = EVENING.replace("feedback_every = 3", "ratings = [\"pain\", \"effort\"] # in this order\nfeedback_every = 3");
+    let mut same = RoutineDraft::parse(&text).expect("TOML");
+    same.take(&form(&[("title", "Evening routine"), ("ratings-effort", "on"), ("ratings-pain", "on")]));
+    assert_eq!(same.text(), text);
+    let mut more = RoutineDraft::parse(&text).expect("TOML");
+    more.take(&form(&[("title", "Evening routine"), ("ratings-tiredness", "on"), ("weekly_questions", "on")]));
+    let read = check_text("x", &more.text(), Hearing::default()).expect("a routine").routine.looking_back;
+    assert_eq!(read, routine::LookingBack { ratings: vec![session::Rating::Tiredness], weekly: true });
+    more.take(&form(&[("title", "Evening routine")]));
+    assert!(!more.text().contains("ratings") && !more.text().contains("weekly_questions"), "{}", more.text());
+    // A button of another part of the form sends nothing of this.
+    let mut untouched = RoutineDraft::parse(&text).expect("TOML");
+    untouched.take(&form(&[("no_answer-asks", "2")]));
+    assert_eq!(untouched.text(), text);
+}
+
+#[test]
 fn a_form_that_changes_nothing_leaves_every_byte() {
     let mut draft = draft();
     draft.take(&form(&[

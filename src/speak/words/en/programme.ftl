@@ -76,6 +76,9 @@ handout-stop-title-shown = Stop at once
 handout-stop-unwell-shown = Dizziness, faintness, breathlessness or pain. If it lasts, call someone.
 handout-stop-swallow-shown = Coughing, choking or a wet voice: no more swallows today. Tell your clinician.
 handout-stop-emergency-shown = Chest pain, sudden weakness, trouble speaking: call your emergency number.
+handout-asked-shown = Short questions at the end: say “next” to leave one out.
+handout-asked-weekly-shown = Once a week, a few short questions at the end: say “next” to leave one out.
+handout-asked-both-shown = Short questions at the end, and once a week a few more: say “next” to leave one out.
 handout-foot-shown = A practice aid. It makes no diagnosis. What your own clinician says comes first.
 handout-page-shown = Page { $page } of { $pages }
 
