@@ -106,7 +106,7 @@ pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command)
         Command::Skip => return moving::skip(practice, state),
         Command::GoBack => return moving::go_back(practice, state),
         Command::Again => return moving::again(practice, state),
-        Command::Finish => return moving::finish(practice, state),
+        Command::Finish => return moving::finish(practice, state, true),
         Command::AllRight => wishes::all_right(practice, state),
         Command::NotSure => return not_sure(practice, state),
         Command::Yes | Command::No => return yes_or_no(practice, state, command == Command::Yes),

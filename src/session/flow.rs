@@ -33,7 +33,7 @@ pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction)
         NextAction::Answered(ask, yes) => answers::answered(practice, ask, yes),
         NextAction::Obey(command) => commands::obey(practice, state, command),
         NextAction::Halted(halt) => Halted::new(practice, halt).into(),
-        NextAction::Finish => moving::finish(practice, state),
+        NextAction::Finish => moving::finish(practice, state, false),
         NextAction::GiveUp => closing::give_up(practice, state),
         NextAction::LookBack => looking_back::ask(practice),
         NextAction::UnwellAtEnd => looking_back::unwell_at_end(practice),

@@ -6,6 +6,7 @@ use super::practice::Practice;
 use super::state::{Move, State};
 use super::{class, closing, listening, steps};
 use model::{Arg, StepReason, VoiceTask};
+use routine::LookingBack;
 
 /// Behind a short answer, s.
 const MOMENT_S: f64 = 0.2;
@@ -81,9 +82,13 @@ pub(super) fn again(practice: &mut Practice, state: &State) -> Move {
     }
 }
 
-/// Asks to be sure; said twice, or not taken back, it ends, and the step under way is kept as ended early.
-pub(super) fn finish(practice: &mut Practice, state: &State) -> Move {
+/// Asks to be sure; said twice, or not taken back, it ends, and the step under way is kept as ended early. Whoever `said` it twice wants
+/// no questions either.
+pub(super) fn finish(practice: &mut Practice, state: &State, said: bool) -> Move {
     if matches!(state, State::Asking(Asking { ask: Ask::FinishUnlessTakenBack, .. })) {
+        if said {
+            practice.routine.looking_back = LookingBack::default();
+        }
         closing::cut_short(practice, state, StepReason::FinishedEarly);
         return closing::summarise(practice, "finished").into();
     }

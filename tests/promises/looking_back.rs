@@ -4,9 +4,9 @@
 #[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
+use record::Source;
 use rehearsal::{Led, RATE_HZ, Scene, lead};
 use rehearse::RoomSpec;
-use record::Source;
 use serde_json::{Value, json};
 
 const ROUTINE: &str = r#"

@@ -9,8 +9,8 @@ use invented::{Life, keep};
 use jiff::civil::{Date, date};
 use model::{MissedReason, RatedOver, Rating, SignAnswer, SwallowSign};
 use progress::{
-    Aim, BreakReason, ClockJump, DaysMissed, Direction, Goal, GoalState, Mark, MarkKind, Measure, NotMet, Note, NoteKind, Picture, PlanBasis,
-    Practised, ProgrammeChange, ProgrammeItem, Rated, SignAnswered, Standing, TooEarly, Window,
+    Aim, BreakReason, ClockJump, DaysMissed, Direction, Goal, GoalState, Mark, MarkKind, Measure, NotMet, Note, NoteKind, Picture,
+    PlanBasis, Practised, ProgrammeChange, ProgrammeItem, Rated, SignAnswered, Standing, TooEarly, Window,
 };
 use record::{NewGoal, Store};
 use report::sheet::{About, Sheet, sheet};

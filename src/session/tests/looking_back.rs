@@ -195,6 +195,15 @@ fn who_breaks_off_is_asked_about_today_alone_and_not_where_something_was_wrong()
     assert!(rig.finished);
     assert_eq!((rig.count("ask-voice"), end_reason(&rig).as_str()), (0, "finished"));
 
+    // Said twice, it wants no questions either.
+    let mut hurried = with_steps(vec![paced(1), voiced(3)], &ALL, None);
+    hurried.until_said("ex-long-ah-cue", 90.0);
+    finish(&mut hurried);
+    hurried.run_s(2.0);
+    hurried.command(Command::Finish);
+    hurried.until(|rig| rig.finished, 10.0);
+    assert_eq!(hurried.count("ask-effort"), 0);
+
     let mut unwell = with_steps(vec![paced(1), voiced(3)], &ALL, None);
     unwell.until_said("ex-long-ah-cue", 90.0);
     unwell.command(Command::Hurts);
@@ -270,8 +279,6 @@ fn an_interrupt_among_the_questions_changes_nothing_of_how_it_ended() {
 
 fn finish(rig: &mut Rig) {
     rig.command(Command::Stop);
-    rig.run_s(2.0);
-    rig.command(Command::Finish);
     rig.run_s(2.0);
     rig.command(Command::Finish);
 }
