@@ -9,6 +9,7 @@ use super::outlet::{count, line};
 use super::patience::{Patience, Silence};
 use super::practice::Practice;
 use super::questions::Question;
+use super::safety_stop::{CameFrom, record_safety_stop, symptom_of};
 use super::state::{Move, State};
 use super::wishes;
 use model::{Arg, Command, Fact, Line, MissedReason, Rating, Response, SignAnswer, Symptom};
@@ -79,13 +80,10 @@ pub(super) fn unwell_at_end(practice: &mut Practice) -> Move {
 
 /// What is said from the summary on, in whatever state: nothing leads back into the practice.
 pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command) -> Move {
+    if let Some(symptom) = symptom_of(command) {
+        return not_well(practice, state, symptom);
+    }
     match command {
-        Command::ChestPain => return emergency(practice, state, Symptom::ChestPain),
-        Command::CantBreathe => return emergency(practice, state, Symptom::Breathless),
-        Command::Dizzy => return unwell(practice, state, &Symptom::Dizzy),
-        Command::Hurts => return unwell(practice, state, &Symptom::Pain),
-        Command::Choking => return unwell(practice, state, &Symptom::Choking),
-        Command::FeelSick => return unwell(practice, state, &Symptom::Sick),
         Command::Help => return help(practice),
         Command::Stop | Command::Pause | Command::Rest => return leave(practice, STOP_SILENCE_S),
         Command::Finish => return leave(practice, 0.0),
@@ -121,21 +119,21 @@ fn reason(practice: &Practice) -> &'static str {
     practice.looking_back.as_ref().map_or("completed", |questions| questions.reason)
 }
 
-fn unwell(practice: &mut Practice, state: &State, symptom: &Symptom) -> Move {
-    match halting::unwell(practice, state, symptom) {
+/// As in a practice, but nothing comes behind it: chest pain and no breath take over, after the others it listens for a while.
+fn not_well(practice: &mut Practice, state: &State, symptom: Symptom) -> Move {
+    match halting::not_well(practice, state, symptom) {
         Move::Become(State::Speaking(speaking)) => Speaking { then: NextAction::UnwellAtEnd, ..speaking }.into(),
-        other => other,
+        emergency => {
+            practice.looking_back = None;
+            emergency
+        }
     }
-}
-
-fn emergency(practice: &mut Practice, state: &State, symptom: Symptom) -> Move {
-    practice.looking_back = None;
-    halting::emergency(practice, state, symptom)
 }
 
 fn help(practice: &mut Practice) -> Move {
     practice.hush();
-    practice.record(Fact::SafetyStop { exercise: None, reason: Symptom::Help });
+    let from = CameFrom::now(practice);
+    record_safety_stop(practice, &Symptom::Help, &from);
     practice.listen_for_worded(listening::EMERGENCY, Vec::new());
     let last = practice.say("help", &[]);
     practice.after(last, BREATH_S, NextAction::UnwellAtEnd).into()

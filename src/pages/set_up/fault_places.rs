@@ -76,7 +76,7 @@ fn label_key(field: &str) -> Option<String> {
 }
 
 /// Every key of a routine's file that the form has a name for.
-pub const FIELDS: [&str; 43] = [
+pub const FIELDS: [&str; 45] = [
     "title",
     "client",
     "cue_words",
