@@ -103,7 +103,11 @@ fn holding(hub: &LiveHub, words: Words) -> WebFollower {
     let name = vec![("name", Arg::Message("ex-long-ah-name".into()))];
     follower.viewed(0.0, &View { heading: Some(Line { key: "heading-step".into(), args: name }), ..View::default() });
     let voice = VoiceTask::Hold(HoldSettings { min_s: 1.0, max_break_s: 0.3, glide: false });
-    follower.listens(0.0, &Listening { commands: Vec::new(), answers: Vec::new(), worded: Vec::new(), list: false, multiword_only: false, voice }, &[]);
+    follower.listens(
+        0.0,
+        &Listening { commands: Vec::new(), answers: Vec::new(), worded: Vec::new(), list: false, multiword_only: false, voice },
+        &[],
+    );
     follower
 }
 

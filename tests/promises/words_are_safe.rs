@@ -209,7 +209,14 @@ struct Manner {
 fn lead(prescription: &Prescription, manner: Manner, start: SessionContext) -> (Vec<Line>, Vec<View>, bool) {
     let mut engine = Engine::new(prescription.routine.clone(), start);
     let (mut lines, mut views, mut ends): (Vec<Line>, Vec<View>, Vec<(f64, LineId)>) = (Vec::new(), Vec::new(), Vec::new());
-    let mut hears = Listening { commands: Vec::new(), answers: Vec::new(), worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: false };
+    let mut hears = Listening {
+        commands: Vec::new(),
+        answers: Vec::new(),
+        worded: Vec::new(),
+        voice: VoiceTask::Idle,
+        list: false,
+        multiword_only: false,
+    };
     let (mut now_s, mut quiet_s, mut also_s) = (0.0_f64, 0.0_f64, 0.0_f64);
     // Nobody says it for ever: a long repetition could never be done then.
     let mut also_left = 3;

@@ -50,6 +50,7 @@ fn planned_days_without_practice_are_missed_and_today_is_not_over() -> Result<()
             source: Source::Live,
             software: "tidecount",
             started_at: &time(&started),
+            protocol: None,
         })?;
     }
     // From the 2nd, the first practice, to the 7th: the 4th, 5th and 7th were missed.
