@@ -5,7 +5,7 @@ use super::next::{Ask, Halt, NextAction};
 use super::practice::Practice;
 use super::safety_stop::symptom_of;
 use super::state::{Move, State};
-use super::{class, halting, listening, looking_back, moving, wishes};
+use super::{afterwards, class, halting, listening, moving, wishes};
 use model::{Command, Fact, VoiceTask};
 
 /// Below this confidence nothing is done; from here on a harmless command is taken (model card: what is heard under
@@ -92,7 +92,7 @@ pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command)
     // The practice is over: nothing leads back into it. A doubtful call for help is still asked about.
     let confirms = matches!(state, State::Asking(_)) && matches!(command, Command::Yes | Command::No | Command::Again);
     if practice.looking_back.is_some() && !confirms {
-        return looking_back::obey(practice, state, command);
+        return afterwards::obey(practice, state, command);
     }
     match command {
         Command::Stop => return halting::halt(practice, state, Halt::Stopped).into(),

@@ -2,10 +2,11 @@
 
 use super::asking::Asking;
 use super::halted::Halted;
+use super::looking_back::LookingBack;
 use super::next::{Ask, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{answers, closing, commands, looking_back, moving, opening, rising, steps};
+use super::{afterwards, answers, closing, commands, moving, opening, rising, steps};
 use model::AgreementAnswer;
 
 /// Makes a move from `state`.
@@ -35,8 +36,8 @@ pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction)
         NextAction::Halted(halt) => Halted::new(practice, halt).into(),
         NextAction::Finish => moving::finish(practice, state, false),
         NextAction::GiveUp => closing::give_up(practice, state),
-        NextAction::LookBack => looking_back::ask(practice),
-        NextAction::UnwellAtEnd => looking_back::unwell_at_end(practice),
+        NextAction::LookBack => afterwards::ask(practice),
+        NextAction::UnwellAtEnd => LookingBack::listening_on(practice).into(),
         NextAction::End(reason) => closing::end(practice, reason),
     }
 }

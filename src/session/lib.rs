@@ -12,12 +12,13 @@
 //! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `waiting`, `feedback`: what is said into a
 //!   silence, and about a result
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `talking`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
-//!   `halted`, `emergency`: the states between them
+//!   `halted`, `emergency`, `looking_back` (with `questions`): the states between them and behind them
 //! - `state`: one of all these; `hearing`: what the ears report to it
-//! - `opening`, `steps`, `rising`, `closing`, `class`, `answers`, `questions`, `looking_back`: from greeting to summary and what is asked behind it; `commands`, `halting`, `moving`, `wishes`: what can be
-//!   said at any time
+//! - `opening`, `steps`, `rising`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
+//!   said at any time; `afterwards`: what from the summary on
 //! - `flow`, `engine`: the table of moves and the one door
 
+mod afterwards;
 mod answers;
 mod asking;
 mod beat;

@@ -2,20 +2,14 @@
 //!
 //! An answer is said back and kept at once. A "no", "go back" or another answer right after it corrects it: the last one counts.
 
-use super::halting;
 use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::{count, line};
 use super::patience::{Patience, Silence};
 use super::practice::Practice;
 use super::questions::Question;
-use super::safety_stop::{CameFrom, record_safety_stop, symptom_of};
-use super::state::{Move, State};
-use super::wishes;
-use model::{Arg, Command, Fact, Line, MissedReason, Rating, Response, SignAnswer, Symptom};
+use model::{Arg, Command, Fact, Line, MissedReason, Rating, Response, SignAnswer};
 
-/// Silence after "stop", s, whatever comes.
-const STOP_SILENCE_S: f64 = 1.0;
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
 /// After an answer was said back there is so long to correct it, s; common practice, no source.
@@ -53,62 +47,8 @@ enum Stage {
     },
 }
 
-/// Asks the question that stands open; behind the last one it ends.
-pub(super) fn ask(practice: &mut Practice) -> Move {
-    let Some(questions) = &mut practice.looking_back else { return Move::Go(NextAction::End("completed")) };
-    let (many, announced) = (questions.len(), std::mem::replace(&mut questions.announced, true));
-    let Some(question) = questions.now() else { return last_words(practice, "questions-over").into() };
-    if !announced {
-        practice.say("questions-first", &[("n", count(many))]);
-    }
-    let (list, worded) = hears(&question);
-    practice.listen_for_worded(list, worded);
-    let (key, args) = wording(practice, &question);
-    practice.say(&key, &args);
-    practice.show_prompt(Line { key: format!("{key}-shown"), args }, &can_say(&question));
-    practice.resume_target = NextAction::LookBack;
-    LookingBack::at(practice, Stage::Asked)
-}
-
-/// After words to somebody who was not well: it listens for a while longer.
-pub(super) fn unwell_at_end(practice: &mut Practice) -> Move {
-    practice.listen_for_worded(listening::EMERGENCY, Vec::new());
-    practice.say("questions-unwell", &[]);
-    practice.show_prompt(line("questions-unwell-shown"), &[Command::AllRight, Command::Help]);
-    LookingBack::at(practice, Stage::Unwell { since_s: practice.now_s })
-}
-
-/// What is said from the summary on, in whatever state: nothing leads back into the practice.
-pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command) -> Move {
-    if let Some(symptom) = symptom_of(command) {
-        return not_well(practice, state, symptom);
-    }
-    match command {
-        Command::Help => return help(practice),
-        Command::Stop | Command::Pause | Command::Rest => return leave(practice, STOP_SILENCE_S),
-        Command::Finish => return leave(practice, 0.0),
-        Command::Louder => wishes::louder(practice, state),
-        Command::Softer => wishes::softer(practice, state),
-        Command::Slower => wishes::slower(practice, state),
-        Command::Faster => wishes::faster(practice, state),
-        _ => {
-            if let State::LookingBack(run) = state {
-                return run.obey(practice, command);
-            }
-        }
-    }
-    Move::Stay
-}
-
-/// No more questions: what was answered stands.
-fn leave(practice: &mut Practice, silence_s: f64) -> Move {
-    practice.hush();
-    practice.listen_for_worded(listening::HALTED, Vec::new());
-    practice.resume_target = NextAction::End(reason(practice));
-    LookingBack::at(practice, Stage::Left { at_s: practice.now_s + silence_s })
-}
-
-fn last_words(practice: &mut Practice, key: &str) -> Speaking {
+/// Nothing is asked any more; then the practice ends as it had ended.
+pub(super) fn last_words(practice: &mut Practice, key: &str) -> Speaking {
     practice.listen_for_worded(&[], Vec::new());
     let last = practice.say(key, &[]);
     practice.show_prompt(line("questions-over-shown"), &[]);
@@ -119,29 +59,42 @@ fn reason(practice: &Practice) -> &'static str {
     practice.looking_back.as_ref().map_or("completed", |questions| questions.reason)
 }
 
-/// As in a practice, but nothing comes behind it: chest pain and no breath take over, after the others it listens for a while.
-fn not_well(practice: &mut Practice, state: &State, symptom: Symptom) -> Move {
-    match halting::not_well(practice, state, symptom) {
-        Move::Become(State::Speaking(speaking)) => Speaking { then: NextAction::UnwellAtEnd, ..speaking }.into(),
-        emergency => {
-            practice.looking_back = None;
-            emergency
-        }
-    }
-}
-
-fn help(practice: &mut Practice) -> Move {
-    practice.hush();
-    let from = CameFrom::now(practice);
-    record_safety_stop(practice, &Symptom::Help, &from);
-    practice.listen_for_worded(listening::EMERGENCY, Vec::new());
-    let last = practice.say("help", &[]);
-    practice.after(last, BREATH_S, NextAction::UnwellAtEnd).into()
-}
-
 impl LookingBack {
-    fn at(practice: &Practice, stage: Stage) -> Move {
-        Self { stage, taken: String::new(), patience: Patience::new(practice.now_s) }.into()
+    fn at(practice: &Practice, stage: Stage) -> Self {
+        Self { stage, taken: String::new(), patience: Patience::new(practice.now_s) }
+    }
+
+    /// Asks the question that stands open; none behind the last one.
+    pub fn ask(practice: &mut Practice) -> Option<Self> {
+        let questions = practice.looking_back.as_mut()?;
+        let (many, announced) = (questions.len(), std::mem::replace(&mut questions.announced, true));
+        let question = questions.now()?;
+        if !announced {
+            practice.say("questions-first", &[("n", count(many))]);
+        }
+        let (list, worded) = hears(&question);
+        practice.listen_for_worded(list, worded);
+        let (key, args) = wording(practice, &question);
+        practice.say(&key, &args);
+        practice.show_prompt(Line { key: format!("{key}-shown"), args }, &can_say(&question));
+        practice.resume_target = NextAction::LookBack;
+        Some(Self::at(practice, Stage::Asked))
+    }
+
+    /// After words to somebody who was not well: it listens for a while longer.
+    pub fn listening_on(practice: &mut Practice) -> Self {
+        practice.listen_for_worded(listening::EMERGENCY, Vec::new());
+        practice.say("questions-unwell", &[]);
+        practice.show_prompt(line("questions-unwell-shown"), &[Command::AllRight, Command::Help]);
+        Self::at(practice, Stage::Unwell { since_s: practice.now_s })
+    }
+
+    /// No more questions: what was answered stands.
+    pub fn leave(practice: &mut Practice, silence_s: f64) -> Self {
+        practice.hush();
+        practice.listen_for_worded(listening::HALTED, Vec::new());
+        practice.resume_target = NextAction::End(reason(practice));
+        Self::at(practice, Stage::Left { at_s: practice.now_s + silence_s })
     }
 
     /// A question stands open: what we say ourselves holds the answers.
@@ -231,11 +184,15 @@ impl LookingBack {
         (self.stage, self.patience) = (Stage::Taken, Patience::new(practice.now_s));
     }
 
-    fn obey(&mut self, practice: &mut Practice, command: Command) -> Move {
-        let Some(question) = open(practice) else { return Move::Stay };
+    /// What is said to the question that stands open.
+    pub fn obey(&mut self, practice: &mut Practice, command: Command) -> Turn {
+        let Some(question) = open(practice) else { return Turn::Stay };
         if matches!(self.stage, Stage::Unwell { .. } | Stage::Left { .. }) {
             let over = matches!(command, Command::AllRight | Command::GoOn | Command::Ready | Command::Done | Command::Skip);
-            return if over { leave(practice, 0.0) } else { Move::Stay };
+            if over {
+                *self = Self::leave(practice, 0.0);
+            }
+            return Turn::Stay;
         }
         let sign = |answer| if let Question::Sign(sign) = &question { Some((sign.clone(), answer)) } else { None };
         let answered = match command {
@@ -250,7 +207,7 @@ impl LookingBack {
             let key = format!("sign-taken-{}", answer.replace(' ', "-"));
             practice.record(Fact::SwallowSign { sign, answer });
             self.take(practice, &key, &[]);
-            return Move::Stay;
+            return Turn::Stay;
         }
         match command {
             Command::Skip => {
@@ -261,10 +218,7 @@ impl LookingBack {
                         questions.unanswered = 0;
                     }
                 }
-                match next(practice) {
-                    Turn::Go(then) => Move::Go(then),
-                    other => other.into(),
-                }
+                next(practice)
             }
             // Right after an answer both take it back.
             Command::GoBack if self.stage == Stage::Taken => again(practice),
@@ -276,14 +230,14 @@ impl LookingBack {
                 again(practice)
             }
             Command::Again => again(practice),
-            _ => Move::Stay,
+            _ => Turn::Stay,
         }
     }
 }
 
-fn again(practice: &mut Practice) -> Move {
+fn again(practice: &mut Practice) -> Turn {
     practice.hush();
-    Move::Go(NextAction::LookBack)
+    Turn::Go(NextAction::LookBack)
 }
 
 fn next(practice: &mut Practice) -> Turn {
