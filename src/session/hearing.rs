@@ -1,8 +1,10 @@
 //! What the ears report, brought to the state that it concerns.
 
+use super::asking::Asking;
+use super::next::Ask;
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::voiced;
+use super::{roll_call, voiced};
 use model::{Fact, Hold, LineId, Trouble, Utterance};
 
 /// A task takes effect within a block or two, s.
@@ -93,8 +95,9 @@ fn somebody_spoke(practice: &mut Practice, state: &mut State, utterance: &Uttera
 }
 
 /// One of the accepted answers was heard.
-pub(super) fn answer(practice: &mut Practice, state: &mut State, text: &str) -> Move {
+pub(super) fn answer(practice: &mut Practice, state: &mut State, text: &str, confidence: f64) -> Move {
     match state {
+        State::Asking(Asking { ask: Ask::Attendance(_), .. }) => roll_call::answered(practice, text, confidence),
         State::Question(run) => run.answer(practice, text).into(),
         State::Naming(run) => {
             run.named(text);

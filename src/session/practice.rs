@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::context::SessionContext;
 use super::next::{NextAction, Speaking};
 use super::outbox::Outbox;
+use super::roll::Roll;
 use super::talk::RoomTalk;
 use super::tiring::Trials;
 use super::trouble::Troubles;
@@ -72,6 +73,8 @@ pub(super) struct Practice {
     /// The last thing that was announced, for "again".
     pub last_said: Option<Line>,
     pub troubles: Troubles,
+    /// Who of the class is there.
+    pub roll: Roll,
     pub out: Outbox,
 }
 
@@ -114,6 +117,7 @@ impl Practice {
             kind_asked: None,
             last_said: None,
             troubles: Troubles::default(),
+            roll: Roll::default(),
             out: Outbox::default(),
         }
     }

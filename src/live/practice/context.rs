@@ -60,6 +60,8 @@ impl Practice {
             sound_again: sound.is_some_and(|question| question.again),
             emergency_number: self.emergency_number.clone(),
             class: false,
+            participants: Vec::new(),
+            names_aloud: false,
         })
     }
 

@@ -26,7 +26,7 @@ use files::ramps::stages_and_unfinished;
 use files::spoken::spoken_form;
 use jiff::ZonedDateTime;
 use record::{Source, Store, Unfinished};
-use routine::{Prescription, Work};
+use routine::{Participant, Prescription, Work};
 use screen::Keys;
 use session::{Engine, Line, SessionContext, listening};
 use speak::{SYSTEM_VOICE, SystemSpeaker, Words};
@@ -135,13 +135,14 @@ impl Practice {
         Ok(Outcome { kept, fault, names })
     }
 
-    /// Leads a class: the same engine with nobody in it, nobody measured, and no record. Gives why it had to end, where it was not led to
+    /// Leads a class: the same engine with nobody in it, nobody measured, and no journal. Gives why it had to end, where it was not led to
     /// its end.
     ///
     /// # Errors
     /// A part cannot be built.
     pub fn lead_class(
         self,
+        class: ClassGiven,
         io: Box<dyn AudioIo>,
         screen: SharedScreen,
         mut observers: Vec<Box<dyn Observer>>,
@@ -150,7 +151,8 @@ impl Practice {
         let beginning = Beginning { routine: &self.prescription.routine, usual: &BTreeMap::new(), class: true };
         observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         observers.push(Box::new(ScreenFollower::new(screen)));
-        let context = SessionContext { class: true, ..SessionContext::default() };
+        let ClassGiven { participants, names_aloud } = class;
+        let context = SessionContext { class: true, participants, names_aloud, ..SessionContext::default() };
         lead_to_end(self.conductor(parts, context, io, observers)?)
     }
 
@@ -229,6 +231,14 @@ impl Practice {
         let name = |id: &str| self.words.text(&Line { key: format!("ex-{id}-name"), args: Vec::new() }).unwrap_or_else(|_| id.to_owned());
         self.prescription.routine.steps.iter().map(|step| (step.exercise.id.clone(), name(&step.exercise.id))).collect()
     }
+}
+
+/// Who belongs to a class that is to be led; by default nobody is known.
+#[derive(Debug, Clone, Default)]
+pub struct ClassGiven {
+    pub participants: Vec<Participant>,
+    /// Who leaves an exercise out is said as well as shown.
+    pub names_aloud: bool,
 }
 
 /// What is built before anybody is told of the practice.

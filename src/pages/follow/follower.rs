@@ -243,7 +243,7 @@ impl WebFollower {
 
     fn finish(&mut self, prompt: String) {
         self.phase = Phase::Over;
-        self.stage = Stage { phase: Phase::Over, part: String::new(), prompt, ..self.stage.clone() };
+        self.stage = Stage { phase: Phase::Over, part: String::new(), aside: String::new(), prompt, ..self.stage.clone() };
         self.offers = Offers::default();
         (self.bar, self.turn, self.holds, self.listens) = (None, false, false, false);
         self.may_say.clear();
@@ -321,7 +321,7 @@ impl Observer for WebFollower {
         }
         let (heading, part) = view.heading.split_once(" · ").unwrap_or((&view.heading, ""));
         let heading = if heading.is_empty() { self.stage.heading.clone() } else { heading.to_owned() };
-        self.stage = Stage { phase: self.phase, heading, part: part.to_owned(), prompt: view.prompt.clone() };
+        self.stage = Stage { phase: self.phase, heading, part: part.to_owned(), prompt: view.prompt.clone(), aside: view.aside.clone() };
         self.publish_stage(&self.stage);
         self.publish_figure(&view.figure);
         let now: Vec<Offer> = view.can_say.iter().filter(|offer| !has_label(&self.offers.always, offer)).cloned().collect();

@@ -4,6 +4,7 @@ mod any_time;
 mod doses;
 mod leading;
 mod rig;
+mod roll_call;
 mod silence;
 mod sound;
 mod whole;

@@ -40,6 +40,7 @@ fn state(hub: &LiveHub) -> Value {
 fn view(follower: &mut WebFollower, exercise: &str, prompt: &str, shown: (&str, &str, &[&str])) {
     let args = vec![("name", Arg::Message(format!("ex-{exercise}-name")))];
     let view = View {
+        aside: Vec::new(),
         heading: Some(Line { key: "heading-step".into(), args }),
         prompt: Some(Line { key: prompt.into(), args: Vec::new() }),
         ..View::default()
@@ -47,7 +48,16 @@ fn view(follower: &mut WebFollower, exercise: &str, prompt: &str, shown: (&str, 
     follower.viewed(0.0, &view);
     let (prompt, figure, can_say) = shown;
     let can_say = can_say.iter().map(|label| Offer { name: label.replace(' ', "-"), label: (*label).into() }).collect();
-    follower.shown(0.0, &ShownView { heading: format!("{exercise} · 2 of 3"), prompt: prompt.into(), figure: figure.into(), can_say });
+    follower.shown(
+        0.0,
+        &ShownView {
+            heading: format!("{exercise} · 2 of 3"),
+            prompt: prompt.into(),
+            figure: figure.into(),
+            can_say,
+            ..ShownView::default()
+        },
+    );
 }
 
 fn listen(follower: &mut WebFollower, commands: &[Command], voice: VoiceTask) {

@@ -9,11 +9,12 @@ const put = (id, text) => {
 const ICONS = { speaking: "speaking", listening: "listening", holding: "holding", still: "still" };
 
 const draw = {
-  stage({ phase, heading, part: which, prompt }) {
+  stage({ phase, heading, part: which, prompt, aside }) {
     document.body.dataset.phase = phase;
     put("heading", heading || part("heading").dataset.title);
     put("part", which);
     put("prompt", prompt);
+    put("aside", aside);
     document.body.classList.toggle("wordy", prompt.length > 34);
     const others = part("others");
     if (others) others.hidden = phase === "practice" || phase === "starting";

@@ -84,6 +84,7 @@ pub(super) fn live_page(words: &LiveWords) -> Markup {
             }
             section class="stage" aria-label=(words.exercise) data-region="stage" {
                 p id="prompt" data-region="prompt" {}
+                p id="aside" data-region="aside" {}
                 div class="work" {
                     div id="picture" class="picture" role="img" aria-label=" " hidden {
                         svg data-region="picture" viewBox=(pictures::VIEW_BOX) aria-hidden="true" focusable="false" { use id="drawn" {} }

@@ -81,6 +81,8 @@ pub struct Stage {
     /// "2 of 3".
     pub part: String,
     pub prompt: String,
+    /// In a class: who leaves this exercise out, and who does it seated.
+    pub aside: String,
 }
 
 /// The large figure: a running hold or count.
