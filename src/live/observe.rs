@@ -27,6 +27,8 @@ pub struct Beginning<'a> {
     pub usual: &'a BTreeMap<String, UsualVoice>,
     /// A class is led: nobody is measured.
     pub class: bool,
+    /// The page alone leads: nothing is heard.
+    pub by_page: bool,
 }
 
 /// Follows a session. Called by the sound thread, so nothing here may wait. Times are seconds on the sample clock.
@@ -81,7 +83,7 @@ pub fn in_words(view: &View, text: impl Fn(&Line) -> String, named: impl Fn(sess
         heading: view.heading.as_ref().map(&text).unwrap_or_default(),
         prompt: view.prompt.as_ref().map(&text).unwrap_or_default(),
         figure: view.figure.clone(),
-        aside: view.aside.iter().map(&text).collect::<Vec<_>>().join(" "),
+        aside: view.aside.iter().map(&text).collect::<Vec<_>>().join("\n"),
         can_say: view.can_say.iter().map(|&command| Offer { name: command.name().to_owned(), label: named(command) }).collect(),
     }
 }

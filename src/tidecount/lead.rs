@@ -33,7 +33,7 @@ use speak::Words;
 pub struct LeadArgs {
     /// Routine to lead, a TOML file
     pub routine: PathBuf,
-    /// Who belongs to the class, a TOML file: asks who is here, shows who leaves an exercise out, keeps who was there and what was led
+    /// Lead the class of this TOML file: ask who is here, show who leaves what out, keep who was there and what was led
     #[arg(long, value_name = "FILE.toml")]
     pub class: Option<PathBuf>,
     /// Also say aloud who leaves an exercise out or does it seated

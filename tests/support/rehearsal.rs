@@ -126,6 +126,7 @@ fn set_up(scene: &Scene<'_>) -> (Practice, RehearsedIo, Rehearsal, PathBuf) {
         data: scene.folder.join("record"),
         journal: Some(journal.clone()),
         levels: live::levels::Levels::default(),
+        by_page: false,
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
         emergency_number: None,
         protocol: None,
