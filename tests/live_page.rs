@@ -87,8 +87,11 @@ fn command(name: &str) -> Asked {
 // What it looks like.
 
 /// Regions that stand beside or under each other.
-const APART: [&[&str]; 3] =
-    [&["top", "stage", "captions", "say"], &["always", "heading", "doing"], &["picture", "sentence", "prompt", "aside", "figure", "bar", "summary"]];
+const APART: [&[&str]; 3] = [
+    &["top", "stage", "captions", "say"],
+    &["always", "heading", "doing"],
+    &["picture", "sentence", "prompt", "aside", "figure", "bar", "summary"],
+];
 
 fn check_places(browser: &Browser, scene: &str, viewport: Viewport) {
     let regions = browser.regions();

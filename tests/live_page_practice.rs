@@ -289,7 +289,10 @@ fn somebody_who_hears_nothing_is_led_to_the_end_by_the_page_alone() {
     assert_eq!(browser.text("#doing"), "Now");
     waits("the rest behind it", "document.body.dataset.doing === 'rest' && !document.querySelector('#line').hidden");
     browser.assert_accessible("a rest");
-    waits("the breathing", "document.querySelector('#heading').textContent === 'Nasal breathing' && document.body.dataset.doing === 'go'");
+    waits("the second trial", "document.querySelector('#part').textContent === '2 of 2' && document.body.dataset.doing === 'go'");
+    waits("the next exercise", "document.querySelector('#heading').textContent === 'Nasal breathing'");
+    waits("the breathing", "document.body.dataset.doing === 'go' && Number(document.querySelector('#figure').textContent) >= 1");
+    waits("its end", "document.querySelector('#heading').textContent === 'Shoulder rolls'");
     waits("the shoulders", &format!("document.querySelector('#heading').textContent === 'Shoulder rolls' && {}", offered("done")));
     browser.click("#now button[data-command=done]");
     waits("the second time", &format!("document.querySelector('#part').textContent.startsWith('2 of 2') && {}", offered("done")));
