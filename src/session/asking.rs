@@ -1,9 +1,9 @@
 //! Asking something that needs a word: how it is put, and how kindly it is put again.
 
+use super::listening;
 use super::next::{Ask, NextAction, Turn};
 use super::patience::{Patience, Silence};
 use super::practice::Practice;
-use super::{listening, roll_call};
 use model::{Arg, Command, Line, Response, VoiceTask};
 
 /// Seconds in which an announced end can be taken back.
@@ -34,7 +34,7 @@ fn wording(practice: &Practice, ask: Ask) -> Wording {
             (key, vec![("days", days)], listening::YES_NO, &[Command::Yes, Command::No])
         }
         Ask::Attendance(index) => {
-            let (key, args) = roll_call::call(practice, index);
+            let (key, args) = practice.call(index);
             (key, args, listening::CLASS_ROLL_CALL, &[Command::Yes, Command::No, Command::NotSure, Command::Ready])
         }
         Ask::Start => {

@@ -1,6 +1,7 @@
 //! What the ears report, brought to the state that it concerns.
 
 use super::asking::Asking;
+use super::commands::SURE;
 use super::next::Ask;
 use super::practice::Practice;
 use super::state::{Move, State};
@@ -97,7 +98,8 @@ fn somebody_spoke(practice: &mut Practice, state: &mut State, utterance: &Uttera
 /// One of the accepted answers was heard.
 pub(super) fn answer(practice: &mut Practice, state: &mut State, text: &str, confidence: f64) -> Move {
     match state {
-        State::Asking(Asking { ask: Ask::Attendance(_), .. }) => roll_call::answered(practice, text, confidence),
+        // In a class only what is surely said counts.
+        State::Asking(Asking { ask: Ask::Attendance(_), .. }) if confidence >= SURE => roll_call::answered(practice, text),
         State::Question(run) => run.answer(practice, text).into(),
         State::Naming(run) => {
             run.named(text);

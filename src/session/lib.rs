@@ -9,7 +9,7 @@
 //! - `next`: the names of the moves; `talk`, `trouble`, `tiring`: what is noticed on the way
 //! - `safety_stop`: that something is wrong, as it is kept
 //! - `limits`: what may still be done, today and in this practice; `roll`: who of a class is there
-//! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `waiting`, `feedback`: what is said into a
+//! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `participants`: those who belong to a class; `waiting`, `feedback`: what is said into a
 //!   silence, and about a result
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `talking`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
 //!   `halted`, `emergency`: the states between them
@@ -43,6 +43,7 @@ mod opening;
 mod outbox;
 mod outlet;
 mod paced;
+mod participants;
 mod past;
 mod patience;
 mod posture;

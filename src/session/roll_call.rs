@@ -2,14 +2,12 @@
 //!
 //! It can be left at any time: "here we go" or the forward key ends it, and whoever was not called by then counts as not asked.
 
-use super::commands::SURE;
 use super::next::{Ask, NextAction};
 use super::opening;
 use super::outlet::count;
 use super::practice::Practice;
 use super::state::Move;
-use model::{Arg, Command, Effect};
-use routine::Called;
+use model::{Command, Effect};
 
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
@@ -39,15 +37,6 @@ fn close(practice: &mut Practice) -> Move {
     let present = practice.roll.present.values().filter(|present| **present).count();
     let last = practice.say("class-roll-over", &[("present", count(present))]);
     practice.after(last, BREATH_S, NextAction::RollCall).into()
-}
-
-/// How a participant is called.
-pub(super) fn call(practice: &Practice, index: usize) -> (&'static str, Vec<(&'static str, Arg)>) {
-    match practice.context.participants.get(index).map(|participant| participant.called.clone()) {
-        Some(Called::Number(number)) => ("class-call-number", vec![("n", Arg::Number(f64::from(number)))]),
-        Some(Called::Name(name)) => ("class-call", vec![("name", Arg::Text(name))]),
-        None => ("class-call", vec![("name", Arg::Text(String::new()))]),
-    }
 }
 
 /// What was answered of one; none: passed over.
@@ -89,11 +78,8 @@ pub(super) fn obey(practice: &mut Practice, index: usize, command: Command) -> O
     })
 }
 
-/// "Plum is here": whoever is meant need not have been called. In a class only what is surely said counts.
-pub(super) fn answered(practice: &mut Practice, text: &str, confidence: f64) -> Move {
-    if confidence < SURE {
-        return Move::Stay;
-    }
+/// "Plum is here": whoever is meant need not have been called.
+pub(super) fn answered(practice: &mut Practice, text: &str) -> Move {
     let heard = practice.context.participants.iter().map(|participant| participant.heard.as_ref());
     let meant = heard.enumerate().find_map(|(index, heard)| {
         let heard = heard?;
@@ -103,17 +89,4 @@ pub(super) fn answered(practice: &mut Practice, text: &str, confidence: f64) -> 
     practice.hush();
     mark(practice, index, Some(present));
     Move::Go(NextAction::RollCall)
-}
-
-impl Practice {
-    /// What is listened for besides the answers to a call.
-    pub fn names_to_hear(&self) -> Vec<String> {
-        let heard = self.context.participants.iter().filter_map(|participant| participant.heard.as_ref());
-        heard.flat_map(|heard| [heard.here.clone(), heard.not_here.clone()]).collect()
-    }
-
-    /// "3/8".
-    pub fn called_so_far(&self, index: usize) -> String {
-        format!("{}/{}", index + 1, self.context.participants.len())
-    }
 }
