@@ -99,7 +99,7 @@ fn holding(hub: &LiveHub, words: Words) -> WebFollower {
     let routine = check_text("routine", "title = \"Evening\"\n[[step]]\nexercise = \"long-ah\"\ntarget_s = 12\n", Hearing::default())
         .expect("a routine")
         .routine;
-    follower.begins(&Beginning { routine: &routine, usual: &BTreeMap::new(), class: false });
+    follower.begins(&Beginning { routine: &routine, usual: &BTreeMap::new(), class: false, by_page: false });
     let name = vec![("name", Arg::Message("ex-long-ah-name".into()))];
     follower.viewed(0.0, &View { heading: Some(Line { key: "heading-step".into(), args: name }), ..View::default() });
     let voice = VoiceTask::Hold(HoldSettings { min_s: 1.0, max_break_s: 0.3, glide: false });
@@ -131,7 +131,7 @@ fn hold(follower: &mut WebFollower, length: Duration) -> BTreeMap<String, f64> {
             sent.insert(text.clone(), now_ms());
             follower.shown(
                 due.as_secs_f64(),
-                &ShownView { heading: "Long ah · 1 of 1".into(), prompt: "Strong voice".into(), figure: text, can_say: Vec::new() },
+                &ShownView { heading: "Long ah · 1 of 1".into(), prompt: "Strong voice".into(), figure: text, aside: String::new(), can_say: Vec::new() },
             );
         }
     }

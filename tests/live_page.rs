@@ -16,7 +16,7 @@ use axum::http::StatusCode;
 use axum::middleware::{Next, from_fn_with_state};
 use axum::response::{IntoResponse, Response};
 use browser::{ALL, Browser, FULL_HD, NARROW, PHONE, Rect, TABLET, Viewport, ZOOMED};
-use live_scenes::{SCENES, Scene, offers, rows, said};
+use live_scenes::{BY_PAGE, SCENES, Scene, offers, rows, said};
 use pages::follow;
 use pages::web::Server;
 use pages::web::live_page::{Asked, Figure, LiveHub, Picture, Section, Who};
@@ -87,8 +87,11 @@ fn command(name: &str) -> Asked {
 // What it looks like.
 
 /// Regions that stand beside or under each other.
-const APART: [&[&str]; 3] =
-    [&["top", "stage", "captions", "say"], &["always", "heading"], &["picture", "prompt", "figure", "bar", "summary"]];
+const APART: [&[&str]; 3] = [
+    &["top", "stage", "captions", "say"],
+    &["always", "heading", "doing"],
+    &["picture", "sentence", "prompt", "aside", "figure", "bar", "summary"],
+];
 
 fn check_places(browser: &Browser, scene: &str, viewport: Viewport) {
     let regions = browser.regions();
@@ -115,13 +118,15 @@ fn check_places(browser: &Browser, scene: &str, viewport: Viewport) {
 #[test]
 fn every_scene_looks_as_intended_and_has_no_fault() {
     let Some(browser) = Browser::start() else { return };
-    for scene in SCENES {
+    for scene in BY_PAGE.into_iter().chain(SCENES) {
         let served = serve(&LiveHub::new(), 0);
         (scene.put)(&served.hub);
         browser.open(&served.server.address());
         follows(&browser);
         browser.script("return document.fonts.ready.then(() => true)");
-        for viewport in ALL {
+        // Whoever is led by the page alone may have no other screen than a telephone.
+        let by_page = scene.name.starts_with("by-page");
+        for viewport in ALL.into_iter().chain(by_page.then_some(PHONE)) {
             browser.view(viewport);
             browser.script_with("const done = arguments[0]; return new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(then, 250))))", vec![]);
             check_places(&browser, scene.name, viewport);
@@ -159,6 +164,36 @@ fn type_is_large_enough_for_two_metres() {
         assert!(angle(css) >= least, "{css}: {:.1}′, not {least}′", angle(css));
     }
     drop(served);
+}
+
+/// The beat is seen without motion: one disc is filled, then the other; and where motion is unwanted nothing glides.
+#[test]
+fn where_the_page_alone_leads_each_beat_is_seen_and_needs_no_motion() {
+    let browser = Browser::start();
+    let Some(browser) = browser else { return };
+    browser.media("prefers-reduced-motion", "reduce");
+    let served = serve(&LiveHub::new(), 0);
+    let of = BY_PAGE.into_iter().find(|scene| scene.name == "by-page-breathe").expect("a scene");
+    (of.put)(&served.hub);
+    browser.open(&served.server.address());
+    follows(&browser);
+    let filled =
+        "[...document.querySelectorAll('#beat span')].map((disc) => getComputedStyle(disc).backgroundColor !== 'rgba(0, 0, 0, 0)')";
+    let mut seen = Vec::new();
+    for count in ["6", "7", "8"] {
+        put_figure(&served.hub, count);
+        browser.wait_until("the count", &format!("document.querySelector('#figure').textContent === '{count}'"));
+        seen.push(browser.script(&format!("return {filled}")));
+    }
+    assert!(seen.iter().all(|discs| *discs == json!([true, false]) || *discs == json!([false, true])), "{seen:?}");
+    assert!(seen[0] != seen[1] && seen[1] != seen[2], "{seen:?}");
+    let glides = browser
+        .script("return [...document.querySelectorAll('#beat span, #line-done')].map((part) => getComputedStyle(part).transitionDuration)");
+    assert_eq!(glides, json!(["0s", "0s", "0s"]));
+    // Without a page that leads, no beat takes room.
+    served.hub.set(Section::ByPage, &pages::web::live_page::ByPage::default());
+    browser.wait_until("a voice that leads", "!document.body.classList.contains('by-page')");
+    assert_eq!(browser.script("return getComputedStyle(document.querySelector('#beat')).display"), "none");
 }
 
 /// A picture makes no figure smaller and pushes nothing out of sight, and it is large where there is room.

@@ -29,7 +29,11 @@ struct Running {
 
 impl Running {
     fn start(command: &mut Command) -> Self {
-        let mut child = command.args(["--screen", "--no-open", "--voice", "espeak-ng"]).stdout(Stdio::piped()).spawn().expect("starts");
+        Self::start_as_it_is(command.args(["--screen", "--voice", "espeak-ng"]))
+    }
+
+    fn start_as_it_is(command: &mut Command) -> Self {
+        let mut child = command.arg("--no-open").stdout(Stdio::piped()).spawn().expect("starts");
         let printed = Arc::new(Mutex::new(Vec::new()));
         let (lines, out) = (printed.clone(), BufReader::new(child.stdout.take().expect("its output")));
         let reader = std::thread::spawn(move || out.lines().map_while(Result::ok).for_each(|line| lines.lock().expect("lines").push(line)));
@@ -213,6 +217,109 @@ fn a_practice_is_followed_and_led_on_the_page() {
     let ended: Vec<&Value> = of_kind(&entries, "session_ended");
     assert_eq!(ended[0]["reason"], "finished");
     let _ = pressing;
+}
+
+/// Keeps what the page alone leads with: what is to be done with its sentence, and every side of the beat.
+fn watch_page_lead(browser: &Browser) {
+    browser.script(
+        "window.led = { steps: [], sentences: [], beats: 0, side: '' };
+         const look = () => {
+           const doing = document.body.dataset.doing, sentence = document.querySelector('#sentence').textContent;
+           if (doing && led.steps[led.steps.length - 1] !== doing) led.steps.push(doing);
+           if (sentence && led.sentences[led.sentences.length - 1] !== sentence) led.sentences.push(sentence);
+           const side = document.querySelector('#beat').dataset.side || '';
+           if (document.body.dataset.doing === 'go' && side !== led.side) led.beats += 1;
+           led.side = side;
+         };
+         new MutationObserver(look).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
+         look();
+         return true;",
+    );
+}
+
+const FOR_THE_EYE: &str = r#"
+title = "Short practice"
+[[step]]
+exercise = "long-ah"
+repetitions = 2
+target_s = 3
+rest_s = 5
+[[step]]
+exercise = "nasal-breathing"
+repetitions = 2
+in = 2
+out = 3
+[[step]]
+exercise = "shoulder-rolls"
+repetitions = 2
+rest_s = 3
+"#;
+
+#[test]
+fn somebody_who_hears_nothing_is_led_to_the_end_by_the_page_alone() {
+    let Some(browser) = Browser::start() else { return };
+    let place = Place::new();
+    let (routine, lines) = (place.write("short.toml", FOR_THE_EYE), place.path("journal.jsonl"));
+    let wav = vowels(&place.path("client.wav"), 600.0);
+    let of = |by_page: bool| {
+        let mut command = tidecount(["practise"]);
+        command.arg(&routine).arg("--mic").arg(&wav).arg("--data").arg(place.path("data"));
+        // On this computer there is neither a voice nor a loudspeaker.
+        command.env("PATH", "").env("PULSE_SERVER", "unix:/nowhere").env("XDG_DATA_HOME", place.path("nothing"));
+        command.args(if by_page { ["--by-page"] } else { ["--screen"] });
+        command
+    };
+    let aloud = of(false).arg("--no-open").output().expect("starts");
+    assert!(!aloud.status.success(), "without a voice nobody is led by one, or this test shows nothing");
+    let mut program = Running::start_as_it_is(of(true).arg("--journal").arg(&lines));
+    browser.open(&program.address());
+    browser.wait_until("the greeting", "document.body.dataset.phase === 'practice'");
+    watch(&browser);
+    watch_page_lead(&browser);
+
+    let waits = |what: &str, expression: &str| browser.wait_until(what, expression);
+    waits("a sentence to read", "document.body.dataset.doing === 'read' && document.querySelector('#sentence').textContent.length > 20");
+    browser.assert_accessible("a sentence");
+    waits("the start", &format!("document.body.dataset.doing === 'turn' && {}", offered("ready")));
+    browser.click("#now button[data-command=ready]");
+    waits(
+        "a hold",
+        "document.querySelector('#heading').textContent === 'Long ah' && Number(document.querySelector('#figure').textContent) >= 1",
+    );
+    assert_eq!(browser.text("#doing"), "Now");
+    waits("the rest behind it", "document.body.dataset.doing === 'rest' && !document.querySelector('#line').hidden");
+    browser.assert_accessible("a rest");
+    waits("the second trial", "document.querySelector('#part').textContent === '2 of 2' && document.body.dataset.doing === 'go'");
+    waits("the next exercise", "document.querySelector('#heading').textContent === 'Nasal breathing'");
+    waits("the breathing", "document.body.dataset.doing === 'go' && Number(document.querySelector('#figure').textContent) >= 1");
+    waits("its end", "document.querySelector('#heading').textContent === 'Shoulder rolls'");
+    waits("the shoulders", &format!("document.querySelector('#heading').textContent === 'Shoulder rolls' && {}", offered("done")));
+    browser.click("#now button[data-command=done]");
+    waits("the second time", &format!("document.querySelector('#part').textContent.startsWith('2 of 2') && {}", offered("done")));
+    browser.click("#now button[data-command=done]");
+    waits("the end", "document.body.dataset.phase === 'over' && document.querySelectorAll('#done li').length > 0");
+
+    // Every line stood there whole, in order, and what to do was told without a sound.
+    let printed = program.ended();
+    let lines_given: Vec<String> = printed.iter().filter_map(|line| line.split_once("  T  ").map(|(_, text)| text.to_owned())).collect();
+    let list = |what: &str| -> Vec<String> { serde_json::from_value(browser.script(&format!("return led.{what}"))).expect("texts") };
+    let sentences = list("sentences");
+    let first = lines_given.iter().position(|line| Some(line) == sentences.first()).expect("a sentence");
+    let mut once: Vec<String> = lines_given[first..].to_vec();
+    once.dedup();
+    assert!(first <= 2 && once == sentences, "given: {once:#?}\nshown: {sentences:#?}");
+    let steps = list("steps");
+    for doing in ["read", "turn", "go", "rest"] {
+        assert!(steps.iter().any(|step| step == doing), "{doing}: {steps:?}");
+    }
+    let beats = browser.script("return led.beats").as_u64().expect("a number");
+    assert!(beats >= 12, "two rounds of five counts, and two holds of three seconds: {beats}");
+
+    let entries = journal(&lines);
+    let ended = of_kind(&entries, "session_ended");
+    assert_eq!((&ended[0]["reason"], &ended[0]["steps_done"]), (&json!("completed"), &json!(3)), "{entries:#?}");
+    // What was held while a sentence stood there counts like any other: nothing of ours was in the microphone.
+    assert!(of_kind(&entries, "hold_measured").iter().all(|hold| number(hold, "masked_s") == 0.0));
 }
 
 const HOUSEHOLD: &str = r#"

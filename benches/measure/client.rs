@@ -45,6 +45,8 @@ pub fn record(routine: &Path, folder: &Path) -> Result<PathBuf, Box<dyn Error>> 
         journal: None,
         emergency_number: None,
         levels: live::levels::Levels::default(),
+        by_page: false,
+        protocol: None,
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };
     practice.lead(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(Ear(rehearsal))])?;

@@ -98,6 +98,8 @@ pub fn lead(mut script: Script, n: usize, evening: &WeekEvening, folder: &Path) 
         journal: Some(file("jsonl")),
         emergency_number: None,
         levels: Levels::default(),
+        by_page: false,
+        protocol: None,
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
     };
     let said = SaidLog::default();

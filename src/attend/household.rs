@@ -27,6 +27,8 @@ pub struct Person {
     pub pronoun: Pronoun,
     /// How it went is told aloud after each practice, not only when asked.
     pub summary_after: bool,
+    /// Cannot hear: the page alone leads.
+    pub by_page: bool,
     /// Never empty.
     pub routines: Vec<HouseRoutine>,
 }
@@ -74,6 +76,8 @@ struct PersonFile {
     pronoun: Option<At<String>>,
     /// True: how it went is told aloud after each practice, not only when asked.
     summary_after: Option<At<bool>>,
+    /// True: this person cannot hear. The page alone leads their practices, and nothing of them is said aloud.
+    by_page: Option<At<bool>>,
     /// This person's routines.
     #[schemars(required)]
     routine: Option<At<Vec<At<RoutineEntry>>>>,
@@ -189,7 +193,8 @@ fn build_person(file: &PersonFile, at: &std::ops::Range<usize>, checks: Checks<'
     let routines: Vec<HouseRoutine> = entries.value.iter().filter_map(|entry| build_routine(&entry.value, checks, faults)).collect();
     let whole = !routines.is_empty() && routines.len() == entries.value.len();
     let name = file.name.as_ref()?.value.trim().to_owned();
-    whole.then(|| Person { name, pronoun, summary_after: file.summary_after.as_ref().is_some_and(|at| at.value), routines })
+    let is = |typed: &Option<At<bool>>| typed.as_ref().is_some_and(|at| at.value);
+    whole.then(|| Person { name, pronoun, summary_after: is(&file.summary_after), by_page: is(&file.by_page), routines })
 }
 
 fn build_routine(entry: &RoutineEntry, checks: Checks<'_>, faults: &mut Finder<'_>) -> Option<HouseRoutine> {

@@ -3,6 +3,7 @@
 //! Start at [`Practice`], which every format is made from, then `columns.rs` for the tables and `fhir/mod.rs` for FHIR. What is measured
 //! is declared in `model`'s `measure.rs` and only placed here.
 
+mod attendance;
 mod calendar;
 mod columns;
 mod dictionary;
@@ -28,6 +29,7 @@ mod stored;
 #[path = "tests/tables.rs"]
 mod table_tests;
 
+pub use attendance::{ATTENDANCE, ClassHead, attendance_row};
 pub use calendar::{Planned, Settings as CalendarSettings, calendar};
 pub use columns::TABLES;
 pub use dictionary::{DICTIONARY, as_csvw, as_table};

@@ -39,6 +39,18 @@ pub fn emergency_number(data: &Path) -> Option<String> {
     attend::household::is_number(&number).then_some(number)
 }
 
+/// Whether this person of the household that lives with this data folder is led by the page alone.
+#[must_use]
+pub fn by_page(data: &Path, client: &str) -> bool {
+    let Some(household) = std::fs::read_to_string(data.join("household.toml")).ok().and_then(|text| text.parse::<toml::Table>().ok())
+    else {
+        return false;
+    };
+    let persons = household.get("person").and_then(toml::Value::as_array).into_iter().flatten();
+    let of_client = |person: &&toml::Value| person.get("name").and_then(toml::Value::as_str).is_some_and(|name| name.trim() == client);
+    persons.clone().find(of_client).and_then(|person| person.get("by_page")?.as_bool()).unwrap_or(false)
+}
+
 /// `name` stands for the file in faults; routines are looked for beside `path`.
 pub fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<Household, Failure> {
     let folder = path.parent().unwrap_or_else(|| Path::new("."));

@@ -3,6 +3,7 @@
 
 pub mod calibrations;
 pub mod checker;
+pub mod classes;
 pub mod clinic_address;
 pub mod clinic_words;
 pub mod dose_words;

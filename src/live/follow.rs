@@ -55,6 +55,15 @@ impl Observer for ScreenFollower {
         self.screen.lock().show(at_s, view);
     }
 
+    fn attended(&mut self, at_s: f64, participant: &str, present: Option<bool>) {
+        let there = match present {
+            Some(true) => "here",
+            Some(false) => "not here",
+            None => "not asked",
+        };
+        self.screen.lock().note(at_s, &format!("{participant}: {there}"));
+    }
+
     fn kept(&mut self, entry: &Entry) {
         if let Some(note) = note(&entry.fact) {
             self.screen.lock().note(entry.at_s, &note);

@@ -21,6 +21,7 @@ pub mod mic_gain;
 pub mod near_voice;
 pub mod observe;
 pub mod over_own_voice;
+pub mod page_talker;
 pub mod party;
 pub mod playback;
 pub mod practice;

@@ -27,6 +27,8 @@ pub struct Beginning<'a> {
     pub usual: &'a BTreeMap<String, UsualVoice>,
     /// A class is led: nobody is measured.
     pub class: bool,
+    /// The page alone leads: nothing is heard.
+    pub by_page: bool,
 }
 
 /// Follows a session. Called by the sound thread, so nothing here may wait. Times are seconds on the sample clock.
@@ -46,6 +48,8 @@ pub trait Observer: Send {
     fn shown(&mut self, at_s: f64, view: &ShownView) {}
     /// A fact of the session.
     fn kept(&mut self, entry: &Entry) {}
+    /// In a class: whether somebody is there; none where nobody says so, or no longer.
+    fn attended(&mut self, at_s: f64, participant: &str, present: Option<bool>) {}
     /// The client chose whether to go on with the interrupted session.
     fn resumed(&mut self, go_on: bool) {}
     /// The raw sound of the microphone, block by block, and how many frames were lost before it. It may be kept only where the client
@@ -79,6 +83,7 @@ pub fn in_words(view: &View, text: impl Fn(&Line) -> String, named: impl Fn(sess
         heading: view.heading.as_ref().map(&text).unwrap_or_default(),
         prompt: view.prompt.as_ref().map(&text).unwrap_or_default(),
         figure: view.figure.clone(),
+        aside: view.aside.iter().map(&text).collect::<Vec<_>>().join("\n"),
         can_say: view.can_say.iter().map(|&command| Offer { name: command.name().to_owned(), label: named(command) }).collect(),
     }
 }

@@ -158,8 +158,13 @@ impl Speech {
 
     /// The first frame of a line is in this block.
     pub fn began(&mut self, id: LineId, at: Handed) -> Option<&ActiveUtterance> {
+        let heard = self.talker.is_heard();
         let line = self.active.get_mut(&id)?;
         line.began = true;
+        // What only stands on the page keeps no ear from anything.
+        if !heard {
+            return Some(line);
+        }
         self.said.retain(|said| said.until_s > at.block_s - REMEMBERED_S);
         self.said.push_back(Said { id, text: line.text.clone(), from_s: at.block_s, until_s: f64::INFINITY });
         self.playback.began(at, line.leaves_open);
@@ -172,6 +177,9 @@ impl Speech {
     /// The last frame of a line is in this block, or it was hushed or could not be spoken.
     pub fn ended(&mut self, id: LineId, at: Handed) -> Option<ActiveUtterance> {
         let line = self.active.remove(&id)?;
+        if !self.talker.is_heard() {
+            return Some(line);
+        }
         if line.began {
             if let Some(said) = self.said.iter_mut().rfind(|said| said.id == id) {
                 said.until_s = at.block_s + at.delay_s + DEFAULT_TAIL_S;

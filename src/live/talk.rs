@@ -25,6 +25,10 @@ pub enum TalkEvent {
 pub trait Talker: Send {
     /// True where what is spoken is handed over as samples, so that the echo canceller knows it.
     fn gives_samples(&self) -> bool;
+    /// False where a line only stands on the page: nothing of it is in the microphone.
+    fn is_heard(&self) -> bool {
+        true
+    }
     /// Speaks a line; on a beat it begins exactly then, else behind those under way.
     fn say(&mut self, id: LineId, text: &str, on_beat_s: Option<f64>);
     /// Silence at once; every line not yet ended gets its end from the next `block`.

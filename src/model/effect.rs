@@ -20,6 +20,8 @@ pub enum Effect {
     Volume { change_db: f64 },
     /// Speak slower (above 1) or faster (below 1) than now by this factor.
     SpeechRate { factor: f64 },
+    /// In a class: whether somebody is there; none where nobody says so, or no longer.
+    Attended { participant: String, present: Option<bool> },
     /// Keep this fact.
     Record(Entry),
     /// Show this.
@@ -72,4 +74,6 @@ pub struct View {
     pub figure: String,
     /// Commands that can be said now, few.
     pub can_say: Vec<Command>,
+    /// In a class: who leaves this exercise out, and who does it seated.
+    pub aside: Vec<Line>,
 }

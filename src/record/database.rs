@@ -15,7 +15,7 @@ pub(super) const APPLICATION_ID: i64 = 0x5449_4445;
 const BUSY: Duration = Duration::from_secs(5);
 
 /// What takes the file from form n to form n + 1; `user_version` counts those that were done. Never changed, only added to.
-const MIGRATIONS: [&str; 7] = [
+const MIGRATIONS: [&str; 8] = [
     include_str!("migration_1.sql"),
     include_str!("migration_2.sql"),
     include_str!("migration_3.sql"),
@@ -23,6 +23,7 @@ const MIGRATIONS: [&str; 7] = [
     include_str!("migration_5.sql"),
     include_str!("migration_6.sql"),
     include_str!("migration_7.sql"),
+    include_str!("migration_8.sql"),
 ];
 
 /// The first bytes of every SQLite file that is not encrypted (<https://www.sqlite.org/fileformat.html>, section 1.3).

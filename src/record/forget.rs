@@ -54,7 +54,7 @@ impl Store {
     fn forget_here(&mut self, client: &str, forgotten: &mut Forgotten) -> Result<bool, RecordError> {
         let id: Option<i64> =
             self.read(|db| db.query_row("SELECT id FROM client WHERE name = ?1", [client], |row| row.get(0)).optional())?;
-        let Some(id) = id else { return Ok(false) };
+        let Some(id) = id else { return self.forget_participant(client, forgotten) };
         let sessions: Vec<i64> =
             self.read(|db| db.prepare("SELECT id FROM session WHERE client = ?1")?.query_map([id], |row| row.get(0))?.collect())?;
         if let Some(id) = sessions.into_iter().find(|session| running::is_led(&self.folder, *session)) {
@@ -66,7 +66,7 @@ impl Store {
             wipe(&self.sound_path(&sound.file)?);
         }
         forgotten.sounds = sounds.len() as u64;
-        let deleted = self.delete_all_of(id)?;
+        let deleted = self.delete_all_of(Some(id), client)?;
         for (table, rows) in deleted {
             match table.as_str() {
                 "session" => forgotten.practices += rows,
@@ -78,9 +78,19 @@ impl Store {
         Ok(true)
     }
 
-    fn delete_all_of(&mut self, id: i64) -> Result<Vec<(String, u64)>, RecordError> {
+    /// Somebody who never practised here, but was in a class.
+    fn forget_participant(&mut self, participant: &str, forgotten: &mut Forgotten) -> Result<bool, RecordError> {
+        if !self.read(|db| is_in_class(db, participant))? {
+            return Ok(false);
+        }
+        let deleted = self.delete_all_of(None, participant)?;
+        forgotten.others += deleted.iter().map(|(_, rows)| rows).sum::<u64>();
+        Ok(true)
+    }
+
+    fn delete_all_of(&mut self, id: Option<i64>, name: &str) -> Result<Vec<(String, u64)>, RecordError> {
         self.read(|db| db.pragma_update_and_check(None, "secure_delete", true, |_| Ok(())))?;
-        let deleted = self.change(|tx| delete(tx, id))?;
+        let deleted = self.change(|tx| delete(tx, id, name))?;
         // Written anew, because a page may hold the rest of a row that moved long ago; then the log is emptied.
         self.read(|db| db.execute_batch("VACUUM"))?;
         self.read(|db| db.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(())))?;
@@ -106,7 +116,9 @@ fn forget_aside(path: &Path, client: &str) -> Result<bool, RecordError> {
     let key = database::key_of(path)?;
     let mut db = database::open_with(path, key.as_ref())?;
     let id: Option<i64> = db.query_row("SELECT id FROM client WHERE name = ?1", [client], |row| row.get(0)).optional().map_err(wrap)?;
-    let Some(id) = id else { return Ok(false) };
+    if id.is_none() && !is_in_class(&db, client).map_err(wrap)? {
+        return Ok(false);
+    }
     let stamp =
         path.to_string_lossy().rsplit_once(".before-restore-").map(|(_, stamp)| format!(".before-restore-{stamp}")).unwrap_or_default();
     let folder = path.parent().unwrap_or_else(|| Path::new(".")).join(format!("{SOUND_FOLDER}{stamp}"));
@@ -119,7 +131,7 @@ fn forget_aside(path: &Path, client: &str) -> Result<bool, RecordError> {
     }
     db.pragma_update_and_check(None, "secure_delete", true, |_| Ok(())).map_err(wrap)?;
     let tx = db.transaction().map_err(wrap)?;
-    delete(&tx, id).map_err(wrap)?;
+    delete(&tx, id, client).map_err(wrap)?;
     tx.commit().map_err(wrap)?;
     db.execute_batch("VACUUM").map_err(wrap)?;
     db.pragma_update_and_check(None, "journal_mode", "delete", |_| Ok(())).map_err(wrap)?;
@@ -136,8 +148,13 @@ struct Link {
     columns: Vec<(String, String)>,
 }
 
-/// Deletes the client's row and every row that leads to it, in whatever table of the present form.
-fn delete(tx: &Transaction<'_>, client: i64) -> Result<Vec<(String, u64)>, rusqlite::Error> {
+/// The record of a class names this participant.
+fn is_in_class(db: &Connection, participant: &str) -> Result<bool, rusqlite::Error> {
+    db.query_row("SELECT EXISTS (SELECT 1 FROM class_attendance WHERE participant = ?1)", [participant], |row| row.get(0))
+}
+
+/// Deletes the client's row and every row that leads to it, in whatever table of the present form, and what classes hold under the name.
+fn delete(tx: &Transaction<'_>, client: Option<i64>, name: &str) -> Result<Vec<(String, u64)>, rusqlite::Error> {
     let triggers: Vec<(String, String)> = tx
         .prepare("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")?
         .query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?
@@ -146,7 +163,9 @@ fn delete(tx: &Transaction<'_>, client: i64) -> Result<Vec<(String, u64)>, rusql
         tx.execute_batch(&format!("DROP TRIGGER {}", quoted(name)))?;
     }
     let mut deleted = Vec::new();
-    for (table, whose) in children_first(tx)? {
+    let rows = tx.execute("DELETE FROM class_attendance WHERE participant = ?1", [name])?;
+    deleted.push(("class_attendance".to_owned(), rows as u64));
+    for (table, whose) in if client.is_some() { children_first(tx)? } else { Vec::new() } {
         let rows = tx.execute(&format!("DELETE FROM {} WHERE {whose}", quoted(&table)), [client])?;
         deleted.push((table, rows as u64));
     }

@@ -64,6 +64,12 @@ pub(super) fn block(shown: &ShownView, size: Size, ink: char) -> Vec<Row> {
     let row = |text: String, look: Look| Row { text, look };
     let heading = [row(cut(&clean(&shown.heading), width), Look::Bold)];
     let prompt: Vec<Row> = wrapped(&clean(&shown.prompt), width).into_iter().take(3).map(|text| row(text, Look::Plain)).collect();
+    let aside: Vec<Row> = wrapped(&clean(&shown.aside), width)
+        .into_iter()
+        .filter(|text| !text.is_empty())
+        .take(2)
+        .map(|text| row(text, Look::Bold))
+        .collect();
     let figure = clean(&shown.figure);
     let small = if figure.is_empty() { Vec::new() } else { vec![row(cut(&figure, width), Look::Bold)] };
     let large = digits::large(&figure, width.saturating_sub(2), ink).map(|rows| {
@@ -80,7 +86,7 @@ pub(super) fn block(shown: &ShownView, size: Size, ink: char) -> Vec<Row> {
     };
     let rule = vec![row("-".repeat(width), Look::Faint)];
 
-    let base = heading.len() + prompt.len();
+    let base = heading.len() + prompt.len() + aside.len();
     let use_large = large.as_ref().is_some_and(|rows| rule.len() + base + rows.len() + can_say.len() <= room);
     let figure = if use_large { large.unwrap_or_default() } else { small };
     let mut rows = Vec::new();
@@ -89,6 +95,7 @@ pub(super) fn block(shown: &ShownView, size: Size, ink: char) -> Vec<Row> {
     }
     rows.extend(heading);
     rows.extend(prompt);
+    rows.extend(aside);
     let left = room.saturating_sub(rows.len() + figure.len());
     rows.extend(figure);
     rows.extend(can_say.into_iter().take(left));

@@ -9,6 +9,8 @@ pub struct ShownView {
     pub prompt: String,
     /// The large figure: running hold time or count.
     pub figure: String,
+    /// In a class: who leaves this exercise out, and who does it seated, a line each.
+    pub aside: String,
     /// What can be said now, few.
     pub can_say: Vec<Offer>,
 }

@@ -2,9 +2,9 @@
 
 use super::halted::Halted;
 use super::next::{Ask, Halt, NextAction};
-use super::opening;
 use super::practice::Practice;
 use super::state::Move;
+use super::{opening, roll_call};
 use model::{AgreementAnswer, Fact};
 
 /// `yes` is none where all asking was in vain: silence then counts as the careful answer, or it waits on for "ready".
@@ -20,6 +20,7 @@ pub(super) fn answered(practice: &mut Practice, ask: Ask, yes: Option<bool>) -> 
             };
             opening::agreement(practice, step, answer).into()
         }
+        Ask::Attendance(index) => roll_call::marked(practice, index, yes),
         Ask::Sound => opening::sound_answered(practice, yes).into(),
         // Whoever may be in an emergency and cannot answer is.
         Ask::Confirm(command) if said_yes || (yes.is_none() && command.is_emergency()) => Move::Go(NextAction::Obey(command)),

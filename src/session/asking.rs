@@ -33,6 +33,10 @@ fn wording(practice: &Practice, ask: Ask) -> Wording {
             let key = if context.sound_again { "ask-sound-again" } else { "ask-sound" };
             (key, vec![("days", days)], listening::YES_NO, &[Command::Yes, Command::No])
         }
+        Ask::Attendance(index) => {
+            let (key, args) = practice.call(index);
+            (key, args, listening::CLASS_ROLL_CALL, &[Command::Yes, Command::No, Command::NotSure, Command::Ready])
+        }
         Ask::Start => {
             let key = match (context.class, context.first_session) {
                 (true, _) => "class-start",
@@ -65,9 +69,16 @@ impl Asking {
     /// Asks.
     pub fn new(practice: &mut Practice, ask: Ask) -> Self {
         let (key, args, commands, can_say) = wording(practice, ask);
-        practice.listen(commands, VoiceTask::Idle);
+        let mut figure = String::new();
+        if let Ask::Attendance(index) = ask {
+            figure = practice.called_so_far(index);
+            let names = practice.names_to_hear();
+            practice.listen_with(commands, names, VoiceTask::Idle);
+        } else {
+            practice.listen(commands, VoiceTask::Idle);
+        }
         practice.say(key, &args);
-        practice.show_prompt(Line { key: format!("{key}-shown"), args }, can_say);
+        practice.show_prompt_with(Line { key: format!("{key}-shown"), args }, can_say, &figure);
         if !matches!(ask, Ask::Confirm(_) | Ask::FinishUnlessTakenBack | Ask::OfferRest) {
             practice.resume_target = NextAction::Ask(ask);
         }

@@ -5,14 +5,14 @@ use super::next::{Ask, Halt, NextAction};
 use super::practice::Practice;
 use super::safety_stop::symptom_of;
 use super::state::{Move, State};
-use super::{afterwards, class, halting, listening, moving, wishes};
+use super::{afterwards, class, halting, listening, moving, roll_call, wishes};
 use model::{Command, Fact, VoiceTask};
 
 /// Below this confidence nothing is done; from here on a harmless command is taken (model card: what is heard under
 /// 0.5 is mostly something else).
 const HEARD_AT_ALL: f64 = 0.5;
 /// From here on a costly command is taken without asking (model card: advised threshold 0.8).
-const SURE: f64 = 0.8;
+pub(super) const SURE: f64 = 0.8;
 /// In a room full of talk only a key is surer than this.
 const CERTAIN: f64 = 1.0;
 /// From "going on" to what it goes on with, s.
@@ -49,7 +49,8 @@ pub(super) fn weigh(practice: &mut Practice, state: &State, command: Command, co
         return Verdict::Obey;
     }
     let moves = matches!(command, Command::Skip | Command::GoBack);
-    if moves && !practice.started {
+    let calls = matches!(state, State::Asking(Asking { ask: Ask::Attendance(_), .. }));
+    if moves && !practice.started && !calls {
         return Verdict::Ignore;
     }
     // Many voices: only what is surely meant moves a class.
@@ -93,6 +94,11 @@ pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command)
     let confirms = matches!(state, State::Asking(_)) && matches!(command, Command::Yes | Command::No | Command::Again);
     if practice.looking_back.is_some() && !confirms {
         return afterwards::obey(practice, state, command);
+    }
+    if let State::Asking(Asking { ask: Ask::Attendance(index), .. }) = state
+        && let Some(leads_to) = roll_call::obey(practice, *index, command)
+    {
+        return leads_to;
     }
     match command {
         Command::Stop => return halting::halt(practice, state, Halt::Stopped).into(),

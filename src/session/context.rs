@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use model::Position;
-use routine::Amount;
+use routine::{Amount, Participant};
 
 use super::earlier_today::EarlierToday;
 use super::habits::Habits;
@@ -59,4 +59,8 @@ pub struct SessionContext {
     pub week_to_ask: Option<WeekToAsk>,
     /// A clinician leads a class: nobody is measured or hurried, and no voice in the room alone moves it on.
     pub class: bool,
+    /// Who belongs to the class; empty: nobody is called, and nothing is shown of anybody.
+    pub participants: Vec<Participant>,
+    /// Who leaves an exercise out, or does it seated, is said aloud as well as shown.
+    pub names_aloud: bool,
 }

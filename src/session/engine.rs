@@ -63,7 +63,7 @@ impl Engine {
         let leads_to = match event {
             Event::Tick { .. } => state.tick(practice).into(),
             Event::Command { command, confidence, text, .. } => return self.command(command, confidence, text),
-            Event::Answer { text, .. } => hearing::answer(practice, state, &text),
+            Event::Answer { text, confidence, .. } => hearing::answer(practice, state, &text, confidence),
             Event::Onset { onset_s, .. } => return hearing::voice_began(practice, state, onset_s),
             Event::Offset { hold, .. } => hearing::voice_ended(practice, state, &hold),
             Event::SpokenOver { .. } => return hearing::spoken_over(practice, state),

@@ -6,7 +6,7 @@ use super::looking_back::LookingBack;
 use super::next::{Ask, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{afterwards, answers, closing, commands, moving, opening, rising, steps};
+use super::{afterwards, answers, closing, commands, moving, opening, rising, roll_call, steps};
 use model::AgreementAnswer;
 
 /// Makes a move from `state`.
@@ -21,6 +21,7 @@ pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction)
             let asks_for_sound = practice.context.sound_days.is_some() && !practice.context.class;
             Asking::new(practice, if asks_for_sound { Ask::Sound } else { Ask::Start }).into()
         }
+        NextAction::RollCall => roll_call::go_on(practice),
         NextAction::BeginStep => steps::begin_step(practice).into(),
         NextAction::Rise => rising::wait(practice),
         NextAction::BeginSet => steps::begin_set(practice),

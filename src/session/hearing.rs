@@ -1,8 +1,11 @@
 //! What the ears report, brought to the state that it concerns.
 
+use super::asking::Asking;
+use super::commands::SURE;
+use super::next::Ask;
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::voiced;
+use super::{roll_call, voiced};
 use model::{Fact, Hold, LineId, Trouble, Utterance};
 
 /// A task takes effect within a block or two, s.
@@ -94,8 +97,10 @@ fn somebody_spoke(practice: &mut Practice, state: &mut State, utterance: &Uttera
 }
 
 /// One of the accepted answers was heard.
-pub(super) fn answer(practice: &mut Practice, state: &mut State, text: &str) -> Move {
+pub(super) fn answer(practice: &mut Practice, state: &mut State, text: &str, confidence: f64) -> Move {
     match state {
+        // In a class only what is surely said counts.
+        State::Asking(Asking { ask: Ask::Attendance(_), .. }) if confidence >= SURE => roll_call::answered(practice, text),
         State::Question(run) => run.answer(practice, text).into(),
         State::Naming(run) => {
             run.named(text);

@@ -8,14 +8,14 @@
 //! - `listening`, `patience`, `habits`, `past`, `context`: what can be said when, how silence is taken, what is known of the client
 //! - `next`: the names of the moves; `talk`, `trouble`, `tiring`: what is noticed on the way
 //! - `safety_stop`: that something is wrong, as it is kept
-//! - `limits`: what may still be done, today and in this practice
-//! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `waiting`, `feedback`: what is said into a
+//! - `limits`: what may still be done, today and in this practice; `roll`: who of a class is there
+//! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `participants`: those who belong to a class; `waiting`, `feedback`: what is said into a
 //!   silence, and about a result
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `talking`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
 //!   `halted`, `emergency`, `looking_back` (with `questions`): the states between them and behind them
 //! - `state`: one of all these; `hearing`: what the ears report to it
-//! - `opening`, `steps`, `rising`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`, `wishes`: what can be
-//!   said at any time; `afterwards`: what from the summary on
+//! - `opening`, `roll_call`, `steps`, `rising`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`,
+//!   `wishes`: what can be said at any time; `afterwards`: what from the summary on
 //! - `flow`, `engine`: the table of moves and the one door
 
 mod afterwards;
@@ -45,6 +45,7 @@ mod opening;
 mod outbox;
 mod outlet;
 mod paced;
+mod participants;
 mod past;
 mod patience;
 mod posture;
@@ -56,6 +57,8 @@ mod reading;
 mod repeated;
 mod resting;
 mod rising;
+mod roll;
+mod roll_call;
 mod safety_stop;
 mod state;
 mod steps;

@@ -82,6 +82,7 @@ pub const ALL: &[(&str, &[Command])] = &[
     ("correction of a sign", SIGN_CORRECTION),
     ("class waiting", CLASS_WAITING),
     ("class running", CLASS_RUNNING),
+    ("class roll call", CLASS_ROLL_CALL),
 ];
 
 /// In a class, while it waits for the clinician.
@@ -89,9 +90,14 @@ pub const CLASS_WAITING: &[Command] = &[Ready, GoOn, Again, Skip, GoBack, Finish
 /// In a class, while something is counted or said.
 pub const CLASS_RUNNING: &[Command] = &[Again, Skip, GoBack, HowLong, Slower, Faster, Louder, Softer, Rest, Hurts, Dizzy];
 
+/// In a class, while it is asked who is there. "Yes", "no" and "not sure" are said otherwise then: "present", "not here", "next person".
+pub const CLASS_ROLL_CALL: &[Command] = &[Yes, No, NotSure, Ready, Again, Finish, Louder, Softer, Hurts, Dizzy];
+
 /// What a class listens for where a client would be heard with `commands`.
 pub fn of_class(commands: &[Command]) -> &'static [Command] {
-    if commands.iter().any(|command| matches!(command, Ready | Done | GoOn)) {
+    if commands.contains(&NotSure) {
+        CLASS_ROLL_CALL
+    } else if commands.iter().any(|command| matches!(command, Ready | Done | GoOn)) {
         CLASS_WAITING
     } else if commands.is_empty() {
         &[]
@@ -152,6 +158,7 @@ mod tests {
         assert_eq!(shown_to_class(&[Done, Ready, Stop, Help, Yes, Skip]), [Ready, Stop, Skip]);
         assert_eq!(shown_to_class(&[Stop, HowLong, Done]), [Stop, Ready]);
         assert_eq!(shown_to_class(&[Stop, HowLong, Help]), [Stop, HowLong]);
+        assert_eq!(shown_to_class(&[Yes, No, NotSure, Ready]), [Yes, No, NotSure, Ready]);
         assert_eq!(shown_to_class(&[]), []);
     }
 

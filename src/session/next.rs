@@ -15,6 +15,8 @@ pub(super) enum NextAction {
     /// The cautions of this step's exercise, by index from 0, were heard; a clinician has agreed in writing.
     CautionHeard(usize),
     AskStart,
+    /// In a class: calls the next who has not been called; behind the last, what comes after it.
+    RollCall,
     BeginStep,
     /// A part of getting up has been said; its time runs.
     Rise,
@@ -56,6 +58,8 @@ pub(super) enum Ask {
     Agreement(usize),
     /// "yes" or "no": may recordings be kept?
     Sound,
+    /// "present", "not here" or "next person": is this participant of the class, by index from 0, there?
+    Attendance(usize),
     /// "ready": the session may start.
     Start,
     /// "ready": in position for the next set.

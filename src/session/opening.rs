@@ -102,7 +102,7 @@ pub(super) fn cautions(practice: &mut Practice) -> Move {
         });
     }
     if practice.context.class {
-        return safety_of_class(practice).into();
+        return Move::Go(NextAction::RollCall);
     }
     if practice.practised_enough() {
         let last = practice.say("practices-enough", &[("practices", Arg::Number(f64::from(practice.context.today.practices)))]);
@@ -174,7 +174,7 @@ fn unwell_earlier(practice: &mut Practice) -> Option<Speaking> {
 }
 
 /// The clinician in the room knows each exercise's cautions (they are printed for them); the class hears the common one.
-fn safety_of_class(practice: &mut Practice) -> Speaking {
+pub(super) fn safety_of_class(practice: &mut Practice) -> Speaking {
     let last = practice.say("class-safety", &[]);
     let speaking = practice.after(last, BREATH_S, NextAction::AskStart);
     practice.resume_target = NextAction::Cautions;

@@ -3,7 +3,7 @@
 use super::listening;
 use super::practice::Practice;
 use model::{Arg, Command, Effect, Entry, Fact, Line, LineId, Listening, Position, Symptom, Trouble, View, VoiceTask};
-use routine::Work;
+use routine::{Participant, Work};
 
 /// A message without arguments.
 pub(super) fn line(key: impl Into<String>) -> Line {
@@ -13,6 +13,11 @@ pub(super) fn line(key: impl Into<String>) -> Line {
 /// A count as a message argument.
 pub(super) fn count(n: usize) -> Arg {
     Arg::Number(f64::from(u32::try_from(n).unwrap_or(u32::MAX)))
+}
+
+/// How these are called, one after the other.
+pub(super) fn names_of<'a>(participants: impl Iterator<Item = &'a Participant>) -> String {
+    participants.map(|participant| participant.called.to_string()).collect::<Vec<_>>().join(", ")
 }
 
 /// Seconds to one decimal, as they are said.
@@ -102,8 +107,11 @@ impl Practice {
 
     pub fn listen_with(&mut self, commands: &[Command], answers: Vec<String>, voice: VoiceTask) {
         let listening = if self.context.class {
-            let commands = listening::with_safety(listening::of_class(commands));
-            Listening { commands, answers: Vec::new(), worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: true }
+            // Answers to questions are the class's; only those to a roll call are taken.
+            let commands = listening::of_class(commands);
+            let answers = if commands == listening::CLASS_ROLL_CALL { answers } else { Vec::new() };
+            let commands = listening::with_safety(commands);
+            Listening { commands, answers, worded: Vec::new(), voice: VoiceTask::Idle, list: false, multiword_only: true }
         } else {
             // Where a category is named, and nowhere else: a command is never part of a list.
             let list = !answers.is_empty() && matches!(self.step().map(|step| &step.work), Some(Work::Naming { .. }));
@@ -204,7 +212,7 @@ impl Practice {
 
     pub fn show_prompt_with(&mut self, prompt: Line, can_say: &[Command], figure: &str) {
         let can_say = if self.context.class { listening::shown_to_class(can_say) } else { can_say.to_vec() };
-        let view = View { heading: self.heading(), prompt: Some(prompt), figure: figure.to_owned(), can_say };
+        let view = View { heading: self.heading(), prompt: Some(prompt), figure: figure.to_owned(), can_say, aside: self.aside() };
         self.show(view);
     }
 

@@ -8,6 +8,7 @@ use super::context::SessionContext;
 use super::next::{NextAction, Speaking};
 use super::outbox::Outbox;
 use super::questions::Questions;
+use super::roll::Roll;
 use super::talk::RoomTalk;
 use super::tiring::Trials;
 use super::trouble::Troubles;
@@ -77,6 +78,8 @@ pub(super) struct Practice {
     pub unwell: bool,
     /// What is asked at the end, from the summary on; none before, and where nothing is asked.
     pub looking_back: Option<Questions>,
+    /// Who of the class is there.
+    pub roll: Roll,
     pub out: Outbox,
 }
 
@@ -121,6 +124,7 @@ impl Practice {
             troubles: Troubles::default(),
             unwell: false,
             looking_back: None,
+            roll: Roll::default(),
             out: Outbox::default(),
         }
     }

@@ -53,6 +53,7 @@ pub(super) fn begin_step(practice: &mut Practice) -> Speaking {
     let name = Arg::Message(practice.exercise_key("name"));
     practice.say(if practice.here.step == 1 { "step-first" } else { "step-next" }, &[("name", name)]);
     let known = done > 0 || practice.context.known.contains(&step.exercise.id);
+    practice.name_aside();
     let last = say_instruction(practice, &step, known);
     practice.show_prompt(line(practice.exercise_key("short")), &[Command::Skip, Command::Stop]);
     practice.context.known.insert(step.exercise.id.clone());

@@ -84,6 +84,7 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
     let begins_at = recording.then(|| args.at.clone().unwrap_or_else(ZonedDateTime::now));
     let first_now = begins_at.clone().unwrap_or_else(ZonedDateTime::now);
     let record = today(&data, &household, source, &first_now, &words)?;
+    let somebody_by_page = household.persons.iter().any(|person| person.by_page);
     let house = House { household, words, model, voice: sound.voice.clone(), data, recogniser: None, begins_at };
     let mut waiting = Waiting::new(house, devices)?;
     waiting.tell(Event::Record { at_s: 0.0, today: record });
@@ -99,7 +100,7 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
         clinic: None,
         today: None,
     };
-    let pages = server::open_with(args.screen.wanted()?, Some(set_up).filter(|_| !recording))?;
+    let pages = server::open_with(args.screen.wanted_or(somebody_by_page)?, Some(set_up).filter(|_| !recording))?;
     if let Some(pages) = &pages {
         let hub = pages.hub().clone();
         waiting.show_on(Box::new(move || Ok(Box::new(WebFollower::waiting(hub.clone(), Words::english()?)))));
@@ -167,7 +168,8 @@ impl Starter {
     fn practise(&self, waiting: &mut Waiting, pair: (usize, usize), now: &ZonedDateTime) -> Result<Outcome, Failure> {
         let machine = waiting.machine().clone();
         let nobody = || Failure::Fault("there is no such person in the household".into());
-        let client = waiting.household().persons.get(pair.0).map(|person| person.name.clone()).ok_or_else(nobody)?;
+        let (client, by_page) =
+            waiting.household().persons.get(pair.0).map(|person| (person.name.clone(), person.by_page)).ok_or_else(nobody)?;
         let file = &waiting.household().routine(pair).ok_or_else(nobody)?.file;
         // Read again: it may have been changed since.
         let (mut prescription, routine_text) = load::routine(&self.folder.join(file), waiting.words(), &self.lexicon)?;
@@ -179,7 +181,8 @@ impl Starter {
         let device = levels::device(waiting.devices().mic_name(), io.mic_rate_hz(), None)?;
         let loaded = Loaded { words: Words::english()?, model: machine.model, lexicon: self.lexicon.clone(), prescription, routine_text };
         let practice = Practice {
-            hears_itself: machine.hears_itself,
+            hears_itself: machine.hears_itself && !by_page,
+            by_page,
             voice: machine.voice.or(settings.voice),
             levels: Levels::of(&machine.data, &device, None)?,
             recogniser: machine.recogniser,

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 
 use serde_json::{Map, Value, json};
 
+use crate::class_history;
 use crate::options::DataFolder;
 use files::error::{Failure, delivered};
 use record::{RecordError, SessionId, SessionSummary, Store, journal_text};
@@ -25,6 +26,12 @@ pub struct HistoryArgs {
     /// Print one JSON object a line
     #[arg(long)]
     pub json: bool,
+    /// Show classes that were led from a list instead: who was there and what was led
+    #[arg(long, conflicts_with_all = ["id", "client"])]
+    pub classes: bool,
+    /// Print who was there as a table, CSV
+    #[arg(long, requires = "classes", conflicts_with = "json")]
+    pub csv: bool,
     #[command(flatten)]
     pub data: DataFolder,
 }
@@ -43,6 +50,11 @@ pub fn run(args: &HistoryArgs) -> Result<ExitCode, Failure> {
 /// The record cannot be read, or there is no practice with that number. A reader that went away is none.
 fn list(args: &HistoryArgs, out: &mut dyn Write) -> Result<(), Failure> {
     let folder = args.data.folder()?;
+    if args.classes {
+        let classes = Store::open_to_read(&folder)?.map(|store| store.classes(args.last)).transpose()?.unwrap_or_default();
+        let text = class_history::written(&classes, args.json, args.csv, &folder)?;
+        return delivered(out.write_all(text.as_bytes()).and_then(|()| out.flush()));
+    }
     let text = match (Store::open_to_read(&folder)?, args.id) {
         (None, Some(id)) => return Err(RecordError::NoSuchSession { id }.into()),
         (None, None) if args.json => String::new(),
@@ -99,7 +111,7 @@ fn as_json(summary: &SessionSummary) -> Value {
     })
 }
 
-fn thousandths(value: f64) -> f64 {
+pub(crate) fn thousandths(value: f64) -> f64 {
     (value * 1000.0).round() / 1000.0
 }
 
@@ -143,7 +155,7 @@ fn value_text(value: &Value) -> String {
 }
 
 /// Text from files and names must not steer the terminal.
-fn plain(text: &str) -> String {
+pub(crate) fn plain(text: &str) -> String {
     text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect()
 }
 

@@ -1,23 +1,27 @@
-//! `tidecount lead`: counts, paces and keeps time for a class while its clinician demonstrates. Nobody is measured and no
-//! record is kept.
+//! `tidecount lead`: counts, paces and keeps time for a class while its clinician demonstrates. Nobody is measured. With the list of a
+//! class, who was there and what was led is kept, and nothing else.
 
-use std::path::PathBuf;
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use crate::options::{ALOUD, DataFolder, Fast, Screen, Sound};
+use files::classes::read_class;
 use files::error::Failure;
 use files::load;
+use jiff::ZonedDateTime;
 use live::follow::SharedScreen;
-use live::practice::Practice;
+use live::practice::{ClassGiven, ClassKeeper, Practice};
 use pages::follow::server;
-use record::Source;
+use record::{NewClass, Source, Store};
+use routine::ClassList;
 use screen::TerminalScreen;
 use session::Line;
 use speak::Words;
 
 /// Lead a class: count, pace and keep time while the clinician demonstrates
 ///
-/// Nobody is measured and nothing is recorded. The clinician moves the class on by voice ("here we go", "next exercise",
+/// Nobody is measured. Without --class nothing is recorded; with it, who was there and what was led. The clinician moves the class on by voice ("here we go", "next exercise",
 /// "once more", "everyone rest", "slow down", "a little louder", "stop", "pause") or by keys, which a page-turner has, too:
 /// space or page down goes on, page up repeats, full stop pauses, escape stops, s skips an exercise, r rests, + and - change
 /// the loudness, < and > the pace, q ends.
@@ -29,6 +33,12 @@ use speak::Words;
 pub struct LeadArgs {
     /// Routine to lead, a TOML file
     pub routine: PathBuf,
+    /// Lead the class of this TOML file: ask who is here, show who leaves what out, keep who was there and what was led
+    #[arg(long, value_name = "FILE.toml")]
+    pub class: Option<PathBuf>,
+    /// Also say aloud who leaves an exercise out or does it seated
+    #[arg(long, requires = "class")]
+    pub say_names: bool,
     #[command(flatten)]
     pub sound: Sound,
     #[command(flatten)]
@@ -47,17 +57,21 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     let sound = args.sound.meant_aloud();
     let fast = args.fast.with(&sound)?;
     let loaded = load::all(&args.routine, sound.model.as_deref())?;
-    print_cautions(&loaded.words, &loaded.prescription.routine);
+    let list = args.class.as_deref().map(|file| read_class(file, &loaded.words, &loaded.lexicon)).transpose()?;
+    print_cautions(&loaded.words, &loaded.prescription.routine, list.as_ref());
     let io = audio::open(&sound.mic, &sound.speaker, fast)?;
     let source = if sound.recording { Source::Replay } else { Source::Live };
-    let practice = Practice {
-        hears_itself: sound.hears_itself,
-        voice: sound.voice,
-        ..Practice::of(loaded, source, "class".into(), args.data.folder()?)
-    };
+    let data = args.data.folder()?;
+    let keeper = list.as_ref().map(|list| keeper(list, &loaded.prescription.routine.title, source, &data)).transpose()?;
+    let given = ClassGiven { participants: list.map(|list| list.participants).unwrap_or_default(), names_aloud: args.say_names };
+    let practice = Practice { hears_itself: sound.hears_itself, voice: sound.voice, ..Practice::of(loaded, source, "class".into(), data) };
     let pages = server::open(args.screen.wanted()?)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let fault = practice.lead_class(io, screen.clone(), server::followers(pages.as_ref())?)?;
+    let mut observers = server::followers(pages.as_ref())?;
+    if let Some(keeper) = keeper {
+        observers.push(Box::new(keeper));
+    }
+    let fault = practice.lead_class(given, io, screen.clone(), observers)?;
     screen.finish();
     if let Some(pages) = pages {
         pages.finish();
@@ -71,8 +85,23 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     })
 }
 
-/// The clinician reads the cautions; the class hears one sentence.
-fn print_cautions(words: &Words, routine: &routine::Routine) {
+/// Begins the record of a class.
+fn keeper(list: &ClassList, routine_title: &str, source: Source, data: &Path) -> Result<ClassKeeper, Failure> {
+    let participants: Vec<String> = list.participants.iter().map(|participant| participant.called.to_string()).collect();
+    let mut store = Store::open(data)?;
+    let class = store.begin_class(&NewClass {
+        title: &list.title,
+        routine_title,
+        source,
+        software: concat!("tidecount ", env!("CARGO_PKG_VERSION")),
+        started_at: &ZonedDateTime::now(),
+        participants: &participants,
+    })?;
+    ClassKeeper::new(store, class)
+}
+
+/// The clinician reads the cautions, and why somebody leaves something out; the class hears one sentence.
+fn print_cautions(words: &Words, routine: &routine::Routine, list: Option<&ClassList>) {
     let text = |key: String| words.text(&Line { key, args: Vec::new() }).unwrap_or_default();
     println!("Before you begin: should anyone in the class leave something out?\n");
     for step in &routine.steps {
@@ -88,5 +117,37 @@ fn print_cautions(words: &Words, routine: &routine::Routine) {
             println!("  not for: {}", text(format!("notfor-{group}")));
         }
     }
+    if let Some(list) = list {
+        print!("{}", otherwise(list, routine, &|id| text(format!("ex-{id}-name"))));
+    }
     println!();
 }
+
+/// Who does something of this routine otherwise, each with their reason.
+fn otherwise(list: &ClassList, routine: &routine::Routine, name: &dyn Fn(&str) -> String) -> String {
+    let named = |ids: &BTreeSet<String>| {
+        let mut names: Vec<String> = Vec::new();
+        for step in routine.steps.iter().filter(|step| ids.contains(&step.exercise.id)) {
+            let name = name(&step.exercise.id);
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+        names.join(", ")
+    };
+    let mut text = String::new();
+    for participant in &list.participants {
+        let parts = [("leaves out", named(&participant.leaves_out)), ("seated for", named(&participant.seated))];
+        let said: Vec<String> = parts.iter().filter(|part| !part.1.is_empty()).map(|(does, names)| format!("{does} {names}")).collect();
+        if said.is_empty() {
+            continue;
+        }
+        let reason = participant.reason.as_ref().map(|reason| format!(" ({reason})")).unwrap_or_default();
+        text += &format!("  {}: {}{reason}\n", participant.called, said.join("; "));
+    }
+    if text.is_empty() { text } else { format!("\nOf {}:\n{text}", list.title) }
+}
+
+#[cfg(test)]
+#[path = "tests/lead.rs"]
+mod tests;

@@ -4,6 +4,7 @@
 pub mod assess;
 pub mod attend;
 pub mod calibrate;
+pub mod class_history;
 pub mod clinic;
 pub mod command_line;
 pub mod demo;

@@ -45,6 +45,9 @@ pub struct Leading {
     /// Keep the practice under this client [default: the routine's `client`, else "client"]
     #[arg(long, value_name = "NAME")]
     pub client: Option<String>,
+    /// Lead by the page alone, for somebody who cannot hear: nothing is said aloud and no loudspeaker is needed
+    #[arg(long, conflicts_with_all = ["speaker", "voice"])]
+    pub by_page: bool,
     #[command(flatten)]
     pub screen: Screen,
 }
@@ -63,11 +66,16 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, Failure> {
 /// # Errors
 /// As [`run`].
 pub fn lead(args: &Leading, mut loaded: Loaded, protocol: Option<&str>) -> Result<ExitCode, Failure> {
-    let sound = args.sound.meant();
+    let mut sound = args.sound.meant();
     let fast = args.fast.with(&sound)?;
-    let io = audio::open(&sound.mic, &sound.speaker, fast)?;
     let client = args.client.clone().or_else(|| loaded.prescription.client.clone()).unwrap_or_else(|| "client".into());
     let data = args.data.folder()?;
+    // Whoever names a loudspeaker or a voice wants to hear it.
+    let by_page = args.by_page || (!sound.recording && !args.sound.names_voice() && files::households::by_page(&data, &client));
+    if by_page {
+        sound.play_nowhere();
+    }
+    let io = audio::open(&sound.mic, &sound.speaker, fast)?;
     // A replay knows nothing of the client.
     let settings = if sound.recording { Settings::default() } else { files::packages::settings::of(&data, &client) };
     if let Some(every) = settings.feedback_every.filter(|_| protocol.is_none()) {
@@ -82,10 +90,11 @@ pub fn lead(args: &Leading, mut loaded: Loaded, protocol: Option<&str>) -> Resul
         journal: args.journal.clone(),
         levels,
         protocol: protocol.map(str::to_owned),
+        by_page,
         emergency_number: files::households::emergency_number(&data),
         ..Practice::of(loaded, source, client, data)
     };
-    let pages = server::open(args.screen.wanted()?)?;
+    let pages = server::open(args.screen.wanted_or(by_page)?)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let outcome = practice.lead(io, screen.clone(), server::followers(pages.as_ref())?)?;
     outcome.report(&screen);

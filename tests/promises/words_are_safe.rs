@@ -253,7 +253,8 @@ fn lead(prescription: &Prescription, manner: Manner, start: SessionContext) -> (
                     Effect::Listen(listening) => hears = listening,
                     Effect::Show(view) => views.push(view),
                     Effect::Finish => finished = true,
-                    Effect::Resume(_) | Effect::Volume { .. } | Effect::SpeechRate { .. } | Effect::Record(_) => {}
+                    Effect::Attended { .. } | Effect::Resume(_) | Effect::Volume { .. } | Effect::SpeechRate { .. } | Effect::Record(_) => {
+                    }
                 }
             }
         }

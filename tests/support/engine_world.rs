@@ -133,7 +133,7 @@ impl World {
             Effect::SpeechRate { factor } => assert!(factor.is_finite() && factor > 0.0),
             // What was done before counts for a practice that is gone on with, and for no other.
             Effect::Resume(goes_on) => self.done_before.retain(|_, _| goes_on),
-            Effect::Show(_) => {}
+            Effect::Show(_) | Effect::Attended { .. } => {}
         }
     }
 

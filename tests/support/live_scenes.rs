@@ -2,7 +2,8 @@
 #![allow(dead_code, reason = "each test takes what it needs")]
 
 use pages::web::live_page::{
-    Bar, BarKind, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offer, Offers, Phase, Picture, Row, Said, Section, Stage, Who,
+    Bar, BarKind, ByPage, Doing, DoneRow, Figure, LiveHub, Meter, Mood, MoodName, Offer, Offers, Phase, Picture, Row, Said, Section, Stage,
+    Who,
 };
 
 /// One state of the page.
@@ -12,7 +13,7 @@ pub struct Scene {
     pub put: fn(&LiveHub),
 }
 
-pub const SCENES: [Scene; 11] = [
+pub const SCENES: [Scene; 12] = [
     Scene { name: "ask", put: ask },
     Scene { name: "hold", put: hold },
     Scene { name: "pitch", put: pitch },
@@ -24,6 +25,16 @@ pub const SCENES: [Scene; 11] = [
     Scene { name: "stopped", put: stopped },
     Scene { name: "over", put: over },
     Scene { name: "waiting", put: waiting },
+    Scene { name: "class", put: class },
+];
+
+/// Where the page alone leads.
+pub const BY_PAGE: [Scene; 5] = [
+    Scene { name: "by-page-read", put: by_page_read },
+    Scene { name: "by-page-turn", put: by_page_turn },
+    Scene { name: "by-page-breathe", put: by_page_breathe },
+    Scene { name: "by-page-hold", put: by_page_hold },
+    Scene { name: "by-page-rest", put: by_page_rest },
 ];
 
 const MORE: [&str; 10] = ["again", "go back", "how long", "how did I do", "tell me why", "help", "rest", "louder", "I'm dizzy", "it hurts"];
@@ -51,11 +62,12 @@ pub fn said(lines: &[&str]) -> Vec<Said> {
 }
 
 fn stage(hub: &LiveHub, phase: Phase, heading: &str, part: &str, prompt: &str) {
-    hub.set(Section::Stage, &Stage { phase, heading: heading.into(), part: part.into(), prompt: prompt.into() });
+    hub.set(Section::Stage, &Stage { phase, heading: heading.into(), part: part.into(), prompt: prompt.into(), ..Stage::default() });
     for section in [Section::Done, Section::Said, Section::Notes] {
         hub.set(section, &[0; 0]);
     }
     hub.set(Section::Picture, &Picture::default());
+    hub.set(Section::ByPage, &ByPage::default());
 }
 
 fn picture(hub: &LiveHub, name: &str) {
@@ -228,4 +240,56 @@ fn waiting(hub: &LiveHub) {
     mood(hub, MoodName::Listening, "Listening");
     hub.offer(&Offers { always: list(&["stop"]), keys: Vec::new(), ..offers(&["start my practice", "what is left today"], &[]) });
     hub.set(Section::Rows, &rows(&[]));
+}
+
+/// A class, at an exercise that not everybody does like the others.
+fn class(hub: &LiveHub) {
+    posture(hub);
+    let aside = "Leaving this one out: Plum, 7.\nSeated for this one: Hazel.".into();
+    let prompt = "\"Here we go\", or the key".into();
+    hub.set(Section::Stage, &Stage { phase: Phase::Practice, heading: "Neck turns".into(), part: "1 of 5".into(), prompt, aside });
+    figure(hub, "", "", "", None);
+    hub.offer(&Offers { now: list(&["here we go", "next exercise"]), ..offers(&[], &MORE) });
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "When everyone is ready, say here we go.")]));
+}
+
+fn by_page(hub: &LiveHub, sentence: &str, doing: Doing, words: &str) {
+    hub.set(Section::ByPage, &ByPage { leads: true, sentence: sentence.into(), doing, words: words.into() });
+}
+
+fn by_page_read(hub: &LiveHub) {
+    told(hub);
+    by_page(
+        hub,
+        "Keep both shoulders down. Lift only your head, look at your toes, and keep it up. Breathe all the while, and put your head down \
+         at once if your neck hurts or you feel dizzy.",
+        Doing::Read,
+        "Read",
+    );
+}
+
+fn by_page_turn(hub: &LiveHub) {
+    ask(hub);
+    by_page(hub, "Has your clinician said this one is right for you? Yes, no, or not sure?", Doing::Turn, "Your turn");
+    hub.set(Section::Rows, &rows(&[(Who::Client, "You: “louder”")]));
+}
+
+fn by_page_breathe(hub: &LiveHub) {
+    paced(hub);
+    by_page(hub, "Out.", Doing::Go, "Now");
+}
+
+fn by_page_hold(hub: &LiveHub) {
+    hold(hub);
+    by_page(hub, "Breathe in… and ah.", Doing::Go, "Now");
+}
+
+fn by_page_rest(hub: &LiveHub) {
+    stage(hub, Phase::Practice, "Long ah", "2 of 3", "Rest");
+    figure(hub, "4", "Seconds of rest left", "", Some(0.4));
+    no_bar(hub);
+    mood(hub, MoodName::Listening, "Listening");
+    hub.offer(&offers(&["ready"], &MORE));
+    hub.set(Section::Rows, &rows(&[]));
+    by_page(hub, "And relax.", Doing::Rest, "Rest");
 }

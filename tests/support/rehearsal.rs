@@ -5,7 +5,7 @@ use command_ear::Lexicon;
 use files::load;
 use live::follow::SharedScreen;
 use live::observe::Observer;
-use live::practice::Practice;
+use live::practice::{ClassGiven, Practice};
 use record::Source;
 use rehearse::{Client, Heard, Rehearsal, RehearsedIo, RoomSpec, Script};
 use screen::NoScreen;
@@ -68,11 +68,15 @@ impl Observer for Follower {
 
 /// Leads a class: what was said and what was done; there is no journal.
 pub fn lead_class(scene: &Scene<'_>) -> Led {
+    lead_class_with(scene, ClassGiven::default(), Vec::new())
+}
+
+/// The same with a list, and whoever keeps the class.
+pub fn lead_class_with(scene: &Scene<'_>, class: ClassGiven, mut observers: Vec<Box<dyn Observer>>) -> Led {
     let (practice, io, rehearsal, _) = set_up(scene);
     let ear = Ear::default();
-    let follower = Follower(rehearsal.clone(), ear.clone(), 0);
-    let fault =
-        practice.lead_class(Box::new(io), SharedScreen::new(NoScreen), vec![Box::new(follower)]).unwrap_or_else(|why| panic!("{why}"));
+    observers.push(Box::new(Follower(rehearsal.clone(), ear.clone(), 0)));
+    let fault = practice.lead_class(class, Box::new(io), SharedScreen::new(NoScreen), observers).unwrap_or_else(|why| panic!("{why}"));
     assert_eq!(fault, None);
     ended(Vec::new(), &rehearsal, &ear)
 }
@@ -122,6 +126,7 @@ fn set_up(scene: &Scene<'_>) -> (Practice, RehearsedIo, Rehearsal, PathBuf) {
         data: scene.folder.join("record"),
         journal: Some(journal.clone()),
         levels: live::levels::Levels::default(),
+        by_page: false,
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
         emergency_number: None,
         protocol: None,

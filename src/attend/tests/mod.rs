@@ -21,7 +21,7 @@ fn routine(called: &str, times: &[u16]) -> HouseRoutine {
 }
 
 fn person(name: &str, pronoun: Pronoun, routines: Vec<HouseRoutine>) -> Person {
-    Person { name: name.to_owned(), pronoun, summary_after: false, routines }
+    Person { name: name.to_owned(), pronoun, summary_after: false, by_page: false, routines }
 }
 
 /// One man with an evening routine at half past six.

@@ -232,6 +232,7 @@ impl AttendParty {
             heading: view.heading.as_ref().map(|line| stage.text(line)).unwrap_or_default(),
             prompt: stage.text(&view.prompt),
             figure: String::new(),
+            aside: String::new(),
             can_say: view.can_say.iter().map(|said| self.offer(stage, said)).collect(),
         };
         stage.show_words(None, &self.shown);

@@ -99,5 +99,6 @@ pub fn view_of(word: &Progress, index: usize, words: usize) -> View {
         prompt: Some(Line { key: "enrol-shown".into(), args: vec![("word", Arg::Text(word.wording.clone()))] }),
         figure: format!("{}/{TAKES}", word.takes.len().min(TAKES)),
         can_say: vec![Command::Skip, Command::Stop],
+        ..View::default()
     }
 }

@@ -64,6 +64,8 @@ impl Practice {
                 false => None,
             },
             class: false,
+            participants: Vec::new(),
+            names_aloud: false,
         })
     }
 

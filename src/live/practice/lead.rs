@@ -13,6 +13,7 @@ use crate::journal_keeper::{JournalKeeper, SessionFacts};
 use crate::levels::Levels;
 use crate::machine::Machine;
 use crate::observe::{Beginning, Observer};
+use crate::page_talker::PageTalker;
 use crate::practice::outcome::Outcome;
 use crate::practice::party::PracticeParty;
 use crate::practice::to_come::lines_to_come;
@@ -26,7 +27,7 @@ use files::ramps::stages_and_unfinished;
 use files::spoken::spoken_form;
 use jiff::ZonedDateTime;
 use record::{Source, Store, Unfinished};
-use routine::{Prescription, Work};
+use routine::{Participant, Prescription, Work};
 use screen::Keys;
 use session::{Engine, Line, SessionContext, listening};
 use speak::{SYSTEM_VOICE, SystemSpeaker, Words};
@@ -51,6 +52,8 @@ pub struct Practice {
     pub protocol: Option<String>,
     /// What levels mean.
     pub levels: Levels,
+    /// Nothing is said aloud: every line stands on the page for as long as it takes to be read.
+    pub by_page: bool,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
     pub recogniser: Option<PathBuf>,
 }
@@ -75,6 +78,7 @@ impl Practice {
             emergency_number: None,
             protocol: None,
             levels: Levels::default(),
+            by_page: false,
             recogniser: None,
         }
     }
@@ -114,7 +118,7 @@ impl Practice {
             }
             usual = store.usual_voices(&self.client, unfinished.as_ref().map(|unfinished| unfinished.session))?;
         }
-        let beginning = Beginning { routine: &self.prescription.routine, usual: &usual, class: false };
+        let beginning = Beginning { routine: &self.prescription.routine, usual: &usual, class: false, by_page: self.by_page };
         observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         let names = self.names();
         let facts = SessionFacts {
@@ -135,22 +139,24 @@ impl Practice {
         Ok(Outcome { kept, fault, names })
     }
 
-    /// Leads a class: the same engine with nobody in it, nobody measured, and no record. Gives why it had to end, where it was not led to
+    /// Leads a class: the same engine with nobody in it, nobody measured, and no journal. Gives why it had to end, where it was not led to
     /// its end.
     ///
     /// # Errors
     /// A part cannot be built.
     pub fn lead_class(
         self,
+        class: ClassGiven,
         io: Box<dyn AudioIo>,
         screen: SharedScreen,
         mut observers: Vec<Box<dyn Observer>>,
     ) -> Result<Option<String>, Failure> {
         let parts = self.parts(io.as_ref())?;
-        let beginning = Beginning { routine: &self.prescription.routine, usual: &BTreeMap::new(), class: true };
+        let beginning = Beginning { routine: &self.prescription.routine, usual: &BTreeMap::new(), class: true, by_page: false };
         observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         observers.push(Box::new(ScreenFollower::new(screen)));
-        let context = SessionContext { class: true, ..SessionContext::default() };
+        let ClassGiven { participants, names_aloud } = class;
+        let context = SessionContext { class: true, participants, names_aloud, ..SessionContext::default() };
         lead_to_end(self.conductor(parts, context, io, observers)?)
     }
 
@@ -166,6 +172,9 @@ impl Practice {
         };
         let mut commands = machine.recogniser(fast_grammar(&self.words))?;
         self.try_grammars(&mut commands)?;
+        if self.by_page {
+            return Ok(Parts { machine, commands, talker: Box::new(PageTalker::default()) });
+        }
         if !machine.offline && self.voice.as_deref() == Some(SYSTEM_VOICE) {
             for key in SystemSpeaker::limits() {
                 eprintln!("{}", self.words.text(&Line { key: (*key).to_owned(), args: Vec::new() })?);
@@ -234,6 +243,14 @@ impl Practice {
         let name = |id: &str| self.words.text(&Line { key: format!("ex-{id}-name"), args: Vec::new() }).unwrap_or_else(|_| id.to_owned());
         self.prescription.routine.steps.iter().map(|step| (step.exercise.id.clone(), name(&step.exercise.id))).collect()
     }
+}
+
+/// Who belongs to a class that is to be led; by default nobody is known.
+#[derive(Debug, Clone, Default)]
+pub struct ClassGiven {
+    pub participants: Vec<Participant>,
+    /// Who leaves an exercise out is said as well as shown.
+    pub names_aloud: bool,
 }
 
 /// What is built before anybody is told of the practice.

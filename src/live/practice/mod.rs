@@ -1,5 +1,6 @@
 //! One practice, or one class: the engine as a party to the loop.
 
+mod class_keeper;
 mod context;
 mod lead;
 mod measures;
@@ -7,5 +8,6 @@ mod outcome;
 mod party;
 mod to_come;
 
-pub use lead::Practice;
+pub use class_keeper::ClassKeeper;
+pub use lead::{ClassGiven, Practice};
 pub use outcome::Outcome;

@@ -142,6 +142,9 @@ impl PracticeParty {
                 stage.show(&view, |words, command| words.name_of(command, in_class));
             }
             Effect::Finish => self.finished = true,
+            Effect::Attended { participant, present } => {
+                stage.notify(|observer, at_s| observer.attended(at_s, &participant, present));
+            }
             Effect::Resume(go_on) => stage.notify(|observer, _| observer.resumed(go_on)),
         }
     }

@@ -9,7 +9,9 @@ use crate::follow::captions::Captions;
 use crate::follow::done::Gathered;
 use crate::follow::figure::figure;
 use crate::follow::picture::picture_of;
-use crate::web::live_page::{Asked, BarKind, LiveHub, Mood, MoodName, Note, Offer, Offers, Phase, Picture, Section, Stage, Who};
+use crate::web::live_page::{
+    Asked, BarKind, ByPage, Doing, LiveHub, Mood, MoodName, Note, Offer, Offers, Phase, Picture, Section, Stage, Who,
+};
 use hear::{VoiceFrame, VoiceTask};
 use live::levels::LevelScale;
 use live::observe::{Beginning, Observer};
@@ -34,6 +36,12 @@ pub struct WebFollower {
     steps: Vec<Step>,
     usual: BTreeMap<String, UsualVoice>,
     class: bool,
+    /// The page alone leads; what stands there then.
+    by_page: ByPage,
+    /// The large figure.
+    counted: String,
+    /// What the rest under way began with, s.
+    rests_from: Option<f64>,
     captions: Captions,
     stage: Stage,
     /// Key of the prompt.
@@ -79,6 +87,9 @@ impl WebFollower {
             steps: Vec::new(),
             usual: BTreeMap::new(),
             class: false,
+            by_page: ByPage::default(),
+            counted: String::new(),
+            rests_from: None,
             captions: Captions::default(),
             stage: Stage { phase, ..Stage::default() },
             prompt: String::new(),
@@ -135,7 +146,50 @@ impl WebFollower {
 
     fn publish_figure(&self, shown: &str) {
         let step = self.step.and_then(|index| self.steps.get(index));
-        self.hub.set(Section::Figure, &figure(shown, &self.prompt, step, &|line| self.text(line)));
+        let mut figure = figure(shown, &self.prompt, step, &|line| self.text(line));
+        // What is left of a rest gets shorter before the eye, where no voice tells that it is over.
+        if let Some(from_s) = self.rests_from.filter(|_| self.by_page.leads) {
+            figure.share = figure.text.parse().ok().map(|left_s: f64| (left_s / from_s).clamp(0.0, 1.0));
+        }
+        self.hub.set(Section::Figure, &figure);
+    }
+
+    /// Takes the figure, and notices where a rest begins.
+    fn take_figure(&mut self, shown: &str) {
+        self.counted = shown.to_owned();
+        let left_s = shown.parse::<f64>().ok().filter(|left_s| *left_s > 0.0 && self.rests());
+        self.rests_from = match (left_s, self.rests_from) {
+            (Some(left_s), Some(from_s)) => Some(from_s.max(left_s)),
+            (left_s, _) => left_s.or(self.rests_from.filter(|_| self.rests())),
+        };
+    }
+
+    /// The figure is what is left of a rest; a result that stands there alone has tenths.
+    fn rests(&self) -> bool {
+        self.prompt == "resting-shown" && !self.counted.is_empty() && !self.counted.contains('.')
+    }
+
+    /// What the client is to do now, and how it is called.
+    fn doing(&self) -> (Doing, Option<&'static str>) {
+        let still = STILL.contains(&self.prompt.as_str());
+        match () {
+            () if self.phase != Phase::Practice => (Doing::Nothing, None),
+            () if self.rests() => (Doing::Rest, Some("page-rest-shown")),
+            () if still && self.speaking == 0 => (Doing::Still, Some("page-paused-shown")),
+            () if !still && !self.counted.is_empty() => (Doing::Go, Some("page-go-shown")),
+            () if self.speaking > 0 => (Doing::Read, Some("page-read-shown")),
+            () if self.holds || self.turn => (Doing::Go, Some("page-go-shown")),
+            () if self.listens => (Doing::Turn, Some("page-turn-shown")),
+            () => (Doing::Nothing, None),
+        }
+    }
+
+    /// Nothing of it is sent where a voice leads.
+    fn publish_by_page(&self) {
+        let (doing, key) = self.doing();
+        let words = key.map(|key| self.named(key)).unwrap_or_default();
+        self.hub
+            .set(Section::ByPage, &if self.by_page.leads { ByPage { doing, words, ..self.by_page.clone() } } else { ByPage::default() });
     }
 
     fn publish_picture(&self, picture: Option<pictures::Picture>) {
@@ -177,6 +231,7 @@ impl WebFollower {
             () => (MoodName::Idle, None),
         };
         self.hub.set(Section::Mood, &Mood { name, words: key.map(|key| self.named(key)).unwrap_or_default() });
+        self.publish_by_page();
     }
 
     /// The step that the heading names: the next of its exercise from where we were, for an exercise may come twice.
@@ -243,10 +298,12 @@ impl WebFollower {
 
     fn finish(&mut self, prompt: String) {
         self.phase = Phase::Over;
-        self.stage = Stage { phase: Phase::Over, part: String::new(), prompt, ..self.stage.clone() };
+        self.stage = Stage { phase: Phase::Over, part: String::new(), aside: String::new(), prompt, ..self.stage.clone() };
         self.offers = Offers::default();
         (self.bar, self.turn, self.holds, self.listens) = (None, false, false, false);
         self.may_say.clear();
+        self.by_page.sentence.clear();
+        (self.counted, self.rests_from) = (String::new(), None);
         self.publish_stage(&self.stage);
         self.publish_figure("");
         self.publish_picture(None);
@@ -267,6 +324,7 @@ impl Observer for WebFollower {
         self.steps = beginning.routine.steps.clone();
         self.usual = beginning.usual.clone();
         self.class = beginning.class;
+        self.by_page.leads = beginning.by_page;
         self.stage.heading = beginning.routine.title.clone();
         self.publish_stage(&Stage { prompt: self.named("page-starting-shown"), ..self.stage.clone() });
     }
@@ -281,6 +339,7 @@ impl Observer for WebFollower {
             self.publish_picture(picture_of(&line.key, None));
         }
         self.speaking += 1;
+        self.by_page.sentence = text.to_owned();
         self.captions.began(at_s, text);
         self.publish_captions();
         self.publish_mood();
@@ -298,6 +357,7 @@ impl Observer for WebFollower {
 
     fn hushed(&mut self) {
         self.speaking = 0;
+        self.by_page.sentence.clear();
         self.captions.hushed();
         self.publish_mood();
     }
@@ -321,8 +381,9 @@ impl Observer for WebFollower {
         }
         let (heading, part) = view.heading.split_once(" · ").unwrap_or((&view.heading, ""));
         let heading = if heading.is_empty() { self.stage.heading.clone() } else { heading.to_owned() };
-        self.stage = Stage { phase: self.phase, heading, part: part.to_owned(), prompt: view.prompt.clone() };
+        self.stage = Stage { phase: self.phase, heading, part: part.to_owned(), prompt: view.prompt.clone(), aside: view.aside.clone() };
         self.publish_stage(&self.stage);
+        self.take_figure(&view.figure);
         self.publish_figure(&view.figure);
         let now: Vec<Offer> = view.can_say.iter().filter(|offer| !has_label(&self.offers.always, offer)).cloned().collect();
         if now != self.offers.now {

@@ -12,6 +12,7 @@ fn hold() -> ShownView {
         prompt: "Goal 14 seconds. Strong voice.".into(),
         figure: "12.4".into(),
         can_say: offers(["stop", "how long", "skip"]),
+        ..ShownView::default()
     }
 }
 
@@ -40,6 +41,18 @@ fn a_word_as_figure_is_plain_text() {
 }
 
 #[test]
+fn who_of_a_class_does_it_otherwise_stands_under_the_prompt() {
+    let shown = ShownView {
+        heading: "Neck turns · 1 of 5".into(),
+        prompt: "\"Here we go\", or the key".into(),
+        aside: "Leaving this one out: Plum, 7. Seated for this one: Hazel.".into(),
+        figure: String::new(),
+        can_say: offers(["here we go", "next exercise", "stop"]),
+    };
+    insta::assert_snapshot!(picture(&shown, 60, 24));
+}
+
+#[test]
 fn dialogue_keeps_its_column() {
     let text = "Good evening. Four exercises tonight, about twelve minutes. Say ready when you sit upright.";
     insta::assert_snapshot!(dialogue(0.4, Who::Tool, text, Some(50)).join("\n"));
@@ -57,7 +70,7 @@ proptest! {
         heading in ".{0,40}", prompt in ".{0,200}", figure in "[0-9.:a]{0,8}", words in proptest::collection::vec(".{0,20}", 0..8),
         columns in 0..200_usize, rows in 0..60_usize,
     ) {
-        let shown = ShownView { heading, prompt, figure, can_say: offers(words) };
+        let shown = ShownView { heading, aside: prompt.chars().rev().collect(), prompt, figure, can_say: offers(words) };
         let block = block(&shown, Size { columns, rows }, '█');
         prop_assert!(block.len() <= rows.saturating_sub(1).max(1));
         for row in block {

@@ -51,6 +51,7 @@ fn view(figure: &str) -> ShownView {
         prompt: "Goal 14 seconds".into(),
         figure: figure.into(),
         can_say: ["stop", "how long"].map(|label| Offer { name: String::new(), label: label.into() }).into(),
+        ..ShownView::default()
     }
 }
 

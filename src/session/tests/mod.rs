@@ -5,6 +5,7 @@ mod doses;
 mod leading;
 mod looking_back;
 mod rig;
+mod roll_call;
 mod silence;
 mod sound;
 mod whole;

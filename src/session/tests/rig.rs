@@ -24,6 +24,7 @@ pub struct Rig {
     pub volume_db: f64,
     pub slower: f64,
     pub resumed: Option<bool>,
+    pub attended: Vec<(String, Option<bool>)>,
     pub finished: bool,
 }
 
@@ -52,6 +53,7 @@ impl Rig {
             volume_db: 0.0,
             slower: 1.0,
             resumed: None,
+            attended: Vec::new(),
             finished: false,
         }
     }
@@ -124,6 +126,7 @@ impl Rig {
                 Effect::Record(entry) => self.facts.push(entry),
                 Effect::Show(view) => self.view = view,
                 Effect::Resume(go_on) => self.resumed = Some(go_on),
+                Effect::Attended { participant, present } => self.attended.push((participant, present)),
                 Effect::Finish => self.finished = true,
             }
         }

@@ -23,7 +23,15 @@ impl Screen {
     /// # Errors
     /// An option was given that means nothing without `--screen`.
     pub fn wanted(&self) -> Result<Option<Wanted>, Failure> {
-        if self.screen {
+        self.wanted_or(false)
+    }
+
+    /// The same where the page alone leads: it is wanted then, asked for or not.
+    ///
+    /// # Errors
+    /// As [`Screen::wanted`].
+    pub fn wanted_or(&self, page_leads: bool) -> Result<Option<Wanted>, Failure> {
+        if self.screen || page_leads {
             return Ok(Some(Wanted { port: self.screen_port, opens_browser: !self.no_open }));
         }
         match self.screen_port != 0 || self.no_open {

@@ -81,6 +81,12 @@ impl Sound {
         self.path("default")
     }
 
+    /// A loudspeaker or a voice was named.
+    #[must_use]
+    pub fn names_voice(&self) -> bool {
+        self.speaker.is_some() || self.voice.voice.is_some()
+    }
+
     fn path(&self, usual_speaker: &str) -> SoundPath {
         let mic = self.microphone.mic.clone();
         let speaker = self.speaker.clone().unwrap_or_else(|| usual_speaker.to_owned());
@@ -94,6 +100,14 @@ impl Sound {
             voice: self.voice.voice.clone(),
             model: self.model.model.clone(),
         }
+    }
+}
+
+impl SoundPath {
+    /// No loudspeaker is opened, and nothing can come back from one.
+    pub fn play_nowhere(&mut self) {
+        "none".clone_into(&mut self.speaker);
+        self.hears_itself = false;
     }
 }
 

@@ -49,7 +49,7 @@ fn confirmed(client: &str) -> Result<bool, Failure> {
 fn tell(client: &str, forgotten: &Forgotten, beside: &Beside, text: &mut String) {
     let _ = writeln!(
         text,
-        "Deleted of {client}: {} with {}, {} of agreements, words and packages, {}.",
+        "Deleted of {client}: {} with {}, {} of agreements, attendance, words and packages, {}.",
         counted(forgotten.practices, "practice"),
         counted(forgotten.entries, "journal line"),
         counted(forgotten.others, "row"),

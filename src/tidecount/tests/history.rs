@@ -3,7 +3,7 @@ use record::{NewSession, Source};
 use session::{Fact, Position};
 
 fn args(folder: &Path) -> HistoryArgs {
-    HistoryArgs { id: None, client: None, last: 20, json: false, data: DataFolder::of(folder.to_path_buf()) }
+    HistoryArgs { id: None, client: None, last: 20, json: false, classes: false, csv: false, data: DataFolder::of(folder.to_path_buf()) }
 }
 
 fn output(args: &HistoryArgs) -> Result<String, Failure> {

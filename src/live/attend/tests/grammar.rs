@@ -4,8 +4,13 @@ use std::collections::{BTreeMap, BTreeSet};
 
 fn household() -> Household {
     let routine = |called: &str| HouseRoutine { file: String::new(), title: called.into(), called: vec![called.into()], plan: Vec::new() };
-    let person =
-        |name: &str, routines: Vec<HouseRoutine>| Person { name: name.into(), pronoun: Pronoun::They, summary_after: false, routines };
+    let person = |name: &str, routines: Vec<HouseRoutine>| Person {
+        name: name.into(),
+        pronoun: Pronoun::They,
+        summary_after: false,
+        by_page: false,
+        routines,
+    };
     Household {
         persons: vec![
             person("grandpa", vec![routine("evening routine"), routine("my voice practice")]),

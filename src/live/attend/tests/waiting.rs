@@ -50,7 +50,7 @@ fn a_microphone_that_goes_is_told_aloud_and_kept_and_so_is_its_return() {
     let Some(program) = program() else { return };
     let folder = tempfile::tempdir().unwrap();
     let routine = HouseRoutine { file: String::new(), title: "Evening".into(), called: vec!["evening routine".into()], plan: Vec::new() };
-    let person = Person { name: "grandpa".into(), pronoun: Pronoun::He, summary_after: false, routines: vec![routine] };
+    let person = Person { name: "grandpa".into(), pronoun: Pronoun::He, summary_after: false, by_page: false, routines: vec![routine] };
     let house = House {
         household: Household { persons: vec![person], ..Household::default() },
         words: Words::english().unwrap(),

@@ -29,7 +29,7 @@ fn began(class: bool) -> (LiveHub, WebFollower) {
         ("long-ah".to_owned(), UsualVoice { level_db: Some(-30.0), f0_hz: Some(110.0), ..UsualVoice::default() }),
         ("high-ee".to_owned(), UsualVoice { f0_hz: Some(220.0), ..UsualVoice::default() }),
     ];
-    follower.begins(&Beginning { routine: &routine, usual: &BTreeMap::from(usual), class });
+    follower.begins(&Beginning { routine: &routine, usual: &BTreeMap::from(usual), class, by_page: false });
     (hub, follower)
 }
 
@@ -47,7 +47,16 @@ fn view(follower: &mut WebFollower, exercise: &str, prompt: &str, shown: (&str, 
     follower.viewed(0.0, &view);
     let (prompt, figure, can_say) = shown;
     let can_say = can_say.iter().map(|label| Offer { name: label.replace(' ', "-"), label: (*label).into() }).collect();
-    follower.shown(0.0, &ShownView { heading: format!("{exercise} · 2 of 3"), prompt: prompt.into(), figure: figure.into(), can_say });
+    follower.shown(
+        0.0,
+        &ShownView {
+            heading: format!("{exercise} · 2 of 3"),
+            prompt: prompt.into(),
+            figure: figure.into(),
+            can_say,
+            ..ShownView::default()
+        },
+    );
 }
 
 fn listen(follower: &mut WebFollower, commands: &[Command], voice: VoiceTask) {
@@ -193,7 +202,7 @@ fn the_bar_is_active_in_the_clients_turn_to_read() {
     let mut follower = WebFollower::new(hub.clone(), Words::english().expect("the catalogue"));
     let text = "title = \"Phrases\"\n[[step]]\nexercise = \"functional-phrases\"\nphrases = [\"good morning to you\"]\n";
     let routine = check_text("routine", text, Hearing::default()).expect("a routine").routine;
-    follower.begins(&Beginning { routine: &routine, usual: &BTreeMap::new(), class: false });
+    follower.begins(&Beginning { routine: &routine, usual: &BTreeMap::new(), class: false, by_page: false });
     view(&mut follower, "functional-phrases", "read-phrase-shown", ("good morning to you", "", &["skip", "stop"]));
     listen(&mut follower, listening::READING, VoiceTask::Speech { end_pause_s: 1.0 });
     assert_eq!(state(&hub)["bar"]["active"], true, "{}", state(&hub)["bar"]);

@@ -9,11 +9,13 @@ const put = (id, text) => {
 const ICONS = { speaking: "speaking", listening: "listening", holding: "holding", still: "still" };
 
 const draw = {
-  stage({ phase, heading, part: which, prompt }) {
+  stage({ phase, heading, part: which, prompt, aside }) {
     document.body.dataset.phase = phase;
     put("heading", heading || part("heading").dataset.title);
     put("part", which);
     put("prompt", prompt);
+    same();
+    put("aside", aside);
     document.body.classList.toggle("wordy", prompt.length > 34);
     const others = part("others");
     if (others) others.hidden = phase === "practice" || phase === "starting";
@@ -21,7 +23,10 @@ const draw = {
 
   figure({ text, label, of, share }) {
     const figure = part("figure");
-    if (figure.textContent !== text) figure.textContent = text;
+    if (figure.textContent !== text) {
+      figure.textContent = text;
+      beat();
+    }
     figure.setAttribute("aria-label", text ? `${label} ${text}`.trim() : "");
     figure.classList.toggle("long", text.length > 4);
     document.body.classList.toggle("counts", text !== "");
@@ -75,7 +80,9 @@ const draw = {
   },
 
   rows(rows) {
-    const two = rows.slice(-2);
+    // Where the page alone leads, the sentence stands above; here stands what was heard of the client.
+    const leads = document.body.classList.contains("by-page");
+    const two = leads ? rows.filter((row) => row.who === "client").slice(-1) : rows.slice(-2);
     while (two.length < 2) two.push(null);
     two.forEach((row, index) => {
       const element = part(`row-${index + 1}`);
@@ -95,11 +102,35 @@ const draw = {
     list("done", rows, (row) => [row.name, row.done]);
   },
 
+  // The page alone leads: the whole sentence, and over it what to do now.
+  by_page({ leads, sentence, doing, words }) {
+    document.body.classList.toggle("by-page", leads);
+    document.body.dataset.doing = doing;
+    part("doing").hidden = words === "";
+    part("sentence").hidden = sentence === "";
+    put("doing", words);
+    put("sentence", sentence);
+    document.body.classList.toggle("long-sentence", sentence.length > 56);
+    same();
+  },
+
   notes(notes) {
     part("messages").hidden = notes.length === 0;
     list("notes", notes, (note) => [note.text]);
   },
 };
+
+// The beat to the eye: one of two discs is filled, in turn. It needs no motion to be seen.
+function beat() {
+  const discs = part("beat");
+  discs.dataset.side = discs.dataset.side === "left" ? "right" : "left";
+}
+
+// What stands there as a sentence does not stand there twice.
+function same() {
+  const plain = (id) => part(id).textContent.replace(/[.?!]$/, "");
+  document.body.classList.toggle("said-already", plain("sentence") !== "" && plain("sentence") === plain("prompt"));
+}
 
 // A mark on the track, and what it means beside it.
 function mark(id, at, words) {

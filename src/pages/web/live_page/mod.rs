@@ -13,4 +13,6 @@ pub use live::observe::Asked;
 pub use page::LiveWords;
 pub use routes::routes;
 pub use screen::Offer;
-pub use state::{Bar, BarKind, DoneRow, Figure, Meter, Mood, MoodName, Note, Offers, Phase, Picture, Row, Said, Section, Stage, Who};
+pub use state::{
+    Bar, BarKind, ByPage, Doing, DoneRow, Figure, Meter, Mood, MoodName, Note, Offers, Phase, Picture, Row, Said, Section, Stage, Who,
+};

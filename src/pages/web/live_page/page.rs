@@ -81,9 +81,14 @@ pub(super) fn live_page(words: &LiveWords) -> Markup {
                     h1 id="heading" data-title=(words.title) { (words.title) }
                     p id="part" {}
                 }
+                p id="doing" data-region="doing" hidden {}
             }
             section class="stage" aria-label=(words.exercise) data-region="stage" {
-                p id="prompt" data-region="prompt" {}
+                div class="told" {
+                    p id="sentence" data-region="sentence" hidden {}
+                    p id="prompt" data-region="prompt" {}
+                    p id="aside" data-region="aside" {}
+                }
                 div class="work" {
                     div id="picture" class="picture" role="img" aria-label=" " hidden {
                         svg data-region="picture" viewBox=(pictures::VIEW_BOX) aria-hidden="true" focusable="false" { use id="drawn" {} }
@@ -92,6 +97,7 @@ pub(super) fn live_page(words: &LiveWords) -> Markup {
                         div class="count" data-region="figure" {
                             p id="figure" {}
                             p id="of" {}
+                            div id="beat" aria-hidden="true" { span {} span {} }
                             div id="line" aria-hidden="true" { div id="line-done" {} }
                         }
                         div id="gauge" class="gauge" data-region="bar" hidden {

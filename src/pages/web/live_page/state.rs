@@ -6,6 +6,8 @@ use serde::Serialize;
 /// The parts of the page, each with a value of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Section {
+    /// Before the captions, which it changes.
+    ByPage,
     Stage,
     Figure,
     Picture,
@@ -21,7 +23,8 @@ pub enum Section {
 
 impl Section {
     /// Every part.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
+        Self::ByPage,
         Self::Stage,
         Self::Figure,
         Self::Picture,
@@ -50,6 +53,7 @@ impl Section {
             Self::Mood => "mood",
             Self::Done => "done",
             Self::Notes => "notes",
+            Self::ByPage => "by_page",
         }
     }
 
@@ -81,6 +85,8 @@ pub struct Stage {
     /// "2 of 3".
     pub part: String,
     pub prompt: String,
+    /// In a class: who leaves this exercise out, and who does it seated.
+    pub aside: String,
 }
 
 /// The large figure: a running hold or count.
@@ -212,6 +218,35 @@ pub enum MoodName {
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct Mood {
     pub name: MoodName,
+    pub words: String,
+}
+
+/// What the client is to do, where the page alone leads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Doing {
+    #[default]
+    Nothing,
+    /// A sentence is given its time.
+    Read,
+    /// To use the voice, to hold, to breathe with the count.
+    Go,
+    Rest,
+    /// To say or press something.
+    Turn,
+    /// Stopped or paused.
+    Still,
+}
+
+/// What stands there where the page alone leads and nothing is heard.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
+pub struct ByPage {
+    /// The page alone leads.
+    pub leads: bool,
+    /// The sentence that others would hear, whole.
+    pub sentence: String,
+    pub doing: Doing,
+    /// The same in a word or two, "Your turn".
     pub words: String,
 }
 

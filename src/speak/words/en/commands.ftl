@@ -69,3 +69,12 @@ class-cmd-rest = everyone rest | take a break
 class-cmd-again = once more | one more time
 class-cmd-skip = next exercise | skip this
 class-cmd-hurts = it hurts | that hurts
+# In a roll call alone, where one person after another is called. "Here" by itself is said too often.
+class-cmd-yes = present | i am here | i'm here
+class-cmd-no = not here | not here today | not today
+class-cmd-not-sure = next person | next one
+# Whoever has not been called yet, or was passed over: a part of any sentence would count otherwise.
+class-name-here = { $name } is here
+class-name-not-here = { $name } is not here | { $name } isn't here
+class-number-here = number { SPOKEN($n) } is here
+class-number-not-here = number { SPOKEN($n) } is not here | number { SPOKEN($n) } isn't here

@@ -34,6 +34,14 @@ page-listening-shown = Listening
 page-holding-shown = I hear you
 page-still-shown = Quiet
 
+# Where the page alone leads and nothing is heard: what to do now, over everything else.
+
+page-read-shown = Read
+page-go-shown = Now
+page-rest-shown = Rest
+page-turn-shown = Your turn
+page-paused-shown = Paused
+
 # Dialogue
 
 page-heard-shown = You: “{ $words }”

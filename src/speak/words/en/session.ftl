@@ -397,6 +397,9 @@ say-hint = a hint please
 # The same in a class, where only these wordings of two words and more count; a command without one is named as above.
 
 class-say-ready = here we go
+class-say-yes = present
+class-say-no = not here
+class-say-not-sure = next person
 class-say-done = all done
 class-say-again = once more
 class-say-skip = next exercise
@@ -436,6 +439,20 @@ class-greeting = { $title }. { $steps ->
 } for everyone. I'll count and keep time.
 class-shown = For the class
 class-safety = Everyone, keep to what's easy. If you feel dizzy or have pain, leave the exercise out.
+# Who is there. $name is what the class calls somebody.
+class-roll = First, who is here? Say present, not here, or next person. Or here we go, to leave it.
+class-call = { $name }?
+class-call-shown = { $name }?
+class-call-number = Number { SPOKEN($n) }?
+class-call-number-shown = Number { $n }?
+class-roll-over = { $present ->
+    [0] Nobody is marked as here.
+    [one] One person is here.
+   *[other] { SPOKEN($present) } people are here.
+}
+# At an exercise that somebody in the room leaves out or does seated.
+class-leave-out = Leaving this one out: { $names }.
+class-seated = Seated for this one: { $names }.
 class-start = Say here we go, or press the key, to begin.
 class-start-shown = "Here we go", or the key
 class-position = When everyone is ready, say here we go.
