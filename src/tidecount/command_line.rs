@@ -26,7 +26,7 @@ pub enum Order {
     Attend(attend::AttendArgs),
     Enrol(enrol::EnrolArgs),
     Pages(pages::PagesArgs),
-    Demo(demo::DemoArgs),
+    Demo(demo::command::DemoArgs),
     Calibrate(calibrate::CalibrateArgs),
     Hear(hear::args::HearArgs),
     /// List past practices, or show one whole

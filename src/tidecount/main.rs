@@ -19,7 +19,7 @@ fn main() -> ExitCode {
         Order::Attend(args) => attend::run(&args),
         Order::Enrol(args) => enrol::run(&args),
         Order::Pages(args) => pages::run(&args),
-        Order::Demo(args) => demo::run(&args),
+        Order::Demo(args) => demo::command::run(&args),
         Order::Calibrate(args) => calibrate::run(&args),
         Order::Hear(args) => hear::command::run(&args),
         Order::History(args) => history::run(&args),

@@ -1,17 +1,22 @@
 //! `tidecount demo`: a simulated client in a simulated room goes through a routine, closed loop, through the real ears.
 
+use std::io::IsTerminal as _;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use super::weeks;
+use crate::command_line::{Arguments, Order};
 use crate::options::{Model, Screen, Voice};
+use crate::pages;
+use ::pages::follow::server;
 use audio;
+use clap::Parser as _;
 use command_ear::Lexicon;
 use files::error::Failure;
 use files::load::{self, Loaded};
 use live::follow::SharedScreen;
 use live::practice::Practice;
 use live::rehearsal::{self, ClientsEar, ROOM_HZ, write_truth};
-use pages::follow::server;
 use record::Source;
 use rehearse::Script;
 use routine::{Hearing, check_text};
@@ -19,8 +24,8 @@ use screen::TerminalScreen;
 use speak::Words;
 
 /// The invented household.
-const ROUTINE: (&str, &str) = ("demo/evening.toml", include_str!("../../demo/evening.toml"));
-const CLIENT: (&str, &str) = ("demo/client.toml", include_str!("../../demo/client.toml"));
+const ROUTINE: (&str, &str) = ("demo/evening.toml", include_str!("../../../demo/evening.toml"));
+const CLIENT: (&str, &str) = ("demo/client.toml", include_str!("../../../demo/client.toml"));
 
 /// Show a whole practice with a simulated client
 #[derive(Debug, Clone, clap::Args)]
@@ -40,6 +45,10 @@ pub struct DemoArgs {
     /// Take this client instead of the invented one
     #[arg(long, value_name = "FILE.toml")]
     pub client: Option<PathBuf>,
+    /// Fill a record with so many weeks of simulated practice instead, three a week, and make its report [default: 12]
+    #[arg(long, value_name = "N", num_args = 0..=1, default_missing_value = "12", value_parser = clap::value_parser!(u32).range(1..=52))]
+    #[arg(conflicts_with_all = ["aloud", "routine", "client"])]
+    pub weeks: Option<u32>,
     #[command(flatten)]
     pub voice: Voice,
     #[command(flatten)]
@@ -53,6 +62,16 @@ pub struct DemoArgs {
 /// # Errors
 /// Routine, client script, model, voice, loudspeaker or output folder cannot be used.
 pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
+    if let Some(weeks) = args.weeks {
+        let now = jiff::ZonedDateTime::now();
+        let made = weeks::lead(&args.out, weeks, args.model.model.as_deref(), &now)?;
+        // Somebody sits before a screen: what was made is opened.
+        if std::io::stdout().is_terminal() && server::has_display() {
+            server::open_browser(made.report.display().to_string());
+            return show_pages(&made.data);
+        }
+        return Ok(ExitCode::SUCCESS);
+    }
     let words = Words::english()?;
     let model = load::model_folder(args.model.model.as_deref())?;
     let lexicon = Lexicon::open(&model)?;
@@ -102,6 +121,16 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
     println!("The journal, one fact a line:                         {}", journal.display());
     println!("What the simulated client really did:                 {}", truth.display());
     Ok(outcome.exit_code())
+}
+
+/// The pages of a record, until Ctrl-C.
+fn show_pages(data: &Path) -> Result<ExitCode, Failure> {
+    let typed = ["tidecount".as_ref(), "pages".as_ref(), "--data".as_ref(), data.as_os_str()];
+    match Arguments::try_parse_from(typed).map(|arguments| arguments.order) {
+        Ok(Order::Pages(args)) => pages::run(&args),
+        Ok(_) => Ok(ExitCode::SUCCESS),
+        Err(why) => Err(Failure::Options(why.to_string())),
+    }
 }
 
 /// Makes the folder and takes away what an earlier demo left in it: these three and nothing else.

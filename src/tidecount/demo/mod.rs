@@ -1,0 +1,4 @@
+//! `tidecount demo`: simulated clients, closed loop, through the real ears.
+
+pub mod command;
+mod weeks;
