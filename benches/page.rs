@@ -131,7 +131,13 @@ fn hold(follower: &mut WebFollower, length: Duration) -> BTreeMap<String, f64> {
             sent.insert(text.clone(), now_ms());
             follower.shown(
                 due.as_secs_f64(),
-                &ShownView { heading: "Long ah · 1 of 1".into(), prompt: "Strong voice".into(), figure: text, aside: String::new(), can_say: Vec::new() },
+                &ShownView {
+                    heading: "Long ah · 1 of 1".into(),
+                    prompt: "Strong voice".into(),
+                    figure: text,
+                    aside: String::new(),
+                    can_say: Vec::new(),
+                },
             );
         }
     }
