@@ -111,7 +111,7 @@ fn reading(assessed: &Practised, session: i64, exercise: &str, measure: Measure,
         Taken::Median => median(&trials)?,
     };
     let discarded = u32::try_from(made.len() - trials.len()).unwrap_or(u32::MAX);
-    let conditions = values().last().map(|(trial, _)| trial.conditions.clone())?;
+    let conditions = values().next_back().map(|(trial, _)| trial.conditions.clone())?;
     Some(Reading { exercise: exercise.to_owned(), measure, taken, value, trials, discarded, conditions })
 }
 

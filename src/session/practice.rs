@@ -162,8 +162,8 @@ impl Practice {
     /// The exercise that came last before this moment between two steps; none before the first.
     pub fn exercise_before(&self) -> Option<String> {
         let before = self.routine.steps.iter().enumerate().take(self.step_index());
-        let led = before.filter(|(index, _)| self.counts.contains_key(index) || self.steps_done.contains(index));
-        led.last().map(|(_, step)| step.exercise.id.clone())
+        let mut led = before.filter(|(index, _)| self.counts.contains_key(index) || self.steps_done.contains(index));
+        led.next_back().map(|(_, step)| step.exercise.id.clone())
     }
 
     /// A message of the present exercise: `ex-ID-PART`.

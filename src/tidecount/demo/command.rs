@@ -45,7 +45,7 @@ pub struct DemoArgs {
     /// Take this client instead of the invented one
     #[arg(long, value_name = "FILE.toml")]
     pub client: Option<PathBuf>,
-    /// Fill a record with so many weeks of simulated practice instead, three a week, and make its report [default: 12]
+    /// Make a record of so many simulated weeks instead, three practices a week, and its report [default: 12]
     #[arg(long, value_name = "N", num_args = 0..=1, default_missing_value = "12", value_parser = clap::value_parser!(u32).range(1..=52))]
     #[arg(conflicts_with_all = ["aloud", "routine", "client"])]
     pub weeks: Option<u32>,

@@ -52,14 +52,14 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
     for (number, day) in days.iter().enumerate() {
         let along = if last == 0 { 0.0 } else { number as f64 / last as f64 };
         let text = client(number, along);
-        // A baseline stands before the first practice and a re-test behind the last.
+        // A baseline stands before the first practice, and after more than a week a re-test behind the last.
         if number == 0 {
             led(&data, day, 9, VOICE.name, VOICE.text, Some(VOICE.name), &text, model)?;
             goals(&data, *day, now.date())?;
         }
         let _ = writeln!(told, "{day}: practice {} of {}", number + 1, days.len());
         led(&data, day, 10, ROUTINE.0, ROUTINE.1, None, &text, model)?;
-        if number == last && last > 0 {
+        if number == last && weeks > 1 {
             led(&data, day, 11, VOICE.name, VOICE.text, Some(VOICE.name), &text, model)?;
         }
     }
