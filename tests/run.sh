@@ -1,5 +1,6 @@
 #!/bin/sh
-# Sets up what is missing and runs the tests. With --all also those that lead a practice over live devices by the clock, minutes each;
+# Sets up what is missing and runs the tests. With --all also those that take minutes each: over live devices by the clock, and a week of
+# simulated practice;
 # with other arguments, what `cargo test` makes of them.
 #
 # The closing line counts a test that could not run as skipped. With CI set, nothing may be skipped that ./setup.sh --tests installs.
@@ -30,7 +31,11 @@ counted ./tests/house.sh
 cargo test --locked --workspace --no-run
 # Asked for by name, even a library without tests would be linked.
 counted cargo test --locked --workspace --exclude recogniser --no-fail-fast --lib --bins
-counted cargo test --locked --no-fail-fast --test promises -- --include-ignored --skip child_
+# A week of simulated practice takes minutes.
+weeks=
+[ -n "$all" ] || weeks="--skip demo_weeks::"
+# shellcheck disable=SC2086 # options
+counted cargo test --locked --no-fail-fast --test promises -- --include-ignored --skip child_ $weeks
 rest=
 for file in tests/*.rs; do
     name=$(basename "$file" .rs)

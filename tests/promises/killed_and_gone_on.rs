@@ -11,16 +11,17 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, Stdio};
 
 const REPETITIONS: u64 = 6;
-/// The rest is long, so that a replay killed at a repetition is never over before the kill, however busy the machine.
+/// The repetitions are long: a replay runs through short ones faster than a busy machine comes to kill it, and behind the last of them
+/// there is nothing to go on with.
 const ROUTINE: &str = r#"
 title = "Shoulders"
 [[step]]
 exercise = "shoulder-rolls"
 repetitions = 6
-next_cue_after_s = 2
+next_cue_after_s = 15
 [[step]]
 exercise = "rest"
-length_s = 45
+length_s = 1
 "#;
 
 const CLIENT: &str = r#"
@@ -55,7 +56,7 @@ impl Scene {
 
     /// Says one word again and again, from before it is asked to go on until well after.
     fn answers(&self, word: &str) -> PathBuf {
-        let mut tape = Tape::new(16_000, 90.0);
+        let mut tape = Tape::new(16_000, 240.0);
         tape.say_every(4.0, 22.0, 3.1, word);
         tape.write(&self.place.path(&format!("{word}.wav")), 1)
     }

@@ -529,7 +529,9 @@ fn the_pdf_is_text_on_few_pages_and_holds_every_exercise() {
 fn a_long_routine_flows_over_numbered_pages_and_loses_nothing() {
     let phrases =
         (0..40).map(|n| format!("\"This is the phrase with the number {n}, as it is said at home.\"")).collect::<Vec<_>>().join(", ");
-    let mut text = format!("title = \"Long\"\n[[step]]\nexercise = \"functional-phrases\"\nphrases = [{phrases}]\n");
+    // Every exercise there is takes longer than what needs no word.
+    let word = "clinician_word = { who = \"the clinician\", why = \"a test of the handout\" }";
+    let mut text = format!("title = \"Long\"\n{word}\n[[step]]\nexercise = \"functional-phrases\"\nphrases = [{phrases}]\n");
     for entry in catalogue().iter().filter(|entry| !["functional-phrases", "word-questions"].contains(&entry.id.as_str())) {
         let packs = if entry.naming { "packs = [\"categories\"]\n" } else { "" };
         text += &format!(
