@@ -58,7 +58,7 @@ fn a_sound_routine_gets_every_default_filled_in() {
 #[test]
 fn unknown_exercise_with_a_near_name() {
     only(&step("exercise = \"long-a\""), FaultKind::UnknownExercise, 3, "unknown exercise \"long-a\"", "Did you mean `long-ah`?");
-    only(&step("exercise = \"yodel\""), FaultKind::UnknownExercise, 3, "yodel", "Choose one of: long-ah, high-ee");
+    only(&step("exercise = \"yodel\""), FaultKind::UnknownExercise, 3, "yodel", "Choose one of: long-ah, comfortable-ah, high-ee");
 }
 
 #[test]
