@@ -135,11 +135,13 @@ pub fn compared(reading: &Reading, first: &Assessment, practised: &Practised, to
     })
 }
 
-/// Two levels that may be compared: on the same scale, at the same distance, by the same microphone.
+/// Two levels that may be compared: on the same scale, at the same distance, by the same microphone. What is not known is not the same.
 fn alike(one: &Conditions, other: &Conditions) -> bool {
     one.calibration == other.calibration
         && one.level_weighting == other.level_weighting
+        && one.distance_cm.is_some()
         && one.distance_cm == other.distance_cm
+        && one.microphone.is_some()
         && one.microphone == other.microphone
         && !one.auto_gain
         && !other.auto_gain

@@ -1,5 +1,5 @@
 use super::*;
-use crate::samples::{after, day, practice, practised, trial};
+use crate::samples::{after, day, microphone, practice, practised, trial};
 use crate::{Conditions, Trial};
 
 fn hold(on: Date, session: i64, seq: i64, seconds: f64) -> Trial {
@@ -53,18 +53,20 @@ fn a_re_test_differs_only_where_it_differs_by_more_than_the_persons_own_scatter(
 
 #[test]
 fn levels_of_another_scale_are_not_set_beside_each_other() {
-    let of = |session, calibration| {
+    let of = |session, calibration, distance_cm| {
         let on = after(day("2026-01-02"), session);
-        let conditions = Conditions { calibration, distance_cm: Some(30.0), ..Conditions::default() };
+        let conditions = Conditions { calibration, distance_cm, microphone: Some(microphone("Desk")), ..Conditions::default() };
         let trials = vec![trial(on, session, 1, "comfortable-ah", &[(Measure::LevelDb, 70.0)], conditions)];
         (practice(session, on, "Voice baseline", "", &[(2, "comfortable-ah", 3, 3)]), trials)
     };
-    let told = |second| {
-        let ((one, mut trials), (two, more)) = (of(1, model::LevelCalibration::Meter), of(2, second));
+    let told_at = |second, distance_cm| {
+        let ((one, mut trials), (two, more)) = (of(1, model::LevelCalibration::Meter, distance_cm), of(2, second, distance_cm));
         trials.extend(more);
         let all = assessments(&practised(vec![one, two], trials));
         compared(&all[1].readings[0], &all[0], &practised(vec![], vec![]), day("2026-01-05"))
     };
+    let told = |second| told_at(second, Some(30.0));
+    assert_eq!(told_at(model::LevelCalibration::Meter, None), Some(Compared::OtherConditions), "nobody said where the microphone stood");
     assert_eq!(told(model::LevelCalibration::None), Some(Compared::OtherConditions));
     assert!(matches!(told(model::LevelCalibration::Meter), Some(Compared::ScatterUnknown { .. })));
 }

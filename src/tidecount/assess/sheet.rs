@@ -133,7 +133,9 @@ fn against(measure: Measure, how: &Compared, first: &Assessment) -> String {
         format!("Against {day}: {} {way}", number(difference))
     };
     match how {
-        Compared::OtherConditions => format!("Against {day}: not comparable, the microphone or its scale was another."),
+        Compared::OtherConditions => {
+            format!("Against {day}: not comparable: the microphone, its place or its scale was another, or nobody said.")
+        }
         Compared::ScatterUnknown { difference } => {
             format!("{}. Whether that means anything can't be told: this person's own scatter is not known yet.", differs(*difference))
         }
