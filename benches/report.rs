@@ -47,7 +47,7 @@ fn main() {
 
 /// The middle of several runs, s: words, record, arithmetic, drawings, setting.
 fn middle(folder: &Path, weeks: u32, format: Format) -> f64 {
-    let wanted = Wanted { client: None, weeks, format, data: PathBuf::from(folder) };
+    let wanted = Wanted { client: None, weeks, page: files::reports::Page::Whole, format, data: PathBuf::from(folder) };
     let mut took: Vec<f64> = (0..RUNS)
         .map(|_| {
             let began = Instant::now();

@@ -73,6 +73,7 @@ fn hold(at_s: f64, repetition: u32, duration_s: f64, complete: bool) -> Entry {
         level_slope_db_per_s: Some(-0.2),
         level_terms: Some(LevelTerms::default()),
         quality: None,
+        climb: None,
         breaks: 0,
         masked_s: 0.0,
         complete,

@@ -180,6 +180,7 @@ impl Journal<'_> {
             level_slope_db_per_s: Some(-0.2),
             level_terms: Some(self.terms()),
             quality: Some(quality),
+            climb: None,
             breaks: 0,
             masked_s: 0.0,
             complete: !self.random.random_bool(0.02),
@@ -196,6 +197,7 @@ impl Journal<'_> {
             level_weighting: "A".into(),
             level_calibrated: self.day > 540,
             level_terms: Some(self.terms()),
+            prosody: None,
         }
     }
 

@@ -96,6 +96,10 @@ pub static TRIALS: Table = Table {
         ),
         Column::of(Measure::LevelFallDb),
         Column::of(Measure::LevelSlopeDbPerS),
+        Column::of(Measure::StepDb),
+        Column::of(Measure::StepSt),
+        Column::of(Measure::PhraseFinalSt),
+        Column::of(Measure::PhraseRateHz),
         Column::new("level_weighting", One(&["A", "C", "Z"]), "", "Frequency weighting of the level (IEC 61672-1)"),
         Column::new(
             "level_time_weighting",

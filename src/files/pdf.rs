@@ -1,7 +1,7 @@
 //! Pages as PDF files. Typesetting is large, so a program may be built without it (feature `pdf`); then whoever asks is told.
 
 use report::Handout;
-use report::sheet::Sheet;
+use report::sheet::{Letter, Sheet};
 
 /// Why there is no PDF.
 #[derive(Debug, thiserror::Error)]
@@ -40,6 +40,20 @@ pub fn report(sheet: &Sheet) -> Result<Vec<u8>, PdfError> {
 pub fn handout(page: &Handout) -> Result<Vec<u8>, PdfError> {
     #[cfg(feature = "pdf")]
     return Ok(print::handout_pdf(page)?);
+    #[cfg(not(feature = "pdf"))]
+    {
+        let _ = page;
+        Err(PdfError::LeftOut)
+    }
+}
+
+/// A letter, or a carer's page, as a PDF file.
+///
+/// # Errors
+/// PDF was left out of this build, or the page cannot be set.
+pub fn letter(page: &Letter) -> Result<Vec<u8>, PdfError> {
+    #[cfg(feature = "pdf")]
+    return Ok(print::letter_pdf(page)?);
     #[cfg(not(feature = "pdf"))]
     {
         let _ = page;

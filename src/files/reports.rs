@@ -8,8 +8,8 @@ use crate::error::Failure;
 use crate::pdf;
 use progress::{GoalState, Picture, Practised, Series, Window};
 use record::Store;
-use report::sheet::{self, About, Goals, Sheet};
-use report::to_html;
+use report::sheet::{self, About, Goals, Part, Sheet};
+use report::{letter_html, to_html};
 use session::{Arg, Line};
 use speak::Words;
 
@@ -24,8 +24,21 @@ pub struct Wanted {
     /// So many weeks up to today, from a Monday on.
     pub weeks: u32,
     pub format: Format,
+    pub page: Page,
     /// The folder of the record.
     pub data: PathBuf,
+}
+
+/// For whom it is made.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub enum Page {
+    /// The whole report: the clinician's page, tables, the client's page.
+    #[default]
+    Whole,
+    /// A letter to another clinician, with these parts.
+    Letter(Vec<Part>),
+    /// A page for whoever helps at home.
+    Carer,
 }
 
 /// What can be made.
@@ -65,6 +78,9 @@ pub fn make(wanted: &Wanted, today: Date, words: &Words) -> Result<(String, Vec<
     };
     let client = choose(&store.live_clients()?, wanted.client.as_deref(), folder)?;
     let practised = store.practised(&client, today)?;
+    if wanted.page != Page::Whole {
+        return Ok((client, short_page(&practised, wanted, today, words)?));
+    }
     let page = gather(&practised, wanted.weeks, today, words)?;
     let bytes = match wanted.format {
         Format::Pdf => pdf::report(&page)?,
@@ -79,13 +95,32 @@ pub fn make(wanted: &Wanted, today: Date, words: &Words) -> Result<(String, Vec<
 /// # Errors
 /// A drawing cannot be made.
 pub fn gather(practised: &Practised, weeks: u32, today: Date, words: &Words) -> Result<Sheet, Failure> {
-    let window = window(practised, weeks, today);
-    let picture = Picture::of(practised, window);
+    let picture = Picture::of(practised, window(practised, weeks, today));
     let say =
         |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
+    sheet::sheet(&picture, &about(practised, today), &say).map_err(|why| Failure::Fault(why.to_string()))
+}
+
+fn about(practised: &Practised, today: Date) -> About<'static> {
     let last_practice = practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).max();
-    let about = About { made: today, last_practice, software: concat!("tidecount ", env!("CARGO_PKG_VERSION")), language: "en" };
-    sheet::sheet(&picture, &about, &say).map_err(|why| Failure::Fault(why.to_string()))
+    About { made: today, last_practice, software: concat!("tidecount ", env!("CARGO_PKG_VERSION")), language: "en" }
+}
+
+/// A letter, or the page for whoever helps at home.
+fn short_page(practised: &Practised, wanted: &Wanted, today: Date, words: &Words) -> Result<Vec<u8>, Failure> {
+    let picture = Picture::of(practised, window(practised, wanted.weeks, today));
+    let about = about(practised, today);
+    let say =
+        |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
+    let page = match &wanted.page {
+        Page::Letter(parts) => sheet::letter(&picture, &about, parts, &say),
+        Page::Carer | Page::Whole => sheet::carer(&picture, &about, &say),
+    };
+    match wanted.format {
+        Format::Pdf => Ok(pdf::letter(&page)?),
+        Format::Html => Ok(letter_html(&page).into_bytes()),
+        Format::Chart => Err(Failure::Options("the text for the chart is of the whole report: leave --page out".to_owned())),
+    }
 }
 
 /// A client's goals as they are told, whole.

@@ -23,6 +23,7 @@ mod harmonics;
 mod history;
 mod hold;
 mod hum;
+mod knock;
 mod noise_floor;
 mod period;
 mod pitch_path;
@@ -67,6 +68,8 @@ pub enum VoiceEvent {
     SpeechBegan { onset_s: f64 },
     /// A stretch of speech is over.
     Spoken(Utterance),
+    /// Two knocks, with quiet around them; `at_s` is when they are sure.
+    Knocked { at_s: f64 },
     /// The room has become too loud to measure in (`true`), or is quiet enough again; `room_db` is its level, dB re full
     /// scale, A-weighted.
     RoomLoud { at_s: f64, loud: bool, room_db: f64 },

@@ -18,6 +18,12 @@ const LEAST_ONSET_S: f64 = 0.03;
 /// two minutes without drawing breath.
 const LONGEST_S: f64 = 120.0;
 
+/// Less voice than this tells no melody, frames: two fifths of a second, so that its last fifth is longer than one period of the
+/// lowest voice by far.
+const LEAST_MELODY: usize = 40;
+/// The part of the voice that its end is, as one to so many.
+const END: usize = 5;
+
 const RATE: f64 = 100.0;
 
 /// Follows speech by its level over the room.
@@ -112,9 +118,32 @@ fn measure(onset_s: f64, offset_s: f64, frames: &[RunFrame]) -> Utterance {
         offset_s,
         duration_s: offset_s - onset_s,
         level_mean_db: power_db(power),
+        f0_span_st: span_st(&pitch),
+        f0_final_st: final_st(&pitch),
         f0_median_hz: percentile(&mut pitch, 0.5),
         syllables: u32::try_from(nuclei.len()).unwrap_or(u32::MAX),
         syllable_rate_hz: rate,
         syllable_irregularity_pct: irregularity,
     }
+}
+
+/// 5th to 95th percentile, semitones.
+fn span_st(pitch_hz: &[f64]) -> f64 {
+    if pitch_hz.len() < LEAST_MELODY {
+        return f64::NAN;
+    }
+    let mut sorted = pitch_hz.to_vec();
+    let (low, high) = (percentile(&mut sorted, 0.05), percentile(&mut sorted, 0.95));
+    12.0 * (high / low).log2()
+}
+
+/// The median of the last fifth over that of the rest, semitones. A median, for the last periods of a falling voice often creak, and
+/// are then found an octave off.
+fn final_st(pitch_hz: &[f64]) -> f64 {
+    if pitch_hz.len() < LEAST_MELODY {
+        return f64::NAN;
+    }
+    let (body, end) = pitch_hz.split_at(pitch_hz.len() - pitch_hz.len() / END);
+    let median = |part: &[f64]| percentile(&mut part.to_vec(), 0.5);
+    12.0 * (median(end) / median(body)).log2()
 }

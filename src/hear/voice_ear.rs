@@ -8,6 +8,7 @@ use super::fade::Fade;
 use super::history::History;
 use super::hold::HoldTracker;
 use super::hum::Hum;
+use super::knock::KnockFinder;
 use super::level::{self, LevelMeter, power_db};
 use super::noise_floor::NoiseFloor;
 use super::period::{REACH_S, refined_hz};
@@ -65,6 +66,7 @@ pub struct VoiceEar {
     /// The room in the band in which periods are looked for.
     band_floor: NoiseFloor,
     room: Room,
+    knocks: KnockFinder,
     masks: Spans,
     auto_gain: AutoGain,
     clip_finder: ClipFinder,
@@ -116,6 +118,7 @@ impl VoiceEar {
             floor: NoiseFloor::default(),
             band_floor: NoiseFloor::default(),
             room: Room::default(),
+            knocks: KnockFinder::default(),
             period: Vec::new(),
             masks: Spans::default(),
             auto_gain: AutoGain::default(),
@@ -312,6 +315,7 @@ impl VoiceEar {
             self.task = Task::new(task, from_s);
         }
         let floor_db = self.floor.level_db();
+        self.knocks.push(&frame, &mut |event| out(VoiceOutput::Event(event)));
         if let Some(told) = floor_db.and_then(|floor_db| self.room.look(frame.t_s, floor_db)) {
             out(VoiceOutput::Event(told));
         }

@@ -103,6 +103,7 @@ mod tests {
             level_slope_db_per_s: None,
             level_terms: None,
             quality: None,
+            climb: None,
             breaks: 0,
             masked_s: 0.0,
             complete: true,

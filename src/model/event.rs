@@ -24,6 +24,8 @@ pub enum Event {
     SpeechBegan { at_s: f64, onset_s: f64 },
     /// A stretch of speech is over.
     Spoken { at_s: f64, utterance: Utterance },
+    /// Two knocks, as on a table, with quiet around them; `at_s` is when they are sure.
+    Knocked { at_s: f64 },
     /// The room has become too loud to measure in, or quiet enough again; `room_db` is its level, dB re full scale.
     RoomLoud { at_s: f64, loud: bool, room_db: f64 },
     /// The first frame of a line left for the loudspeaker.
@@ -48,6 +50,7 @@ impl Event {
             | Event::SpokenOver { at_s }
             | Event::SpeechBegan { at_s, .. }
             | Event::Spoken { at_s, .. }
+            | Event::Knocked { at_s }
             | Event::RoomLoud { at_s, .. }
             | Event::LineBegan { at_s, .. }
             | Event::LineEnded { at_s, .. }

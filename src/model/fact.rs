@@ -10,7 +10,8 @@ use crate::level::LevelTerms;
 use crate::looking_back::{MissedReason, SignAnswer, SwallowSign};
 use crate::rating::{RatedOver, Rating};
 use crate::reason::{AgreementAnswer, EndReason, EndedBy, FrequencyWeighting, MicrophoneNote, StepReason, Symptom};
-use crate::voice::VoiceQuality;
+use crate::rung::Climb;
+use crate::voice::{Prosody, VoiceQuality};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -129,6 +130,9 @@ facts! {
             /// For the clinician's page alone. A louder voice alone makes these figures better.
             #[serde(default, skip_serializing_if = "Option::is_none")]
             quality: Option<VoiceQuality>,
+            /// Where it is a step of a ladder of loudness or pitch.
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            climb: Option<Climb>,
             breaks: u32,
             masked_s: f64,
             /// False where it was cut off by a command.
@@ -168,6 +172,9 @@ facts! {
             level_calibrated: bool,
             #[serde(default, skip_serializing_if = "Option::is_none")]
             level_terms: Option<LevelTerms>,
+            /// How it was intoned, and how fast it was said.
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            prosody: Option<Prosody>,
         },
         /// Talk on a prompt, or a passage read aloud: `duration_s` from the first word to the last, `speaking_s` without the pauses
         /// of a quarter of a second and more, of which there are `pauses`. `prompt` is none for a passage.

@@ -24,6 +24,7 @@ impl Hold {
             level_slope_db_per_s: Some(self.level_slope_db_per_s).filter(|x| x.is_finite()),
             level_terms: Some(LevelTerms { clipped_s: self.clipped_s, ..LevelTerms::default() }),
             quality: None,
+            climb: None,
             breaks: self.breaks,
             masked_s: self.masked_s,
             complete,

@@ -113,6 +113,16 @@ measures! {
         column "level_slope_db_per_s": "Slope of the level over the trial; negative where the voice fades";
         term "level-slope", "Slope of level": "Slope of the level over the trial";
         HoldMeasured { level_slope_db_per_s } => *level_slope_db_per_s;
+    /// From step to step of a ladder of loudness, dB, in the direction that was asked for.
+    StepDb "step-db" of Hold: "step_db", Decibel, 1;
+        column "step_db": "Change of level from the step before, in the direction that was asked for";
+        term "loudness-step", "Step of loudness": "Change of level from the step before, in the direction that was asked for";
+        HoldMeasured { climb } => climb.map(|climb| climb.step_db);
+    /// From step to step of a ladder of pitch, semitones, in the direction that was asked for.
+    StepSt "step-st" of Hold: "step_st", Semitone, 1;
+        column "step_st": "Change of pitch from the step before, in the direction that was asked for";
+        term "pitch-step", "Step of pitch": "Change of fundamental frequency from the step before, in the direction that was asked for";
+        HoldMeasured { climb } => climb.map(|climb| climb.step_st);
     /// Breaks of a hold that were bridged, a count.
     Breaks "breaks" of Hold: "breaks", Count, 0;
         column "breaks": "Short breaks of the voice that did not end the hold";
@@ -203,6 +213,21 @@ measures! {
         column "f0_median_hz": "Median fundamental frequency";
         term "f0-median", "Median fundamental frequency": "Median fundamental frequency of the trial";
         PhraseRead { f0_median_hz } => Some(positive(*f0_median_hz));
+    /// 5th to 95th percentile of the fundamental frequency within a phrase read aloud, semitones.
+    PhraseSpanSt "phrase-span-st" of Phrase: "f0_span_st", Semitone, 1;
+        column "f0_span_st": "Span of the fundamental frequency within the trial";
+        term "f0-span", "Span of fundamental frequency": "Span of the fundamental frequency within the trial";
+        PhraseRead { prosody } => prosody.map(|prosody| prosody.f0_span_st);
+    /// The last fifth of the voice of a phrase over the rest, semitones: above 0 where it rises at the end.
+    PhraseFinalSt "phrase-final-st" of Phrase: "f0_final_st", Semitone, 1;
+        column "f0_final_st": "Fundamental frequency of the last fifth of the voice over that of the rest";
+        term "f0-final", "Final movement of pitch": "Fundamental frequency of the last fifth of the voice over that of the rest";
+        PhraseRead { prosody } => prosody.map(|prosody| prosody.f0_final_st);
+    /// Syllables of a phrase read aloud, 1/s.
+    PhraseRateHz "phrase-rate-hz" of Phrase: "syllable_rate_hz", SyllablePerSecond, 1;
+        column "phrase_rate_per_s": "Syllables per second of a phrase read aloud";
+        term "speech-rate", "Speech rate": "Syllables per second of a phrase read aloud";
+        PhraseRead { prosody } => prosody.map(|prosody| prosody.syllable_rate_hz);
     /// Energy mean of the level over a phrase read aloud, dB.
     PhraseLevelDb "phrase-level-db" of Phrase: "level_mean_db", Decibel, 1;
         column "level_mean_db_fs": "Mean level of the trial, on the scale that its terms tell";
@@ -284,15 +309,19 @@ fn positive(value: f64) -> f64 {
 
 impl Measure {
     /// Those that are followed over time, in the order in which they are shown.
-    pub const FOLLOWED: [Self; 18] = [
+    pub const FOLLOWED: [Self; 22] = [
         Self::HoldS,
         Self::LevelDb,
         Self::F0MedianHz,
         Self::F0SpanSt,
         Self::F0SdSt,
         Self::LevelSlopeDbPerS,
+        Self::StepDb,
+        Self::StepSt,
         Self::PhraseLevelDb,
         Self::PhraseF0Hz,
+        Self::PhraseSpanSt,
+        Self::PhraseRateHz,
         Self::TalkLevelDb,
         Self::TalkF0Hz,
         Self::PauseSharePct,

@@ -69,12 +69,47 @@ pub struct Utterance {
     pub level_mean_db: f64,
     /// Median F0 of voiced frames, Hz; 0 where none.
     pub f0_median_hz: f64,
+    /// 5th to 95th percentile of F0, semitones; NaN where too little was voiced.
+    pub f0_span_st: f64,
+    /// Median F0 of the last fifth of the voiced frames over that of the rest, semitones: above 0 where the voice rises at the end.
+    /// NaN where too little was voiced.
+    pub f0_final_st: f64,
     /// Syllable nuclei counted.
     pub syllables: u32,
     /// Syllables per second, (count - 1) / time from first to last nucleus; 0 under two.
     pub syllable_rate_hz: f64,
     /// Coefficient of variation of the intervals between nuclei, percent; 0 under three.
     pub syllable_irregularity_pct: f64,
+}
+
+/// How a phrase was intoned and how fast it was said. A figure that could not be had is NaN (`null` in the journal).
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Prosody {
+    /// 5th to 95th percentile of F0, semitones.
+    #[serde(with = "crate::measured")]
+    #[schemars(with = "Option<f64>")]
+    pub f0_span_st: f64,
+    /// The last fifth of the voice over the rest, semitones: above 0 where it rises at the end.
+    #[serde(with = "crate::measured")]
+    #[schemars(with = "Option<f64>")]
+    pub f0_final_st: f64,
+    /// Syllables per second.
+    #[serde(with = "crate::measured")]
+    #[schemars(with = "Option<f64>")]
+    pub syllable_rate_hz: f64,
+}
+
+impl Utterance {
+    /// How it was intoned and how fast it was said.
+    #[must_use]
+    pub fn prosody(&self) -> Prosody {
+        let rate_hz = self.syllable_rate_hz;
+        Prosody {
+            f0_span_st: self.f0_span_st,
+            f0_final_st: self.f0_final_st,
+            syllable_rate_hz: if rate_hz > 0.0 { rate_hz } else { f64::NAN },
+        }
+    }
 }
 
 /// What the voice ear is to look for now. Frames are given in any case.

@@ -5,7 +5,7 @@ mod printable;
 mod typeset;
 
 use report::Handout;
-use report::sheet::Sheet;
+use report::sheet::{Letter, Sheet};
 pub use typeset::PrintError;
 use typeset::Template;
 
@@ -23,4 +23,12 @@ pub fn report_pdf(sheet: &Sheet) -> Result<Vec<u8>, PrintError> {
 /// A built-in font or drawing is damaged.
 pub fn handout_pdf(handout: &Handout) -> Result<Vec<u8>, PrintError> {
     typeset::to_pdf(Template::Handout, handout)
+}
+
+/// A letter, or a carer's page, as a PDF file, A4.
+///
+/// # Errors
+/// A built-in font is damaged.
+pub fn letter_pdf(letter: &Letter) -> Result<Vec<u8>, PrintError> {
+    typeset::to_pdf(Template::Letter, letter)
 }

@@ -19,11 +19,13 @@ pub struct PrintError(String);
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Template {
     Handout,
+    Letter,
     Report,
 }
 
 const COMMON: &str = include_str!("templates/common.typ");
 const HANDOUT: &str = include_str!("templates/handout.typ");
+const LETTER: &str = include_str!("templates/letter.typ");
 const REPORT: &str = include_str!("templates/report.typ");
 
 /// A PDF of `data`, which the template reads as `data.json`. The same data give the same bytes: nothing of the day or the
@@ -37,6 +39,7 @@ pub(super) fn to_pdf(template: Template, data: &impl Serialize) -> Result<Vec<u8
     let data = data.to_string();
     let main = match template {
         Template::Handout => HANDOUT,
+        Template::Letter => LETTER,
         Template::Report => REPORT,
     };
     let engine = TypstEngine::builder()

@@ -71,6 +71,8 @@ impl BestOfThree {
 fn measure_of(exercise: &str) -> Option<Measure> {
     let entry = routine::find(exercise)?;
     match entry.timing {
+        // The larger step is not the better one.
+        Timing::Voiced if entry.climbs.is_some() => None,
         Timing::Voiced if entry.glide => Some(Measure::F0SpanSt),
         Timing::Voiced => Some(Measure::HoldS),
         Timing::Rapid => Some(Measure::SyllableRateHz),

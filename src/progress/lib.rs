@@ -32,6 +32,7 @@ mod picture;
 mod practised;
 mod prescribed;
 mod programme;
+mod proposed;
 mod rated;
 mod scatter;
 mod series;
@@ -70,6 +71,7 @@ pub use practised::{
     ClockJump, DaysMissed, LeftOutStep, Note, NoteKind, Practice, Practised, Rated, SafetyStop, SignAnswered, StepResult, StepTime,
 };
 pub use programme::{ProgrammeChange, ProgrammeItem, changes};
+pub use proposed::ProposedDose;
 pub use rated::Ratings;
 pub use scatter::{Anova, Scatter, between_share, two_way, within};
 pub use series::{Break, BreakReason, Segment, Series, series};

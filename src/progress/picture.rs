@@ -8,6 +8,7 @@ use super::given::{Given, given};
 use super::practised::{ClockJump, LeftOutStep, Note, Practice, Practised, SafetyStop};
 use super::prescribed::{RoutineLife, routines};
 use super::programme::ProgrammeChange;
+use super::proposed::{ProposedDose, proposed};
 use super::rated::{Ratings, ratings};
 use super::series::{Series, series};
 use super::sign::{MissedFor, Sign, missed_for, signs};
@@ -45,6 +46,9 @@ pub struct Picture {
     pub spoken_for: Vec<SpokenFor>,
     /// Minutes and repetitions, by day and by group of exercises.
     pub given: Given,
+    /// Steps of a dose that the clinician may want to take.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub proposed: Vec<ProposedDose>,
     pub cueing: Cueing,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub ratings: Vec<Ratings>,
@@ -92,6 +96,7 @@ impl Picture {
             programme: super::programme::of_routines(&lives, window),
             spoken_for: spoken_for(&lives),
             given: given(practised, window),
+            proposed: proposed(practised, &lives, window),
             cueing: cueing(practised, window),
             ratings: ratings(practised, window),
             signs: signs(practised, window),

@@ -4,7 +4,8 @@ use super::practised::{Practice, Practised};
 use super::prescribed::{RoutineLife, dose_words, routines};
 use super::window::Window;
 use jiff::civil::Date;
-use routine::{PlannedTime, Prescription, Step, Work};
+use model::Climbs;
+use routine::{Ladder, PlannedTime, Prescription, Step, Work};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -233,12 +234,16 @@ fn fields_of(step: &Step) -> Vec<(&'static str, String)> {
         ("posture", or_none(step.posture.map(|posture| posture.name().to_owned()))),
     ];
     match &step.work {
-        Work::Voiced { target_s, max_break_s, min_hold_s, cues_at_s, glide: _ } => {
+        Work::Voiced { target_s, max_break_s, min_hold_s, cues_at_s, ladder, glide: _ } => {
             let cues: Vec<String> = cues_at_s.iter().map(f64::to_string).collect();
             fields.push(("target_s", or_none(target_s.map(|target| target.to_string()))));
             fields.push(("max_break_s", max_break_s.to_string()));
             fields.push(("min_hold_s", min_hold_s.to_string()));
             fields.push(("cues_at_s", cues.join(", ")));
+            if let Some(Ladder { climbs, rungs, goal }) = ladder {
+                fields.push(("rungs", rungs.iter().map(|rung| rung.word(*climbs)).collect::<Vec<_>>().join(", ")));
+                fields.push((if *climbs == Climbs::Level { "step_db" } else { "step_st" }, goal.to_string()));
+            }
         }
         Work::Timed { phases, count_every_s, count_last_s } => {
             let phases: Vec<String> = phases.iter().map(|phase| format!("{} {} s", phase.name, phase.length_s)).collect();
@@ -251,11 +256,15 @@ fn fields_of(step: &Step) -> Vec<(&'static str, String)> {
             fields.push(("counts", counts.join(", ")));
             fields.push(("beat_s", beat_s.to_string()));
         }
-        Work::Repeated { next_cue_after_s, sip_every } => {
+        Work::Repeated { next_cue_after_s, sip_every, setting } => {
             fields.push(("next_cue_after_s", or_none(next_cue_after_s.map(|after| after.to_string()))));
             fields.push(("sip_every", or_none(sip_every.map(|every| every.to_string()))));
+            fields.extend(setting.clone().map(|setting| ("setting", setting)));
         }
-        Work::ReadAloud { phrases } => fields.push(("phrases", phrases.join(" / "))),
+        Work::ReadAloud { phrases, beat_s, melody: _ } => {
+            fields.push(("phrases", phrases.join(" / ")));
+            fields.extend(beat_s.map(|beat_s| ("beat_s", beat_s.to_string())));
+        }
         Work::Talk { passage, prompts, length_s } => {
             if let Some(passage) = passage {
                 fields.push(("passage", passage.clone()));

@@ -6,7 +6,7 @@ use super::practised::Practised;
 use super::series::{Segment, Series, series_of};
 use super::window::Window;
 use jiff::civil::Date;
-use model::{LevelCalibration, Measure, TrialKind};
+use model::{Climbs, LevelCalibration, Measure, TrialKind};
 use routine::{CatalogueEntry, Timing};
 use serde::Serialize;
 
@@ -125,7 +125,12 @@ pub fn goal_measures(entry: &CatalogueEntry) -> Vec<Measure> {
         Timing::Question => TrialKind::Question,
         Timing::Rest => return Vec::new(),
     };
-    Measure::followed(kind).filter(|measure| !measure.is_quality()).collect()
+    let suits = |measure: &Measure| match measure {
+        Measure::StepDb => entry.climbs == Some(Climbs::Level),
+        Measure::StepSt => entry.climbs == Some(Climbs::Pitch),
+        other => entry.climbs.is_none() && !other.is_quality(),
+    };
+    Measure::followed(kind).filter(suits).collect()
 }
 
 #[cfg(test)]

@@ -19,7 +19,10 @@ impl Value {
     /// What a trial's fact tells of the measures that are followed; what could not be measured is not among them. None is judged.
     #[must_use]
     pub fn all_of(fact: &Fact) -> Vec<Self> {
+        // The holds of a ladder differ on purpose: only its steps are followed.
+        let ladder = matches!(fact, Fact::HoldMeasured { climb: Some(_), .. });
         let followed = fact.trial().into_iter().flat_map(|trial| Measure::followed(trial.kind));
+        let followed = followed.filter(|measure| !ladder || matches!(measure, Measure::StepDb | Measure::StepSt));
         followed.filter_map(|measure| Some(Self { measure, value: measure.measured(fact)?, discard: None })).collect()
     }
 }

@@ -83,6 +83,8 @@ pub enum Act {
     Syllables(Syllables),
     /// Coughs.
     Cough,
+    /// Knocks twice on the table.
+    Knock,
     /// Breathes audibly, s.
     Breath(f64),
     /// Swallows: silence of this length, s.

@@ -48,6 +48,27 @@ pub fn breath(rate_hz: u32, length_s: f64, level_db: f64, seed: u64) -> Vec<f32>
     scaled(&sound, rate, level_db)
 }
 
+/// Two knocks of a knuckle on a table, a third of a second apart: each a hard onset that wood answers, gone after a twentieth of a
+/// second (common practice, no source). `level_db`: RMS of the loudest 50 ms.
+#[must_use]
+pub fn knocks(rate_hz: u32, level_db: f64, seed: u64) -> Vec<f32> {
+    const APART_S: f64 = 0.33;
+    let rate = f64::from(rate_hz);
+    let mut gauss = Gauss::new(seed);
+    let mut sound: Vec<f64> = (0..((APART_S + 0.12) * rate) as usize)
+        .map(|i| {
+            let t = (i as f64 / rate) % APART_S;
+            (-t / 0.009).exp() * gauss.draw()
+        })
+        .collect();
+    for (f, b) in [(190.0, 90.0), (640.0, 260.0)] {
+        let plain = sound.clone();
+        resonate(&mut sound, f, b, rate);
+        sound.iter_mut().zip(&plain).for_each(|(v, p)| *v += 0.5 * p);
+    }
+    scaled(&sound, rate, level_db)
+}
+
 /// Scales so that the loudest 50 ms have this RMS level.
 pub(super) fn scaled(x: &[f64], rate_hz: f64, level_db: f64) -> Vec<f32> {
     let window = ((0.05 * rate_hz) as usize).max(1);

@@ -29,7 +29,7 @@ mod truth;
 mod vowel;
 
 pub use act::{Act, Hold, Rule};
-pub use body::{breath, cough};
+pub use body::{breath, cough, knocks};
 pub use client::Client;
 pub use error::RehearseError;
 pub use habit::{Hearing, ScriptRoom, Talk, Television, Tires};

@@ -23,6 +23,7 @@ pub enum Did {
     Glided,
     Syllables,
     Coughed,
+    Knocked,
     Breathed,
     Swallowed,
     Waited,

@@ -193,7 +193,7 @@ fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
         care: (!care.is_empty()).then(|| say("handout-care-shown", &[("list", Arg::Text(care.join("; ")))])),
         not_for: step.exercise.needs_agreement.then(|| not_for(id, say)).flatten(),
         phrases: match &step.work {
-            Work::ReadAloud { phrases } => phrases.clone(),
+            Work::ReadAloud { phrases, .. } => phrases.clone(),
             Work::Talk { passage, prompts, .. } => passage.iter().chain(prompts).cloned().collect(),
             _ => Vec::new(),
         },
@@ -217,6 +217,10 @@ fn short_dose(step: &Step, say: Say<'_>) -> Vec<String> {
     };
     let of = |key: &str| say(key, &[("n", number(f64::from(step.repetitions * step.sets)))]);
     match &step.work {
+        Work::Voiced { ladder: Some(ladder), .. } => {
+            let rungs = ladder.rungs.iter().map(|rung| rung.word(ladder.climbs)).collect::<Vec<_>>().join(", ");
+            vec![times(), say("handout-ladder-shown", &[("rungs", Arg::Text(rungs))])]
+        }
         Work::Voiced { target_s: Some(s), .. } => vec![times(), say("handout-goal-shown", &[("s", number(*s))])],
         Work::Voiced { target_s: None, .. } => vec![times(), say("handout-no-goal-shown", &[])],
         Work::Timed { phases, .. } => match &phases[..] {
@@ -249,7 +253,8 @@ fn short_dose(step: &Step, say: Say<'_>) -> Vec<String> {
 /// The whole dose, in parts.
 fn dose(step: &Step, say: Say<'_>) -> Vec<String> {
     let mut parts = short_dose(step, say);
-    if let Work::Repeated { next_cue_after_s, sip_every } = &step.work {
+    if let Work::Repeated { next_cue_after_s, sip_every, setting } = &step.work {
+        parts.extend(setting.clone().map(|setting| say("handout-setting-shown", &[("setting", Arg::Text(setting))])));
         parts.push(match next_cue_after_s {
             Some(_) => say("handout-next-on-cue-shown", &[]),
             None => say("handout-next-on-done-shown", &[("done", Arg::Message("say-done".to_owned()))]),

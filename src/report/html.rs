@@ -2,7 +2,7 @@
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::sheet::{Column, Panel, Sheet, Table};
+use super::sheet::{Column, Letter, Panel, Sheet, Table};
 
 const STYLE: &str = include_str!("templates/report.css");
 
@@ -146,6 +146,37 @@ fn column_of(n: usize, column: &Column) -> Markup {
             @if column.items.is_empty() { p { (column.none) } } @else { ul { @for item in &column.items { li { (item) } } } }
         }
     }
+}
+
+/// A letter or a carer's page as an HTML document.
+#[must_use]
+pub fn letter_html(letter: &Letter) -> String {
+    let page = html! {
+        (DOCTYPE)
+        html lang=(letter.language) {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
+                title { (letter.document) }
+                style { (PreEscaped(STYLE)) }
+            }
+            body class=(if letter.large { "letter large" } else { "letter" }) {
+                header { h1 { (letter.title) } }
+                main {
+                    @for line in &letter.intro { p { (line) } }
+                    @for (n, section) in letter.sections.iter().enumerate() {
+                        section aria-labelledby=(format!("part-{n}")) {
+                            h2 id=(format!("part-{n}")) { (section.title) }
+                            ul { @for line in &section.lines { li { (line) } } }
+                        }
+                    }
+                }
+                footer { p { (letter.foot) } }
+            }
+        }
+    };
+    page.into_string()
 }
 
 fn table_of(n: usize, table: &Table) -> Markup {

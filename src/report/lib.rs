@@ -18,5 +18,5 @@ mod time_axis;
 pub use chart::{PageWords, page_chart};
 pub use error::ReportError;
 pub use handout::{Figure, Handout, Item, Say, handout};
-pub use html::to_html;
+pub use html::{letter_html, to_html};
 pub use text::to_text;

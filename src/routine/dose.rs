@@ -8,11 +8,14 @@ use super::file::{At, StepFile};
 use super::limits::limit_of;
 use super::pack;
 use super::posture;
-use super::prescribed::{CountedPhase, Phase, QuestionItem, Step, Timing, Work};
+use super::prescribed::{CountedPhase, Ladder, Phase, QuestionItem, Step, Timing, Work};
 use super::text::{self, Hearing, SaidBy};
+use model::{Climbs, Rung};
 
 /// A posture of more phases is a slip of the keyboard; no source.
 const MAX_PHASES: usize = 12;
+/// A ladder of more steps is a slip of the keyboard; no source.
+const MAX_RUNGS: usize = 12;
 
 /// The step, or none where it is too faulty; every fault is noted.
 pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Step> {
@@ -48,6 +51,7 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
             let example = match *field {
                 "phrases" => "phrases = [\"Good morning\"]",
                 "packs" => "packs = [\"categories\"]",
+                "setting" => "setting = \"two turns of the dial\"",
                 _ => "packs = [\"opposites\"]` or `questions = [{ clue = \"…\", answers = [\"…\"] }]",
             };
             faults.add(FaultKind::Missing, place.clone(), format!("`{id}` has no `{field}`"), format!("Add some, as in `{example}`."));
@@ -56,7 +60,7 @@ pub(super) fn build(typed: &At<StepFile>, entry: &CatalogueEntry, hearing: Heari
     let default = &entry.dose;
     let work = work_of(step, entry, &place, hearing, faults)?;
     let items = match &work {
-        Work::ReadAloud { phrases } => Some((phrases.len(), "phrases")),
+        Work::ReadAloud { phrases, .. } => Some((phrases.len(), "phrases")),
         Work::Question { items, .. } => Some((items.len(), "questions")),
         Work::Naming { items, .. } => Some((items.len(), "categories")),
         _ => None,
@@ -143,8 +147,13 @@ fn work_of(step: &StepFile, entry: &CatalogueEntry, place: &Range<usize>, hearin
         Timing::Repeated => Work::Repeated {
             next_cue_after_s: number(&step.next_cue_after_s, &default.next_cue_after_s),
             sip_every: sips(step, entry, faults),
+            setting: setting(step, entry, hearing, faults),
         },
-        Timing::ReadAloud => Work::ReadAloud { phrases: phrases(step, entry, place, hearing, faults) },
+        Timing::ReadAloud => Work::ReadAloud {
+            phrases: phrases(step, entry, place, hearing, faults),
+            melody: entry.melody,
+            beat_s: number(&step.beat_s, &default.beat_s),
+        },
         Timing::Talk => talk(step, entry, hearing, faults)?,
         Timing::Rapid => {
             if let Some(syllables) = &step.syllables {
@@ -187,7 +196,48 @@ fn voiced(step: &StepFile, entry: &CatalogueEntry, faults: &mut Finder<'_>) -> O
         min_hold_s,
         glide: entry.glide,
         cues_at_s,
+        ladder: ladder(step, entry, faults),
     })
+}
+
+/// The steps of a ladder and how large they are meant to be.
+fn ladder(step: &StepFile, entry: &CatalogueEntry, faults: &mut Finder<'_>) -> Option<Ladder> {
+    let (climbs, default) = (entry.climbs?, &entry.dose);
+    let goal = match climbs {
+        Climbs::Level => number(&step.step_db, &default.step_db)?,
+        Climbs::Pitch => number(&step.step_st, &default.step_st)?,
+    };
+    let words = [Rung::Low, Rung::Middle, Rung::High].map(|rung| rung.word(climbs));
+    let given = list(&step.rungs, &default.rungs);
+    let rungs: Vec<Rung> = given
+        .iter()
+        .filter_map(|at| {
+            let rung = Rung::of_word(&at.value, climbs);
+            if rung.is_none() {
+                let what = format!("`{}` has no step \"{}\"", entry.id, super::shape::printable(&at.value));
+                faults.add(FaultKind::UnknownName, at.span.clone(), what, suggestion(&at.value, words.into_iter()));
+            }
+            rung
+        })
+        .collect();
+    if let Some(typed) = &step.rungs {
+        if given.len() < 2 || given.len() > MAX_RUNGS {
+            let what = format!("`rungs` has {} steps", given.len());
+            faults.add(FaultKind::OutOfRange, typed.span.clone(), what, format!("Give 2 to {MAX_RUNGS} of {}.", words.join(", ")));
+        }
+        for two in given.windows(2).filter(|two| two[0].value == two[1].value) {
+            let what = format!("\"{}\" follows itself, which is no step", super::shape::printable(&two[1].value));
+            faults.add(FaultKind::OutOfRange, two[1].span.clone(), what, "Take one of them out.");
+        }
+    }
+    (rungs.len() >= 2).then_some(Ladder { climbs, rungs, goal })
+}
+
+/// What the clinician has set.
+fn setting(step: &StepFile, entry: &CatalogueEntry, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<String> {
+    let typed = step.setting.as_ref().filter(|_| entry.needs_setting)?;
+    text::check(typed, "setting", SaidBy::Tool, hearing, faults);
+    Some(typed.value.clone())
 }
 
 fn phases(step: &StepFile, entry: &CatalogueEntry, faults: &mut Finder<'_>) -> Vec<Phase> {

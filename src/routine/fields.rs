@@ -2,17 +2,22 @@
 
 use super::catalogue::CatalogueEntry;
 use super::prescribed::Timing;
+use model::Climbs;
 
 impl CatalogueEntry {
     /// The fields of a step that suit it.
     #[must_use]
     pub fn dose_fields(&self) -> Vec<&'static str> {
         let own: &[&str] = match self.timing {
+            Timing::Voiced if self.climbs == Some(Climbs::Level) => &["rungs", "step_db", "max_break_s", "min_hold_s"],
+            Timing::Voiced if self.climbs.is_some() => &["rungs", "step_st", "max_break_s", "min_hold_s"],
             Timing::Voiced => &["target_s", "max_break_s", "min_hold_s", "cues_at_s"],
             Timing::Timed => &["phases", "count_every_s", "count_last_s"],
             Timing::Paced => &["in", "out", "beat_s"],
             Timing::Repeated if self.sips => &["next_cue_after_s", "sip_every", "sips_enabled_by_clinician"],
+            Timing::Repeated if self.needs_setting => &["next_cue_after_s", "setting"],
             Timing::Repeated => &["next_cue_after_s"],
+            Timing::ReadAloud if self.dose.beat_s.is_some() => &["phrases", "beat_s"],
             Timing::ReadAloud => &["phrases"],
             Timing::Talk if self.dose.passage.is_some() => &["passage", "length_s"],
             Timing::Talk => &["prompts", "length_s"],
@@ -29,6 +34,7 @@ impl CatalogueEntry {
     pub(super) fn required_fields(&self) -> &'static [&'static str] {
         match self.timing {
             Timing::ReadAloud if self.dose.phrases.is_none() => &["phrases"],
+            Timing::Repeated if self.needs_setting => &["setting"],
             Timing::Question if self.naming => &["packs"],
             Timing::Question => &["questions"],
             _ => &[],
@@ -39,6 +45,7 @@ impl CatalogueEntry {
     #[must_use]
     pub fn stage_fields(&self) -> &'static [&'static str] {
         match self.timing {
+            Timing::Voiced if self.climbs.is_some() => &["sets", "repetitions"],
             Timing::Voiced => &["sets", "repetitions", "target_s"],
             Timing::Timed => &["sets", "repetitions", "hold_s", "phases"],
             Timing::Paced => &["sets", "repetitions", "in", "out"],

@@ -136,6 +136,13 @@ pub(super) struct StepFile {
     pub min_hold_s: Option<At<f64>>,
     /// Voiced: brief cues during the hold at these seconds. Empty: silent until the voice ends.
     pub cues_at_s: Option<At<Vec<At<f64>>>>,
+    /// Ladder: the steps in order, "soft", "medium", "strong", or "low", "middle", "high". A set begins with the first.
+    #[schemars(extend("examples" = [["soft", "medium", "strong", "medium"]]))]
+    pub rungs: Option<At<Vec<At<String>>>>,
+    /// Ladder of loudness: how large a step is meant to be, decibels.
+    pub step_db: Option<At<f64>>,
+    /// Ladder of pitch: how large a step is meant to be, semitones.
+    pub step_st: Option<At<f64>>,
     /// Timed: the phases of the posture, in order.
     pub phases: Option<At<Vec<At<PhaseFile>>>>,
     /// Timed: seconds are counted aloud each so many seconds.
@@ -148,7 +155,7 @@ pub(super) struct StepFile {
     /// Paced: counts of the breath out.
     #[serde(rename = "out")]
     pub counts_out: Option<At<i64>>,
-    /// Paced: seconds from count to count.
+    /// Paced: seconds from count to count. Phrases to a beat: seconds from beat to beat.
     pub beat_s: Option<At<f64>>,
     /// Repeated: the next cue comes by itself after this long, seconds. Left out: it waits for "done".
     pub next_cue_after_s: Option<At<f64>>,
@@ -156,6 +163,9 @@ pub(super) struct StepFile {
     pub sip_every: Option<At<i64>>,
     /// Repeated: true where the client's clinician has enabled sips of water.
     pub sips_enabled_by_clinician: Option<At<bool>>,
+    /// Only with the clinician's settings: what the clinician has set for this client, said before the first one.
+    #[schemars(extend("examples" = ["two turns of the dial"]))]
+    pub setting: Option<At<String>>,
     /// Read aloud: the phrases.
     pub phrases: Option<At<Vec<At<String>>>>,
     /// Talk: what to talk about, one prompt a repetition. Left out: what comes to mind.
@@ -268,7 +278,8 @@ impl StepFile {
             "phases" phases, "count_every_s" count_every_s, "count_last_s" count_last_s,
             "in" counts_in, "out" counts_out, "beat_s" beat_s,
             "next_cue_after_s" next_cue_after_s, "sip_every" sip_every,
-            "sips_enabled_by_clinician" sips_enabled_by_clinician,
+            "sips_enabled_by_clinician" sips_enabled_by_clinician, "setting" setting,
+            "rungs" rungs, "step_db" step_db, "step_st" step_st,
             "phrases" phrases, "prompts" prompts, "passage" passage, "syllables" syllables, "length_s" length_s, "questions" questions, "packs" packs, "think_s" think_s,
             "ramp" ramp,
         )
@@ -287,6 +298,8 @@ impl StepFile {
             number("target_s", &self.target_s),
             number("max_break_s", &self.max_break_s),
             number("min_hold_s", &self.min_hold_s),
+            number("step_db", &self.step_db),
+            number("step_st", &self.step_st),
             whole("count_every_s", &self.count_every_s),
             whole("count_last_s", &self.count_last_s),
             whole("in", &self.counts_in),

@@ -64,7 +64,7 @@ pub use placed::Posture;
 pub use plan::{PlannedTime, Weekday, minutes_of};
 pub use posture::{Rise, rise};
 pub use prescribed::{
-    CountedPhase, Exercise, LookingBack, NamingItem, NoAnswer, PackKind, Phase, QuestionItem, Routine, Step, Timing, Work,
+    CountedPhase, Exercise, Ladder, LookingBack, NamingItem, NoAnswer, PackKind, Phase, QuestionItem, Routine, Step, Timing, Work,
 };
 pub use prescription::Prescription;
 pub use protocol::{Protocol, VOICE};

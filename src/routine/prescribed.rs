@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use model::Rating;
+use model::{Climbs, Rating, Rung};
 
 use super::clinician::ClinicianWords;
 use super::placed::Posture;
@@ -85,6 +85,8 @@ pub enum Work {
         glide: bool,
         /// Brief cues during the hold at these seconds; empty: silent until the offset.
         cues_at_s: Vec<f64>,
+        /// Each hold is a step of a ladder of loudness or pitch; none: each is like the other.
+        ladder: Option<Ladder>,
     },
     /// A posture held in silence through phases, counted aloud.
     Timed {
@@ -105,9 +107,17 @@ pub enum Work {
         next_cue_after_s: Option<f64>,
         /// A sip of water is offered after each n-th repetition; none: saliva only.
         sip_every: Option<u32>,
+        /// What the clinician has set for this client, said before the first one; none where nothing is to be set.
+        setting: Option<String>,
     },
     /// Phrases shown large and spoken by the tool, then by the client.
-    ReadAloud { phrases: Vec<String> },
+    ReadAloud {
+        phrases: Vec<String>,
+        /// Rising at the end where the phrase ends in a question mark, falling elsewhere; what was done is told.
+        melody: bool,
+        /// A beat that is counted in and then shown, s; none: at the client's own pace.
+        beat_s: Option<f64>,
+    },
     /// Talk on a prompt for this long, s, or a passage read aloud, which may take no longer than this.
     Talk {
         /// Shown, not spoken; none: talk on a prompt.
@@ -124,6 +134,26 @@ pub enum Work {
     Naming { items: Vec<NamingItem>, length_s: f64 },
     /// Rest for a time, or until "ready" where none is given.
     Rest { length_s: Option<f64> },
+}
+
+/// Holds in steps, each against the one before.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ladder {
+    pub climbs: Climbs,
+    /// The steps in order, at least two; it begins again with each set, and where a set has more repetitions than steps.
+    pub rungs: Vec<Rung>,
+    /// How large a step is meant to be, dB or semitones.
+    pub goal: f64,
+}
+
+impl Ladder {
+    /// The step of this repetition of a set, counted from 1, and the one before it.
+    #[must_use]
+    pub fn at(&self, repetition: u32) -> Option<(Rung, Option<Rung>)> {
+        let index = repetition.saturating_sub(1) as usize;
+        let rung = |index: usize| self.rungs.get(index % self.rungs.len().max(1)).copied();
+        Some((rung(index)?, index.checked_sub(1).and_then(rung)))
+    }
 }
 
 /// One phase of a timed posture.

@@ -4,7 +4,7 @@ use super::commands::{self, Verdict};
 use super::context::SessionContext;
 use super::practice::Practice;
 use super::state::{Move, State};
-use super::{closing, flow, hearing, opening};
+use super::{closing, flow, hearing, knocking, opening};
 use model::{Command, Effect, Event, StepReason};
 use routine::Routine;
 
@@ -69,6 +69,7 @@ impl Engine {
             Event::SpokenOver { .. } => return hearing::spoken_over(practice, state),
             Event::SpeechBegan { onset_s, .. } => return hearing::speech_began(practice, state, onset_s),
             Event::Spoken { utterance, .. } => hearing::spoken(practice, state, &utterance),
+            Event::Knocked { .. } => knocking::knocked(practice, state).into(),
             Event::RoomLoud { loud, room_db, .. } => return hearing::room_loud(practice, loud, room_db),
             Event::LineBegan { .. } => return,
             Event::LineEnded { line, .. } => return hearing::line_ended(practice, state, line),

@@ -5,6 +5,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::context::SessionContext;
+use super::ladder::Aims;
 use super::next::{NextAction, Speaking};
 use super::outbox::Outbox;
 use super::questions::Questions;
@@ -78,6 +79,8 @@ pub(super) struct Practice {
     pub unwell: bool,
     /// What is asked at the end, from the summary on; none before, and where nothing is asked.
     pub looking_back: Option<Questions>,
+    /// What the present step has come to, where its repetitions are meant to go a certain way.
+    pub aims: Aims,
     /// Who of the class is there.
     pub roll: Roll,
     pub out: Outbox,
@@ -124,6 +127,7 @@ impl Practice {
             troubles: Troubles::default(),
             unwell: false,
             looking_back: None,
+            aims: Aims::default(),
             roll: Roll::default(),
             out: Outbox::default(),
         }

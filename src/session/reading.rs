@@ -1,7 +1,9 @@
 //! Reading aloud: a phrase is shown large and spoken, then the client says it; level and duration are measured.
 
+use super::ladder;
 use super::listening;
 use super::next::{NextAction, Turn};
+use super::pacing_beat::PacingBeat;
 use super::patience::Patience;
 use super::practice::Practice;
 use super::waiting::Reminders;
@@ -30,18 +32,26 @@ pub(super) struct ReadingRun {
     part: Option<(Utterance, f64)>,
     /// The client has made a sound already: how long that took is known.
     tried: bool,
+    /// The beat to read to; none: at the client's own pace.
+    beat: Option<PacingBeat>,
 }
 
-/// Two parts of a phrase as one: from the first onset to the last offset; level and F0 by the longer part.
+/// Two parts of a phrase as one: from the first onset to the last offset; level, F0 and rate by the longer part, its end by the second.
 fn joined(first: &Utterance, second: &Utterance) -> Utterance {
     let longer = if first.duration_s > second.duration_s { first } else { second };
-    Utterance { onset_s: first.onset_s, offset_s: second.offset_s, duration_s: second.offset_s - first.onset_s, ..longer.clone() }
+    Utterance {
+        onset_s: first.onset_s,
+        offset_s: second.offset_s,
+        duration_s: second.offset_s - first.onset_s,
+        f0_final_st: second.f0_final_st,
+        ..longer.clone()
+    }
 }
 
 /// The phrase of this repetition; the list begins again where the dose is longer than the list.
 fn phrase_of(practice: &Practice) -> Option<String> {
     match &practice.step()?.work {
-        Work::ReadAloud { phrases } if !phrases.is_empty() => phrases.get(practice.turn() % phrases.len()).cloned(),
+        Work::ReadAloud { phrases, .. } if !phrases.is_empty() => phrases.get(practice.turn() % phrases.len()).cloned(),
         _ => None,
     }
 }
@@ -49,9 +59,14 @@ fn phrase_of(practice: &Practice) -> Option<String> {
 pub(super) fn cue(practice: &mut Practice) -> Turn {
     practice.listen(listening::READING, VoiceTask::Idle);
     let Some(phrase) = phrase_of(practice) else { return Turn::Go(NextAction::EndStep) };
+    let shown = match practice.step().map(|step| &step.work) {
+        Some(Work::ReadAloud { melody: true, .. }) if ladder::rises(&phrase) => "read-rising-shown",
+        Some(Work::ReadAloud { melody: true, .. }) => "read-falling-shown",
+        _ => "read-phrase-shown",
+    };
     let args = vec![("phrase", Arg::Text(phrase))];
     let last = practice.say("read-phrase", &args);
-    practice.show_prompt(Line { key: "read-phrase-shown".into(), args }, &[Command::Skip, Command::Stop]);
+    practice.show_prompt(Line { key: shown.into(), args }, &[Command::Skip, Command::Stop]);
     practice.after(last, 0.0, NextAction::Perform).into()
 }
 
@@ -59,7 +74,9 @@ impl ReadingRun {
     pub fn open(practice: &mut Practice) -> Self {
         practice.listen(listening::READING, VoiceTask::Speech { end_pause_s: END_PAUSE_S });
         practice.turn_began_s = practice.now_s;
-        Self { patience: Patience::opened(practice.now_s), began_s: None, part: None, tried: false }
+        let beat = PacingBeat::begin(practice);
+        let opened_s = beat.as_ref().map_or(practice.now_s, PacingBeat::counted_in_s);
+        Self { patience: Patience::opened(opened_s), began_s: None, part: None, tried: false, beat }
     }
 
     pub fn speech_began(&mut self, practice: &mut Practice, onset_s: f64) {
@@ -88,6 +105,11 @@ impl ReadingRun {
     }
 
     pub fn tick(&mut self, practice: &mut Practice) -> Turn {
+        if let Some(beat) = &mut self.beat
+            && beat.tick(practice)
+        {
+            return Turn::Stay;
+        }
         if let Some(began_s) = self.began_s {
             let goes_on_s = practice.now_s - began_s;
             return if goes_on_s >= practice.routine.no_answer.give_up_after_s { Turn::Go(NextAction::GiveUp) } else { Turn::Stay };
@@ -104,6 +126,7 @@ impl ReadingRun {
 }
 
 fn keep(practice: &mut Practice, phrase: String, utterance: &Utterance) -> Turn {
+    ladder::melody(practice, &phrase, utterance);
     practice.record(Fact::PhraseRead {
         exercise: practice.exercise_id(),
         phrase,
@@ -113,6 +136,7 @@ fn keep(practice: &mut Practice, phrase: String, utterance: &Utterance) -> Turn 
         level_weighting: "A".into(),
         level_calibrated: false,
         level_terms: Some(LevelTerms::default()),
+        prosody: Some(utterance.prosody()),
     });
     practice.repetition_complete();
     practice.listen(listening::READING, VoiceTask::Idle);

@@ -49,7 +49,12 @@ impl RepeatedRun {
         }
     }
 
-    /// The client has said "done".
+    /// When its cue was over, s.
+    pub fn began_s(&self) -> f64 {
+        self.began_s
+    }
+
+    /// The client has said "done", or knocked.
     pub fn done(&self, practice: &mut Practice) -> Turn {
         practice.responded(Response::Done, self.patience.response_s(practice.now_s));
         self.end(practice, EndedBy::Done)

@@ -2,6 +2,7 @@
 
 use super::asking::Asking;
 use super::closing::{cut_short, leave_unfinished, summarise};
+use super::ladder::{self, Aims};
 use super::limits::Gate;
 use super::naming::NamingRun;
 use super::next::{Ask, NextAction, Speaking};
@@ -17,7 +18,7 @@ use super::resting::Resting;
 use super::state::{Move, State};
 use super::talking::TalkRun;
 use super::voiced::VoicedRun;
-use super::{class, listening, naming, paced, posture, question, rapid, reading, repeated, rising, talking, voiced};
+use super::{class, knocking, listening, naming, paced, posture, question, rapid, reading, repeated, rising, talking, voiced};
 use model::{Arg, Command, Fact, HoldSettings, Line, LineId, StepReason, VoiceTask};
 
 use routine::{Posture, Step, Work, find};
@@ -47,6 +48,7 @@ pub(super) fn begin_step(practice: &mut Practice) -> Speaking {
     let done = practice.repetitions_done().min(practice.prescribed().saturating_sub(1));
     practice.stand_after(done);
     practice.trials.clear();
+    practice.aims = Aims::default();
     practice.in_step = true;
     practice.record(Fact::StepBegun { exercise: step.exercise.id.clone(), ramp_stage: step.ramp_stage });
     practice.listen(listening::READY, VoiceTask::Idle);
@@ -83,6 +85,12 @@ fn say_instruction(practice: &mut Practice, step: &Step, known: bool) -> LineId 
     // What matters every time is said every time; in a class its clinician says it.
     if !practice.context.class && find(&step.exercise.id).is_some_and(routine::CatalogueEntry::has_care) {
         last = practice.say(&practice.exercise_key("care"), &[]);
+    }
+    if let Work::Repeated { setting: Some(setting), .. } = &step.work {
+        last = practice.say("setting", &[("setting", Arg::Text(setting.clone()))]);
+    }
+    if !known && !practice.context.class && knocking::will_do(step) {
+        last = practice.say("knock-will-do", &[]);
     }
     if matches!(step.work, Work::Repeated { sip_every: Some(_), .. }) {
         last = practice.say("sip-rules-now", &[]);
@@ -271,7 +279,7 @@ pub(super) fn end_step(practice: &mut Practice) -> Move {
     if practice.steps_done.insert(practice.step_index()) {
         practice.record(fact);
     }
-    let last = practice.say_step_result();
+    let last = ladder::say_result(practice).unwrap_or_else(|| practice.say_step_result());
     if wants_wind_down(practice) {
         let last = practice.say("wind-down", &[]);
         let mut speaking = next_step(practice, last);

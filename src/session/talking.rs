@@ -193,6 +193,8 @@ mod tests {
 
     fn part(onset_s: f64, duration_s: f64, level_mean_db: f64, f0_median_hz: f64) -> Utterance {
         Utterance {
+            f0_span_st: f64::NAN,
+            f0_final_st: f64::NAN,
             onset_s,
             offset_s: onset_s + duration_s,
             duration_s,

@@ -1,5 +1,6 @@
 //! Voiced trials: from voice onset to offset, led in silence.
 
+use super::ladder;
 use super::listening;
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::line;
@@ -24,6 +25,10 @@ pub(super) struct VoicedRun {
 
 pub(super) fn cue(practice: &mut Practice) -> Speaking {
     practice.listen(listening::BEFORE_ONSET, VoiceTask::Idle);
+    if let Some((last, prompt)) = ladder::cue(practice) {
+        practice.show_prompt(prompt, &[Command::Skip, Command::Stop]);
+        return practice.after(last, 0.0, NextAction::Perform);
+    }
     let last = practice.say_cue();
     let prompt = match practice.routine.cue_words.clone().filter(|_| practice.is_loud()) {
         Some(words) => Line { key: "cue-words-shown".into(), args: vec![("words", Arg::Text(words))] },
@@ -77,17 +82,23 @@ impl VoicedRun {
 
     /// The trial is over and measured.
     pub fn ended(&self, practice: &mut Practice, hold: &Hold) -> Turn {
-        practice.record(hold.fact(practice.exercise_id(), true));
+        let mut fact = hold.fact(practice.exercise_id(), true);
+        let step = ladder::climb(practice, hold, &mut fact);
+        practice.record(fact);
         mark_in_noise(practice, hold);
         if practice.is_loud() {
             practice.loud_s += hold.duration_s;
         }
         practice.did(Amount { times: 1, seconds: hold.duration_s });
-        practice.trials.untold += 1;
-        watch_for_tiring(practice, hold);
+        // The holds of a ladder differ on purpose.
+        if step.is_none() {
+            practice.trials.untold += 1;
+            watch_for_tiring(practice, hold);
+        }
         practice.repetition_complete();
         practice.listen(listening::READY, VoiceTask::Idle);
-        practice.show_prompt_with(line("resting-shown"), &[Command::Skip, Command::Stop], &format!("{:.1}", hold.duration_s));
+        let shown = step.as_ref().and_then(ladder::shown).unwrap_or_else(|| line("resting-shown"));
+        practice.show_prompt_with(shown, &[Command::Skip, Command::Stop], &format!("{:.1}", hold.duration_s));
         let last = match practice.say_trial_result() {
             Some(last) => last,
             None => practice.say("trial-over", &[]),

@@ -10,7 +10,8 @@ use jiff::civil::Date;
 use crate::options::DataFolder;
 use files::error::{Failure, delivered};
 use files::exports::out::{NewFile, Target};
-use files::reports::{self, MOST_WEEKS, Wanted, make, short_name};
+use files::reports::{self, MOST_WEEKS, Page, Wanted, make, short_name};
+use report::sheet::Part;
 use session::{Arg, Line};
 use speak::Words;
 
@@ -26,7 +27,13 @@ pub struct ReportArgs {
     /// Make pages to print, one file for a browser, or a text to paste into a chart
     #[arg(long, value_enum, default_value_t = Format::Pdf)]
     format: Format,
-    /// Write to this file, or to standard output with `-` [default: report-NAME-DATE.pdf or .html in this folder; the text for
+    /// Make the whole report, a letter to another clinician, or a page for whoever helps at home
+    #[arg(long, value_enum, default_value_t = Kind::Whole)]
+    page: Kind,
+    /// Put only these parts into the letter: safety, practice, dose, measures, goals, ratings, left-out, programme
+    #[arg(long, value_name = "PART,…", value_delimiter = ',', value_parser = part)]
+    with: Vec<Part>,
+    /// Write to this file, or to standard output with `-` [default: report-NAME-DATE.pdf or .html in this folder, letter-… or carer-… for those; the text for
     /// the chart to standard output]
     #[arg(long, short, value_name = "FILE|-")]
     out: Option<PathBuf>,
@@ -51,6 +58,33 @@ enum Format {
     Chart,
 }
 
+/// What can be typed after `--page`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+enum Kind {
+    /// The clinician's page, tables, and the client's page
+    Whole,
+    /// A letter to another clinician
+    Letter,
+    /// A page for whoever helps at home
+    Carer,
+}
+
+impl Kind {
+    /// How its file is called, before the client's name.
+    fn stem(self) -> &'static str {
+        match self {
+            Self::Whole => "report",
+            Self::Letter => "letter",
+            Self::Carer => "carer",
+        }
+    }
+}
+
+fn part(typed: &str) -> Result<Part, String> {
+    let known = || Part::ALL.map(Part::name).join(", ");
+    Part::of_name(typed).ok_or_else(|| format!("a letter has no part {typed:?}; name some of: {}", known()))
+}
+
 impl From<Format> for reports::Format {
     fn from(typed: Format) -> Self {
         match typed {
@@ -68,12 +102,22 @@ impl From<Format> for reports::Format {
 pub fn run(args: &ReportArgs) -> Result<ExitCode, Failure> {
     let words = Words::english()?;
     let today = args.until.unwrap_or_else(|| ZonedDateTime::now().date());
-    let wanted = Wanted { client: args.client.clone(), weeks: args.weeks, format: args.format.into(), data: args.data.folder()? };
+    if args.page != Kind::Letter && !args.with.is_empty() {
+        return Err(Failure::Options("--with says what a letter tells: add --page letter, or leave --with out".to_owned()));
+    }
+    let page = match args.page {
+        Kind::Whole => Page::Whole,
+        Kind::Letter if args.with.is_empty() => Page::Letter(Part::ALL.to_vec()),
+        Kind::Letter => Page::Letter(args.with.clone()),
+        Kind::Carer => Page::Carer,
+    };
+    let data = args.data.folder()?;
+    let wanted = Wanted { client: args.client.clone(), weeks: args.weeks, format: args.format.into(), page, data };
     let (client, bytes) = make(&wanted, today, &words)?;
     // A text is read or piped at once, a page is kept.
     let usual = || match args.format {
         Format::Chart => PathBuf::from("-"),
-        Format::Pdf | Format::Html => file_name(&client, today, wanted.format),
+        Format::Pdf | Format::Html => file_name(args.page.stem(), &client, today, wanted.format),
     };
     let target = Target { out: Some(args.out.clone().unwrap_or_else(usual)), force: args.force };
     let Some(path) = target.file() else {
@@ -87,6 +131,6 @@ pub fn run(args: &ReportArgs) -> Result<ExitCode, Failure> {
     Ok(ExitCode::SUCCESS)
 }
 
-fn file_name(client: &str, today: Date, format: reports::Format) -> PathBuf {
-    PathBuf::from(format!("report-{}-{today}.{}", short_name(client), format.extension()))
+fn file_name(stem: &str, client: &str, today: Date, format: reports::Format) -> PathBuf {
+    PathBuf::from(format!("{stem}-{}-{today}.{}", short_name(client), format.extension()))
 }

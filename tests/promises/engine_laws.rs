@@ -27,6 +27,8 @@ enum Act {
     Answer(&'static str),
     Trouble,
     RoomLoud(bool),
+    /// Two knocks.
+    Knock,
     /// A late event, with a time that lies behind.
     Late,
     Interrupt,
@@ -51,12 +53,13 @@ fn act() -> impl Strategy<Value = Act> {
         6 => proptest::sample::select(vec!["bank", "purse", "dog | dogs", "cat", "nothing of it", "answer-3", "answer-7", "answer-forgot"]).prop_map(Act::Answer),
         1 => Just(Act::Trouble),
         1 => any::<bool>().prop_map(Act::RoomLoud),
+        2 => Just(Act::Knock),
         2 => Just(Act::Late),
     ]
 }
 
 fn a_routine() -> impl Strategy<Value = Routine> {
-    let one = (0_u8..13, 1_u32..=2, 1_u32..=4, prop_oneof![Just(0.0), Just(3.0)])
+    let one = (0_u8..16, 1_u32..=2, 1_u32..=4, prop_oneof![Just(0.0), Just(3.0)])
         .prop_map(|(kind, sets, repetitions, rest_s)| step(kind, sets, repetitions, rest_s));
     let asks = (proptest::sample::subsequence(AFTER_A_PRACTICE.to_vec(), 0..=3), any::<bool>())
         .prop_map(|(ratings, weekly)| LookingBack { ratings, weekly });
@@ -83,6 +86,7 @@ fn do_it(world: &mut World, act: &Act) {
         Act::Answer(text) => world.event(Event::Answer { at_s, text: (*text).into(), confidence: 0.9 }),
         Act::Trouble => world.event(Event::Trouble { at_s, trouble: Trouble::MicrophoneGain }),
         Act::RoomLoud(loud) => world.event(Event::RoomLoud { at_s, loud: *loud, room_db: -30.0 }),
+        Act::Knock => world.event(Event::Knocked { at_s }),
         Act::Late => world.event(Event::Tick { at_s: at_s - 5.0 }),
         Act::Interrupt => world.event(Event::Interrupt { at_s }),
     }

@@ -28,7 +28,7 @@ fn routine() -> Routine {
             repetitions: 1_000_000,
             rest_s: 0.0,
             set_rest_s: 0.0,
-            work: Work::Repeated { next_cue_after_s: None, sip_every: None },
+            work: Work::Repeated { next_cue_after_s: None, sip_every: None, setting: None },
             posture: None,
             ramp_stage: None,
         }],

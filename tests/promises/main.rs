@@ -34,5 +34,6 @@ mod replay_is_repeatable;
 mod report;
 mod routine_catalogue;
 mod routine_faults;
+mod steps_and_melody;
 mod word_packs;
 mod words_are_safe;

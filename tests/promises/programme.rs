@@ -303,7 +303,7 @@ fn a_programme_is_written_from_answers_and_says_what_was_answered() {
     assert_eq!((goals, read.ramps[0].days), (vec![Some(8.0), Some(10.0), Some(12.0)], 2));
     assert_eq!((lift.repetitions, lift.rest_s, read.ramps[1].stages.len(), read.ramps[1].days), (3, 60.0, 6, 3));
     assert!(matches!(swallow.work, Work::Repeated { sip_every: Some(3), .. }));
-    assert!(matches!(&phrases.work, Work::ReadAloud { phrases } if phrases == &["A cup of tea, please.", "Good evening."]));
+    assert!(matches!(&phrases.work, Work::ReadAloud { phrases, .. } if phrases == &["A cup of tea, please.", "Good evening."]));
     let plan: Vec<_> = read.plan.iter().map(|planned| (planned.days.len(), planned.at_min)).collect();
     assert_eq!(plan, [(2, 18 * 60 + 30), (1, 9 * 60)]);
     // A person can read it: source, cautions, and who should leave it out stand beside each dose.

@@ -100,6 +100,7 @@ pub fn hold(at_s: f64, repetition: u32, duration_s: f64, level_db: f64, mic: &Mi
             ..LevelTerms::default()
         }),
         quality: None,
+        climb: None,
         breaks: 1,
         masked_s: 0.0,
         complete: true,

@@ -8,8 +8,8 @@ pub use heard::{hold, utterance};
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use hear::VoiceTask;
-use routine::{CountedPhase, Exercise, NamingItem, NoAnswer, Phase, QuestionItem, Routine, Step, Timing, Work};
-use session::{Command, Effect, Engine, Entry, Event, Fact, LineId, Listening, Position, SessionContext, listening};
+use routine::{CountedPhase, Exercise, Ladder, NamingItem, NoAnswer, Phase, QuestionItem, Routine, Step, Timing, Work};
+use session::{Climbs, Command, Effect, Engine, Entry, Event, Fact, LineId, Listening, Position, Rung, SessionContext, listening};
 
 /// Nothing may be said for so long after "stop", s (design: "silent at once; then after a second").
 const STOP_SILENCE_S: f64 = 0.99;
@@ -238,11 +238,11 @@ fn completed(facts: &[Entry], step: u32) -> u32 {
 
 /// A step of each way of timing, by number; `sets` and `repetitions` as given.
 pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
-    let (id, timing, work) = match kind % 13 {
+    let (id, timing, work) = match kind % 16 {
         0 => (
             "long-ah",
             Timing::Voiced,
-            Work::Voiced { target_s: Some(14.0), max_break_s: 0.3, min_hold_s: 0.5, glide: false, cues_at_s: vec![2.0, 4.0] },
+            Work::Voiced { target_s: Some(14.0), max_break_s: 0.3, min_hold_s: 0.5, glide: false, cues_at_s: vec![2.0, 4.0], ladder: None },
         ),
         1 => {
             let phases = [("hold", 5.5), ("tighter", 3.0)].map(|(name, length_s)| Phase { name: name.into(), length_s }).to_vec();
@@ -252,10 +252,27 @@ pub fn step(kind: u8, sets: u32, repetitions: u32, rest_s: f64) -> Step {
             let phases = [("in", 3), ("out", 5)].map(|(name, counts)| CountedPhase { name: name.into(), counts }).to_vec();
             ("nasal-breathing", Timing::Paced, Work::Paced { phases, beat_s: 1.0 })
         }
-        3 => ("tongue-hold-swallow", Timing::Repeated, Work::Repeated { next_cue_after_s: None, sip_every: None }),
-        4 => ("mid-swallow-hold", Timing::Repeated, Work::Repeated { next_cue_after_s: None, sip_every: Some(1) }),
-        5 => ("shoulder-rolls", Timing::Repeated, Work::Repeated { next_cue_after_s: Some(4.0), sip_every: None }),
-        6 => ("functional-phrases", Timing::ReadAloud, Work::ReadAloud { phrases: vec!["Good morning.".into(), "A cup of tea.".into()] }),
+        3 => ("tongue-hold-swallow", Timing::Repeated, Work::Repeated { next_cue_after_s: None, sip_every: None, setting: None }),
+        4 => ("mid-swallow-hold", Timing::Repeated, Work::Repeated { next_cue_after_s: None, sip_every: Some(1), setting: None }),
+        5 => ("shoulder-rolls", Timing::Repeated, Work::Repeated { next_cue_after_s: Some(4.0), sip_every: None, setting: None }),
+        6 => (
+            "functional-phrases",
+            Timing::ReadAloud,
+            Work::ReadAloud { phrases: vec!["Good morning.".into(), "A cup of tea.".into()], melody: false, beat_s: None },
+        ),
+        13 => {
+            ("paced-phrases", Timing::ReadAloud, Work::ReadAloud { phrases: vec!["You're here?".into()], melody: true, beat_s: Some(0.7) })
+        }
+        14 => {
+            let rungs = vec![Rung::Low, Rung::Middle, Rung::High];
+            let ladder = Some(Ladder { climbs: Climbs::Level, rungs, goal: 3.0 });
+            let work = Work::Voiced { target_s: Some(3.0), max_break_s: 0.3, min_hold_s: 0.5, glide: false, cues_at_s: vec![], ladder };
+            ("loudness-steps", Timing::Voiced, work)
+        }
+        15 => {
+            let work = Work::Repeated { next_cue_after_s: None, sip_every: None, setting: Some("two turns".into()) };
+            ("voluntary-cough", Timing::Repeated, work)
+        }
         11 => ("talk-on-a-prompt", Timing::Talk, Work::Talk { passage: None, prompts: vec!["Your day?".into()], length_s: 20.0 }),
         12 => (
             "reading-passage",

@@ -24,6 +24,8 @@ pub fn hold(onset_s: f64, duration_s: f64) -> Hold {
 
 pub fn utterance(onset_s: f64, duration_s: f64, syllables: u32) -> Utterance {
     Utterance {
+        f0_span_st: f64::NAN,
+        f0_final_st: f64::NAN,
         onset_s,
         offset_s: onset_s + duration_s,
         duration_s,

@@ -198,6 +198,7 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
             level_slope_db_per_s: Some(-0.2 + scatter(p.rng, 0.05)),
             level_terms: Some(terms.clone()),
             quality: (exercise == "long-ah").then(|| quality(onset_s, duration_s, p.rng)),
+            climb: None,
             breaks: 0,
             masked_s: 0.0,
             complete,
@@ -220,6 +221,7 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
             level_weighting: "A".to_owned().into(),
             level_calibrated: calibrated,
             level_terms: Some(terms.clone()),
+            prosody: None,
         };
         p.keep(6.0, Some(n), fact);
     });

@@ -41,6 +41,7 @@ fn further() -> Vec<Entry> {
         level_slope_db_per_s: None,
         level_terms: terms,
         quality,
+        climb: None,
         breaks: 2,
         masked_s: 1.0,
         complete: true,

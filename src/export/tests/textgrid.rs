@@ -21,6 +21,7 @@ fn hold(onset_s: f64, offset_s: f64, repetition: u32, complete: bool) -> Entry {
         level_slope_db_per_s: None,
         level_terms: Some(LevelTerms::default()),
         quality: None,
+        climb: None,
         breaks: 0,
         masked_s: 0.0,
         complete,

@@ -2,6 +2,7 @@
 
 mod allocating;
 mod holds;
+mod knocks;
 mod praat;
 mod rates;
 mod speech;

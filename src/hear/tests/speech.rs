@@ -87,3 +87,28 @@ fn the_beginning_of_speech_is_told_before_its_end() {
     assert!((told[0].1 - 1.0).abs() < 0.05 && told[0].2 < 1.4, "{told:?}");
     assert!((told[0].1 - told[1].1).abs() < 1e-9);
 }
+
+/// A voice whose pitch goes from one value to another in its last quarter tells that movement.
+#[test]
+fn the_end_of_the_melody_is_told_in_semitones() {
+    for (end_hz, wanted_st) in [(160.0, 5.0), (120.0, 0.0), (90.0, -5.0)] {
+        let glide = |t_s: f64| if t_s < 1.2 { 120.0 } else { 120.0 * (end_hz / 120.0_f64).powf((t_s - 1.2) / 0.3) };
+        let mut phase = 0.0;
+        let mut noise = Noise(5);
+        let mut sound = vec![0f32; RATE as usize];
+        sound.iter_mut().for_each(|x| *x = (3e-4 * noise.next()) as f32);
+        for n in 0..(1.5 * f64::from(RATE)) as usize {
+            let t_s = n as f64 / f64::from(RATE);
+            phase += std::f64::consts::TAU * glide(t_s) / f64::from(RATE);
+            let harmonics: f64 = (1..=12).map(|k| (f64::from(k) * phase).sin() / f64::from(k)).sum();
+            sound.push((0.1 * harmonics) as f32);
+        }
+        sound.extend(vec![1e-4; 2 * RATE as usize]);
+        let found = spoken(&sound, 0.8);
+        assert_eq!(found.len(), 1, "{end_hz}: {found:?}");
+        // The end of a straight movement in semitones over the last fifth lies nearly half way back.
+        let expected_st = wanted_st / 2.0;
+        assert!((found[0].f0_final_st - expected_st).abs() < 0.8, "{end_hz}: {:?}", found[0]);
+        assert!((found[0].f0_span_st - wanted_st.abs()).abs() < 1.0, "{end_hz}: {:?}", found[0]);
+    }
+}

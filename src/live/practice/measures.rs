@@ -104,6 +104,7 @@ fn voice_event(output: VoiceOutput, now_s: f64, worker: &mut QualityWorker) -> O
             Event::Offset { at_s: now_s.max(hold.offset_s), hold }
         }
         VoiceEvent::SpeechBegan { onset_s } => Event::SpeechBegan { at_s: now_s.max(onset_s), onset_s },
+        VoiceEvent::Knocked { at_s } => Event::Knocked { at_s: now_s.max(at_s) },
         VoiceEvent::RoomLoud { at_s, loud, room_db } => Event::RoomLoud { at_s: now_s.max(at_s), loud, room_db },
         VoiceEvent::Spoken(utterance) => Event::Spoken { at_s: now_s.max(utterance.offset_s), utterance },
     })

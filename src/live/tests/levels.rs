@@ -23,6 +23,7 @@ fn kept(method: Method) -> Calibration {
 
 fn phrase(levels: &Levels) -> (f64, bool, LevelTerms) {
     let mut fact = Fact::PhraseRead {
+        prosody: None,
         exercise: "phrases".into(),
         phrase: String::new(),
         duration_s: 1.0,

@@ -23,6 +23,7 @@ fn hold(step: u32, duration_s: f64, f0_median_hz: f64, level_mean_db: f64, compl
             level_slope_db_per_s: None,
             level_terms: None,
             quality: None,
+            climb: None,
             breaks: 0,
             masked_s: if duration_s > 13.0 { 0.3 } else { 0.0 },
             complete,

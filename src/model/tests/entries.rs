@@ -31,6 +31,7 @@ pub fn hold(at_s: f64, position: Option<Position>, exercise: &str, duration_s: f
         level_slope_db_per_s: None,
         level_terms: None,
         quality: None,
+        climb: None,
         breaks: 1,
         masked_s: 0.0,
         complete,
@@ -66,6 +67,7 @@ fn fact() -> impl Strategy<Value = Fact> {
                 level_slope_db_per_s: None,
                 level_terms: None,
                 quality: None,
+                climb: None,
                 breaks: 2,
                 masked_s: 0.0,
                 complete,
@@ -86,6 +88,7 @@ fn fact() -> impl Strategy<Value = Fact> {
                 level_weighting: "A".into(),
                 level_calibrated: false,
                 level_terms: None,
+                prosody: None,
             }
         }),
         (text(), proptest::option::of(text()), any::<bool>(), seconds()).prop_map(|(clue, answer, correct, duration_s)| {

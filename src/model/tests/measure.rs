@@ -3,8 +3,8 @@ use crate::{Entry, FactKind, journal_schema};
 use serde_json::Value;
 use std::collections::BTreeSet;
 
-/// The places on the sample clock, which every trial has and nobody measures.
-const PLACES: [&str; 4] = ["onset_s", "offset_s", "from_s", "to_s"];
+/// The places on the sample clock, which every trial has and nobody measures, and what was asked for.
+const PLACES: [&str; 6] = ["onset_s", "offset_s", "from_s", "to_s", "goal_db", "goal_st"];
 
 fn is_number(property: &Value) -> bool {
     let is = |word: &Value| matches!(word.as_str(), Some("number" | "integer"));
@@ -21,14 +21,16 @@ fn numbers(schema: &Value) -> BTreeSet<String> {
 #[test]
 fn every_number_of_a_trial_in_the_journal_is_declared() {
     let schema = journal_schema();
-    let quality = numbers(&schema["$defs"]["VoiceQuality"]);
+    let part = |name: &str| numbers(&schema["$defs"][name]);
     for kind in TrialKind::ALL {
         let fact = fact_of(kind);
         let all = schema["oneOf"].as_array().expect("kinds");
         let own = all.iter().find(|one| one["properties"]["kind"]["const"] == fact.name()).expect("the kind's schema");
         let mut told = numbers(own);
-        if kind == TrialKind::Hold {
-            told.extend(quality.iter().cloned());
+        match kind {
+            TrialKind::Hold => told.extend(part("VoiceQuality").into_iter().chain(part("Climb"))),
+            TrialKind::Phrase => told.extend(part("Prosody")),
+            _ => {}
         }
         let declared: BTreeSet<String> = Measure::of_kind(kind).map(|measure| measure.declared().field.to_owned()).collect();
         let missing: Vec<&String> = told.iter().filter(|name| !PLACES.contains(&name.as_str()) && !declared.contains(*name)).collect();
@@ -57,12 +59,12 @@ fn fact_of(kind: TrialKind) -> FactKind {
 fn each_is_read_from_its_own_field() {
     let line = r#"{"at_s":9.0,"kind":"hold_measured","exercise":"long-ah","onset_s":1.0,"offset_s":9.0,"duration_s":1,"f0_median_hz":2,
         "f0_span_st":3,"level_mean_db":5,"level_fall_db":6,"level_weighting":"A","level_calibrated":false,"f0_sd_st":4,
-        "level_slope_db_per_s":7,"quality":{"from_s":0,"to_s":0,"cpps_db":10,"jitter_local_pct":11,"jitter_rap_pct":12,"jitter_ppq5_pct":13,
-        "shimmer_local_pct":14,"shimmer_local_db":15,"shimmer_apq3_pct":16,"shimmer_apq11_pct":17,"hnr_db":18},"breaks":8,"masked_s":9,
-        "complete":true}"#;
+        "level_slope_db_per_s":7,"quality":{"from_s":0,"to_s":0,"cpps_db":12,"jitter_local_pct":13,"jitter_rap_pct":14,"jitter_ppq5_pct":15,
+        "shimmer_local_pct":16,"shimmer_local_db":17,"shimmer_apq3_pct":18,"shimmer_apq11_pct":19,"hnr_db":20},"climb":{"rung":"high","from":"middle",
+        "step_db":8,"step_st":9,"goal_db":5,"goal_st":null},"breaks":10,"masked_s":11,"complete":true}"#;
     let entry: Entry = serde_json::from_str(line).expect("an entry");
     let read: Vec<f64> = Measure::of_kind(TrialKind::Hold).filter_map(|measure| measure.measured(&entry.fact)).collect();
-    assert_eq!(read, (1..=18).map(f64::from).collect::<Vec<f64>>());
+    assert_eq!(read, (1..=20).map(f64::from).collect::<Vec<f64>>());
     assert_eq!(Fact::read(FactKind::HoldMeasured, line).expect("reads"), entry.fact);
     assert!(Measure::of_kind(TrialKind::Phrase).all(|measure| measure.of(&entry.fact).is_none()));
 }

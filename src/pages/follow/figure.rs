@@ -58,7 +58,14 @@ mod tests {
 
     #[test]
     fn a_figure_says_what_it_counts_and_of_how_many() {
-        let voiced = step(Work::Voiced { target_s: Some(12.0), max_break_s: 0.3, min_hold_s: 1.0, glide: false, cues_at_s: Vec::new() });
+        let voiced = step(Work::Voiced {
+            target_s: Some(12.0),
+            max_break_s: 0.3,
+            min_hold_s: 1.0,
+            glide: false,
+            cues_at_s: Vec::new(),
+            ladder: None,
+        });
         let shown = figure("6", "cue-words-shown", Some(&voiced), &text);
         assert_eq!((shown.label.as_str(), shown.of.as_str(), shown.share), ("seconds-held []", "of-seconds [Number(12.0)]", Some(0.5)));
         assert_eq!(figure("15", "cue-words-shown", Some(&voiced), &text).share, Some(1.0));

@@ -276,7 +276,9 @@ impl WebFollower {
         let usual = self.usual.get(id).copied().unwrap_or_default();
         let voice_hz = self.usual.get(COMFORTABLE).and_then(|usual| usual.f0_hz);
         match step.work {
-            Work::Voiced { glide, .. } if glide || find(id).is_some_and(|entry| entry.high) => {
+            Work::Voiced { glide, .. }
+                if glide || find(id).is_some_and(|entry| entry.high || entry.climbs == Some(session::Climbs::Pitch)) =>
+            {
                 Some(LiveBar::new(BarKind::Pitch, usual, voice_hz, glide))
             }
             Work::Voiced { .. } => Some(LiveBar::new(BarKind::Level, usual, None, false)),

@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 
 use crate::set_up::fields::Fields;
+use crate::set_up::reports::letter_parts;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::address::encoded;
 use crate::web::pages::{CalendarDay, DayMark, ProgressView, Series, progress};
@@ -63,6 +64,9 @@ fn fill(site: &Site, view: &mut ProgressView, picture: &Picture, (client, weeks)
         })
         .collect();
     view.files = crate::set_up::reports::links(site, Some(client), (weeks > 0).then_some(weeks));
+    view.letter_parts = letter_parts(site).into_iter().map(|(name, label)| (name.to_owned(), label)).collect();
+    view.letter_of = vec![("client", client.to_owned()), ("weeks", if weeks > 0 { weeks.to_string() } else { String::new() })];
+    view.letter_pdf = files::pdf::MADE;
     view.adherence = adherence_told(site, picture);
     view.calendar = calendar(site, picture, today);
     // Figures of voice quality are for the clinician's page, which the report is.

@@ -12,14 +12,19 @@ use files::exports::out::Target;
 use files::exports::read::Selection;
 use files::exports::tables::{CsvExport, write_csv};
 use files::pdf;
-use files::reports::{self, Format, Wanted};
+use files::reports::{self, Format, Page, Wanted};
+use report::sheet::Part;
 use session::Arg;
 
 /// What can be had, each a message `page-file-NAME`: name, ending, type of its content, and whether it is of one client alone.
-const KINDS: [(&str, &str, &str, bool); 6] = [
+const KINDS: [(&str, &str, &str, bool); 10] = [
     ("report-pdf", "pdf", "application/pdf", true),
     ("report-html", "html", "text/html; charset=utf-8", true),
     ("chart", "txt", "text/plain; charset=utf-8", true),
+    ("carer-pdf", "pdf", "application/pdf", true),
+    ("carer-html", "html", "text/html; charset=utf-8", true),
+    ("letter-pdf", "pdf", "application/pdf", true),
+    ("letter-html", "html", "text/html; charset=utf-8", true),
     ("csv", "csv", "text/csv; charset=utf-8", false),
     ("json", "jsonl", "application/jsonl", false),
     ("fhir", "json", "application/fhir+json", true),
@@ -37,7 +42,14 @@ pub fn links(site: &Site, client: Option<&str>, weeks: Option<u32>) -> Vec<(Stri
         };
         Some((format!("/file?kind={kind}{whose}{weeks}"), label))
     };
-    KINDS.iter().filter(|(kind, ..)| pdf::MADE || *kind != "report-pdf").filter_map(link).collect()
+    // What a letter tells is ticked in a form of its own.
+    let linked = |kind: &str, ending: &str| (pdf::MADE || ending != "pdf") && !kind.starts_with("letter");
+    KINDS.iter().filter(|(kind, ending, ..)| linked(kind, ending)).filter_map(link).collect()
+}
+
+/// What can be ticked for a letter: name and label.
+pub fn letter_parts(site: &Site) -> Vec<(&'static str, String)> {
+    Part::ALL.into_iter().map(|part| (part.name(), site.s(&format!("report-letter-{}-shown", part.name())))).collect()
 }
 
 /// `GET /file?kind=&client=&weeks=`
@@ -52,17 +64,26 @@ pub fn file(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let client = query.get("client").filter(|client| !client.is_empty()).map(str::to_owned);
     let name = format!("{}-{}.{ending}", client.as_deref().unwrap_or("practices"), site.today());
     let bytes = match *kind {
-        "report-pdf" => report(site, client, query, Format::Pdf)?,
-        "report-html" => report(site, client, query, Format::Html)?,
-        "chart" => report(site, client, query, Format::Chart)?,
+        "report-pdf" => report(site, client, query, Page::Whole, Format::Pdf)?,
+        "report-html" => report(site, client, query, Page::Whole, Format::Html)?,
+        "chart" => report(site, client, query, Page::Whole, Format::Chart)?,
+        "carer-pdf" => report(site, client, query, Page::Carer, Format::Pdf)?,
+        "carer-html" => report(site, client, query, Page::Carer, Format::Html)?,
+        "letter-pdf" => report(site, client, query, ticked(query), Format::Pdf)?,
+        "letter-html" => report(site, client, query, ticked(query), Format::Html)?,
         kind => export(site, client, kind)?,
     };
     Ok(Shown::File { kind: content, name, bytes })
 }
 
-fn report(site: &Site, client: Option<String>, query: &Fields, format: Format) -> Result<Vec<u8>, PageError> {
+/// A letter with what was ticked, and nothing else.
+fn ticked(query: &Fields) -> Page {
+    Page::Letter(Part::ALL.into_iter().filter(|part| query.get(&format!("part-{}", part.name())).is_some()).collect())
+}
+
+fn report(site: &Site, client: Option<String>, query: &Fields, page: Page, format: Format) -> Result<Vec<u8>, PageError> {
     let weeks = query.text("weeks").parse::<u32>().ok().filter(|weeks| (1..=106).contains(weeks)).unwrap_or(12);
-    let wanted = Wanted { client, weeks, format, data: site.place.data.clone() };
+    let wanted = Wanted { client, weeks, format, page, data: site.place.data.clone() };
     Ok(reports::make(&wanted, site.today(), &site.words)?.1)
 }
 

@@ -12,6 +12,8 @@ pub const ALL: &[Drawing] = &[
     ("nasal-breathing", nasal_breathing),
     ("nasal-breathing-in", breath_in),
     ("nasal-breathing-out", breath_out),
+    ("breath-out-resistance", breath_out_resistance),
+    ("voluntary-cough", voluntary_cough),
     ("syllable-repetition", syllables),
     ("pa-repetition", pa),
     ("ta-repetition", ta),
@@ -38,6 +40,23 @@ fn breath_in() -> Markup {
 
 fn breath_out() -> Markup {
     html! { (breather()) (arrow(OUT)) }
+}
+
+/// A small trainer at the lips, and the air that goes through it.
+fn breath_out_resistance() -> Markup {
+    html! {
+        (profile((-8.0, 20.0), 0.78, CLOSED))
+        (line("M53 61 H63 V56 H84 V72 H63 V67 H53 M69 56 V72"))
+        (straight((86.0, 64.0), (99.0, 64.0)))
+    }
+}
+
+/// One short, hard burst.
+fn voluntary_cough() -> Markup {
+    html! {
+        (profile((-8.0, 20.0), 0.78, AJAR))
+        (accent(&line("M60 60 L72 50 M62 66 H79 M60 72 L72 82")))
+    }
 }
 
 fn syllables() -> Markup {

@@ -11,6 +11,8 @@ pub const ALL: &[Drawing] = &[
     ("lip-press-smile-smile", smile),
     ("cheek-puff", cheek_puff),
     ("tongue-press", tongue_press),
+    ("tongue-against-spoon", tongue_against_spoon),
+    ("lips-around-spoon", lips_around_spoon),
     ("tongue-side-to-side", side_to_side),
     ("tongue-reach", reach_out),
     ("tongue-reach-up", reach_up),
@@ -45,6 +47,24 @@ fn cheek_puff() -> Markup {
         (heads::eyes_and_nose())
         (line("M45 77 H55"))
         (straight((36.0, 70.0), (14.0, 70.0))) (straight((64.0, 70.0), (86.0, 70.0)))
+    }
+}
+
+/// From the side: the spoon's back before the mouth, and the tongue pushes out against it.
+fn tongue_against_spoon() -> Markup {
+    html! {
+        (profile_of((-16.0, 8.0), 0.86, &html! { (side_with_tongue(AJAR)) (body_of_accent("M58 80 C60 72 68 68 78 70 C82 71 82 77 78 78 C70 79 64 82 62 86 Z")) }))
+        (line("M62 60 C70 62 70 82 62 84 M67 73 H96"))
+        (straight((48.0, 96.0), (66.0, 96.0)))
+    }
+}
+
+/// From the side: closed lips hold a handle level.
+fn lips_around_spoon() -> Markup {
+    html! {
+        (profile_of((-16.0, 8.0), 0.86, &side_with_tongue(CLOSED)))
+        (accent(&line("M52 70 H82")))
+        (line("M82 70 C84 62 97 62 97 70 C97 78 84 78 82 70 Z"))
     }
 }
 

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::Drawing;
 use crate::heads::{AJAR, CLOSED, OPEN, profile};
-use crate::pen::{Point, accent, arrow, head, line, straight, trace};
+use crate::pen::{Point, accent, arrow, dot, head, line, straight, trace};
 
 pub const ALL: &[Drawing] = &[
     ("long-ah", long_ah),
@@ -15,6 +15,11 @@ pub const ALL: &[Drawing] = &[
     ("functional-phrases", functional_phrases),
     ("counting-on-a-breath", counting_on_a_breath),
     ("days-on-a-breath", days_on_a_breath),
+    ("loudness-steps", loudness_steps),
+    ("pitch-steps", pitch_steps),
+    ("sentence-melody", sentence_melody),
+    ("sentence-stress", sentence_stress),
+    ("paced-phrases", paced_phrases),
     ("reading-passage", reading_passage),
     ("talk-on-a-prompt", talk_on_a_prompt),
     ("easy-hum", easy_hum),
@@ -69,6 +74,49 @@ fn days_on_a_breath() -> Markup {
         (profile(HEAD, SCALE, AJAR))
         (straight((58.0, 70.0), (97.0, 70.0)))
         (accent(&line("M61 50 H70 V62 H61 Z M74 50 H83 V62 H74 Z M87 50 H96 V62 H87 Z")))
+    }
+}
+
+/// Soft, medium, strong, medium: the heavier the mark, the louder.
+fn loudness_steps() -> Markup {
+    html! {
+        (profile(HEAD, SCALE, OPEN))
+        (accent(&line("M62 72 V63 M73 72 V51 M84 72 V33 M95 72 V51")))
+    }
+}
+
+/// A staircase of notes.
+fn pitch_steps() -> Markup {
+    html! { (profile(HEAD, SCALE, OPEN)) (accent(&line("M58 82 H69 M70 62 H81 M82 42 H93"))) (straight((97.0, 76.0), (97.0, 34.0))) }
+}
+
+/// One that rises, one that falls.
+fn sentence_melody() -> Markup {
+    html! {
+        (profile((-6.0, 33.0), 0.68, AJAR))
+        (bubble())
+        (arrow([(51.0, 18.0), (62.0, 18.0), (70.0, 18.0), (84.0, 10.0)]))
+        (arrow([(51.0, 26.0), (62.0, 26.0), (70.0, 26.0), (84.0, 35.0)]))
+    }
+}
+
+/// One word stands out.
+fn sentence_stress() -> Markup {
+    html! {
+        (profile((-6.0, 33.0), 0.68, AJAR))
+        (bubble())
+        (line("M51 22 H59 M82 22 H90"))
+        (accent(&html! { path d="M65 22 H76" stroke-width="10" {} }))
+    }
+}
+
+/// Words on a row of beats.
+fn paced_phrases() -> Markup {
+    html! {
+        (profile((-6.0, 33.0), 0.68, AJAR))
+        (bubble())
+        (line("M50 17 H57 M62 17 H69 M74 17 H81 M86 17 H91"))
+        (accent(&html! { (dot((53.5, 29.0))) (dot((65.5, 29.0))) (dot((77.5, 29.0))) (dot((88.5, 29.0))) }))
     }
 }
 

@@ -42,7 +42,7 @@ pub fn routine() -> Routine {
         repetitions,
         rest_s: 5.0,
         set_rest_s: 20.0,
-        work: Work::Repeated { next_cue_after_s: None, sip_every: None },
+        work: Work::Repeated { next_cue_after_s: None, sip_every: None, setting: None },
         posture: None,
         ramp_stage: None,
     };

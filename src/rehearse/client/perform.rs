@@ -2,7 +2,7 @@
 
 use super::{Client, Planned, Running};
 use crate::act::Act;
-use crate::body::{breath, cough};
+use crate::body::{breath, cough, knocks};
 use crate::error::RehearseError;
 use crate::signal::gain;
 use crate::speech::SPEECH_LEVEL_DB;
@@ -144,6 +144,10 @@ impl Client {
             Act::Cough => {
                 entry.kind = Did::Coughed;
                 (cough(self.rate_hz, level_db + 8.0, seed).into(), 0.0)
+            }
+            Act::Knock => {
+                entry.kind = Did::Knocked;
+                (knocks(self.rate_hz, level_db, seed).into(), 0.0)
             }
             Act::Breath(length_s) => {
                 entry.kind = Did::Breathed;

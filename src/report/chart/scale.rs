@@ -74,18 +74,21 @@ pub(crate) fn is_relative(calibration: LevelCalibration) -> bool {
 fn least_span(measure: Measure) -> f64 {
     match measure {
         Measure::LevelDb | Measure::PhraseLevelDb | Measure::TalkLevelDb => 12.0,
-        Measure::F0SpanSt => 6.0,
+        Measure::F0SpanSt | Measure::PhraseSpanSt | Measure::StepDb | Measure::StepSt => 6.0,
         Measure::F0MedianHz | Measure::PhraseF0Hz | Measure::TalkF0Hz => 40.0,
         Measure::HoldS => 5.0,
         Measure::NamedCount => 5.0,
-        Measure::SyllableRateHz => 3.0,
+        Measure::SyllableRateHz | Measure::PhraseRateHz => 3.0,
         _ => 1.0,
     }
 }
 
 /// Lengths and counts begin at 0: half the height is half the length.
 fn from_zero(measure: Measure) -> bool {
-    matches!(measure, Measure::HoldS | Measure::F0SpanSt | Measure::NamedCount | Measure::SyllableRateHz)
+    matches!(
+        measure,
+        Measure::HoldS | Measure::F0SpanSt | Measure::PhraseSpanSt | Measure::NamedCount | Measure::SyllableRateHz | Measure::PhraseRateHz
+    )
 }
 
 fn nice(lowest: f64, highest: f64, measure: Measure) -> (f64, f64, Vec<f64>) {

@@ -25,7 +25,7 @@ pub(super) fn of(series: &[&Series], terms: &Terms<'_>) -> Vec<String> {
         ("spl", levels().any(|segment| !relative(segment))),
         ("relative", levels().any(relative)),
         ("weighted", levels().any(|segment| segment.conditions.level_weighting.as_deref() == Some("A"))),
-        ("st", measured(&[Measure::F0SpanSt, Measure::F0SdSt])),
+        ("st", measured(&[Measure::F0SpanSt, Measure::F0SdSt, Measure::StepSt, Measure::PhraseSpanSt])),
         ("f0", measured(&[Measure::F0MedianHz, Measure::PhraseF0Hz, Measure::TalkF0Hz, Measure::F0SdSt])),
         ("hz", measured(&[Measure::F0MedianHz, Measure::PhraseF0Hz, Measure::TalkF0Hz])),
         ("sd", measured(&[Measure::F0SdSt])),

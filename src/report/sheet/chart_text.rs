@@ -99,17 +99,7 @@ pub(super) fn chart_text(picture: &Picture, about: &About<'_>, say: Say<'_>) -> 
 
 /// Minutes and repetitions, by group and by day.
 fn given(lines: &mut Lines, picture: &Picture, terms: &Terms<'_>) {
-    let group = |given: &progress::GroupGiven| {
-        let all: [(&'static str, Given); 4] = [
-            ("group", dose::group(given, terms).into()),
-            ("minutes", number(given.minutes, 0).into()),
-            ("repetitions", given.repetitions.into()),
-            ("days", given.days.into()),
-        ];
-        terms.text("report-soap-group-shown", &all)
-    };
-    let groups: Vec<String> = picture.given.groups.iter().map(group).collect();
-    lines.list(&terms.plain("report-soap-by-group-shown"), &groups);
+    lines.list(&terms.plain("report-soap-by-group-shown"), &dose::group_lines(picture, terms));
     let weeks = dose::weeks(picture);
     if weeks.is_empty() {
         return;
@@ -129,12 +119,17 @@ fn given(lines: &mut Lines, picture: &Picture, terms: &Terms<'_>) {
 
 /// What the charted measures tell, each with the smallest change that counts.
 fn measured(lines: &mut Lines, picture: &Picture, terms: &Terms<'_>) {
-    let told: Vec<String> = panels::chosen(picture).into_iter().filter_map(|series| one_measured(series, terms)).collect();
+    let told = measured_lines(picture, terms);
     if !told.is_empty() {
         lines.list(&terms.plain("report-soap-measured-shown"), &told);
         abbreviations::with_change(&panels::chosen(picture), terms).iter().for_each(|line| lines.line(line));
         lines.0.extend(front::levels(picture, terms, "report-soap-levels-mixed-shown").map(|line| typed(&line)));
     }
+}
+
+/// A line for each of the charted measures.
+pub(super) fn measured_lines(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
+    panels::chosen(picture).into_iter().filter_map(|series| one_measured(series, terms)).collect()
 }
 
 fn one_measured(series: &Series, terms: &Terms<'_>) -> Option<String> {
@@ -171,6 +166,10 @@ fn proposals(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
         Some(terms.text(&format!("report-propose-goal-{name}-shown"), &[("words", quoted(state, terms).into())]))
     };
     let mut lines: Vec<String> = picture.goals.iter().filter_map(goal).collect();
+    // Whoever stopped, or could not swallow well, is not asked for more.
+    let well = picture.safety_stops.is_empty() && picture.signs.is_empty();
+    let doses = picture.proposed.iter().filter(|dose| well || !dose.is_up());
+    lines.extend(doses.map(|dose| super::letter::proposed(dose, terms)));
     if !picture.safety_stops.is_empty() {
         lines.push(terms.plain("report-propose-stops-shown"));
     }

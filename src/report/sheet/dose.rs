@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::table::Table;
-use super::terms::Terms;
+use super::terms::{Given, Terms};
 use crate::number::number;
 use progress::{DayGiven, GroupGiven, Picture, Window};
 
@@ -68,6 +68,20 @@ pub(super) fn by_group(picture: &Picture, terms: &Terms<'_>) -> Option<Table> {
         rows,
         wraps: false,
     })
+}
+
+/// "Voice: 84 min, 120 repetitions, on 12 days", a line for each group of exercises.
+pub(super) fn group_lines(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
+    let line = |given: &GroupGiven| {
+        let all: [(&'static str, Given); 4] = [
+            ("group", group(given, terms).into()),
+            ("minutes", number(given.minutes, 0).into()),
+            ("repetitions", given.repetitions.into()),
+            ("days", given.days.into()),
+        ];
+        terms.text("report-soap-group-shown", &all)
+    };
+    picture.given.groups.iter().map(line).collect()
 }
 
 /// The group's name in the catalogue.

@@ -14,6 +14,7 @@ use super::file::StepFile;
 use super::limit::Limit;
 use super::placed::Posture;
 use super::prescribed::{Exercise, Timing};
+use model::Climbs;
 
 /// The files of the catalogue, each with the heading of its exercises. A new one is added here.
 const FILES: [(&str, &str); 5] = [
@@ -49,6 +50,15 @@ pub struct CatalogueEntry {
     /// Voiced only: soft to medium on purpose, as a wind-down or a comfortable vowel; its seconds are no loud voice.
     #[serde(default)]
     pub soft: bool,
+    /// Voiced only: each hold is a step of a ladder of this.
+    #[serde(default)]
+    pub climbs: Option<Climbs>,
+    /// Read aloud only: rising at the end where a phrase is a question, falling elsewhere.
+    #[serde(default)]
+    pub melody: bool,
+    /// Repeated only: done with what a clinician has set for this client, and never without.
+    #[serde(default)]
+    pub needs_setting: bool,
     /// Question only: members of a category are named.
     #[serde(default)]
     pub naming: bool,
@@ -120,6 +130,9 @@ impl CatalogueEntry {
         }
         if let Some(phrases) = &self.dose.phrases {
             all.insert("phrases", phrases.value.iter().map(|phrase| phrase.value.as_str()).collect::<Vec<_>>().join(" / "));
+        }
+        if let Some(rungs) = &self.dose.rungs {
+            all.insert("rungs", rungs.value.iter().map(|rung| rung.value.as_str()).collect::<Vec<_>>().join(", "));
         }
         if self.dose.passage.is_some() {
             all.insert("passage", "a fable of about 140 words".to_owned());
@@ -275,6 +288,9 @@ mod tests {
             assert!(!entry.glide || entry.timing == Timing::Voiced, "{}", entry.id);
             assert!(!entry.soft || entry.timing == Timing::Voiced, "{}", entry.id);
             assert!(!entry.sips || entry.timing == Timing::Repeated, "{}", entry.id);
+            assert!(!entry.needs_setting || (entry.timing == Timing::Repeated && entry.needs_agreement), "{}", entry.id);
+            assert!(!entry.melody || entry.timing == Timing::ReadAloud, "{}", entry.id);
+            assert!(entry.climbs.is_none() || (entry.timing == Timing::Voiced && entry.dose.rungs.is_some()), "{}", entry.id);
             assert!(!entry.needs_agreement || !entry.cautions.is_empty(), "{}", entry.id);
             for (field, _) in entry.dose.present() {
                 assert!(entry.dose_fields().contains(&field), "{}: {field}", entry.id);

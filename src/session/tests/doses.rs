@@ -15,12 +15,12 @@ fn lift(repetitions: u32, length_s: f64, rest_s: f64) -> Step {
 fn swallows(repetitions: u32) -> Step {
     Step {
         rest_s: 0.0,
-        ..step("mid-swallow-hold", Timing::Repeated, repetitions, Work::Repeated { next_cue_after_s: None, sip_every: None })
+        ..step("mid-swallow-hold", Timing::Repeated, repetitions, Work::Repeated { next_cue_after_s: None, sip_every: None, setting: None })
     }
 }
 
 fn rolls(repetitions: u32) -> Step {
-    let work = Work::Repeated { next_cue_after_s: Some(3.0), sip_every: None };
+    let work = Work::Repeated { next_cue_after_s: Some(3.0), sip_every: None, setting: None };
     Step { rest_s: 0.0, posture: Some(Posture::Sitting), ..step("shoulder-rolls", Timing::Repeated, repetitions, work) }
 }
 

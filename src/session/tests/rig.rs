@@ -230,6 +230,8 @@ impl Rig {
         self.event(Event::SpeechBegan { at_s: self.now_s(), onset_s });
         self.run_s(duration_s);
         let utterance = Utterance {
+            f0_span_st: f64::NAN,
+            f0_final_st: f64::NAN,
             onset_s,
             offset_s: onset_s + duration_s,
             duration_s,
@@ -300,7 +302,7 @@ pub fn voiced(repetitions: u32) -> Step {
         "long-ah",
         Timing::Voiced,
         repetitions,
-        Work::Voiced { target_s: Some(14.0), max_break_s: 0.3, min_hold_s: 0.5, glide: false, cues_at_s: vec![] },
+        Work::Voiced { target_s: Some(14.0), max_break_s: 0.3, min_hold_s: 0.5, glide: false, cues_at_s: vec![], ladder: None },
     )
 }
 
@@ -320,11 +322,16 @@ pub fn paced(rounds: u32) -> Step {
 }
 
 pub fn repeated(repetitions: u32, sip_every: Option<u32>) -> Step {
-    step("tongue-hold-swallow", Timing::Repeated, repetitions, Work::Repeated { next_cue_after_s: None, sip_every })
+    step("tongue-hold-swallow", Timing::Repeated, repetitions, Work::Repeated { next_cue_after_s: None, sip_every, setting: None })
 }
 
 pub fn reading() -> Step {
-    step("functional-phrases", Timing::ReadAloud, 2, Work::ReadAloud { phrases: vec!["Good morning.".into(), "A cup of tea.".into()] })
+    step(
+        "functional-phrases",
+        Timing::ReadAloud,
+        2,
+        Work::ReadAloud { phrases: vec!["Good morning.".into(), "A cup of tea.".into()], melody: false, beat_s: None },
+    )
 }
 
 pub fn rapid() -> Step {

@@ -66,7 +66,13 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
     marked(&data, now.date())?;
     let report = out.join("weeks-report.html");
     // Its weeks begin on a Monday: one more, so that the first days stand in it.
-    let wanted = Wanted { client: Some(NAME.to_owned()), weeks: weeks + 1, format: Format::Html, data: data.clone() };
+    let wanted = Wanted {
+        client: Some(NAME.to_owned()),
+        weeks: weeks + 1,
+        format: Format::Html,
+        page: files::reports::Page::Whole,
+        data: data.clone(),
+    };
     let (_, bytes) = make(&wanted, now.date(), &Words::english()?)?;
     std::fs::write(&report, bytes).map_err(|why| Failure::file(&report, format!("cannot be written: {why}")))?;
     let _ = writeln!(told, "\nThe report:    {}", report.display());

@@ -41,6 +41,7 @@ fn practised(folder: &Path) {
         level_slope_db_per_s: None,
         level_terms: None,
         quality: None,
+        climb: None,
         breaks: 1,
         masked_s: 0.0,
         complete: true,

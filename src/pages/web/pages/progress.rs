@@ -94,6 +94,11 @@ pub struct ProgressView {
     pub lists: Vec<(String, Vec<String>)>,
     /// Reports and exports: address and label.
     pub files: Vec<(String, String)>,
+    /// What can be ticked for a letter: name and label; and what goes with it, name and value.
+    pub letter_parts: Vec<(String, String)>,
+    pub letter_of: Vec<(&'static str, String)>,
+    /// A letter can be had as PDF.
+    pub letter_pdf: bool,
 }
 
 /// The page.
@@ -115,6 +120,7 @@ pub fn progress(texts: Texts<'_>, view: &ProgressView) -> Markup {
                 h2 { (texts.s("page-progress-files")) }
                 ul class="choose" { @for (path, label) in &view.files { li { a href=(path) { (label) } } } }
             }
+            @if !view.letter_parts.is_empty() { (letter(texts, view)) }
             @if !view.goals.is_empty() {
                 h2 { (texts.s("page-progress-goals")) }
                 ul { @for sentence in &view.goals { li { (sentence) } } }
@@ -133,6 +139,27 @@ pub fn progress(texts: Texts<'_>, view: &ProgressView) -> Markup {
             }
             @for line in &view.abbreviations { p class="hint" { (line) } }
             p class="hint" { (texts.s("page-progress-foot")) }
+        }
+    }
+}
+
+/// What a letter tells: only what is ticked.
+fn letter(texts: Texts<'_>, view: &ProgressView) -> Markup {
+    html! {
+        details {
+            summary { (texts.s("page-letter")) }
+            form action="/file" {
+                @for (name, value) in &view.letter_of { input type="hidden" name=(name) value=(value); }
+                fieldset {
+                    legend { (texts.s("page-letter-parts")) }
+                    @for (name, label) in &view.letter_parts {
+                        label class="tick" { input type="checkbox" name=(format!("part-{name}")) value="1" checked; " " (label) }
+                    }
+                }
+                @if view.letter_pdf { button name="kind" value="letter-pdf" { (texts.s("page-letter-pdf")) } }
+                " "
+                button name="kind" value="letter-html" { (texts.s("page-letter-html")) }
+            }
         }
     }
 }

@@ -82,6 +82,44 @@ ex-talk-on-a-prompt-instruction = I'll ask you about something. Talk about it fr
 ex-talk-on-a-prompt-short = Talk freely until the time is up.
 ex-talk-on-a-prompt-cue = Tell me about something you enjoy doing.
 
+ex-loudness-steps-name = Loudness steps
+ex-loudness-steps-purpose = It's meant to give you command of how loud you are.
+ex-loudness-steps-instruction = Hold an ah four times: soft, medium, strong, and medium again. Make each step clear, and never force it.
+ex-loudness-steps-short = An ah in steps: soft, medium, strong.
+ex-loudness-steps-cue = Breathe in… and ah.
+ex-loudness-steps-rung-low = Breathe in… a soft ah.
+ex-loudness-steps-rung-middle = Breathe in… a medium ah.
+ex-loudness-steps-rung-high = Breathe in… a strong ah.
+ex-loudness-steps-care = Take ordinary breaths in between, and end it if you feel light-headed.
+
+ex-pitch-steps-name = Pitch steps
+ex-pitch-steps-purpose = It's meant to give you command of your pitch.
+ex-pitch-steps-instruction = Hold an ah four times: low, in the middle, high, and in the middle again. Stay on comfortable notes.
+ex-pitch-steps-short = An ah in steps: low, middle, high.
+ex-pitch-steps-cue = Breathe in… and ah.
+ex-pitch-steps-rung-low = Breathe in… a low ah.
+ex-pitch-steps-rung-middle = Breathe in… an ah in the middle.
+ex-pitch-steps-rung-high = Breathe in… a high ah.
+ex-pitch-steps-care = Stay on comfortable notes, and end it if you feel light-headed.
+
+ex-sentence-melody-name = Sentence melody
+ex-sentence-melody-purpose = It's meant to let people hear whether you ask or tell.
+ex-sentence-melody-instruction = I'll say a sentence, as a question or as a statement. Say it after me. Let your voice rise at the end of a question, and fall at the end of a statement.
+ex-sentence-melody-short = Say each sentence after me: questions rise, statements fall.
+ex-sentence-melody-cue = Your turn.
+
+ex-sentence-stress-name = Sentence stress
+ex-sentence-stress-purpose = It's meant to let the word that matters stand out.
+ex-sentence-stress-instruction = I'll say a sentence that sets one word against another. Say it after me, and let those two words stand out.
+ex-sentence-stress-short = Say each sentence after me, and let the words that matter stand out.
+ex-sentence-stress-cue = Your turn.
+
+ex-paced-phrases-name = Phrases to a beat
+ex-paced-phrases-purpose = It's meant to slow your speech, so that each word is clear. It helps some people and not others.
+ex-paced-phrases-instruction = I'll say a phrase and count four beats. Then say it in the same beat, one word to each. A dot on the screen shows the beat.
+ex-paced-phrases-short = I'll count four. Then say the phrase, one word to each beat.
+ex-paced-phrases-cue = Your turn.
+
 ex-easy-hum-name = Easy hum
 ex-easy-hum-purpose = It's meant to let your voice settle after loud work.
 ex-easy-hum-instruction = Close your lips lightly, and hum a soft mm, so that your lips buzz.
@@ -209,6 +247,25 @@ ex-cheek-puff-cue = Lips closed… and fill your cheeks.
 ex-cheek-puff-care = Breathe through your nose, and let go if your face aches.
 ex-cheek-puff-phase-puff = Keep the air in.
 
+ex-tongue-against-spoon-name = Tongue against a spoon
+ex-tongue-against-spoon-purpose = It's meant to make your tongue stronger to the front and to both sides.
+ex-tongue-against-spoon-instruction = Hold the back of a spoon against your tongue. Push against it with your tongue, to the front, then to the left, then to the right, and keep breathing.
+ex-tongue-against-spoon-short = Push your tongue against the spoon: front, left, right.
+ex-tongue-against-spoon-cue = Spoon against your tongue… and push.
+ex-tongue-against-spoon-before = Tongue against a spoon. You push hard with your tongue. Don't do it after a recent injury or operation in your mouth. If your blood pressure is high, ask your clinician first.
+ex-tongue-against-spoon-care = Keep breathing while you push.
+ex-tongue-against-spoon-phase-forward = To the front.
+ex-tongue-against-spoon-phase-left = To the left.
+ex-tongue-against-spoon-phase-right = And to the right.
+
+ex-lips-around-spoon-name = Lips around a spoon
+ex-lips-around-spoon-purpose = It's meant to train your lips to close firmly.
+ex-lips-around-spoon-instruction = Hold the handle of a spoon level between your lips, not your teeth. Keep it there, and breathe through your nose.
+ex-lips-around-spoon-short = Hold the spoon level between your lips.
+ex-lips-around-spoon-cue = Spoon between your lips… and hold.
+ex-lips-around-spoon-care = Breathe through your nose, and let go if your face aches.
+ex-lips-around-spoon-phase-hold = Hold it level.
+
 ex-tongue-press-name = Tongue press
 ex-tongue-press-purpose = It's meant to make your tongue stronger for swallowing and for clear sounds.
 ex-tongue-press-instruction = Close your mouth. Push your tongue firmly against the roof of your mouth, and keep pushing while you breathe through your nose.
@@ -249,6 +306,22 @@ ex-nasal-breathing-instruction = Close your mouth. Breathe in through your nose 
 ex-nasal-breathing-short = In and out through your nose, on my count.
 ex-nasal-breathing-cue = Let your breath out… and we begin.
 ex-nasal-breathing-care = Breathe gently, and let the count go if you feel light-headed.
+
+ex-breath-out-resistance-name = Breathing out against resistance
+ex-breath-out-resistance-purpose = It's meant to strengthen the muscles that you breathe out and cough with.
+ex-breath-out-resistance-instruction = Take the trainer that your clinician gave you. Breathe in, close your lips around it, and blow out hard and steadily, until the air is out. Then say done.
+ex-breath-out-resistance-short = Breathe in, and blow out hard through the trainer.
+ex-breath-out-resistance-cue = Breathe in… and blow.
+ex-breath-out-resistance-before = Breathing out against resistance. Don't do it with lung, heart or blood pressure trouble, with a hernia, when pregnant, or after a recent stroke or a recent operation on your belly, eyes, ears, sinuses or teeth.
+ex-breath-out-resistance-care = Take ordinary breaths in between, and end it if you feel light-headed.
+
+ex-voluntary-cough-name = Strong cough
+ex-voluntary-cough-purpose = It's meant to keep your cough strong enough to clear your throat.
+ex-voluntary-cough-instruction = Breathe in deeply, close your throat, and cough once, hard and short. Do it as your clinician has shown you. Then say done.
+ex-voluntary-cough-short = Breathe in, and cough once, hard and short.
+ex-voluntary-cough-cue = Breathe in… and cough.
+ex-voluntary-cough-before = Strong cough. Don't do it with a throat infection or bleed, lung or blood pressure trouble, a hernia, fragile bones or eye disease, when pregnant, or after a recent stroke or an operation on your throat, belly, eyes, ears, sinuses or teeth.
+ex-voluntary-cough-care = Begin with a clear mouth, and end it if you feel light-headed.
 
 ex-syllable-repetition-name = Quick syllables
 ex-syllable-repetition-purpose = It's meant to train your lips and tongue to move quickly and evenly.
@@ -331,6 +404,8 @@ caution-breathe-through-nose = Breathe through your nose. Leave the exercise out
 caution-dentures = Check that your dentures fit firmly, or take them out.
 caution-light-headed = If you feel light-headed, breathe as you like until you feel well, and tell your clinician.
 caution-no-forcing = Let the air come and go without force, and never hold your breath.
+caution-set-by-clinician = Do this only as your clinician has shown you, and only with what they have set for you.
+caution-spoon-clean = Use a clean, smooth spoon, and keep it at the front of your mouth.
 caution-syllable-tired = End the exercise when your lips or tongue are tired. If saliva gathers, end it and swallow first.
 caution-game-enjoy = This is for pleasure and practice. Leave it whenever it upsets you.
 

@@ -22,6 +22,8 @@ handout-times-shown = { $sets ->
 }
 handout-goal-shown = aim for { $s } seconds
 handout-no-goal-shown = as long as is comfortable
+handout-ladder-shown = in steps: { $rungs }
+handout-setting-shown = set to: { $setting }
 handout-held-shown = held { $s } seconds
 handout-phase-shown = { $name } { $s } s
 handout-phases-shown = { $phases }
@@ -112,5 +114,7 @@ care-breathe-through-nose-shown = breathe through your nose
 care-dentures-shown = dentures firm, or take them out
 care-light-headed-shown = if light-headed, breathe as you like
 care-no-forcing-shown = no force, never hold your breath
+care-set-by-clinician-shown = only as shown and set by your clinician
+care-spoon-clean-shown = a clean, smooth spoon, at the front of the mouth
 care-syllable-tired-shown = end it when your lips or tongue tire
 care-game-enjoy-shown = leave it whenever you like

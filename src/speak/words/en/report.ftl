@@ -33,6 +33,10 @@ report-measure-f0-median-hz-shown = median F0
 report-measure-f0-span-st-shown = pitch range
 report-measure-f0-sd-st-shown = SD of F0
 report-measure-level-slope-db-per-s-shown = level slope
+report-measure-step-db-shown = step of loudness
+report-measure-step-st-shown = step of pitch
+report-measure-phrase-span-st-shown = pitch range
+report-measure-phrase-rate-hz-shown = speech rate
 report-measure-phrase-level-db-shown = level
 report-measure-phrase-f0-hz-shown = median F0
 report-measure-talk-level-db-shown = level
@@ -416,6 +420,8 @@ report-soap-decide-shown = (for you to decide; the program takes no step by itse
 report-soap-proposed-shown = To consider:
 report-propose-goal-met-shown = A goal is met: { $words } Set a next goal, or a next step?
 report-propose-goal-not-met-shown = A goal is not met by its day: { $words } Another day, another goal, or another dose?
+report-propose-longer-shown = { $exercise }: { $reached } of the last { $of } reached the goal of { $target } s. A longer goal?
+report-propose-shorter-shown = { $exercise }: { $reached } of the last { $of } reached the goal of { $target } s. A shorter goal?
 report-propose-stops-shown = There were stop events: look at them before any dose is raised.
 report-propose-signs-shown = There were warning signs about swallowing: look at the swallow work before anything else.
 report-propose-agreement-shown = Left out for want of agreement: { $list }. Agree to it, or take it out?
@@ -555,3 +561,40 @@ report-client-foot-shown = These pages are for you and your clinician. They make
 
 # --- the command ---------------------------------------------------------------------------------------------------------------
 report-written-shown = Saved to { $file }
+
+# --- a letter to another clinician -----------------------------------------------------------------------------------------------
+report-letter-document-shown = Letter about { $client }, { $span }
+report-letter-title-shown = Home practice of { $client }
+report-letter-intro-shown = This letter tells what was recorded during home practice, { $span }.
+report-letter-safety-shown = Stops and warning signs
+report-letter-practice-shown = Practice
+report-letter-dose-shown = Minutes and repetitions
+report-letter-measures-shown = Measures
+report-letter-goals-shown = Goals
+report-letter-ratings-shown = Own ratings, 0 to 10
+report-letter-left-out-shown = Left out, and why
+report-letter-programme-shown = Changes in the programme
+report-letter-nothing-shown = Nothing recorded.
+report-letter-yours-shown = Assessment and signature
+report-letter-blank-shown = (for you to write)
+
+# --- a page for whoever helps at home --------------------------------------------------------------------------------------------
+report-carer-document-shown = For the helper of { $client }, { $span }
+report-carer-title-shown = For whoever helps { $client }
+report-carer-wrong-shown = What went wrong
+report-carer-well-shown = Nobody stopped because of feeling unwell.
+report-carer-tell-shown = Tell the clinician about this before the next practice.
+report-carer-waits-shown = Waiting for the clinician
+report-carer-waits-line-shown = These are left out until the clinician agrees: { $list }.
+report-carer-how-shown = How practice goes
+report-carer-goals-shown = Goals
+report-carer-help-shown = How you can help
+report-carer-help-1-shown = Make the room quiet, and turn the television off.
+report-carer-help-2-shown = Check that the microphone is plugged in, and always stands in the same place.
+report-carer-help-3-shown = If a voice is too soft to be heard, you may say the commands: “ready”, “done”, “stop”.
+report-carer-help-4-shown = Let your partner do the exercises alone. Don’t count along, and don’t hurry.
+report-carer-stop-shown = When to end a practice
+report-carer-stop-1-shown = Say “stop” at once if somebody is dizzy, in pain, sick or out of breath. It stops straight away.
+report-carer-stop-2-shown = If somebody chokes, has chest pain or can’t breathe, call your emergency number first.
+report-carer-stop-3-shown = Never give food, drink or pills during an exercise.
+report-carer-stop-4-shown = If the voice sounds wet, or a meal ends in coughing, tell the clinician.

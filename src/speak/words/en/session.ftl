@@ -91,6 +91,8 @@ dose-questions = { $repetitions ->
     [one] One question.
    *[other] { SPOKEN($repetitions) } questions.
 }
+setting = Your setting: { $setting }.
+knock-will-do = When you've swallowed, say done, or knock twice on the table.
 goal = Your goal is { SECONDS($seconds) }.
 cue-words = In your { $words }.
 cue-words-again = { $words }.
@@ -141,6 +143,8 @@ reading-again = Say it in your own time.
 reading-once-more = No hurry. Read it out when you like.
 read-phrase = { $phrase }
 read-phrase-shown = { $phrase }
+read-rising-shown = { $phrase } ↗
+read-falling-shown = { $phrase } ↘
 
 # Talk and passages
 
@@ -224,6 +228,25 @@ held-more-than-weekday = { SECONDS($seconds) }. { $more ->
     [one] One more
    *[other] { SPOKEN($more) } more
 } than on { $weekday }.
+# Steps of loudness or pitch, and sentences that rise or fall: how many went as they were meant to.
+ladder-result = { $reached ->
+    [0] The steps were hard to tell apart. That can come with time.
+   *[other] { SPOKEN($reached) } of { SPOKEN($all) } steps were clear.
+}
+melody-result = { $reached ->
+    [0] Your voice stayed level at the ends. That can come with time.
+   *[other] { SPOKEN($reached) } of { SPOKEN($all) } went the way they were meant to.
+}
+ladder-louder-shown = { $by } dB louder
+ladder-softer-shown = { $by } dB softer
+ladder-higher-shown = { $by ->
+    [one] 1 semitone higher
+   *[other] { $by } semitones higher
+}
+ladder-lower-shown = { $by ->
+    [one] 1 semitone lower
+   *[other] { $by } semitones lower
+}
 best = That one's done. Your best was { SECONDS($seconds) }.
     .v1 = Done. Your best was { SECONDS($seconds) }.
 best-longest-this-month = That one's done. Your best was { SECONDS($seconds) }, your longest this month.

@@ -29,6 +29,7 @@ fn hold(seq: u32, duration_s: f64) -> Entry {
         level_calibrated: false,
         level_terms: Some(model::LevelTerms::default()),
         quality: None,
+        climb: None,
         breaks: 0,
         masked_s: 0.0,
         complete: true,
