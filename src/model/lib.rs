@@ -23,6 +23,7 @@ mod rating;
 mod reason;
 mod trial;
 mod unit;
+mod visible;
 mod voice;
 mod words;
 
@@ -45,4 +46,5 @@ pub use rating::{RatedOver, Rating};
 pub use reason::{AgreementAnswer, EndReason, EndedBy, FrequencyWeighting, MicrophoneNote, StepReason, Symptom, TimeWeighting};
 pub use trial::{TrialKind, TrialOf};
 pub use unit::Unit;
+pub use visible::{visible, visible_line};
 pub use voice::{Hold, HoldSettings, LOUD_ROOM_DB, Utterance, VoiceFrame, VoiceQuality, VoiceTask};

@@ -1,6 +1,7 @@
 //! One file that brings everything back: the record as it was at one instant, and beside it, in a table of their own, the other files of
 //! the data folder. It is a record by itself, encrypted like the one that it was made of.
 
+use super::chain;
 use super::copy;
 use super::copy::{export, private, sync, sync_folder, wipe};
 use super::database::connect;
@@ -34,6 +35,8 @@ pub struct Backup {
     /// What is not in it, and why.
     pub left_out: Vec<String>,
     pub encrypted: bool,
+    /// What was damaged in the record already, and so is in the backup.
+    pub damaged: Vec<String>,
 }
 
 /// Files and their bytes together.
@@ -132,6 +135,7 @@ impl Store {
         let count = |sql: &str| db.query_row(sql, [], |row| row.get::<_, i64>(0)).map(|n| u64::try_from(n).unwrap_or(0)).map_err(wrap);
         backup.practices = count("SELECT count(*) FROM session")?;
         backup.clients = count("SELECT count(*) FROM client")?;
+        backup.damaged = chain::damage(&db).map_err(wrap)?.iter().map(ToString::to_string).collect();
         drop(db);
         check_whole(part, self.key.as_ref())?;
         Ok(backup)
