@@ -39,7 +39,10 @@ mod tests {
 
     #[test]
     fn what_is_not_seen_is_written_out_and_what_is_seen_stays() {
-        assert_eq!(visible("gra\u{202e}apdn\u{2066}x\u{200b}y\u{feff}\u{1b}[2J"), "gra\\u{202e}apdn\\u{2066}x\\u{200b}y\\u{feff}\\u{1b}[2J");
+        assert_eq!(
+            visible("gra\u{202e}apdn\u{2066}x\u{200b}y\u{feff}\u{1b}[2J"),
+            "gra\\u{202e}apdn\\u{2066}x\\u{200b}y\\u{feff}\\u{1b}[2J"
+        );
         let plain = "Zoë, Åse, 太郎, יעל, مريم\n\tsecond line – “quoted”, 3 °C";
         assert_eq!(visible(plain), plain);
         assert_eq!(visible_line("one\ntwo\u{1b}[2J\u{61c}"), "one two [2J\\u{61c}");

@@ -235,7 +235,9 @@ async fn with_body(request: Request<Body>, time: Duration) -> Result<Request<Bod
     let (head, body) = request.into_parts();
     match tokio::time::timeout(time, to_bytes(body, BODY_LIMIT_BYTES)).await {
         Ok(Ok(bytes)) => Ok(Request::from_parts(head, Body::from(bytes))),
-        Ok(Err(_)) => Err((StatusCode::PAYLOAD_TOO_LARGE, "That is too much at once, or it broke off. Nothing was changed.").into_response()),
+        Ok(Err(_)) => {
+            Err((StatusCode::PAYLOAD_TOO_LARGE, "That is too much at once, or it broke off. Nothing was changed.").into_response())
+        }
         Err(_) => Err((StatusCode::REQUEST_TIMEOUT, "That came too slowly. Nothing was changed. Send it again.").into_response()),
     }
 }
