@@ -49,8 +49,10 @@ pub fn create(path: &Path) -> Result<(), RecordError> {
     disk::private::folder(path).map_err(|error| RecordError::Folder { path: path.to_path_buf(), cause: error.to_string() })
 }
 
+/// The folder of stored sound, beside the record.
+pub const SOUND_FOLDER: &str = "sound";
 /// Folders of ours in the data folder.
-const INNER: [&str; 5] = [super::sound_file::SOUND_FOLDER, "voice-cache", "handover", "clients", "routines"];
+const INNER: [&str; 5] = [SOUND_FOLDER, "voice-cache", "handover", "clients", "routines"];
 
 /// Closed once in a process: a page opens the record for each request.
 static CLOSED: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());

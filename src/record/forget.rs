@@ -2,9 +2,8 @@
 
 use super::copy::{quoted, tables, wipe};
 use super::error::RecordError;
-use super::folder::{DATABASE_NAME, beside};
+use super::folder::{DATABASE_NAME, SOUND_FOLDER, beside};
 use super::guard;
-use super::sound_file::SOUND_FOLDER;
 use super::store::Store;
 use super::{database, running};
 use rusqlite::{Connection, OptionalExtension, Transaction};
