@@ -137,7 +137,8 @@ impl WavSpeaker {
             return Err(AudioError::File(format!("{}: sound is written as WAV only; give a name that ends in .wav", path.display())));
         }
         let spec = hound::WavSpec { channels: 1, sample_rate: rate_hz, bits_per_sample: 16, sample_format: hound::SampleFormat::Int };
-        let mut writer = hound::WavWriter::create(path, spec).map_err(|e| cannot_write(path, &e))?;
+        let file = disk::private::create(path).map_err(|e| cannot_write(path, &e.into()))?;
+        let mut writer = hound::WavWriter::new(BufWriter::new(file), spec).map_err(|e| cannot_write(path, &e))?;
         writer.flush().map_err(|e| cannot_write(path, &e))?;
         Ok(Self { path: path.to_owned(), rate_hz, writer: Some(writer), blocks: 0 })
     }

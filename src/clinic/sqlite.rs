@@ -102,17 +102,9 @@ fn locked(place: &str, error: &RecordError) -> ClinicError {
 /// A new file for its owner alone, and its folder where that is missing.
 fn private(path: &Path) -> std::io::Result<()> {
     if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
-        let mut builder = std::fs::DirBuilder::new();
-        builder.recursive(true);
-        #[cfg(unix)]
-        std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
-        builder.create(folder)?;
+        disk::private::folder(folder)?;
     }
-    let mut options = std::fs::OpenOptions::new();
-    options.append(true).create(true);
-    #[cfg(unix)]
-    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
-    options.open(path).map(|_| ())
+    disk::private::append(path, false).map(|_| ())
 }
 
 /// Looks at the file through a connection that cannot write.
@@ -277,7 +269,7 @@ impl Engine for Sqlite {
         private(to).map_err(|error| unwritable(error.to_string()))?;
         let copy = || -> Result<(), rusqlite::Error> {
             // Encrypted with the same key where this file is; an empty key means none.
-            self.connection.execute("ATTACH DATABASE ?1 AS copy KEY ?2", (to.to_string_lossy(), self.key.spec()))?;
+            self.connection.execute("ATTACH DATABASE ?1 AS copy KEY ?2", (to.to_string_lossy(), self.key.spec().as_str()))?;
             let fill = || {
                 // One snapshot for all tables.
                 self.connection.execute_batch("BEGIN")?;

@@ -192,7 +192,7 @@ impl CalibrationStore {
         let folder = self.path.parent().unwrap_or_else(|| Path::new("."));
         record::create_folder(folder)?;
         let new = self.path.with_extension("toml.new");
-        let done = std::fs::File::create(&new)
+        let done = disk::private::create(&new)
             .and_then(|mut file| file.write_all(format!("{HEAD}{text}").as_bytes()).and_then(|()| file.sync_all()))
             .and_then(|()| std::fs::rename(&new, &self.path));
         done.map_err(|error| failed(error.to_string()))

@@ -80,7 +80,7 @@ impl Failure {
         let mut to = std::io::stderr();
         let written = match self {
             Self::Routine(faults) => write_faults(faults, to.is_terminal(), &mut to),
-            other => std::io::Write::write_fmt(&mut to, format_args!("tidecount: {other}\n")),
+            other => std::io::Write::write_fmt(&mut to, format_args!("tidecount: {}\n", model::visible(&other.to_string()))),
         };
         // Where even that cannot be written, the exit code alone remains.
         drop(written);

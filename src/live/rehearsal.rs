@@ -34,7 +34,7 @@ pub fn write_truth(path: &Path, rehearsal: &Rehearsal) -> Result<(), Failure> {
     let lines: Result<Vec<String>, _> = rehearsal.log().iter().map(serde_json::to_string).collect();
     let failed = |why: &dyn std::fmt::Display| Failure::file(path, format!("cannot be written: {why}"));
     let text = lines.map_err(|why| failed(&why))?.join("\n") + "\n";
-    std::fs::write(path, text).map_err(|why| failed(&why))
+    disk::private::write(path, text.as_bytes()).map_err(|why| failed(&why))
 }
 
 /// The simulated client hears what leaves the loudspeaker, and nothing else of the session.

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use unicode_width::UnicodeWidthStr;
 
+use model::visible_line;
 use session::{Entry, Fact, LevelCalibration, LevelTerms};
 
 /// Cells of the widest row.
@@ -92,7 +93,7 @@ pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
         text.push_str(&rated);
     }
     if let Some(Fact::SessionEnded { reason, steps_done, steps_prescribed, .. }) = entries.last().map(|entry| &entry.fact) {
-        text.push_str(&format!("{steps_done} of {steps_prescribed} exercises done; ended: {}\n", plain(reason)));
+        text.push_str(&format!("{steps_done} of {steps_prescribed} exercises done; ended: {}\n", visible_line(reason)));
     }
     text
 }
@@ -117,7 +118,7 @@ fn looked_back(entries: &[Entry]) -> Option<String> {
         }
     }
     let rated: Vec<String> = ratings.iter().filter_map(|(what, value)| Some(format!("{what} {}", (*value)?))).collect();
-    let signs: Vec<String> = signs.iter().map(|(sign, answer)| format!("{} ({})", plain(sign), plain(answer))).collect();
+    let signs: Vec<String> = signs.iter().map(|(sign, answer)| format!("{} ({})", visible_line(sign), visible_line(answer))).collect();
     let line = |name: &str, all: &[String]| if all.is_empty() { String::new() } else { format!("{name}: {}\n", all.join(", ")) };
     let text = line("Own ratings, 0 to 10", &rated) + &line("Tell the clinician", &signs);
     (!text.is_empty()).then_some(text)
@@ -168,7 +169,7 @@ impl StepResult {
             }
             Fact::StepStopped { repetitions_done, repetitions_prescribed, reason, .. } => {
                 self.done = Some((*repetitions_done, *repetitions_prescribed));
-                self.notes.push(format!("stopped: {}", plain(reason)));
+                self.notes.push(format!("stopped: {}", visible_line(reason)));
             }
             _ => {}
         }
@@ -228,7 +229,7 @@ fn energy_mean(levels_db: &[f64]) -> Option<f64> {
 /// One row; what is too long for its column is cut, and the notes, last, are broken into further rows.
 fn row(cells: [&str; 7]) -> String {
     let [name, done, best, mean, f0, level, notes] = cells;
-    let name = fit(&plain(name), NAME);
+    let name = fit(&visible_line(name), NAME);
     let pad = " ".repeat(NAME.saturating_sub(name.width()));
     let start = format!("{name}{pad} {done:>5} {best:>6} {mean:>6} {f0:>5} {level:>6}  ");
     let indent = " ".repeat(start.width());
@@ -253,10 +254,6 @@ fn fit(text: &str, width: usize) -> String {
         kept.push(character);
     }
     kept + "…"
-}
-
-fn plain(text: &str) -> String {
-    text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect()
 }
 
 #[cfg(test)]

@@ -24,6 +24,7 @@ mod reason;
 mod rung;
 mod trial;
 mod unit;
+mod visible;
 mod voice;
 mod words;
 
@@ -47,4 +48,5 @@ pub use reason::{AgreementAnswer, EndReason, EndedBy, FrequencyWeighting, Microp
 pub use rung::{Climb, Climbs, Rung};
 pub use trial::{TrialKind, TrialOf};
 pub use unit::Unit;
+pub use visible::{visible, visible_line};
 pub use voice::{Hold, HoldSettings, LOUD_ROOM_DB, Prosody, Utterance, VoiceFrame, VoiceQuality, VoiceTask};

@@ -1,13 +1,13 @@
 //! One file that brings everything back: the record as it was at one instant, and beside it, in a table of their own, the other files of
 //! the data folder. It is a record by itself, encrypted like the one that it was made of.
 
+use super::chain;
 use super::copy;
 use super::copy::{export, private, sync, sync_folder, wipe};
 use super::database::connect;
 use super::error::RecordError;
-use super::folder::{DATABASE_NAME, beside};
+use super::folder::{DATABASE_NAME, SOUND_FOLDER, beside};
 use super::passphrase::Key;
-use super::sound_file::SOUND_FOLDER;
 use super::store::Store;
 use jiff::ZonedDateTime;
 use rusqlite::{Connection, OpenFlags, params};
@@ -34,6 +34,8 @@ pub struct Backup {
     /// What is not in it, and why.
     pub left_out: Vec<String>,
     pub encrypted: bool,
+    /// What was damaged in the record already, and so is in the backup.
+    pub damaged: Vec<String>,
 }
 
 /// Files and their bytes together.
@@ -132,6 +134,7 @@ impl Store {
         let count = |sql: &str| db.query_row(sql, [], |row| row.get::<_, i64>(0)).map(|n| u64::try_from(n).unwrap_or(0)).map_err(wrap);
         backup.practices = count("SELECT count(*) FROM session")?;
         backup.clients = count("SELECT count(*) FROM client")?;
+        backup.damaged = chain::damage(&db).map_err(wrap)?.iter().map(ToString::to_string).collect();
         drop(db);
         check_whole(part, self.key.as_ref())?;
         Ok(backup)

@@ -5,6 +5,7 @@ use super::error::RecordError;
 use super::passphrase::{Key, remember};
 use rusqlite::{Connection, OpenFlags};
 use std::path::Path;
+use zeroize::Zeroizing;
 
 /// What opens such a file.
 #[derive(Debug)]
@@ -35,7 +36,7 @@ impl KeptLike {
     }
 
     /// As `ATTACH … KEY` takes it; empty for none.
-    pub fn spec(&self) -> String {
-        self.0.as_ref().map_or_else(String::new, Key::spec)
+    pub fn spec(&self) -> Zeroizing<String> {
+        self.0.as_ref().map(Key::spec).unwrap_or_default()
     }
 }

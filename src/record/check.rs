@@ -1,17 +1,18 @@
 //! Looks through the whole record: the file, what it must hold together, every line, the stored sound; and tidies what a crash left.
 
+use super::chain;
 use super::copy::wipe;
 use super::database;
 use super::error::RecordError;
-use super::folder::{DATABASE_NAME, beside};
+use super::folder::{DATABASE_NAME, SOUND_FOLDER};
 use super::forget;
 use super::guard;
 use super::sound::Expired;
-use super::sound_file::{SEALED, SOUND_FOLDER};
+use super::sound_file::SEALED;
 use super::store::Store;
 use jiff::ZonedDateTime;
 use model::parse_line;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// So many faults are told.
 const TOLD: usize = 20;
@@ -37,12 +38,12 @@ impl Store {
     /// # Errors
     /// It cannot be opened at all.
     pub fn check(folder: &Path, now: &ZonedDateTime) -> Result<Option<Checked>, RecordError> {
-        let path = folder.join(DATABASE_NAME);
         let mut notes = Vec::new();
         if let Ok(Some(_alone)) = guard::alone_now(folder)
-            && beside(&path, ".new").exists()
+            && let half_made = half_made(folder)
+            && !half_made.is_empty()
         {
-            wipe(&beside(&path, ".new"));
+            half_made.iter().for_each(|file| wipe(file));
             notes.push(
                 "A half-made copy of the record, left by a command that was broken off, was deleted. The record itself is whole."
                     .to_owned(),
@@ -50,7 +51,9 @@ impl Store {
         }
         let Some(mut store) = Self::open_existing(folder)? else { return Ok(None) };
         let mut checked = Checked { encrypted: store.is_encrypted(), notes, ..Checked::default() };
+        checked.notes.extend(store.waiting_note());
         store.check_file(&mut checked)?;
+        store.check_sums(&mut checked)?;
         store.check_lines(&mut checked)?;
         checked.expired = store.expire_sounds(now)?;
         store.check_sounds(&mut checked)?;
@@ -75,6 +78,14 @@ impl Store {
         checked.clients = count("SELECT count(*) FROM client")?;
         checked.practices = count("SELECT count(*) FROM session")?;
         checked.entries = count("SELECT count(*) FROM entry")?;
+        Ok(())
+    }
+
+    fn check_sums(&self, checked: &mut Checked) -> Result<(), RecordError> {
+        let remedy = "the rest is whole. Where you have a backup from before, take it back: `tidecount record restore FILE --replace`; this record \
+                      is set aside then";
+        let damage = self.read(chain::damage)?;
+        checked.faults.extend(damage.iter().map(|damage| format!("{damage}: {remedy}")));
         Ok(())
     }
 
@@ -142,17 +153,41 @@ impl Store {
         Ok(())
     }
 
-    /// What a program does at each start: expired sound goes. Gives what should be told of the clock.
+    /// Takes in what a full disk could not take, in words for the person at the machine; none where nothing waited.
+    fn waiting_note(&mut self) -> Option<String> {
+        match self.take_waiting() {
+            Ok(0) => None,
+            Ok(1) => Some(
+                "One entry of an earlier practice waited beside the record, because the disk was full. It is in the record now.".to_owned(),
+            ),
+            Ok(taken) => Some(format!(
+                "{taken} entries of an earlier practice waited beside the record, because the disk was full. They are in the record now."
+            )),
+            Err(error) => Some(format!("Entries of an earlier practice wait beside the record and could not be taken in: {error}.")),
+        }
+    }
+
+    /// What a program does at each start: what a full disk could not take comes in, expired sound goes. Gives what should be told of that
+    /// and of the clock.
     ///
     /// # Errors
     /// The database refuses.
     pub fn tidy(&mut self, now: &ZonedDateTime) -> Result<Option<String>, RecordError> {
+        let waited = self.waiting_note();
         self.expire_sounds(now)?;
         if self.is_encrypted() {
             self.seal_sounds()?;
         }
-        self.clock_note(now)
+        let notes: Vec<String> = waited.into_iter().chain(self.clock_note(now)?).collect();
+        Ok((!notes.is_empty()).then(|| notes.join(" ")))
     }
+}
+
+/// Copies of the record that a command was broken off in the middle of.
+fn half_made(folder: &Path) -> Vec<PathBuf> {
+    let ours = |name: &str| name.starts_with(DATABASE_NAME) && name.ends_with(".new");
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    entries.filter(|entry| entry.file_name().to_str().is_some_and(ours)).map(|entry| entry.path()).collect()
 }
 
 /// Tables and triggers of the present form that this file lacks.

@@ -40,14 +40,7 @@ pub(super) fn export(from: &Connection, from_path: &Path, to: &Path, key: Option
 
 /// A new empty file that only its owner may read.
 pub(super) fn private(path: &Path) -> Result<File, RecordError> {
-    let mut options = std::fs::OpenOptions::new();
-    options.write(true).create_new(true);
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::OpenOptionsExt;
-        options.mode(0o600);
-    }
-    options.open(path).map_err(|error| match error.kind() {
+    disk::private::create_new(path).map_err(|error| match error.kind() {
         std::io::ErrorKind::AlreadyExists => RecordError::File {
             path: path.to_path_buf(),
             cause: "there is such a file already, and it has been left as it is".to_owned(),
@@ -77,7 +70,10 @@ fn differs(path: &Path) -> RecordError {
 fn fill(from: &Connection, to: &Path, key: Option<&Key>) -> Result<bool, rusqlite::Error> {
     from.query_row("PRAGMA cipher_log_level = NONE", [], |_| Ok(()))?;
     // An empty key means none.
-    from.execute("ATTACH DATABASE ?1 AS copy KEY ?2", (to.to_string_lossy(), key.map_or_else(String::new, Key::spec)))?;
+    from.execute(
+        "ATTACH DATABASE ?1 AS copy KEY ?2",
+        (to.to_string_lossy(), key.map(Key::spec).as_ref().map_or("", |spec| spec.as_str())),
+    )?;
     let copy = || {
         // One snapshot for all tables.
         from.execute_batch("BEGIN")?;

@@ -1,10 +1,12 @@
 //! Opens the SQLite file safely and brings it to the present form. Every way to the record leads through here.
 
+use super::chain;
 use super::error::RecordError;
 use super::passphrase::{self, Key, Passphrase};
 use rusqlite::{Connection, OpenFlags, TransactionBehavior};
 use std::io::Read;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
@@ -15,7 +17,7 @@ pub(super) const APPLICATION_ID: i64 = 0x5449_4445;
 const BUSY: Duration = Duration::from_secs(5);
 
 /// What takes the file from form n to form n + 1; `user_version` counts those that were done. Never changed, only added to.
-const MIGRATIONS: [&str; 8] = [
+const MIGRATIONS: [&str; 9] = [
     include_str!("migration_1.sql"),
     include_str!("migration_2.sql"),
     include_str!("migration_3.sql"),
@@ -24,7 +26,10 @@ const MIGRATIONS: [&str; 8] = [
     include_str!("migration_6.sql"),
     include_str!("migration_7.sql"),
     include_str!("migration_8.sql"),
+    include_str!("migration_9.sql"),
 ];
+/// From this form on the record has checksums.
+const SUMMED: usize = 9;
 
 /// The first bytes of every SQLite file that is not encrypted (<https://www.sqlite.org/fileformat.html>, section 1.3).
 const PLAIN_HEADER: &[u8; 16] = b"SQLite format 3\0";
@@ -32,8 +37,10 @@ const PLAIN_HEADER: &[u8; 16] = b"SQLite format 3\0";
 /// What stands at a path.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Form {
-    /// Nothing, or an empty file.
+    /// Nothing.
     Absent,
+    /// A file of 0 bytes. A record never is one: [`make`] gives it its name when it is whole.
+    Empty,
     Plain,
     /// Encrypted, beginning with this salt; or no database at all, which nobody can tell without the key.
     Sealed([u8; 16]),
@@ -44,15 +51,20 @@ pub(super) enum Form {
 /// # Errors
 /// The file cannot be read, or is surely no database.
 pub(super) fn form(path: &Path) -> Result<Form, RecordError> {
-    let mut head = Vec::new();
-    match std::fs::File::open(path) {
-        Ok(file) => file.take(16).read_to_end(&mut head).map_err(|error| RecordError::from_io(path, &error))?,
-        Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Form::Absent),
-        Err(error) => return Err(RecordError::Database { path: path.to_path_buf(), cause: error.to_string() }),
-    };
-    if head.is_empty() {
-        return Ok(Form::Absent);
+    let failed = |error: std::io::Error| RecordError::Database { path: path.to_path_buf(), cause: error.to_string() };
+    match std::fs::metadata(path) {
+        // To open a pipe is to wait until somebody writes to it.
+        Ok(data) if !data.is_file() => return Err(RecordError::NoFile { path: path.to_path_buf() }),
+        Ok(data) if data.len() == 0 => return Ok(Form::Empty),
+        Ok(_) => {}
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(failed(error)),
+        // The disk that it lies on is not there now: a new record would hide the old one.
+        Err(_) if path.symlink_metadata().is_ok() => return Err(RecordError::NoFile { path: path.to_path_buf() }),
+        Err(_) => return Ok(Form::Absent),
     }
+    let mut head = Vec::new();
+    let file = std::fs::File::open(path).map_err(failed)?;
+    file.take(16).read_to_end(&mut head).map_err(|error| RecordError::from_io(path, &error))?;
     if head == PLAIN_HEADER {
         return Ok(Form::Plain);
     }
@@ -69,7 +81,7 @@ pub(super) fn form(path: &Path) -> Result<Form, RecordError> {
 /// There is no passphrase, or it does not open the file.
 pub(super) fn key_of(path: &Path) -> Result<Option<Key>, RecordError> {
     match form(path)? {
-        Form::Absent => Passphrase::given()?.map(|passphrase| Key::fresh(&passphrase)).transpose(),
+        Form::Absent | Form::Empty => Passphrase::given()?.map(|passphrase| Key::fresh(&passphrase)).transpose(),
         Form::Plain => Ok(None),
         Form::Sealed(salt) => passphrase::unlock(path, salt, |key| opens(path, key)).map(Some),
     }
@@ -91,7 +103,7 @@ pub(super) fn connect(path: &Path, flags: OpenFlags, key: Option<&Key>) -> Resul
     if let Some(key) = key {
         // SQLCipher writes to standard error by itself otherwise.
         connection.query_row("PRAGMA cipher_log_level = NONE", [], |_| Ok(()))?;
-        connection.pragma_update(None, "key", key.spec())?;
+        connection.pragma_update(None, "key", key.spec().as_str())?;
     }
     Ok(connection)
 }
@@ -114,19 +126,48 @@ pub(super) fn connect_to_look(path: &Path, key: Option<&Key>) -> Result<Connecti
 
 /// Opens the database, creating or migrating it. A file that is damaged, foreign or newer is left as it is.
 pub(super) fn open(path: &Path) -> Result<(Connection, Option<Key>), RecordError> {
-    let key = key_of(path)?;
-    if form(path)? == Form::Absent {
-        if let Some(key) = &key {
-            passphrase::remember(key);
+    match form(path)? {
+        Form::Empty => return Err(RecordError::Emptied { path: path.to_path_buf() }),
+        Form::Absent => {
+            let key = key_of(path)?;
+            make(path, key.as_ref())?;
+            key.iter().for_each(passphrase::remember);
         }
-    } else {
-        if key.is_none() && Passphrase::given()?.is_some() {
-            passphrase::warn_of_plain(path);
-        }
-        inspect(path, key.as_ref())?;
+        Form::Plain | Form::Sealed(_) => {}
     }
+    let key = key_of(path)?;
+    if key.is_none() && Passphrase::given()?.is_some() {
+        passphrase::warn_of_plain(path);
+    }
+    inspect(path, key.as_ref())?;
     let connection = open_with(path, key.as_ref())?;
     Ok((connection, key))
+}
+
+/// Makes a new record, whole under its name or not there at all: SQLite begins with a file of 0 bytes, and after a crash nobody could tell
+/// that from a record that was cut to nothing. Where another program was faster, its record stays.
+pub(super) fn make(path: &Path, key: Option<&Key>) -> Result<(), RecordError> {
+    static MADE: AtomicU32 = AtomicU32::new(0);
+    let number = MADE.fetch_add(1, Ordering::Relaxed);
+    let fresh = super::folder::beside(path, &format!(".{}-{number}.new", std::process::id()));
+    let wrap = |error: std::io::Error| RecordError::from_io(path, &error);
+    let whole = || {
+        // Left by a process of the same number that was killed.
+        let _ = std::fs::remove_file(&fresh);
+        disk::private::create_new(&fresh).map_err(wrap)?;
+        drop(open_with(&fresh, key)?);
+        std::fs::File::open(&fresh).and_then(|file| file.sync_all()).map_err(wrap)?;
+        match std::fs::hard_link(&fresh, path) {
+            Err(_) if !path.exists() => std::fs::rename(&fresh, path).map_err(wrap),
+            _ => Ok(()),
+        }
+    };
+    let made = whole();
+    for ending in ["", "-wal", "-shm"] {
+        // Nothing is left of it but its right name.
+        let _ = std::fs::remove_file(super::folder::beside(&fresh, ending));
+    }
+    made
 }
 
 /// As [`open`], with a key that is known to be right; the file is not looked through.
@@ -159,7 +200,7 @@ pub(super) fn open_still(path: &Path) -> Result<Option<(Connection, Option<Key>)
             .and_then(|db| db.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0)).map(|version| (db, version)))
     };
     let key = match form(path)? {
-        Form::Absent => return Ok(None),
+        Form::Absent | Form::Empty => return Ok(None),
         Form::Plain => None,
         Form::Sealed(salt) => Some(passphrase::unlock(path, salt, |key| Ok(works(Some(key)).is_ok()))?),
     };
@@ -232,6 +273,9 @@ fn migrate(connection: &mut Connection) -> Result<(), rusqlite::Error> {
     let done = version(&change)?;
     for sql in MIGRATIONS.iter().skip(done) {
         change.execute_batch(sql)?;
+    }
+    if done < SUMMED {
+        chain::seal_all(&change)?;
     }
     if done < MIGRATIONS.len() {
         change.pragma_update(None, "application_id", APPLICATION_ID)?;

@@ -26,6 +26,7 @@ impl Store {
     pub fn encrypted(folder: &Path) -> Result<Option<bool>, RecordError> {
         Ok(match database::form(&folder.join(DATABASE_NAME))? {
             database::Form::Absent => None,
+            database::Form::Empty => return Err(RecordError::Emptied { path: folder.join(DATABASE_NAME) }),
             database::Form::Plain => Some(false),
             database::Form::Sealed(_) => Some(true),
         })
@@ -52,10 +53,12 @@ impl Store {
         let key = new.map(Key::fresh).transpose()?;
         let alone = guard::alone(folder)?;
         match database::form(&path)? {
-            database::Form::Absent => drop(database::open_with(&path, key.as_ref())?),
+            database::Form::Absent => database::make(&path, key.as_ref())?,
+            database::Form::Empty => return Err(RecordError::Emptied { path }),
             _ => {
                 let old = database::key_of(&path)?;
                 database::inspect(&path, old.as_ref())?;
+                Self::open_held(folder)?.empty_waiting()?;
                 rekey(&path, old.as_ref(), key.as_ref())?;
             }
         }

@@ -1,5 +1,6 @@
 //! What can go wrong with the record, each with its remedy.
 
+use super::chain::Damage;
 use std::path::{Path, PathBuf};
 
 /// Why the record cannot be read or written. The text names the file and what to do.
@@ -20,6 +21,27 @@ pub enum RecordError {
         path = path.display(), name = name_of(path), aside = aside(path)
     )]
     Damaged { path: PathBuf, cause: String },
+    /// The file is there and holds nothing. It was left as it is.
+    #[error(
+        "{path} is empty: 0 bytes. A record never is, so it was cut off, for instance by a fault of the disk. No new one was begun in its place. \
+         Where you have a backup, take it back: tidecount record restore FILE. To begin a new record, remove the empty file first",
+        path = path.display()
+    )]
+    Emptied { path: PathBuf },
+    /// A folder, a pipe or a device, or a link to one or to nothing.
+    #[error(
+        "{path} is no file, or a link that leads to none (a folder, a pipe, a disk that is not there now). Nothing was read or written: \
+         see where it leads with ls -l, or name another folder with --data DIR",
+        path = path.display()
+    )]
+    NoFile { path: PathBuf },
+    /// What stands in the file is not as it was written, but the rest of it can be used.
+    #[error(
+        "{path} is damaged: {damage}. The rest of the record is whole and was left as it is. `tidecount record check` lists the damage. \
+         Where you have a backup from before, take it back: tidecount record restore FILE --replace; this record is set aside then",
+        path = path.display(), damage = told(damage)
+    )]
+    DamagedEntries { path: PathBuf, damage: Vec<Damage> },
     /// A newer version wrote the database. It was left as it is.
     #[error(
         "{path} was written by a newer tidecount (format {found}; this one knows up to {known}). It has been left as it is. \
@@ -77,6 +99,13 @@ pub enum RecordError {
     /// The database refused, for instance because the disk is full.
     #[error("the record {path} could not be read or written: {cause}. See that the disk has room and that the file is writable for you", path = path.display())]
     Database { path: PathBuf, cause: String },
+    /// A value in the record is none that was ever written there.
+    #[error(
+        "{path} holds something that cannot be read ({cause}): it is damaged. `tidecount record check` says where; \
+         where you have a backup from before, take it back: tidecount record restore FILE --replace",
+        path = path.display()
+    )]
+    Unreadable { path: PathBuf, cause: String },
     /// A JSON Lines file cannot be used.
     #[error("the journal file {path} could not be read or written ({cause}): name another with --journal FILE", path = path.display())]
     JournalFile { path: PathBuf, cause: String },
@@ -105,12 +134,33 @@ pub enum RecordError {
     WriterGone,
 }
 
+/// A few of them by name.
+fn told(damage: &[Damage]) -> String {
+    const NAMED: usize = 5;
+    let mut text = damage.iter().take(NAMED).map(ToString::to_string).collect::<Vec<_>>().join("; ");
+    if damage.len() > NAMED {
+        text.push_str(&format!("; and {} more", damage.len() - NAMED));
+    }
+    text
+}
+
 fn name_of(path: &Path) -> String {
     path.file_name().unwrap_or(path.as_os_str()).to_string_lossy().into_owned()
 }
 
 fn aside(path: &Path) -> String {
     format!("{}.aside", name_of(path))
+}
+
+/// What was read is not what it should be; the disk itself did its work.
+pub(super) fn is_content(error: &rusqlite::Error) -> bool {
+    matches!(
+        error,
+        rusqlite::Error::FromSqlConversionFailure(..)
+            | rusqlite::Error::InvalidColumnType(..)
+            | rusqlite::Error::IntegralValueOutOfRange(..)
+            | rusqlite::Error::Utf8Error(..)
+    )
 }
 
 impl RecordError {
@@ -125,6 +175,7 @@ impl RecordError {
         let cause = error.to_string();
         match error.sqlite_error_code() {
             Some(rusqlite::ErrorCode::NotADatabase | rusqlite::ErrorCode::DatabaseCorrupt) => Self::Damaged { path, cause },
+            None if is_content(error) => Self::Unreadable { path, cause },
             Some(rusqlite::ErrorCode::ReadOnly | rusqlite::ErrorCode::CannotOpen) => Self::ReadOnly { path, cause },
             Some(rusqlite::ErrorCode::DiskFull) => Self::DiskFull { path, cause },
             Some(rusqlite::ErrorCode::DatabaseBusy | rusqlite::ErrorCode::DatabaseLocked) => Self::InUse { path },

@@ -1,5 +1,6 @@
 //! Practices as they leave this record and as they come into another.
 
+use super::chain;
 use super::clients::client_row;
 use super::error::RecordError;
 use super::running;
@@ -238,10 +239,12 @@ fn receive_one(tx: &Transaction<'_>, client: i64, session: &WholeSession, rows: 
         )?
         .execute(params![id, seq, row.part, row.entry.at_s, row.entry.fact.kind().name(), at.map(|p| p.step), at.map(|p| p.set), at.map(|p| p.repetition), row.line])?;
     }
+    chain::seal_entries(tx, id)?;
     let ends = session.end.as_ref().filter(|_| !ended);
     if let Some((at, reason)) = ends {
         tx.execute("UPDATE session SET ended_at = ?2, end_reason = ?3 WHERE id = ?1", params![id, at, reason])?;
     }
+    chain::seal_head(tx, id)?;
     Ok(Some(match known {
         None => Arrival::New,
         Some(_) if rows.len() > here.len() || ends.is_some() => Arrival::More,

@@ -1,8 +1,10 @@
 //! Where the record is kept.
 
 use super::error::RecordError;
+use std::collections::BTreeSet;
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 
 /// Names the environment variable that moves the data folder.
 const VARIABLE: &str = "TIDECOUNT_DATA";
@@ -44,14 +46,23 @@ fn choose(named: Option<&Path>, variable: Option<OsString>, usual: impl FnOnce()
 /// # Errors
 /// It cannot be made.
 pub fn create(path: &Path) -> Result<(), RecordError> {
-    let mut builder = std::fs::DirBuilder::new();
-    builder.recursive(true);
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::DirBuilderExt;
-        builder.mode(0o700);
+    disk::private::folder(path).map_err(|error| RecordError::Folder { path: path.to_path_buf(), cause: error.to_string() })
+}
+
+/// The folder of stored sound, beside the record.
+pub const SOUND_FOLDER: &str = "sound";
+/// Folders of ours in the data folder.
+const INNER: [&str; 5] = [SOUND_FOLDER, "voice-cache", "handover", "clients", "routines"];
+
+/// Closed once in a process: a page opens the record for each request.
+static CLOSED: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
+
+/// Closes the data folder and all of ours in it to other users, whatever was there, and says so where something was open.
+pub(super) fn close(folder: &Path) {
+    let first = CLOSED.lock().unwrap_or_else(PoisonError::into_inner).insert(folder.to_path_buf());
+    if let Some(notice) = first.then(|| disk::private::mend(folder, DATABASE_NAME, &INNER)).and_then(|mended| mended.notice(folder)) {
+        eprintln!("{notice}");
     }
-    builder.create(path).map_err(|error| RecordError::Folder { path: path.to_path_buf(), cause: error.to_string() })
 }
 
 #[cfg(test)]

@@ -2,9 +2,8 @@
 
 use super::copy::{quoted, tables, wipe};
 use super::error::RecordError;
-use super::folder::{DATABASE_NAME, beside};
+use super::folder::{DATABASE_NAME, SOUND_FOLDER, beside};
 use super::guard;
-use super::sound_file::SOUND_FOLDER;
 use super::store::Store;
 use super::{database, running};
 use rusqlite::{Connection, OptionalExtension, Transaction};
@@ -39,6 +38,7 @@ impl Store {
             return Err(nobody());
         }
         let mut store = Self::open_guarded(folder, guard::alone(folder)?)?;
+        store.empty_waiting()?;
         let mut forgotten = Forgotten::default();
         let known = store.forget_here(client, &mut forgotten)?;
         for aside in asides(folder) {
@@ -71,7 +71,7 @@ impl Store {
             match table.as_str() {
                 "session" => forgotten.practices += rows,
                 "entry" => forgotten.entries += rows,
-                "client" | "part" | "stored_sound" => {}
+                "client" | "part" | "stored_sound" | "entry_sum" | "practice_sum" => {}
                 _ => forgotten.others += rows,
             }
         }
@@ -102,7 +102,7 @@ impl Store {
 pub(super) fn asides(folder: &Path) -> Vec<PathBuf> {
     let ours = |name: &str| {
         name.starts_with(&format!("{DATABASE_NAME}.before-restore-"))
-            && !["-wal", "-shm", "-journal"].iter().any(|ending| name.ends_with(ending))
+            && !["-wal", "-shm", "-journal", ".waiting"].iter().any(|ending| name.ends_with(ending))
     };
     let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
     let mut found: Vec<PathBuf> = entries.filter(|entry| entry.file_name().to_str().is_some_and(ours)).map(|entry| entry.path()).collect();
@@ -136,7 +136,8 @@ fn forget_aside(path: &Path, client: &str) -> Result<bool, RecordError> {
     db.execute_batch("VACUUM").map_err(wrap)?;
     db.pragma_update_and_check(None, "journal_mode", "delete", |_| Ok(())).map_err(wrap)?;
     drop(db);
-    for ending in ["-wal", "-shm"] {
+    // What its disk could not take then goes whole: nobody can tell whose it is without taking it in.
+    for ending in ["-wal", "-shm", ".waiting"] {
         wipe(&beside(path, ending));
     }
     Ok(true)

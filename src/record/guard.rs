@@ -5,7 +5,7 @@
 
 use super::error::RecordError;
 use super::folder::DATABASE_NAME;
-use std::fs::{File, OpenOptions, TryLockError};
+use std::fs::{File, TryLockError};
 use std::io::ErrorKind;
 use std::path::Path;
 use std::time::{Duration, Instant};
@@ -50,7 +50,7 @@ fn held(folder: &Path, patience: Duration, lock: fn(&File) -> Result<(), TryLock
     };
     // A lock needs no right to write; a file that is there already may be another user's.
     let file = match File::open(&path) {
-        Err(error) if error.kind() == ErrorKind::NotFound => OpenOptions::new().create(true).append(true).open(&path).map_err(wrap)?,
+        Err(error) if error.kind() == ErrorKind::NotFound => disk::private::append(&path, false).map_err(wrap)?,
         other => other.map_err(wrap)?,
     };
     let until = Instant::now() + patience;

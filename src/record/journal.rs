@@ -4,6 +4,7 @@ use super::error::RecordError;
 use super::json_lines::JsonLines;
 use super::resume::Unfinished;
 use super::store::{NewSession, Store};
+use super::waiting::{self, Waiting};
 use jiff::ZonedDateTime;
 use model::{Entry, SessionId};
 use std::collections::VecDeque;
@@ -17,6 +18,8 @@ pub struct Journal {
     lines: Option<JsonLines>,
     /// Entries that the database could not take yet, in order: a full disk may get room while the practice goes on.
     waiting: VecDeque<Entry>,
+    /// Where those are kept meanwhile; none where no room could be set aside.
+    aside: Option<Waiting>,
     /// Why, each once.
     troubles: Vec<String>,
 }
@@ -29,7 +32,15 @@ impl Journal {
     pub fn begin(mut store: Store, new: &NewSession<'_>, lines: Option<&Path>) -> Result<Self, RecordError> {
         let lines = lines.map(JsonLines::create).transpose()?;
         let session = store.begin(new)?;
-        Ok(Self { store, session, lines, waiting: VecDeque::new(), troubles: Vec::new() })
+        Ok(Self::of(store, session, lines))
+    }
+
+    fn of(store: Store, session: SessionId, lines: Option<JsonLines>) -> Self {
+        let aside = Waiting::set_aside(&store);
+        if let Err(error) = &aside {
+            tracing::warn!(%error, "no room is set aside for entries that a full disk cannot take");
+        }
+        Self { store, session, lines, waiting: VecDeque::new(), aside: aside.ok(), troubles: Vec::new() }
     }
 
     /// Goes on with an interrupted session.
@@ -39,7 +50,7 @@ impl Journal {
     pub fn resume(mut store: Store, from: &Unfinished, now: &ZonedDateTime, lines: Option<&Path>) -> Result<Self, RecordError> {
         let lines = lines.map(|path| JsonLines::resume(path, &from.entries)).transpose()?;
         store.resume(from.session, now)?;
-        Ok(Self { store, session: from.session, lines, waiting: VecDeque::new(), troubles: Vec::new() })
+        Ok(Self::of(store, from.session, lines))
     }
 
     /// The session that is kept.
@@ -66,15 +77,18 @@ impl Journal {
         kept.and(written)
     }
 
-    /// Tries again what the database could not take.
+    /// Tries again what the database could not take. What it still cannot is kept beside it, in room set aside for that: the next start
+    /// takes it in, also where the disk has room only then.
     ///
     /// # Errors
     /// It still cannot.
     pub fn settle(&mut self) -> Result<(), RecordError> {
+        let late = !self.waiting.is_empty() && !self.troubles.is_empty();
         while let Some(entry) = self.waiting.pop_front() {
-            if let Err(error) = self.store.append(self.session, &entry) {
+            if let Err(error) = self.kept(&entry) {
                 if error.may_pass() {
                     self.waiting.push_front(entry);
+                    self.keep_aside();
                     let text = error.to_string();
                     if !self.troubles.contains(&text) {
                         self.troubles.push(text);
@@ -83,7 +97,29 @@ impl Journal {
                 return Err(error);
             }
         }
+        if let Some(aside) = self.aside.as_mut().filter(|_| late)
+            && let Err(error) = aside.clear(self.session.0)
+        {
+            // No harm: what is in the record already is not taken in twice.
+            tracing::warn!(%error, "entries that were kept beside the record are there still");
+        }
         Ok(())
+    }
+
+    /// A full disk loses its spoken lines before it loses an entry.
+    fn kept(&mut self, entry: &Entry) -> Result<(), RecordError> {
+        match self.store.append(self.session, entry) {
+            Err(RecordError::DiskFull { .. }) if waiting::make_room(&self.store.folder) => self.store.append(self.session, entry),
+            kept => kept,
+        }
+    }
+
+    fn keep_aside(&mut self) {
+        let Some(aside) = &mut self.aside else { return };
+        if let Err(error) = aside.keep(&self.store, self.session.0, self.waiting.iter()) {
+            // They are in memory still.
+            tracing::error!(%error, "entries that the record could not take were not kept beside it either");
+        }
     }
 
     /// Failures that are over: every entry is in the database after all.

@@ -2,7 +2,7 @@
 
 use super::error::RecordError;
 use model::{Entry, entry_line, journal_text};
-use std::fs::{File, OpenOptions};
+use std::fs::File;
 use std::io::{Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
@@ -50,13 +50,10 @@ impl JsonLines {
     }
 
     fn open(path: &Path) -> Result<Self, RecordError> {
-        let mut options = OpenOptions::new();
-        options.append(true).create(true);
         // A pipe is opened for writing alone: with both ends open here it would never report that its reader left.
-        if !std::fs::metadata(path).is_ok_and(|data| !data.is_file()) {
-            options.read(true);
-        }
-        let file = options.open(path).map_err(|error| RecordError::JournalFile { path: path.to_path_buf(), cause: error.to_string() })?;
+        let read = !std::fs::metadata(path).is_ok_and(|data| !data.is_file());
+        let file = disk::private::append(path, read)
+            .map_err(|error| RecordError::JournalFile { path: path.to_path_buf(), cause: error.to_string() })?;
         Ok(Self { path: path.to_path_buf(), file })
     }
 

@@ -1,5 +1,6 @@
 //! Whole practices as they are kept, one at a time, for exports.
 
+use super::chain;
 use super::error::RecordError;
 use super::running;
 use super::store::Store;
@@ -12,14 +13,16 @@ impl Store {
     /// The practices of one client, or of all, that hold at least one entry, in the order in which they began.
     ///
     /// # Errors
-    /// The database refuses, or holds a time that is none.
+    /// The database refuses, or a practice is damaged, whoever's it is: its client's name may be what is damaged.
     pub fn kept_heads(&self, client: Option<&str>) -> Result<Vec<KeptHead>, RecordError> {
+        self.whole(chain::damaged_heads)?;
+        // Looked for in the rows themselves: an index that is damaged would leave a practice out.
         let mut texts: BTreeSet<Arc<str>> = BTreeSet::new();
         let mut heads: Vec<KeptHead> = self.read(|db| {
             db.prepare(
                 "SELECT s.id, coalesce(r.number, s.id), c.name, s.started_at, s.ended_at, s.end_reason, s.routine_title, s.routine_text,
                         s.source, s.software, r.session IS NOT NULL
-                 FROM session s JOIN client c ON c.id = s.client LEFT JOIN received r ON r.session = s.id
+                 FROM session s NOT INDEXED JOIN client c NOT INDEXED ON c.id = s.client LEFT JOIN received r ON r.session = s.id
                  WHERE (?1 IS NULL OR c.name = ?1) AND EXISTS (SELECT 1 FROM entry WHERE session = s.id)
                    AND s.id NOT IN (SELECT session FROM assessment) ORDER BY s.id",
             )?
@@ -64,8 +67,9 @@ impl Store {
     /// A practice with its entries.
     ///
     /// # Errors
-    /// The database refuses, or holds a line that cannot be read.
+    /// The database refuses, or an entry is damaged; it is named.
     pub fn kept(&self, head: KeptHead) -> Result<KeptPractice, RecordError> {
+        self.whole(|db| chain::damage_of(db, head.id.0))?;
         let starts: Vec<(i64, ZonedDateTime)> = self.read(|db| {
             db.prepare_cached("SELECT number, started_at FROM part WHERE session = ?1 ORDER BY number")?
                 .query_map([head.id.0], |row| Ok((row.get(0)?, time(row, 1)?)))?
@@ -86,6 +90,13 @@ impl Store {
             }
         }
         Ok(KeptPractice { head, parts })
+    }
+}
+
+impl Store {
+    fn whole(&self, look: impl FnOnce(&rusqlite::Connection) -> Result<Vec<chain::Damage>, rusqlite::Error>) -> Result<(), RecordError> {
+        let damage = self.read(look)?;
+        if damage.is_empty() { Ok(()) } else { Err(RecordError::DamagedEntries { path: self.path(), damage }) }
     }
 }
 

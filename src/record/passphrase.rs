@@ -12,6 +12,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use super::error::RecordError;
+use zeroize::Zeroizing;
 
 /// Holds the passphrase itself.
 pub const VARIABLE: &str = "TIDECOUNT_PASSPHRASE";
@@ -28,9 +29,9 @@ const ROUNDS: u32 = 256_000;
 /// A person may mistype so often.
 const TRIES: u32 = 3;
 
-/// Words that open a record. Never shown, also not in debug output.
+/// Words that open a record. Never shown, also not in debug output, and overwritten in memory when they are no longer needed.
 #[derive(Clone, PartialEq, Eq)]
-pub struct Passphrase(String);
+pub struct Passphrase(Zeroizing<String>);
 
 impl fmt::Debug for Passphrase {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -44,7 +45,7 @@ impl Passphrase {
     /// # Errors
     /// It is shorter than eight characters.
     pub fn new(text: &str) -> Result<Self, RecordError> {
-        Self(text.to_owned()).checked()
+        Self(Zeroizing::new(text.to_owned())).checked()
     }
 
     /// Whether it may be set.
@@ -82,7 +83,7 @@ impl Passphrase {
         if !(std::io::stdin().is_terminal() && std::io::stderr().is_terminal()) {
             return None;
         }
-        dialoguer::Password::new().with_prompt(question).interact().ok().map(Self)
+        dialoguer::Password::new().with_prompt(question).interact().ok().map(|typed| Self(Zeroizing::new(typed)))
     }
 }
 
@@ -91,7 +92,7 @@ fn from_outside(variable: Option<OsString>, file: Option<OsString>) -> Result<Op
         let text = value
             .into_string()
             .map_err(|_| RecordError::Passphrase(format!("the passphrase in {VARIABLE} is no text in UTF-8: type it anew")))?;
-        return Ok(Some(Passphrase(text)));
+        return Ok(Some(Passphrase(Zeroizing::new(text))));
     }
     file.filter(|name| !name.is_empty()).map(|name| from_file(Path::new(&name))).transpose()
 }
@@ -108,18 +109,19 @@ fn from_file(path: &Path) -> Result<Passphrase, RecordError> {
             return Err(bad(format!("others may read it (mode {mode:04o}); do: chmod 600 {}", path.display())));
         }
     }
-    let text =
-        std::fs::read_to_string(path).map_err(|error| bad(format!("cannot be read ({error}); it must be yours and text in UTF-8")))?;
+    let text = Zeroizing::new(
+        std::fs::read_to_string(path).map_err(|error| bad(format!("cannot be read ({error}); it must be yours and text in UTF-8")))?,
+    );
     match text.lines().next().unwrap_or_default() {
         "" => Err(bad("its first line is empty; the passphrase must stand there".to_owned())),
-        line => Ok(Passphrase(line.to_owned())),
+        line => Ok(Passphrase(Zeroizing::new(line.to_owned()))),
     }
 }
 
-/// What opens one file.
+/// What opens one file. Overwritten in memory when it is no longer needed.
 #[derive(Clone, PartialEq, Eq)]
 pub(super) struct Key {
-    key: [u8; 32],
+    key: Zeroizing<[u8; 32]>,
     salt: [u8; 16],
 }
 
@@ -132,8 +134,8 @@ impl fmt::Debug for Key {
 impl Key {
     /// The key of a file that begins with this salt.
     pub fn derive(passphrase: &Passphrase, salt: [u8; 16]) -> Self {
-        let mut key = [0; 32];
-        pbkdf2::pbkdf2_hmac::<sha2::Sha512>(passphrase.0.as_bytes(), &salt, ROUNDS, &mut key);
+        let mut key = Zeroizing::new([0; 32]);
+        pbkdf2::pbkdf2_hmac::<sha2::Sha512>(passphrase.0.as_bytes(), &salt, ROUNDS, key.as_mut_slice());
         Self { key, salt }
     }
 
@@ -144,13 +146,21 @@ impl Key {
 
     /// A key that no passphrase leads to.
     pub fn from_bytes(key: [u8; 32], salt: [u8; 16]) -> Self {
-        Self { key, salt }
+        Self { key: Zeroizing::new(key), salt }
     }
 
     /// As SQLCipher takes it: key and salt in hexadecimal, without derivation.
-    pub fn spec(&self) -> String {
-        let digits: String = self.key.iter().chain(&self.salt).map(|byte| format!("{byte:02x}")).collect();
-        format!("x'{digits}'")
+    pub fn spec(&self) -> Zeroizing<String> {
+        // As long as it gets from the start: a text that grows leaves its beginning where it was.
+        let mut spec = Zeroizing::new(String::with_capacity(2 * (self.key.len() + self.salt.len()) + 3));
+        spec.push_str("x'");
+        for byte in self.key.iter().chain(&self.salt) {
+            for digit in [byte >> 4, byte & 15] {
+                spec.push(char::from_digit(u32::from(digit), 16).unwrap_or('0'));
+            }
+        }
+        spec.push('\'');
+        spec
     }
 }
 

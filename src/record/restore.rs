@@ -1,15 +1,16 @@
 //! Brings a backup back. What stood there before is set aside, never written over.
 
 use super::backup::{ABOUT_TABLE, FILE_TABLE, check_whole, is_backup, stays_inside, write_private};
+use super::chain;
 use super::copy::{private, quoted, sync, sync_folder, tables, wipe};
 use super::database;
 use super::error::RecordError;
 use super::folder;
-use super::folder::{DATABASE_NAME, beside};
+use super::folder::{DATABASE_NAME, SOUND_FOLDER, beside};
 use super::guard;
 use super::passphrase::Key;
-use super::sound_file::SOUND_FOLDER;
 use super::store::Store;
+use super::waiting;
 use jiff::ZonedDateTime;
 use rusqlite::Connection;
 use std::path::{Path, PathBuf};
@@ -25,6 +26,8 @@ pub struct Restored {
     /// Where what stood there before lies now.
     pub aside: Vec<PathBuf>,
     pub encrypted: bool,
+    /// What in it is not as it was written.
+    pub damaged: Vec<String>,
 }
 
 impl Store {
@@ -34,7 +37,7 @@ impl Store {
     /// # Errors
     /// The backup is damaged, foreign, newer, or does not open; the present record has more; another program has it open.
     pub fn restore(folder: &Path, backup: &Path, replace: bool, now: &ZonedDateTime) -> Result<Restored, RecordError> {
-        if database::form(backup)? == database::Form::Absent {
+        if matches!(database::form(backup)?, database::Form::Absent | database::Form::Empty) {
             let (cause, remedy) = ("there is no backup in it".to_owned(), "Name a file made by `tidecount record backup`".to_owned());
             return Err(RecordError::File { path: backup.to_owned(), cause, remedy });
         }
@@ -103,6 +106,7 @@ fn bring(
     db.execute_batch(&format!("DROP TABLE IF EXISTS {FILE_TABLE}; DROP TABLE IF EXISTS {ABOUT_TABLE}; VACUUM;")).map_err(wrap)?;
     // One file without a log, so that it can be moved.
     db.pragma_update_and_check(None, "journal_mode", "delete", |_| Ok(())).map_err(wrap)?;
+    let damaged = chain::damage(&db).map_err(wrap)?.iter().map(ToString::to_string).collect();
     drop(db);
     check_whole(fresh, key)?;
     sync(fresh)?;
@@ -110,6 +114,7 @@ fn bring(
     restored.aside.extend(record_aside(&path, &stamp)?);
     std::fs::rename(fresh, &path).map_err(|error| RecordError::from_io(&path, &error))?;
     sync_folder(&path);
+    restored.damaged = damaged;
     Ok(restored)
 }
 
@@ -139,15 +144,18 @@ fn refuse_where_more(path: &Path, fresh: &Path, fresh_key: Option<&Key>) -> Resu
 }
 
 fn more(path: &Path, fresh: &Path, fresh_key: Option<&Key>) -> Result<Vec<String>, RecordError> {
-    if database::form(path)? == database::Form::Absent {
+    if matches!(database::form(path)?, database::Form::Absent | database::Form::Empty) {
         return Ok(Vec::new());
     }
     let key = database::key_of(path)?;
     database::inspect(path, key.as_ref())?;
     let wrap = |error: rusqlite::Error| RecordError::from_sqlite(path, &error);
     let db = database::open_with(path, key.as_ref())?;
-    db.execute("ATTACH DATABASE ?1 AS fresh KEY ?2", (fresh.to_string_lossy(), fresh_key.map_or_else(String::new, Key::spec)))
-        .map_err(wrap)?;
+    db.execute(
+        "ATTACH DATABASE ?1 AS fresh KEY ?2",
+        (fresh.to_string_lossy(), fresh_key.map(Key::spec).as_ref().map_or("", |spec| spec.as_str())),
+    )
+    .map_err(wrap)?;
     rows_more(&db).map_err(wrap)
 }
 
@@ -156,8 +164,8 @@ fn rows_more(db: &Connection) -> Result<Vec<String>, rusqlite::Error> {
     let mut more = Vec::new();
     for table in tables(db, "main")? {
         let name = quoted(&table);
-        // What only says where files are is no loss.
-        if table == "sound_key" {
+        // What only says how to read or check the rest is no loss.
+        if matches!(table.as_str(), "sound_key" | "entry_sum" | "practice_sum") {
             continue;
         }
         let count: i64 =
@@ -216,6 +224,11 @@ fn record_aside(path: &Path, stamp: &str) -> Result<Option<PathBuf>, RecordError
             // A log without its database is of no use; with it, it may hold the last entries.
             std::fs::rename(&log, beside(&aside, ending)).map_err(|error| RecordError::from_io(&log, &error))?;
         }
+    }
+    // What the old record could not take belongs to it alone.
+    let waiting = path.parent().map(waiting::path_in).filter(|waiting| waiting.exists());
+    if let Some(waiting) = waiting {
+        std::fs::rename(&waiting, waiting::of(&aside)).map_err(|error| RecordError::from_io(&waiting, &error))?;
     }
     if std::fs::hard_link(path, &aside).is_err() {
         std::fs::rename(path, &aside).map_err(|error| RecordError::from_io(path, &error))?;

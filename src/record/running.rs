@@ -4,7 +4,7 @@
 //! dies, so nothing has to be cleaned up after a kill.
 
 use super::error::RecordError;
-use std::fs::{File, OpenOptions, TryLockError};
+use std::fs::{File, TryLockError};
 use std::path::{Path, PathBuf};
 
 /// Held while a session is led; removes its file when dropped.
@@ -31,7 +31,7 @@ fn lock_path(folder: &Path, session: i64) -> PathBuf {
 pub(super) fn claim(folder: &Path, session: i64) -> Result<Option<Claim>, RecordError> {
     let path = lock_path(folder, session);
     let wrap = |error: std::io::Error| RecordError::Folder { path: folder.to_path_buf(), cause: error.to_string() };
-    let file = OpenOptions::new().create(true).truncate(false).write(true).open(&path).map_err(wrap)?;
+    let file = disk::private::append(&path, false).map_err(wrap)?;
     match file.try_lock() {
         Ok(()) => Ok(Some(Claim { path, _file: file })),
         Err(TryLockError::WouldBlock) => Ok(None),

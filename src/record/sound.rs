@@ -3,8 +3,9 @@
 use super::copy::wipe;
 use super::error::RecordError;
 use super::flac::{Encoder, HEADER_BYTES, Header};
+use super::folder::SOUND_FOLDER;
 use super::passphrase::random;
-use super::sound_file::{Growing, SEALED, SOUND_FOLDER, is_sealed, read, seal};
+use super::sound_file::{Growing, SEALED, is_sealed, read, seal};
 use super::store::Store;
 use super::{folder, time};
 use jiff::{Span, ToSpan, ZonedDateTime};

@@ -13,8 +13,6 @@ use std::fs::File;
 use std::io::{Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
-/// The folder beside the record.
-pub const SOUND_FOLDER: &str = "sound";
 /// How the name of an encrypted file ends.
 pub(super) const SEALED: &str = ".sealed";
 

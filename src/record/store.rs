@@ -1,6 +1,7 @@
 //! The SQLite record: sessions and their entries, each append its own transaction.
 
-use super::error::RecordError;
+use super::chain;
+use super::error::{self, RecordError};
 use super::folder::DATABASE_NAME;
 use super::guard::{self, Guard};
 use super::passphrase::Key;
@@ -48,6 +49,7 @@ impl Store {
     /// or wrong (it is left as it is).
     pub fn open(folder: &Path) -> Result<Self, RecordError> {
         folder::create(folder)?;
+        folder::close(folder);
         let path = folder.join(DATABASE_NAME);
         // Of several that make a new record one is first: the file's salt is made by chance.
         if database::form(&path)? == database::Form::Absent
@@ -61,8 +63,13 @@ impl Store {
 
     /// Opens the record under a guard that is held already.
     pub(super) fn open_guarded(folder: &Path, guard: Guard) -> Result<Self, RecordError> {
+        Ok(Self { _guard: Some(guard), ..Self::open_held(folder)? })
+    }
+
+    /// Opens the record for somebody who holds a guard as long as the store is there.
+    pub(super) fn open_held(folder: &Path) -> Result<Self, RecordError> {
         let (connection, key) = database::open(&folder.join(DATABASE_NAME))?;
-        Ok(Self { connection, folder: folder.to_path_buf(), key, claim: None, _guard: Some(guard) })
+        Ok(Self { connection, folder: folder.to_path_buf(), key, claim: None, _guard: None })
     }
 
     /// Whether the record is encrypted at rest.
@@ -76,7 +83,8 @@ impl Store {
     /// # Errors
     /// As [`Store::open`].
     pub fn open_existing(folder: &Path) -> Result<Option<Self>, RecordError> {
-        if folder.join(DATABASE_NAME).exists() { Self::open(folder).map(Some) } else { Ok(None) }
+        // A link that leads nowhere is there, too, and is told.
+        if folder.join(DATABASE_NAME).symlink_metadata().is_ok() { Self::open(folder).map(Some) } else { Ok(None) }
     }
 
     /// Opens the record in `folder`, if there is one, to read it: also where the disk is full or the folder cannot be written, as long as
@@ -122,6 +130,7 @@ impl Store {
                 tx.execute("INSERT INTO assessment (session, protocol) VALUES (?1, ?2)", params![id, protocol])?;
             }
             tx.execute("INSERT INTO part (session, number, started_at) VALUES (?1, 1, ?2)", params![id, new.started_at.to_string()])?;
+            chain::seal_head(tx, id)?;
             Ok(id)
         })?;
         self.claim = running::claim(&self.folder, id)?;
@@ -149,7 +158,8 @@ impl Store {
             tx.execute(
                 "INSERT INTO part (session, number, started_at) SELECT ?1, max(number) + 1, ?2 FROM part WHERE session = ?1",
                 params![id, now.to_string()],
-            )
+            )?;
+            chain::seal_head(tx, id)
         })?;
         self.claim = Some(claim);
         Ok(())
@@ -161,53 +171,11 @@ impl Store {
     /// # Errors
     /// The session has ended, a time is not finite, or the database refuses.
     pub fn append(&mut self, session: SessionId, entry: &Entry) -> Result<(), RecordError> {
-        let (id, json, kind) = (session.0, entry_line(entry)?, entry.fact.kind().name());
-        let at = entry.position;
-        let kept = self.change(|tx| {
-            let rows = tx
-                .prepare_cached(
-                    "INSERT INTO entry (session, seq, part, at_s, kind, step, set_no, repetition, json)
-                     SELECT s.id, (SELECT coalesce(max(seq), 0) + 1 FROM entry WHERE session = s.id),
-                            (SELECT max(number) FROM part WHERE session = s.id), ?2, ?3, ?4, ?5, ?6, ?7
-                     FROM session s WHERE s.id = ?1 AND s.ended_at IS NULL",
-                )?
-                .execute(params![id, entry.at_s, kind, at.map(|p| p.step), at.map(|p| p.set), at.map(|p| p.repetition), json])?;
-            match &entry.fact {
-                Fact::Agreement { given: true, exercises, .. } if rows == 1 => {
-                    let now = moment(tx, id, entry.at_s)?;
-                    for exercise in exercises {
-                        tx.execute(
-                            "INSERT INTO agreement (client, exercise, session, given_at) SELECT client, ?2, id, ?3 FROM session
-                             WHERE id = ?1 ON CONFLICT DO NOTHING",
-                            params![id, exercise, now],
-                        )?;
-                    }
-                }
-                Fact::SoundConsent { given: Some(yes), days } if rows == 1 => {
-                    let now = moment(tx, id, entry.at_s)?;
-                    // A "yes" in a recording is nobody's.
-                    let client: Option<String> = tx
-                        .query_row(
-                            "SELECT c.name FROM session s JOIN client c ON c.id = s.client WHERE s.id = ?1 AND s.source = 'live'",
-                            [id],
-                            |row| row.get(0),
-                        )
-                        .optional()?;
-                    if let Some(client) = client {
-                        sound_answer::answered(tx, &client, *yes, *days, &now)?;
-                    }
-                }
-                Fact::SessionEnded { reason, .. } if rows == 1 => {
-                    let now = moment(tx, id, entry.at_s)?;
-                    tx.execute("UPDATE session SET ended_at = ?2, end_reason = ?3 WHERE id = ?1", params![id, now, reason.as_str()])?;
-                }
-                _ => {}
-            }
-            Ok(rows == 1)
-        })?;
+        let json = entry_line(entry)?;
+        let kept = self.change(|tx| keep_line(tx, session.0, None, entry, &json))?;
         if !kept {
             self.summary(session)?;
-            return Err(RecordError::Ended { id });
+            return Err(RecordError::Ended { id: session.0 });
         }
         if matches!(entry.fact, Fact::SessionEnded { .. }) {
             self.claim = None;
@@ -228,7 +196,8 @@ impl Store {
             tx.execute(
                 "UPDATE session SET ended_at = ?2, end_reason = 'abandoned' WHERE id = ?1 AND ended_at IS NULL",
                 params![session.0, now.to_string()],
-            )
+            )?;
+            chain::seal_head(tx, session.0)
         })?;
         Ok(())
     }
@@ -257,7 +226,18 @@ impl Store {
     }
 
     pub(super) fn read<T>(&self, query: impl FnOnce(&Connection) -> Result<T, rusqlite::Error>) -> Result<T, RecordError> {
-        query(&self.connection).map_err(|error| RecordError::from_sqlite(&self.path(), &error))
+        query(&self.connection).map_err(|error| self.blamed(&error))
+    }
+
+    /// What stands there wrongly is named by its entry, where the checksums know it.
+    fn blamed(&self, error: &rusqlite::Error) -> RecordError {
+        if error::is_content(error)
+            && let Ok(damage) = chain::damage(&self.connection)
+            && !damage.is_empty()
+        {
+            return RecordError::DamagedEntries { path: self.path(), damage };
+        }
+        RecordError::from_sqlite(&self.path(), error)
     }
 
     pub(super) fn change<T>(&mut self, work: impl FnOnce(&Transaction<'_>) -> Result<T, rusqlite::Error>) -> Result<T, RecordError> {
@@ -278,6 +258,57 @@ impl Store {
         let level = if source == Source::Live { "FULL" } else { "NORMAL" };
         self.read(|db| db.pragma_update(None, "synchronous", level))
     }
+}
+
+/// Adds one entry to a practice that has not ended, with all that follows from it; `line` is the entry as it is kept. `part`: of an entry
+/// that could not be kept when it happened; none: the present one. False where the practice is not there, or has ended and the entry is new.
+pub(super) fn keep_line(tx: &Transaction<'_>, id: i64, part: Option<i64>, entry: &Entry, line: &str) -> Result<bool, rusqlite::Error> {
+    let (at, kind) = (entry.position, entry.fact.kind().name());
+    let rows = tx
+        .prepare_cached(
+            "INSERT INTO entry (session, seq, part, at_s, kind, step, set_no, repetition, json)
+             SELECT s.id, (SELECT coalesce(max(seq), 0) + 1 FROM entry WHERE session = s.id),
+                    coalesce(?8, (SELECT max(number) FROM part WHERE session = s.id)), ?2, ?3, ?4, ?5, ?6, ?7
+             FROM session s WHERE s.id = ?1 AND (s.ended_at IS NULL OR ?8 IS NOT NULL)",
+        )?
+        .execute(params![id, entry.at_s, kind, at.map(|p| p.step), at.map(|p| p.set), at.map(|p| p.repetition), line, part])?;
+    if rows == 0 {
+        return Ok(false);
+    }
+    chain::seal_entries(tx, id)?;
+    match &entry.fact {
+        Fact::Agreement { given: true, exercises, .. } => {
+            let now = moment(tx, id, entry.at_s)?;
+            for exercise in exercises {
+                tx.execute(
+                    "INSERT INTO agreement (client, exercise, session, given_at) SELECT client, ?2, id, ?3 FROM session
+                     WHERE id = ?1 ON CONFLICT DO NOTHING",
+                    params![id, exercise, now],
+                )?;
+            }
+        }
+        Fact::SoundConsent { given: Some(yes), days } => {
+            let now = moment(tx, id, entry.at_s)?;
+            // A "yes" in a recording is nobody's.
+            let client: Option<String> = tx
+                .query_row(
+                    "SELECT c.name FROM session s JOIN client c ON c.id = s.client WHERE s.id = ?1 AND s.source = 'live'",
+                    [id],
+                    |row| row.get(0),
+                )
+                .optional()?;
+            if let Some(client) = client {
+                sound_answer::answered(tx, &client, *yes, *days, &now)?;
+            }
+        }
+        Fact::SessionEnded { reason, .. } => {
+            let now = moment(tx, id, entry.at_s)?;
+            tx.execute("UPDATE session SET ended_at = ?2, end_reason = ?3 WHERE id = ?1", params![id, now, reason.as_str()])?;
+            chain::seal_head(tx, id)?;
+        }
+        _ => {}
+    }
+    Ok(true)
 }
 
 /// The time of day at `at_s` of the session's present part. Taken from the sample clock, so that a replay keeps the same

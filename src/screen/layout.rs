@@ -2,6 +2,7 @@
 
 use super::digits;
 use super::shown::ShownView;
+use model::visible_line;
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// The look of a row.
@@ -27,10 +28,10 @@ pub(super) struct Size {
     pub(super) rows: usize,
 }
 
-/// Text that cannot steer the terminal: control characters become spaces, runs of spaces one.
+/// Text that cannot steer the terminal: control characters become spaces, runs of spaces one; what would turn the order of the others
+/// unseen is written out.
 pub(super) fn clean(text: &str) -> String {
-    let plain: String = text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
-    plain.split_whitespace().collect::<Vec<_>>().join(" ")
+    visible_line(text).split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// The text cut to `width` cells, with an ellipsis where something is missing.

@@ -10,13 +10,21 @@ use std::sync::Arc;
 const MEMORY_BYTES: usize = 24 << 20;
 /// What the folder may hold before the oldest files go, and what it holds then, bytes.
 const DISK_BYTES: (u64, u64) = (96 << 20, 48 << 20);
+/// Spoken lines never take the last of a disk, bytes: that is for the record.
+const SPARE_BYTES: u64 = 64 << 20;
 
 /// Lines by voice and text, at the loudspeaker's rate.
 ///
 /// On disk each line is a mono 16-bit WAV file at the voice's own rate; its name is a hash of voice and text. A file that
-/// cannot be read is rendered anew. Where the folder cannot be written, lines are kept in memory alone.
+/// cannot be read is rendered anew. Where the folder cannot be written, lines are kept in memory alone. The folder holds no more than 96 MB,
+/// and gives way where the disk gets full: the oldest lines go first.
 pub struct LineCache {
     folder: Option<PathBuf>,
+    /// What the folder holds, bytes.
+    on_disk: u64,
+    limits: (u64, u64),
+    /// How much room the disk has; none where the system does not say.
+    free: fn(&Path) -> Option<u64>,
     rate_hz: u32,
     memory: HashMap<String, Kept>,
     bytes: usize,
@@ -32,17 +40,15 @@ impl LineCache {
     /// `folder`: where lines are kept between sessions, made if missing; none: in memory alone.
     #[must_use]
     pub fn new(folder: Option<PathBuf>, rate_hz: u32) -> Self {
-        let folder = folder.filter(|folder| match std::fs::create_dir_all(folder) {
+        let folder = folder.filter(|folder| match disk::private::folder(folder) {
             Ok(()) => true,
             Err(why) => {
                 tracing::warn!("spoken lines are not kept: folder {} cannot be made: {why}", folder.display());
                 false
             }
         });
-        if let Some(folder) = &folder {
-            prune(folder, DISK_BYTES);
-        }
-        Self { folder, rate_hz, memory: HashMap::new(), bytes: 0, uses: 0 }
+        let on_disk = folder.as_deref().map_or(0, |folder| prune(folder, DISK_BYTES));
+        Self { folder, on_disk, limits: DISK_BYTES, free: disk::room::free_bytes, rate_hz, memory: HashMap::new(), bytes: 0, uses: 0 }
     }
 
     /// The rate of the lines it gives, Hz.
@@ -69,6 +75,7 @@ impl LineCache {
             None => {
                 let line = voice.render(text)?;
                 if let Some(file) = &file
+                    && self.has_room(line.samples.len() as u64 * 2)
                     && let Err(why) = write(file, &line)
                 {
                     tracing::warn!("a spoken line is not kept: {}: {why}", file.display());
@@ -91,6 +98,22 @@ impl LineCache {
             }
         }
         (ready, fault)
+    }
+
+    /// Whether a line of so many bytes may be kept on the disk; older ones make way for it.
+    fn has_room(&mut self, bytes: u64) -> bool {
+        let Some(folder) = self.folder.as_deref() else { return false };
+        self.on_disk += bytes;
+        if self.on_disk > self.limits.0 {
+            self.on_disk = prune(folder, self.limits);
+        }
+        let missing = |free: fn(&Path) -> Option<u64>| free(folder).map_or(0, |free| (SPARE_BYTES + bytes).saturating_sub(free));
+        let short = missing(self.free);
+        if short == 0 {
+            return true;
+        }
+        self.on_disk = prune(folder, (0, self.on_disk.saturating_sub(short)));
+        missing(self.free) == 0
     }
 
     fn keep(&mut self, key: String, samples: &Arc<[f32]>) {
@@ -122,7 +145,8 @@ fn read(file: &Path) -> Option<Pcm> {
 fn write(file: &Path, line: &Pcm) -> Result<(), hound::Error> {
     let form = hound::WavSpec { channels: 1, sample_rate: line.rate_hz, bits_per_sample: 16, sample_format: hound::SampleFormat::Int };
     let beside = file.with_extension(format!("{}.part", std::process::id()));
-    let written = hound::WavWriter::create(&beside, form).and_then(|mut writer| {
+    let made = disk::private::create(&beside).map_err(hound::Error::IoError);
+    let written = made.and_then(|file| hound::WavWriter::new(std::io::BufWriter::new(file), form)).and_then(|mut writer| {
         for x in line.samples.iter() {
             writer.write_sample((x * 32_768.0).round().clamp(-32_768.0, 32_767.0) as i16)?;
         }
@@ -136,9 +160,10 @@ fn write(file: &Path, line: &Pcm) -> Result<(), hound::Error> {
     written
 }
 
-/// Removes the oldest lines until the folder holds no more than the second figure, once it holds more than the first.
-fn prune(folder: &Path, (most, keep): (u64, u64)) {
-    let Ok(entries) = std::fs::read_dir(folder) else { return };
+/// Removes the oldest lines until the folder holds no more than the second figure, once it holds more than the first. Gives what it holds
+/// then, bytes.
+fn prune(folder: &Path, (most, keep): (u64, u64)) -> u64 {
+    let Ok(entries) = std::fs::read_dir(folder) else { return 0 };
     let mut files: Vec<_> = entries
         .flatten()
         .filter(|entry| entry.path().extension().is_some_and(|e| e == "wav" || e == "part"))
@@ -146,7 +171,7 @@ fn prune(folder: &Path, (most, keep): (u64, u64)) {
         .collect();
     let mut total: u64 = files.iter().map(|(_, bytes, _)| bytes).sum();
     if total <= most {
-        return;
+        return total;
     }
     files.sort();
     for (_, bytes, path) in files {
@@ -157,6 +182,7 @@ fn prune(folder: &Path, (most, keep): (u64, u64)) {
             total -= bytes;
         }
     }
+    total
 }
 
 /// FNV-1a, 128 bits, with the offset basis and prime of its authors (Fowler, Noll, Vo; from memory).
@@ -259,11 +285,46 @@ mod tests {
             let then = std::time::SystemTime::UNIX_EPOCH + std::time::Duration::from_secs(1000 + i);
             std::fs::File::options().write(true).open(&path).unwrap().set_modified(then).unwrap();
         }
-        prune(folder.path(), (400, 250));
+        assert_eq!(prune(folder.path(), (400, 250)), 400);
         assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 4);
-        prune(folder.path(), (399, 250));
+        assert_eq!(prune(folder.path(), (399, 250)), 200);
         let left: Vec<bool> = (0..4).map(|i| folder.path().join(format!("{i}.wav")).exists()).collect();
         assert_eq!(left, [false, false, true, true]);
+    }
+
+    #[test]
+    fn the_folder_stays_within_its_limit_while_lines_come() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut voice, mut cache) = (Counting(0), LineCache::new(Some(folder.path().into()), 16_000));
+        cache.limits = (20_000, 10_000);
+        let size = || -> u64 { std::fs::read_dir(folder.path()).unwrap().map(|e| e.unwrap().metadata().unwrap().len()).sum() };
+        for i in 0..40 {
+            cache.line(&mut voice, &format!("line {i:02}")).unwrap();
+            // A line has 5,600 bytes.
+            assert!(size() <= 26_000, "{} bytes after line {i}", size());
+        }
+        assert!(size() > 0);
+    }
+
+    #[test]
+    fn a_disk_that_gets_full_loses_its_spoken_lines_and_gets_no_more() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut voice, mut cache) = (Counting(0), LineCache::new(Some(folder.path().into()), 16_000));
+        cache.line(&mut voice, "one").unwrap();
+        cache.free = |_| Some(1000);
+        assert!(cache.line(&mut voice, "two").is_ok(), "it is said all the same");
+        assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 0);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn lines_are_for_their_owner_alone() {
+        use std::os::unix::fs::PermissionsExt;
+        let folder = tempfile::tempdir().unwrap();
+        LineCache::new(Some(folder.path().join("lines")), 16_000).line(&mut Counting(0), "seven").unwrap();
+        let mode = |path: &Path| std::fs::metadata(path).unwrap().permissions().mode() & 0o777;
+        let folder = folder.path().join("lines");
+        assert_eq!((mode(&folder), mode(&the_file(&folder))), (0o700, 0o600));
     }
 
     /// Test vectors published with the algorithm (empty text and "a"; from memory).

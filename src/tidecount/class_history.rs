@@ -4,9 +4,10 @@ use std::path::Path;
 
 use serde_json::{Value, json};
 
-use crate::history::{plain, thousandths};
+use crate::history::thousandths;
 use export::{ATTENDANCE, ClassHead, Writer, attendance_row};
 use files::error::Failure;
+use model::visible_line;
 use record::{LedClass, LedStep, Source};
 
 /// The classes as text, as a JSON object a line, or as a table of who was there.
@@ -32,11 +33,11 @@ fn as_text(class: &LedClass) -> String {
         "{:>5}  {}  {}, {}{source}\n",
         class.id.0,
         class.started_at.strftime("%a %Y-%m-%d %H:%M"),
-        plain(&class.title),
-        plain(&class.routine)
+        visible_line(&class.title),
+        visible_line(&class.routine)
     );
     for (label, present) in [("here", Some(true)), ("not here", Some(false)), ("not asked", None)] {
-        let names: Vec<String> = class.attendance.iter().filter(|one| one.1 == present).map(|one| plain(&one.0)).collect();
+        let names: Vec<String> = class.attendance.iter().filter(|one| one.1 == present).map(|one| visible_line(&one.0)).collect();
         if !names.is_empty() {
             text += &format!("       {label}: {} ({})\n", names.join(", "), names.len());
         }
@@ -51,7 +52,7 @@ fn as_text(class: &LedClass) -> String {
 fn led(step: &LedStep) -> String {
     let sets = if step.sets > 1 { format!(" in {} sets", step.sets) } else { String::new() };
     let minutes = (step.until_s - step.from_s).max(0.0) / 60.0;
-    format!("{}: {} of {}{sets}, {minutes:.1} min", plain(&step.exercise), step.repetitions_done, step.repetitions_planned)
+    format!("{}: {} of {}{sets}, {minutes:.1} min", visible_line(&step.exercise), step.repetitions_done, step.repetitions_planned)
 }
 
 fn as_json(class: &LedClass) -> Value {

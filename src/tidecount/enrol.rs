@@ -59,7 +59,7 @@ pub fn run(args: &EnrolArgs) -> Result<ExitCode, Failure> {
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let (learnt, fault) = enrolment.lead(io, screen.clone(), Vec::new())?;
     screen.finish();
-    print!("\n{}", summary(&Words::english()?, &args.client, &learnt)?);
+    print!("\n{}", model::visible(&summary(&Words::english()?, &args.client, &learnt)?));
     if let Some(fault) = fault {
         eprintln!("{fault}");
         return Ok(ExitCode::FAILURE);

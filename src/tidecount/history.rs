@@ -9,6 +9,7 @@ use serde_json::{Map, Value, json};
 use crate::class_history;
 use crate::options::DataFolder;
 use files::error::{Failure, delivered};
+use model::visible_line;
 use record::{RecordError, SessionId, SessionSummary, Store, journal_text};
 use session::Entry;
 
@@ -83,13 +84,13 @@ fn as_text(summary: &SessionSummary) -> String {
         "{:>5}  {}  {}, {}{}\n       {} of {} exercises, {:.1} min, {}{holds}\n",
         summary.id.0,
         summary.started_at.strftime("%a %Y-%m-%d %H:%M"),
-        plain(&summary.client),
-        plain(&summary.routine),
+        visible_line(&summary.client),
+        visible_line(&summary.routine),
         if summary.source == record::Source::Live { String::new() } else { format!(" ({})", summary.source.as_str()) },
         summary.steps_done,
         summary.steps_prescribed,
         summary.minutes,
-        summary.end_reason.as_deref().map_or_else(|| "not ended".to_owned(), |reason| format!("ended: {}", plain(reason))),
+        summary.end_reason.as_deref().map_or_else(|| "not ended".to_owned(), |reason| format!("ended: {}", visible_line(reason))),
     )
 }
 
@@ -146,7 +147,7 @@ fn entry_text(entry: &Entry) -> Result<String, Failure> {
 
 fn value_text(value: &Value) -> String {
     match value {
-        Value::String(text) => plain(text),
+        Value::String(text) => visible_line(text),
         Value::Null => "not known".to_owned(),
         Value::Bool(yes) => if *yes { "yes" } else { "no" }.to_owned(),
         Value::Array(values) => values.iter().map(value_text).collect::<Vec<_>>().join(" "),
@@ -155,9 +156,6 @@ fn value_text(value: &Value) -> String {
 }
 
 /// Text from files and names must not steer the terminal.
-pub(crate) fn plain(text: &str) -> String {
-    text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect()
-}
 
 #[cfg(test)]
 #[path = "tests/history.rs"]

@@ -118,7 +118,7 @@ fn print_cautions(words: &Words, routine: &routine::Routine, list: Option<&Class
         }
     }
     if let Some(list) = list {
-        print!("{}", otherwise(list, routine, &|id| text(format!("ex-{id}-name"))));
+        print!("{}", model::visible(&otherwise(list, routine, &|id| text(format!("ex-{id}-name")))));
     }
     println!();
 }

@@ -12,6 +12,7 @@ use tidecount::{
 };
 
 fn main() -> ExitCode {
+    disk::private::from_here_on();
     let done = match Arguments::parse().order {
         Order::Practise(args) => practise::run(&args),
         Order::Assess(args) => assess::command::run(&args),

@@ -81,7 +81,7 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, Failure> {
     // Where nobody reads it the browser is all that is left.
     let _ = writeln!(std::io::stdout(), "{address_told}\n{address}").and_then(|()| std::io::stdout().flush());
     if !args.no_open && follow::server::has_display() {
-        follow::server::open_browser(address);
+        follow::server::open_browser(server.address_for_browser());
     }
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()

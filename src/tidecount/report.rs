@@ -1,6 +1,6 @@
 //! `tidecount report`: the pages about one client's practice, for the clinician and for the client.
 
-use std::io::Write;
+use std::io::{IsTerminal, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -121,6 +121,9 @@ pub fn run(args: &ReportArgs) -> Result<ExitCode, Failure> {
     };
     let target = Target { out: Some(args.out.clone().unwrap_or_else(usual)), force: args.force };
     let Some(path) = target.file() else {
+        // A person reads the terminal; a program gets the text as it is.
+        let at_terminal = args.format == Format::Chart && std::io::stdout().is_terminal();
+        let bytes = if at_terminal { model::visible(&String::from_utf8_lossy(&bytes)).into_bytes() } else { bytes };
         return delivered(std::io::stdout().lock().write_all(&bytes)).map(|()| ExitCode::SUCCESS);
     };
     NewFile::begin(path, args.force)?.write_whole(&bytes)?;

@@ -1,6 +1,6 @@
 //! Where an export goes: standard output, or files that are written whole or not at all and never over others unasked.
 
-use std::fs::{File, OpenOptions};
+use std::fs::File;
 use std::io::{BufWriter, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
@@ -117,14 +117,7 @@ impl NewFile {
         free(path, force)?;
         let name = path.file_name().ok_or_else(|| Failure::file(path, "this is not the name of a file: name one with --out FILE"))?;
         let beside = path.with_file_name(format!(".{}.{}", name.to_string_lossy(), std::process::id()));
-        let mut options = OpenOptions::new();
-        options.write(true).create_new(true);
-        #[cfg(unix)]
-        {
-            use std::os::unix::fs::OpenOptionsExt;
-            options.mode(0o600);
-        }
-        let file = options.open(&beside).map_err(|why| cannot(path, &why))?;
+        let file = disk::private::create_new(&beside).map_err(|why| cannot(path, &why))?;
         Ok(Self { path: path.to_owned(), beside, force, writer: BufWriter::new(file), done: false })
     }
 

@@ -2,6 +2,7 @@
 
 use crate::checker::Checker;
 use handover::TextFile;
+use model::visible;
 use routine::{Hearing, Prescription, check_pack, check_text};
 
 /// Checks every file; `place` stands before each file's name in faults.
@@ -28,10 +29,5 @@ fn check_against(hearing: Hearing<'_>, place: &str, routines: &[TextFile], packs
     }
     let checked = packs.iter().filter_map(|file| check_pack(&format!("{place}{}", file.name), file.text.as_bytes(), hearing).err());
     faults.extend(checked.map(|found| found.to_string()));
-    if faults.is_empty() { Ok(prescriptions) } else { Err(plain(&faults.join("\n"))) }
-}
-
-/// Text from elsewhere must not steer the terminal.
-fn plain(text: &str) -> String {
-    text.chars().map(|c| if c.is_control() && c != '\n' { ' ' } else { c }).collect()
+    if faults.is_empty() { Ok(prescriptions) } else { Err(visible(&faults.join("\n"))) }
 }

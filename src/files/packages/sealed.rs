@@ -1,6 +1,6 @@
 //! The files of handing over: read with a limit, written whole or not at all, never over another.
 
-use std::fs::{File, OpenOptions};
+use std::fs::File;
 use std::io::{ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 
@@ -70,14 +70,7 @@ pub fn write_new(path: &Path, text: &str) -> Result<(), Failure> {
 
 /// A new file for its owner alone, on the disk when this returns.
 pub fn private_file(path: &Path, text: &str) -> std::io::Result<()> {
-    let mut options = OpenOptions::new();
-    options.write(true).create_new(true);
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::OpenOptionsExt;
-        options.mode(0o600);
-    }
-    let mut file = options.open(path)?;
+    let mut file = disk::private::create_new(path)?;
     file.write_all(text.as_bytes())?;
     file.sync_all()
 }

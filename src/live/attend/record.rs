@@ -88,7 +88,7 @@ pub fn keep_notice(
         record::create_folder(data).map_err(|why| std::io::Error::other(why.to_string()))?;
         let mut line = serde_json::to_vec(&notice)?;
         line.push(b'\n');
-        let mut file = std::fs::OpenOptions::new().create(true).append(true).open(&path)?;
+        let mut file = disk::private::append(&path, false)?;
         file.write_all(&line)?;
         file.sync_data()
     };

@@ -76,7 +76,7 @@ pub fn open_with(wanted: Option<Wanted>, set_up: Option<Place>) -> Result<Option
     let line = Line { key: "page-address-shown".into(), args: vec![("address", Arg::Text(address.clone()))] };
     println!("{}", words.text(&line)?);
     if wanted.opens_browser && has_display() {
-        open_browser(address);
+        open_browser(server.address_for_browser());
     }
     Ok(Some(Pages { hub, server, site }))
 }

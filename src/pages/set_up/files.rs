@@ -161,14 +161,11 @@ pub fn hash_of(bytes: &[u8]) -> String {
     Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
-/// Beside it first, then in its place: a crash leaves the old file or the new one. The new one has the rights of the old one.
+/// Beside it first, then in its place: a crash leaves the old file or the new one. It is for its owner alone, whatever the old one was.
 pub fn write_whole(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
     let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
     let new = path.with_file_name(format!(".{name}.new"));
-    let done = std::fs::File::create(&new).and_then(|mut file| {
-        if let Ok(old) = std::fs::metadata(path) {
-            file.set_permissions(old.permissions())?;
-        }
+    let done = disk::private::create(&new).and_then(|mut file| {
         file.write_all(bytes)?;
         file.sync_all()
     });

@@ -1,47 +1,86 @@
-//! Who may ask: this computer's own browser, with the key of this start.
+//! Who may ask: this computer's own browser, let in with the key of this start.
 //!
 //! Any page that the browser has open can send requests to loopback, and a host name can be made to point there. So a request is
 //! answered only where its `Host` is ours (against re-bound names), its `Origin` and `Sec-Fetch-Site` are ours (against other pages),
-//! and it bears the key of this start (against other people on this computer). What changes something needs a number besides
+//! and it bears the cookie that whoever had the key was given (against other people on this computer). What changes something needs a number besides
 //! that is good once, so that nothing can be sent a second time.
 
 use std::collections::VecDeque;
 use std::sync::{Mutex, PoisonError};
+use std::time::{Duration, Instant};
 
-use axum::body::Body;
+use axum::body::{Body, to_bytes};
 use axum::extract::{Request, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
 use std::sync::Arc;
 
+use super::peer::Peer;
+
 /// The longest body of a request that is read; a routine file is far shorter.
 pub const BODY_LIMIT_BYTES: usize = 256 * 1024;
 /// The longest address that is read.
 const LONGEST_ADDRESS: usize = 2048;
+/// A browser that was started takes so long at most to come with its ticket.
+const TICKET_TIME: Duration = Duration::from_secs(60);
 /// So many numbers that are good once are out at most; the oldest is forgotten first.
 const MOST_ONCE: usize = 1024;
 /// What the page may do: nothing from elsewhere, no script in the page, no frame around it.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; \
                       form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
-/// The key of one start of the program, and the numbers that are good once.
-#[derive(Debug)]
+/// The key of one start of the program, the cookie for whoever has it, and the numbers that are good once.
 pub struct Guard {
     port: u16,
     key: String,
+    /// Not the key: a cookie goes with every request to this computer, whatever the port.
+    cookie: String,
+    /// The last one that was given, and when.
+    ticket: Mutex<Option<(String, Instant)>>,
     once: Mutex<VecDeque<String>>,
+    body_time: Duration,
+}
+
+/// What it holds opens the pages.
+impl std::fmt::Debug for Guard {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Guard").field("port", &self.port).finish_non_exhaustive()
+    }
 }
 
 impl Guard {
     /// # Errors
     /// The system gives no random numbers.
-    pub(super) fn new(port: u16) -> Result<Self, getrandom::Error> {
-        Ok(Self { port, key: random_text()?, once: Mutex::new(VecDeque::new()) })
+    pub(super) fn new(port: u16, body_time: Duration) -> Result<Self, getrandom::Error> {
+        Ok(Self {
+            port,
+            key: random_text()?,
+            cookie: random_text()?,
+            ticket: Mutex::new(None),
+            once: Mutex::new(VecDeque::new()),
+            body_time,
+        })
     }
 
     pub(super) fn key(&self) -> &str {
         &self.key
+    }
+
+    /// Lets in once, within a minute; an earlier one is void. Empty (and good for nothing) where the system gives no random numbers.
+    pub(super) fn ticket(&self) -> String {
+        let Ok(ticket) = random_text() else { return String::new() };
+        *self.ticket.lock().unwrap_or_else(PoisonError::into_inner) = Some((ticket.clone(), Instant::now()));
+        ticket
+    }
+
+    fn takes_ticket(&self, told: &str) -> bool {
+        let mut ticket = self.ticket.lock().unwrap_or_else(PoisonError::into_inner);
+        let good = ticket.as_ref().is_some_and(|(own, given)| same(told, own) && given.elapsed() <= TICKET_TIME);
+        if good {
+            *ticket = None;
+        }
+        good
     }
 
     /// A number that is good for one `POST …?once=NUMBER`; empty (and good for nothing) where the system gives no random numbers.
@@ -62,7 +101,8 @@ impl Guard {
         place.and_then(|place| out.remove(place)).is_some()
     }
 
-    fn cookie(&self) -> String {
+    /// By port: two servers on one computer share their cookies.
+    fn cookie_name(&self) -> String {
         format!("tidecount_{}", self.port)
     }
 
@@ -103,18 +143,18 @@ impl Guard {
         None
     }
 
-    fn bears_key(&self, headers: &HeaderMap) -> bool {
+    fn bears_cookie(&self, headers: &HeaderMap) -> bool {
         let cookies = headers.get_all(header::COOKIE).iter().filter_map(|value| value.to_str().ok());
-        let name = self.cookie();
+        let name = self.cookie_name();
         cookies
             .flat_map(|line| line.split(';'))
-            .any(|pair| pair.trim().split_once('=').is_some_and(|(own, key)| own == name && self.is_key(key)))
+            .any(|pair| pair.trim().split_once('=').is_some_and(|(own, value)| own == name && same(value, &self.cookie)))
     }
+}
 
-    /// In a time that does not depend on where the first difference is.
-    fn is_key(&self, told: &str) -> bool {
-        told.len() == self.key.len() && told.bytes().zip(self.key.bytes()).fold(0, |differs, (one, other)| differs | (one ^ other)) == 0
-    }
+/// In a time that does not depend on where the first difference is.
+fn same(told: &str, own: &str) -> bool {
+    told.len() == own.len() && told.bytes().zip(own.bytes()).fold(0, |differs, (one, other)| differs | (one ^ other)) == 0
 }
 
 /// Its one value; none where it is missing, given twice or no text.
@@ -156,27 +196,50 @@ pub(super) async fn guard(State(guard): State<Arc<Guard>>, request: Request, nex
     answer
 }
 
-async fn admit(guard: &Guard, request: Request<Body>, next: Next) -> Response {
+async fn admit(guard: &Guard, mut request: Request<Body>, next: Next) -> Response {
     if let Some((status, why)) = guard.refuses(&request) {
         return (status, why).into_response();
     }
     if request.uri().path() == "/enter" {
-        return match query(&request, "key") {
-            Some(key) if guard.is_key(key) => {
-                let cookie = format!("{}={}; HttpOnly; SameSite=Strict; Path=/", guard.cookie(), guard.key);
-                ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response()
-            }
-            _ => no_key(),
-        };
-    }
-    if !guard.bears_key(request.headers()) {
+        let has_key = query(&request, "key").is_some_and(|key| same(key, &guard.key));
+        // Other users of this computer can read a ticket where it stands, on a command line; but the connection tells who comes with it.
+        let own = || request.extensions().get::<Peer>().is_some_and(|peer| peer.is_own());
+        if has_key || query(&request, "ticket").is_some_and(|ticket| own() && guard.takes_ticket(ticket)) {
+            let cookie = format!("{}={}; HttpOnly; SameSite=Strict; Path=/", guard.cookie_name(), guard.cookie);
+            return ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response();
+        }
         return no_key();
+    }
+    if !guard.bears_cookie(request.headers()) {
+        return no_key();
+    }
+    // A HEAD is answered as a GET is; the connection itself leaves the body out.
+    if request.method() == Method::HEAD {
+        *request.method_mut() = Method::GET;
+    }
+    if request.method() == Method::POST {
+        request = match with_body(request, guard.body_time).await {
+            Ok(request) => request,
+            Err(refused) => return refused,
+        };
     }
     if request.method() == Method::POST && !query(&request, "once").is_some_and(|number| guard.use_up(number)) {
         let why = "This was sent already, or the page is out of date. Nothing was changed. Reload the page.";
         return (StatusCode::CONFLICT, why).into_response();
     }
     next.run(request).await
+}
+
+/// The request with its body read: within the time and the length, or not at all.
+async fn with_body(request: Request<Body>, time: Duration) -> Result<Request<Body>, Response> {
+    let (head, body) = request.into_parts();
+    match tokio::time::timeout(time, to_bytes(body, BODY_LIMIT_BYTES)).await {
+        Ok(Ok(bytes)) => Ok(Request::from_parts(head, Body::from(bytes))),
+        Ok(Err(_)) => {
+            Err((StatusCode::PAYLOAD_TOO_LARGE, "That is too much at once, or it broke off. Nothing was changed.").into_response())
+        }
+        Err(_) => Err((StatusCode::REQUEST_TIMEOUT, "That came too slowly. Nothing was changed. Send it again.").into_response()),
+    }
 }
 
 fn no_key() -> Response {

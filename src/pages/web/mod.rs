@@ -9,8 +9,9 @@ mod guard;
 mod layout;
 pub mod live_page;
 pub mod pages;
+mod peer;
 mod server;
 
 pub use guard::{BODY_LIMIT_BYTES, Guard};
 pub use layout::{NavItem, PageFrame, page};
-pub use server::{Server, WebError};
+pub use server::{Limits, Server, WebError};

@@ -37,7 +37,7 @@ pub fn run(args: &AssessArgs) -> Result<ExitCode, Failure> {
         code
     };
     let text = shown(args, &args.leading.data.folder()?, ZonedDateTime::now().date())?;
-    delivered(std::io::stdout().write_all(text.as_bytes())).map(|()| code)
+    delivered(std::io::stdout().write_all(model::visible(&text).as_bytes())).map(|()| code)
 }
 
 /// The newest baseline behind one that was led, else all of them.

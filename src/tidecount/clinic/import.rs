@@ -4,12 +4,13 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use crate::clinic::args::ImportArgs;
-use crate::terminal::desk::{Desk, plain};
+use crate::terminal::desk::Desk;
 use clinic::{Adopted, Arrived, Arriving, Clinic, ClinicError, DeskPackage};
 use files::error::Failure;
 use files::number_words::counted;
 use files::packages::sealed::{clinician_key, open_sealed};
 use handover::Kind;
+use model::visible;
 use record::Store;
 
 /// Takes in each file that can be taken in; the others are named with the reason.
@@ -59,7 +60,7 @@ pub fn import(args: &ImportArgs, clinic: &mut Clinic, data: &Path, desk: &mut De
 
 fn warn(text: &str) {
     // Where even that cannot be written, the exit code alone remains.
-    let _ = std::io::Write::write_fmt(&mut std::io::stderr(), format_args!("tidecount: {}\n", plain(text)));
+    let _ = std::io::Write::write_fmt(&mut std::io::stderr(), format_args!("tidecount: {}\n", visible(text)));
 }
 
 fn in_words(arrived: &Arrived) -> String {

@@ -140,7 +140,7 @@ fn fresh_folder(out: &Path) -> Result<(PathBuf, PathBuf, PathBuf), Failure> {
         Err(why) if why.kind() != std::io::ErrorKind::NotFound => Err(why),
         _ => Ok(()),
     };
-    std::fs::create_dir_all(out)
+    disk::private::folder(out)
         .and_then(|()| gone(std::fs::remove_file(&wav)))
         .and_then(|()| gone(std::fs::remove_file(&journal)))
         .and_then(|()| gone(std::fs::remove_dir_all(&data)))

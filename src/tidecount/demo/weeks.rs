@@ -45,7 +45,7 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
     if data.exists() {
         return Err(Failure::file(&data, "is there already: delete it, or name another folder with --out".to_owned()));
     }
-    std::fs::create_dir_all(&data).map_err(|why| Failure::file(&data, format!("cannot be made: {why}; name another folder with --out")))?;
+    disk::private::folder(&data).map_err(|why| Failure::file(&data, format!("cannot be made: {why}; name another folder with --out")))?;
     let days = planned(weeks, now.date());
     let last = days.len().saturating_sub(1);
     let mut told = std::io::stdout();
@@ -74,7 +74,7 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
         data: data.clone(),
     };
     let (_, bytes) = make(&wanted, now.date(), &Words::english()?)?;
-    std::fs::write(&report, bytes).map_err(|why| Failure::file(&report, format!("cannot be written: {why}")))?;
+    disk::private::write(&report, &bytes).map_err(|why| Failure::file(&report, format!("cannot be written: {why}")))?;
     let _ = writeln!(told, "\nThe report:    {}", report.display());
     let _ = writeln!(told, "The baselines: tidecount assess --show --data {}", data.display());
     let _ = writeln!(told, "The chart:     tidecount report --format chart --data {}", data.display());

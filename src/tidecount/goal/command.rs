@@ -28,7 +28,7 @@ const WIDTH: usize = 100;
 /// There is no such client, exercise, measure or goal, or the record cannot be used; nothing is kept then.
 pub fn run(args: &GoalArgs) -> Result<ExitCode, Failure> {
     let text = done(args, &args.data.folder()?, ZonedDateTime::now().date())?;
-    delivered(std::io::stdout().write_all(text.as_bytes())).map(|()| ExitCode::SUCCESS)
+    delivered(std::io::stdout().write_all(model::visible(&text).as_bytes())).map(|()| ExitCode::SUCCESS)
 }
 
 /// What there is to say when it is done.

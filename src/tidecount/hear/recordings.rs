@@ -144,7 +144,7 @@ struct FramesFile<'a> {
 
 impl<'a> FramesFile<'a> {
     fn create(path: &'a Path) -> Result<Self, Failure> {
-        let out = File::create(path).map_err(|error| Self::failed(path, &error))?;
+        let out = disk::private::create(path).map_err(|error| Self::failed(path, &error))?;
         let mut this = Self { path, out: BufWriter::new(out), fault: None };
         this.write(FRAMES_HEAD);
         Ok(this)

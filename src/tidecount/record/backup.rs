@@ -40,7 +40,19 @@ pub fn backup(folder: &Path, file: &Path, sound: bool, now: &ZonedDateTime, text
         }
     );
     let _ = writeln!(text, "To bring it back: tidecount record restore {}", made.path.display());
-    Ok(ExitCode::SUCCESS)
+    Ok(told_damage(&made.damaged, "The record was damaged before; the backup holds it as it is. Keep your older backups.", text))
+}
+
+/// Names each damaged place. Where there is one, a script must notice.
+fn told_damage(damaged: &[String], what: &str, text: &mut String) -> ExitCode {
+    for damage in damaged {
+        let _ = writeln!(text, "Damaged: {damage}.");
+    }
+    if damaged.is_empty() {
+        return ExitCode::SUCCESS;
+    }
+    let _ = writeln!(text, "{what}");
+    ExitCode::FAILURE
 }
 
 /// Brings a backup back and says where what stood there went.
@@ -60,5 +72,5 @@ pub fn restore(folder: &Path, file: &Path, replace: bool, now: &ZonedDateTime, t
     if restored.encrypted {
         let _ = writeln!(text, "The record has the passphrase that the backup was made with.");
     }
-    Ok(ExitCode::SUCCESS)
+    Ok(told_damage(&restored.damaged, "The backup was made of a damaged record. Try an older one.", text))
 }

@@ -29,5 +29,5 @@ pub fn run(args: &RecordArgs) -> Result<ExitCode, Failure> {
         RecordOrder::Forget { client, yes } => forget::run(&folder, client, *yes, &mut text),
         RecordOrder::Sound { order } => sounds::run(&folder, order, &now, &mut text),
     }?;
-    delivered(std::io::stdout().write_all(text.as_bytes())).map(|()| code)
+    delivered(std::io::stdout().write_all(model::visible(&text).as_bytes())).map(|()| code)
 }

@@ -96,7 +96,7 @@ fn export(store: &Store, client: &str, out: &Path, text: &mut String) -> Result<
         if path.exists() {
             return Err(Failure::file(path, "this file already exists and was left as it is; name another folder with --out DIR"));
         }
-        std::fs::write(&path, store.sound_flac(sound)?)
+        disk::private::write(&path, &store.sound_flac(sound)?)
             .map_err(|error| Failure::file(&path, format!("cannot be written ({error}); make sure the disk has room")))?;
         let _ = writeln!(text, "{}", path.display());
     }

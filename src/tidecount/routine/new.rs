@@ -322,11 +322,11 @@ fn write(ask: &mut dyn Ask, file: Option<&Path>, title: &str, text: &str) -> Res
         if path == Path::new("-") {
             return Ok(None);
         }
-        match std::fs::File::create_new(&path).and_then(|mut file| file.write_all(text.as_bytes())) {
+        match disk::private::create_new(&path).and_then(|mut file| file.write_all(text.as_bytes())) {
             Ok(()) => return Ok(Some(path)),
             Err(why) if why.kind() == ErrorKind::AlreadyExists => {
                 if path.is_file() && yes_or_no(ask, &format!("{} already exists. Replace it?", path.display()), None)? {
-                    match std::fs::write(&path, text) {
+                    match disk::private::write(&path, text.as_bytes()) {
                         Ok(()) => return Ok(Some(path)),
                         Err(why) => ask.say(&format!("  {} cannot be written: {why}. Name another file.", path.display()))?,
                     }

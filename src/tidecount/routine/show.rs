@@ -29,6 +29,6 @@ pub fn run(args: &ShowArgs, words: &Words, hearing: Hearing<'_>, out: &mut dyn W
     }
     let pdf = pdf::handout(&page)?;
     let cannot = |why: io::Error| Failure::file(path, format!("cannot be written: {why}; name another file with --pdf"));
-    std::fs::write(path, pdf).map_err(cannot)?;
+    disk::private::write(path, &pdf).map_err(cannot)?;
     delivered(writeln!(out, "Written to {}", path.display()))
 }

@@ -2,6 +2,8 @@
 
 use std::io::{BufRead, Write};
 
+use model::visible;
+
 /// Where a command asks and answers.
 pub struct Desk<'a> {
     pub input: &'a mut dyn BufRead,
@@ -11,12 +13,12 @@ pub struct Desk<'a> {
 impl Desk<'_> {
     /// Shows a text. A reader that went away (`| head`) is no reason to break off half-way.
     pub fn say(&mut self, text: &str) {
-        let _ = writeln!(self.out, "{}", plain(text));
+        let _ = writeln!(self.out, "{}", visible(text));
     }
 
     /// True where "yes" is typed. The end of the input is no yes.
     pub fn yes(&mut self, question: &str) -> bool {
-        let _ = write!(self.out, "{} ", plain(question));
+        let _ = write!(self.out, "{} ", visible(question));
         let _ = self.out.flush();
         let mut line = Vec::new();
         // A line without end is no answer.
@@ -27,9 +29,4 @@ impl Desk<'_> {
         }
         yes
     }
-}
-
-/// Text from elsewhere must not steer the terminal.
-pub fn plain(text: &str) -> String {
-    text.chars().map(|c| if c.is_control() && c != '\n' { ' ' } else { c }).collect()
 }

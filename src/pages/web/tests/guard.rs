@@ -1,17 +1,25 @@
 //! The server is asked over a real socket, as a stranger would.
 
-use super::super::Server;
-use axum::Router;
+use super::super::{Limits, Server};
 use axum::routing::{get, post};
+use axum::{Form, Router};
 use std::io::{Read, Write};
 use std::net::TcpStream;
 use std::sync::Arc;
+use std::time::Duration;
 
 fn server() -> (Server, Arc<super::Guard>) {
+    server_within(Limits::default())
+}
+
+fn server_within(limits: Limits) -> (Server, Arc<super::Guard>) {
     let mut own = None;
-    let server = Server::start(0, |guard| {
+    let server = Server::start_within(limits, 0, |guard| {
         own = Some(guard);
-        Router::new().route("/", get(|| async { "inside" })).route("/do", post(|body: String| async move { body }))
+        Router::new()
+            .route("/", get(|| async { "inside" }))
+            .route("/echo", get(|form: Form<Vec<(String, String)>>| async move { format!("{} pairs", form.0.len()) }))
+            .route("/do", post(|body: String| async move { body }))
     });
     (server.expect("starts"), own.expect("a guard"))
 }
@@ -34,7 +42,7 @@ fn get_with(server: &Server, path: &str, headers: &str) -> (u16, String) {
 
 /// Host and cookie of the browser that was let in.
 fn inside(server: &Server, guard: &super::Guard) -> String {
-    format!("Host: 127.0.0.1:{}\r\nCookie: {}={}\r\n", server.port(), guard.cookie(), guard.key())
+    format!("Host: 127.0.0.1:{}\r\nCookie: {}={}\r\n", server.port(), guard.cookie_name(), guard.cookie)
 }
 
 #[test]
@@ -47,6 +55,9 @@ fn the_printed_address_lets_in_and_no_other() {
     let (status, answer) = get_with(&server, &path, &host);
     assert_eq!(status, 303);
     assert!(answer.to_lowercase().contains("httponly; samesite=strict"), "{answer}");
+    assert!(answer.contains(&guard.cookie) && !answer.contains(guard.key()), "the cookie is not the key: {answer}");
+    let with_key = format!("{host}Cookie: {}={}\r\n", guard.cookie_name(), guard.key());
+    assert_eq!(get_with(&server, "/", &with_key).0, 403, "the key is no cookie");
     let (status, answer) = get_with(&server, "/", &inside(&server, &guard));
     assert_eq!(status, 200, "{answer}");
     assert!(answer.contains("default-src 'none'") && answer.contains("inside"), "{answer}");
@@ -56,7 +67,7 @@ fn the_printed_address_lets_in_and_no_other() {
 #[test]
 fn another_host_or_origin_is_refused_even_with_the_key() {
     let (server, guard) = server();
-    let cookie = format!("Cookie: {}={}\r\n", guard.cookie(), guard.key());
+    let cookie = format!("Cookie: {}={}\r\n", guard.cookie_name(), guard.cookie);
     for host in ["Host: example.test\r\n", "Host: 127.0.0.1\r\n", "", "Host: 127.0.0.1:1\r\n"] {
         let status = get_with(&server, "/", &format!("{host}{cookie}")).0;
         assert!(status == 421 || (host.is_empty() && status == 400), "{host}: {status}");
@@ -126,4 +137,125 @@ fn a_port_that_is_taken_is_named_with_a_remedy() {
     let (server, _guard) = server();
     let refused = Server::start(server.port(), |_| Router::new()).expect_err("taken").to_string();
     assert!(refused.contains(&server.port().to_string()) && refused.contains("--screen-port"), "{refused}");
+}
+
+#[test]
+fn a_ticket_holds_no_key_and_lets_in_once() {
+    let (server, guard) = server();
+    let host = format!("Host: 127.0.0.1:{}\r\n", server.port());
+    let path = |address: String| address.split_once(&server.port().to_string()).expect("a port").1.to_owned();
+    let (void, good) = (server.address_for_browser(), server.address_for_browser());
+    assert!(!good.contains(guard.key()) && !good.contains(&guard.cookie), "{good}");
+    assert_eq!(get_with(&server, &path(void), &host).0, 403, "a newer one was given");
+    let (status, answer) = get_with(&server, &path(good.clone()), &host);
+    assert!(status == 303 && answer.contains(&guard.cookie), "{answer}");
+    assert_eq!(get_with(&server, &path(good), &host).0, 403, "a second time");
+    assert_eq!(get_with(&server, "/enter?ticket=", &host).0, 403);
+}
+
+#[test]
+fn two_servers_have_cookies_of_different_names_and_values() {
+    let ((_one, one), (_other, other)) = (server(), server());
+    assert!(one.cookie_name() != other.cookie_name() && one.cookie != other.cookie);
+}
+
+#[test]
+fn head_is_answered_as_get_without_a_body() {
+    let (server, guard) = server();
+    let own = inside(&server, &guard);
+    let head_of = |answer: &str| -> Vec<String> {
+        let head = answer.split("\r\n\r\n").next().unwrap_or_default();
+        let mut lines: Vec<String> = head.lines().filter(|line| !line.to_lowercase().starts_with("date:")).map(str::to_owned).collect();
+        // Their order means nothing.
+        lines.sort();
+        lines
+    };
+    for path in ["/", "/echo?a=1&b=2", "/nowhere", "/assets/style.css", "/do"] {
+        let (_, got) = get_with(&server, path, &own);
+        let (_, asked) = ask(&server, &format!("HEAD {path} HTTP/1.1\r\nConnection: close\r\n{own}\r\n"));
+        assert_eq!(head_of(&asked), head_of(&got), "{path}");
+        assert!(asked.ends_with("\r\n\r\n"), "{path} has a body: {asked}");
+    }
+}
+
+fn hurried() -> Limits {
+    Limits { connections: 4, head: Duration::from_millis(100), body: Duration::from_millis(100) }
+}
+
+/// Connects and sends this, and no more.
+fn held(server: &Server, sent: &str) -> TcpStream {
+    let mut stream = TcpStream::connect(("127.0.0.1", server.port())).expect("connects");
+    stream.write_all(sent.as_bytes()).expect("sends");
+    // Longer than any test may take: it only keeps a failing one from standing still.
+    stream.set_read_timeout(Some(Duration::from_secs(60))).expect("a limit");
+    stream
+}
+
+/// What comes until the other end closes; none where it never does.
+fn until_closed(mut stream: TcpStream) -> Option<String> {
+    let mut answer = Vec::new();
+    match stream.read_to_end(&mut answer) {
+        Ok(_) => {}
+        Err(why) if why.kind() == std::io::ErrorKind::ConnectionReset => {}
+        Err(_) => return None,
+    }
+    Some(String::from_utf8_lossy(&answer).into_owned())
+}
+
+#[test]
+fn connections_that_send_nothing_or_half_a_head_are_closed_and_others_get_their_turn() {
+    let (server, guard) = server_within(hurried());
+    let slow: Vec<TcpStream> = (0..40).map(|n| held(&server, if n % 2 == 0 { "" } else { "GET / HTTP/1.1\r\nHost: 127" })).collect();
+    assert_eq!(get_with_patience(&server, "/", &inside(&server, &guard)), 200, "behind forty that say nothing");
+    for (n, stream) in slow.into_iter().enumerate() {
+        let answer = until_closed(stream).unwrap_or_else(|| panic!("connection {n} is still open"));
+        assert!(!answer.contains("inside"), "{answer}");
+    }
+}
+
+fn get_with_patience(server: &Server, path: &str, headers: &str) -> u16 {
+    let stream = held(server, &format!("GET {path} HTTP/1.1\r\nConnection: close\r\n{headers}\r\n"));
+    let answer = until_closed(stream).expect("an answer");
+    answer.split_whitespace().nth(1).and_then(|code| code.parse().ok()).unwrap_or(0)
+}
+
+#[test]
+fn a_body_that_comes_too_slowly_changes_nothing() {
+    let (server, guard) = server_within(hurried());
+    let origin = format!("Origin: http://127.0.0.1:{}\r\n", server.port());
+    let number = guard.once();
+    let request = |length: usize| {
+        format!(
+            "POST /do?once={number} HTTP/1.1\r\nConnection: close\r\n{}{origin}Content-Length: {length}\r\n\r\nx",
+            inside(&server, &guard)
+        )
+    };
+    let answer = until_closed(held(&server, &request(50))).expect("is closed");
+    assert!(answer.contains("408"), "{answer}");
+    // Its number is not used up.
+    let answer = until_closed(held(&server, &request(1))).expect("is answered");
+    assert!(answer.starts_with("HTTP/1.1 200"), "{answer}");
+}
+
+#[test]
+fn no_more_connections_are_served_at_once_than_the_limit_says() {
+    let long = Limits { connections: 2, head: Duration::from_secs(3600), body: Duration::from_secs(3600) };
+    let (server, guard) = server_within(long);
+    let own = inside(&server, &guard);
+    let keeps = |stream: &mut TcpStream| {
+        // A whole answer on a connection that stays open: the server holds it now.
+        stream.write_all(format!("GET / HTTP/1.1\r\n{own}\r\n").as_bytes()).expect("sends");
+        let mut answer = [0; 4096];
+        let read = stream.read(&mut answer).expect("an answer");
+        assert!(answer[..read].starts_with(b"HTTP/1.1 200"));
+    };
+    let (mut one, mut other) = (held(&server, ""), held(&server, ""));
+    keeps(&mut one);
+    keeps(&mut other);
+    let mut third = held(&server, &format!("GET / HTTP/1.1\r\nConnection: close\r\n{own}\r\n"));
+    third.set_read_timeout(Some(Duration::from_millis(300))).expect("a limit");
+    assert!(third.read(&mut [0; 16]).is_err(), "it waits for its turn");
+    drop(one);
+    third.set_read_timeout(Some(Duration::from_secs(60))).expect("a limit");
+    assert!(until_closed(third).expect("an answer").starts_with("HTTP/1.1 200"));
 }
