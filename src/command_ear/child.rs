@@ -1,6 +1,7 @@
 //! The child process: reads sound, says what it heard. It holds the recognition library, whose core aborts the process on an inner
 //! contradiction; nothing of the session is lost with it.
 
+use super::decide::is_open;
 use super::decoder::SpeechModel;
 use super::ear::Ear;
 use super::embedding::{SecondEar, WordSpotter};
@@ -99,7 +100,9 @@ impl<M: SpeechModel> Service<M> {
                 };
                 *generation = order.generation;
                 self.tells_why |= order.why;
-                let listener = self.model.decoder(&order.choices.concat()).map(|decoder| {
+                // What any word may follow is found by what the decoder knows of the other phrases.
+                let whole: Vec<String> = order.choices.concat().into_iter().filter(|wording| !is_open(wording)).collect();
+                let listener = self.model.decoder(&whole).map(|decoder| {
                     Listener::new(decoder, &order.choices, tuning)
                         .with_own_voice(Rc::clone(&self.own))
                         .with_second_ear(self.second_ear.clone(), self.trace.is_wanted())

@@ -186,6 +186,7 @@ impl Starter {
             voice: machine.voice.or(settings.voice),
             levels: Levels::of(&machine.data, &device, None)?,
             recogniser: machine.recogniser,
+            mic_gates: waiting.mic_gates(),
             emergency_number: waiting.household().emergency_number.clone(),
             ..Practice::of(loaded, self.source, client, machine.data)
         };

@@ -56,6 +56,8 @@ pub struct Practice {
     pub by_page: bool,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
     pub recogniser: Option<PathBuf>,
+    /// The microphone was found to let nothing through while nobody speaks: its silence says little.
+    pub mic_gates: bool,
 }
 
 impl Practice {
@@ -80,6 +82,7 @@ impl Practice {
             levels: Levels::default(),
             by_page: false,
             recogniser: None,
+            mic_gates: false,
         }
     }
 
@@ -197,7 +200,10 @@ impl Practice {
         stage.gives_way.never = context.class;
         let keys = if machine.offline { None } else { Keys::open() };
         let engine = Engine::new(self.prescription.routine, context);
-        let party = PracticeParty::new(io, engine, self.levels, keys, &stage.words);
+        let mut party = PracticeParty::new(io, engine, self.levels, keys, &stage.words);
+        if self.mic_gates {
+            party.expect_gate();
+        }
         Ok(Conductor::new(stage, party))
     }
 

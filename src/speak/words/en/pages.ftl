@@ -534,6 +534,7 @@ page-trouble-room-too-loud = The room was too loud to measure in.
 page-trouble-room-talks = Other people were talking, or a television was on.
 page-trouble-microphone-clips = The microphone cut off the loudest parts.
 page-trouble-microphone-gain = The microphone changed its own volume.
+page-trouble-microphone-silent = The microphone gave no sound at all.
 
 # Progress
 

@@ -298,6 +298,7 @@ report-why-room-too-loud-shown = Room too loud to measure in
 report-why-room-talks-shown = Other people were talking in the room
 report-why-microphone-clips-shown = Microphone clipped
 report-why-microphone-gain-shown = Microphone changed its own volume
+report-why-microphone-silent-shown = Microphone gave no sound at all
 report-why-cut-off-shown = cut off by a command
 report-why-in-noise-shown = the room was too loud
 report-why-masked-shown = the tool spoke over it

@@ -430,6 +430,8 @@ trouble-room-too-loud = The room is loud just now, so I can't measure well. If a
 trouble-room-talks = I can hear other people talking, or a television, so I may miss you. If it can be turned off, please turn it off, or come closer to me.
 trouble-microphone-clips = Your microphone is cutting off the loudest parts. Move it a little further away, or turn it down.
 trouble-microphone-gain = Your microphone keeps changing its own volume. Today's levels can't be compared with other days.
+trouble-microphone-silent = I hear nothing at all, not even the room. Please check that the microphone is switched on and plugged in. Until then you can use the keys or the page.
+trouble-microphone-back = I can hear you now.
 
 # A class, led by its clinician
 
