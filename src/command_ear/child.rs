@@ -20,6 +20,21 @@ use std::rc::Rc;
 /// The environment variable that lets the recogniser's library write to standard error.
 pub(crate) const LOG_VARIABLE: &str = "TIDECOUNT_LOG";
 
+/// The environment variable that tells the child who started it.
+pub(crate) const PARENT_VARIABLE: &str = "TIDECOUNT_PARENT";
+
+/// Whoever started this process is gone already.
+#[must_use]
+pub fn is_orphan() -> bool {
+    #[cfg(unix)]
+    {
+        let parent = std::env::var(PARENT_VARIABLE).ok().and_then(|id| id.parse::<u32>().ok());
+        parent.is_some_and(|id| id != std::os::unix::process::parent_id())
+    }
+    #[cfg(not(unix))]
+    false
+}
+
 /// Runs the recogniser on standard input and output until the input ends; `wire.rs` tells the protocol. `load` loads the
 /// model; it is told whether the library may write to standard error.
 #[must_use]

@@ -269,8 +269,10 @@ mod tests {
 
     #[test]
     fn a_beginning_takes_the_unknown_words_behind_it_and_nothing_else() {
-        let book = PhraseBook::new(&[vec!["start for grandma".into()], vec!["start for [unk]".into(), "start for grandma and [unk]".into()]]);
-        let said = |spec: &[(&str, f64, f64, f64)]| judge(&words(spec), &book, &RULES, false).ok().map(|phrase| (phrase.text, phrase.end_s));
+        let book =
+            PhraseBook::new(&[vec!["start for grandma".into()], vec!["start for [unk]".into(), "start for grandma and [unk]".into()]]);
+        let said =
+            |spec: &[(&str, f64, f64, f64)]| judge(&words(spec), &book, &RULES, false).ok().map(|phrase| (phrase.text, phrase.end_s));
         let start = [("start", 0.3, 0.6, 0.95), ("for", 0.6, 0.8, 0.9)];
         let with = |more: &[(&'static str, f64, f64, f64)]| said(&[&start[..], more].concat());
         assert_eq!(with(&[(UNKNOWN, 0.8, 1.3, 1.0)]), Some(("start for [unk]".into(), 1.3)));
@@ -281,7 +283,11 @@ mod tests {
         assert_eq!(with(&[]), None, "nobody was named");
         assert_eq!(with(&[(UNKNOWN, 1.5, 2.0, 1.0)]), None, "that was something else");
         assert_eq!(with(&[(UNKNOWN, 0.8, 4.0, 1.0)]), None, "that was talk");
-        assert_eq!(said(&[&[(UNKNOWN, 0.0, 0.25, 1.0)], &start[..], &[(UNKNOWN, 0.8, 1.3, 1.0)]].concat()), None, "the middle of a sentence");
+        assert_eq!(
+            said(&[&[(UNKNOWN, 0.0, 0.25, 1.0)], &start[..], &[(UNKNOWN, 0.8, 1.3, 1.0)]].concat()),
+            None,
+            "the middle of a sentence"
+        );
         assert!(book.may_mean_more("start for [unk]") && book.may_mean_more("start for grandma"));
     }
 

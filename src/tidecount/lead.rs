@@ -2,12 +2,13 @@
 //! class, who was there and what was led is kept, and nothing else.
 
 use std::collections::BTreeSet;
+use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use crate::options::{ALOUD, DataFolder, Fast, Screen, Sound};
 use files::classes::read_class;
-use files::error::Failure;
+use files::error::{Failure, tell};
 use files::load;
 use jiff::ZonedDateTime;
 use live::follow::SharedScreen;
@@ -78,7 +79,7 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     }
     Ok(match fault {
         Some(fault) => {
-            eprintln!("{fault}");
+            tell(&fault);
             ExitCode::FAILURE
         }
         None => ExitCode::SUCCESS,
@@ -103,24 +104,25 @@ fn keeper(list: &ClassList, routine_title: &str, source: Source, data: &Path) ->
 /// The clinician reads the cautions, and why somebody leaves something out; the class hears one sentence.
 fn print_cautions(words: &Words, routine: &routine::Routine, list: Option<&ClassList>) {
     let text = |key: String| words.text(&Line { key, args: Vec::new() }).unwrap_or_default();
-    println!("Before you begin: should anyone in the class leave something out?\n");
+    let mut told = "Before you begin: should anyone in the class leave something out?\n\n".to_owned();
     for step in &routine.steps {
         let Some(entry) = routine::find(&step.exercise.id) else { continue };
         if entry.cautions.is_empty() && entry.not_for.is_empty() {
             continue;
         }
-        println!("{}", text(format!("ex-{}-name", entry.id)));
+        told += &format!("{}\n", text(format!("ex-{}-name", entry.id)));
         for caution in &entry.cautions {
-            println!("  - {}", text(format!("caution-{caution}")));
+            told += &format!("  - {}\n", text(format!("caution-{caution}")));
         }
         for group in &entry.not_for {
-            println!("  not for: {}", text(format!("notfor-{group}")));
+            told += &format!("  not for: {}\n", text(format!("notfor-{group}")));
         }
     }
     if let Some(list) = list {
-        print!("{}", otherwise(list, routine, &|id| text(format!("ex-{id}-name"))));
+        told += &otherwise(list, routine, &|id| text(format!("ex-{id}-name")));
     }
-    println!();
+    // Where nobody reads it the class is led all the same.
+    let _ = writeln!(std::io::stdout(), "{told}");
 }
 
 /// Who does something of this routine otherwise, each with their reason.

@@ -23,7 +23,9 @@ pub fn offer_name(said: &Said) -> String {
         Said::StartMine => "start-mine".into(),
         Said::StartCalled(name) => format!("start-called {name}"),
         Said::StartFor(person) => format!("start-for {person}"),
-        Said::StartForSeveral(persons) => format!("start-for-several {}", persons.iter().map(usize::to_string).collect::<Vec<_>>().join(" ")),
+        Said::StartForSeveral(persons) => {
+            format!("start-for-several {}", persons.iter().map(usize::to_string).collect::<Vec<_>>().join(" "))
+        }
         Said::StartForUnknown => "start-for-unknown".into(),
         Said::Name(person) => format!("name {person}"),
         Said::Called(name) => format!("called {name}"),

@@ -21,7 +21,7 @@ use crate::sound::{self, SoundWish};
 use crate::talk::Talker;
 use audio::{self, AudioIo};
 use command_ear::{ChildRecogniser, Choice, CommandRecogniser, Grammar, Lexicon};
-use files::error::Failure;
+use files::error::{Failure, tell};
 use files::load::Loaded;
 use files::ramps::stages_and_unfinished;
 use files::spoken::spoken_form;
@@ -180,7 +180,7 @@ impl Practice {
         }
         if !machine.offline && self.voice.as_deref() == Some(SYSTEM_VOICE) {
             for key in SystemSpeaker::limits() {
-                eprintln!("{}", self.words.text(&Line { key: (*key).to_owned(), args: Vec::new() })?);
+                tell(&self.words.text(&Line { key: (*key).to_owned(), args: Vec::new() })?);
             }
         }
         let to_come = if machine.offline { Vec::new() } else { lines_to_come(&self.prescription.routine, &self.words) };

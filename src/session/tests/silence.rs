@@ -61,7 +61,12 @@ fn a_dead_microphone_is_told_once_in_place_of_asking_again_and_so_is_its_return(
     let told_s = said_s(&rig, "trouble-microphone-silent").expect("it is told");
     assert!(told_s - asked_s < 15.0, "after {} s", told_s - asked_s);
     assert_eq!(rig.count("trouble-microphone-silent"), 1);
-    assert_eq!((rig.count("ask-ready-again"), rig.count("ask-ready-once-more"), rig.count("wait-for-ready")), (0, 0, 0), "{:?}", rig.keys());
+    assert_eq!(
+        (rig.count("ask-ready-again"), rig.count("ask-ready-once-more"), rig.count("wait-for-ready")),
+        (0, 0, 0),
+        "{:?}",
+        rig.keys()
+    );
     rig.event(Event::SoundIsBack { at_s: rig.now_s() });
     rig.until_said("trouble-microphone-back", 2.0);
     rig.run_s(20.0);

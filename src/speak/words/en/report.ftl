@@ -75,6 +75,10 @@ report-glance-unplanned-shown = { $days ->
     [one] Practised on 1 day;
    *[other] Practised on { $days } days;
 } no days were planned, so missed practices cannot be counted. In the practices, { $done } of { $prescribed } repetitions were done ({ $pct } %). Last practice on { $last }.
+report-glance-unplanned-bare-shown = { $days ->
+    [one] Practised on 1 day;
+   *[other] Practised on { $days } days;
+} no days were planned, so missed practices cannot be counted. Last practice on { $last }.
 report-glance-unsettled-shown = Waiting for your word: { $list }. Nobody has said that you agreed, so { $n ->
     [one] it is
    *[other] they are
@@ -289,7 +293,6 @@ report-why-interrupted-shown = interrupted
 report-why-no-agreement-shown = no spoken agreement
 report-why-duration-shown = Holds
 report-why-level-shown = Level
-report-why-broken-off-shown = cut short
 report-why-not-reached-shown = not reached: practice { $why }
 report-why-abandoned-shown = cut short
 report-why-completed-shown = completed
