@@ -6,7 +6,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use crate::options::{ALOUD, DataFolder, Fast, Screen, Sound};
+use crate::options::{ALOUD, DataFolder, Fast, Screen, Sound, kept_in};
 use files::classes::read_class;
 use files::error::{Failure, tell};
 use files::load;
@@ -16,7 +16,7 @@ use live::practice::{ClassGiven, ClassKeeper, Practice};
 use pages::follow::server;
 use record::{NewClass, Source, Store};
 use routine::ClassList;
-use screen::TerminalScreen;
+use screen::{TerminalScreen, fitted_to_terminal};
 use session::Line;
 use speak::Words;
 
@@ -30,7 +30,7 @@ use speak::Words;
 #[command(mut_arg("mic", |mic| mic.value_name("default|NAME|FILE.wav|none")
     .help("Listen to a microphone from `tidecount devices`, to a recording, or to `none` and lead by keys alone")))]
 #[command(mut_arg("speaker", |speaker| speaker.help(ALOUD)))]
-#[command(mut_arg("data", |data| data.help("Keep spoken lines in this folder [default: $TIDECOUNT_DATA, else the user data folder]")))]
+#[command(mut_arg("data", |data| data.help(kept_in!("Keep spoken lines in this folder"))))]
 pub struct LeadArgs {
     /// Routine to lead, a TOML file
     pub routine: PathBuf,
@@ -65,9 +65,10 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     let data = args.data.folder()?;
     let keeper = list.as_ref().map(|list| keeper(list, &loaded.prescription.routine.title, source, &data)).transpose()?;
     let given = ClassGiven { participants: list.map(|list| list.participants).unwrap_or_default(), names_aloud: args.say_names };
+    let keys = loaded.words.text(&Line { key: "class-keys-shown".into(), args: Vec::new() })?;
     let practice = Practice { hears_itself: sound.hears_itself, voice: sound.voice, ..Practice::of(loaded, source, "class".into(), data) };
     let pages = server::open(args.screen.wanted()?)?;
-    let screen = SharedScreen::new(TerminalScreen::stdout());
+    let screen = SharedScreen::new(TerminalScreen::stdout().with_keys(keys));
     let mut observers = server::followers(pages.as_ref())?;
     if let Some(keeper) = keeper {
         observers.push(Box::new(keeper));
@@ -122,7 +123,7 @@ fn print_cautions(words: &Words, routine: &routine::Routine, list: Option<&Class
         told += &otherwise(list, routine, &|id| text(format!("ex-{id}-name")));
     }
     // Where nobody reads it the class is led all the same.
-    let _ = writeln!(std::io::stdout(), "{told}");
+    let _ = writeln!(std::io::stdout(), "{}", fitted_to_terminal(&told));
 }
 
 /// Who does something of this routine otherwise, each with their reason.

@@ -528,6 +528,7 @@ report-client-goal-not-met-shown = “{ $words }” Not met. Your clinician can 
 report-client-goal-time-left-shown = “{ $words }” Not yet. There is time until { $due }.
 report-client-goal-too-early-shown = “{ $words }” It is too early to say.
 report-client-voice-shown = Your voice
+report-client-hold-first-shown = { $exercise }: about { $now } seconds so far. It is too early to tell what is usual for you.
 report-client-hold-early-shown = { $exercise }: you usually hold it for about { $now } seconds. It is too early to tell whether that is changing.
 report-client-hold-same-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is within your usual ups and downs.
 report-client-hold-more-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is longer, by more than your usual ups and downs.
