@@ -13,7 +13,7 @@ const BACK: &str = "I can hear you now.";
 /// When each line with these words was said, s.
 fn said_s(text: &str, words: &str) -> Vec<f64> {
     let of_line = |line: &str| line.split_whitespace().next().and_then(|at| at.parse().ok());
-    text.lines().filter(|line| line.contains("  T  ") && line.contains(words)).filter_map(of_line).collect()
+    text.lines().filter(|line| line.contains("  T  ") && line.to_lowercase().contains(&words.to_lowercase())).filter_map(of_line).collect()
 }
 
 #[test]

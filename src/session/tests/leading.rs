@@ -317,6 +317,9 @@ fn the_forward_key_pressed_while_it_talks_begins_the_repetition() {
     rig.run_s(0.5);
     press(&mut rig);
     rig.run_s(0.5);
+    assert_eq!(rig.count("class-safety"), 1, "the one sentence of care comes in any case");
+    press(&mut rig);
+    rig.run_s(0.5);
     assert_eq!((rig.count("step-first"), rig.count("class-start")), (1, 0), "not asked whether to start: {:?}", rig.keys());
     press(&mut rig);
     rig.run_s(0.5);
