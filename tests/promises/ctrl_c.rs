@@ -75,7 +75,11 @@ fn a_closed_terminal_and_a_system_that_shuts_down_end_it_as_ctrl_c_does_and_all_
         assert_eq!((done.status.code(), program::err(&done)), (Some(0), String::new()), "{signals:?}");
         let entries = journal(&lines);
         let ended = entries.last().expect("entries");
-        assert_eq!((ended["kind"].as_str(), ended["reason"].as_str()), (Some("session_ended"), Some("interrupted")), "{signals:?}: {ended}");
+        assert_eq!(
+            (ended["kind"].as_str(), ended["reason"].as_str()),
+            (Some("session_ended"), Some("interrupted")),
+            "{signals:?}: {ended}"
+        );
         // One truth: the screen, the history and the export tell what the trials tell.
         let (repetitions, stopped) = (of_kind(&entries, "repetition_done").len(), of_kind(&entries, "step_stopped"));
         assert_eq!(stopped[0]["repetitions_done"].as_u64(), Some(repetitions as u64));
