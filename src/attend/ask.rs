@@ -26,6 +26,31 @@ impl Attendant {
         self.ask(Ask::ForWhom(pairs.to_vec()), key, args);
     }
 
+    /// Several were named in one breath: one is led at a time.
+    pub(super) fn ask_who_goes_first(&mut self, persons: &[usize]) {
+        let pairs: Vec<_> = self.household.pairs().filter(|pair| persons.contains(&pair.0)).collect();
+        let (key, args) = match persons {
+            [one, other] => ("attend-who-first-two", names(self.household.name(*one), self.household.name(*other))),
+            _ => ("attend-who-first-more", Vec::new()),
+        };
+        self.ask(Ask::ForWhom(pairs), key, args);
+    }
+
+    /// A name was said that nobody here has. The recogniser cannot tell which.
+    pub(super) fn tell_whom_it_knows(&mut self) {
+        let mut known: Vec<String> = (0..self.household.persons.len()).map(|person| self.household.name(person)).collect();
+        let last = known.pop().unwrap_or_default();
+        if known.is_empty() {
+            self.hush();
+            self.state = State::Waiting;
+            self.say("attend-unknown-name-one", vec![("name", Arg::Text(last))]);
+            return;
+        }
+        let args = vec![("names", Arg::Text(known.join(", "))), ("last", Arg::Text(last))];
+        let pairs = self.household.pairs().collect();
+        self.ask(Ask::ForWhom(pairs), "attend-unknown-name", args);
+    }
+
     pub(super) fn ask_which(&mut self, person: usize, routines: Vec<usize>) {
         let (key, args) = match routines.as_slice() {
             [one, other] => ("attend-which-two", names(self.household.the((person, *one)), self.household.the((person, *other)))),

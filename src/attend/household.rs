@@ -249,10 +249,11 @@ fn check_said(typed: &At<String>, key: &str, checks: Checks<'_>, faults: &mut Fi
     }
 }
 
-/// Nothing that can be said may mean two things or begin another meaning's wording: it is acted on before the pause after it.
+/// Nothing that can be said may mean two things or begin another meaning's wording: it is acted on before the pause after it. Only
+/// "start for" a person waits for an "and".
 fn find_likes(file: &HouseholdFile, household: &Household, checks: Checks<'_>, faults: &mut Finder<'_>) {
     let mut meanings: BTreeMap<String, Said> = BTreeMap::new();
-    for said in household.everything() {
+    for said in household.everything().into_iter().filter(Said::is_offered) {
         for wording in (checks.wordings)(household, &said) {
             let clash = meanings.iter().find(|(other, meaning)| **meaning != said && (begins(other, &wording) || begins(&wording, other)));
             if let Some((other, meaning)) = clash {
@@ -309,10 +310,23 @@ impl Household {
         let persons = 0..self.persons.len();
         all.extend(persons.clone().map(Said::StartFor));
         all.extend(persons.map(Said::Name));
+        all.extend(self.several_at_once());
+        all.push(Said::StartForUnknown);
         let names = self.call_names();
         all.extend(names.iter().cloned().map(Said::StartCalled));
         all.extend(names.into_iter().map(Said::Called));
         all
+    }
+
+    /// Every two persons, and all of them.
+    pub(super) fn several_at_once(&self) -> Vec<Said> {
+        let all: Vec<usize> = (0..self.persons.len()).collect();
+        let with = |first: &usize| all.iter().skip(first + 1).map(|second| vec![*first, *second]).collect::<Vec<_>>();
+        let mut groups: Vec<Vec<usize>> = all.iter().flat_map(with).collect();
+        if all.len() > 2 {
+            groups.push(all.clone());
+        }
+        groups.into_iter().map(Said::StartForSeveral).collect()
     }
 
     /// Every call name once.

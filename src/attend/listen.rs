@@ -34,10 +34,12 @@ impl Attendant {
         let mut may = vec![Said::StartMine, Said::WhatIsLeft, Said::HowDidItGo];
         if self.several() {
             may.extend((0..self.household.persons.len()).map(Said::StartFor));
+            may.extend(self.household.several_at_once());
         } else {
             // "Start for grandpa" is natural for a carer, also where nobody else lives here.
             may.push(Said::StartFor(0));
         }
+        may.push(Said::StartForUnknown);
         may.extend(self.household.call_names().into_iter().map(Said::StartCalled));
         if self.notices.iter().any(|notice| notice.about != About::Ear && notice.said > 0) {
             may.push(Said::Thanks);
@@ -94,6 +96,7 @@ impl Attendant {
             Said::StartFor(_) => Some(5),
             Said::WhatIsLeft => Some(6),
             Said::HowDidItGo | Said::StartCalled(_) | Said::NeverMind | Said::Stop => None,
+            Said::StartForSeveral(_) | Said::StartForUnknown => None,
         };
         let mut ranked: Vec<(u8, &Said)> =
             self.listening.iter().filter_map(|said| Some((rank(said)?, said))).filter(|(rank, _)| !asking || *rank <= 1).collect();

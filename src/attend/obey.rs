@@ -28,6 +28,11 @@ impl Attendant {
             return;
         }
         if confidence < SURE {
+            // These start nothing: they are answered with a question.
+            if matches!(said, Said::StartForSeveral(_) | Said::StartForUnknown) {
+                self.obey(said);
+                return;
+            }
             // An unsure "thank you" leaves the notice as it is, an unsure "yes" the question: both can be said again.
             if !matches!(said, Said::Thanks | Said::Yes | Said::No | Said::NotNow | Said::NeverMind) {
                 self.confirm(said);
@@ -66,6 +71,8 @@ impl Attendant {
             }
             (Said::StartMine, _) => self.start_mine(),
             (Said::StartFor(person), _) => self.start_for(person),
+            (Said::StartForSeveral(persons), _) => self.ask_who_goes_first(&persons),
+            (Said::StartForUnknown, _) => self.tell_whom_it_knows(),
             (Said::StartCalled(called), _) => self.start_called(&called),
             (Said::NotNow | Said::No, None) => self.not_now(),
             (Said::WhatIsLeft, _) => self.tell_left(),

@@ -9,6 +9,10 @@ pub enum Said {
     StartCalled(String),
     /// "start for grandpa"
     StartFor(usize),
+    /// "start for grandma and grandpa": these, in the household's order.
+    StartForSeveral(Vec<usize>),
+    /// "start for" and a name that nobody here has.
+    StartForUnknown,
     /// A person's name alone, the answer to "for whom?".
     Name(usize),
     /// A call name alone, the answer to "which one?".
@@ -24,4 +28,12 @@ pub enum Said {
     NeverMind,
     /// Be quiet, and drop what is asked or about to start; heard while it speaks, and while it waits for an answer.
     Stop,
+}
+
+impl Said {
+    /// It is offered to whoever looks for what can be said. The others are only listened for, because they are said all the same.
+    #[must_use]
+    pub fn is_offered(&self) -> bool {
+        !matches!(self, Self::StartForSeveral(_) | Self::StartForUnknown)
+    }
 }

@@ -131,7 +131,7 @@ impl MicSource for QuietMic {
         self.blocks += 1;
         std::thread::sleep((Duration::from_millis(10) * self.blocks).saturating_sub(began.elapsed()));
         mic.fill(0.0);
-        Ok(Captured::default())
+        Ok(Captured { ended: true, ..Captured::default() })
     }
 }
 

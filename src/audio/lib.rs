@@ -42,7 +42,7 @@ pub enum AudioError {
 pub struct Captured {
     /// Frames the device lost just before this block. They count as time that passed.
     pub lost_frames: u64,
-    /// True from the block on in which a recording has ended; blocks go on as silence.
+    /// True from the block on in which a recording has ended, and where there is no microphone at all: blocks are silence then, which says nothing.
     pub ended: bool,
 }
 

@@ -57,8 +57,9 @@ impl Sums {
         let adherence = found.adherence();
         let shares = |from: i64, to: i64| -> Share {
             let at = |back: i64| known_to.checked_sub(back.days()).unwrap_or(Date::MIN);
-            let days = adherence.days.iter().filter(|day| !day.open && day.day > at(from) && day.day <= at(to));
-            days.map(|day| Share { counted: day.done, prescribed: day.prescribed }).fold(Share::default(), |sum, one| sum + one)
+            let days = adherence.days.iter().filter(|day| day.counts() && day.day > at(from) && day.day <= at(to));
+            days.map(|day| Share { counted: day.counted_done(), prescribed: day.counted_prescribed() })
+                .fold(Share::default(), |sum, one| sum + one)
         };
         let changes = found.window().map(|window| progress::series(&found.practised, window)).unwrap_or_default();
         Self {

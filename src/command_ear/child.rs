@@ -1,6 +1,7 @@
 //! The child process: reads sound, says what it heard. It holds the recognition library, whose core aborts the process on an inner
 //! contradiction; nothing of the session is lost with it.
 
+use super::decide::is_open;
 use super::decoder::SpeechModel;
 use super::ear::Ear;
 use super::embedding::{SecondEar, WordSpotter};
@@ -18,6 +19,21 @@ use std::rc::Rc;
 
 /// The environment variable that lets the recogniser's library write to standard error.
 pub(crate) const LOG_VARIABLE: &str = "TIDECOUNT_LOG";
+
+/// The environment variable that tells the child who started it.
+pub(crate) const PARENT_VARIABLE: &str = "TIDECOUNT_PARENT";
+
+/// Whoever started this process is gone already.
+#[must_use]
+pub fn is_orphan() -> bool {
+    #[cfg(unix)]
+    {
+        let parent = std::env::var(PARENT_VARIABLE).ok().and_then(|id| id.parse::<u32>().ok());
+        parent.is_some_and(|id| id != std::os::unix::process::parent_id())
+    }
+    #[cfg(not(unix))]
+    false
+}
 
 /// Runs the recogniser on standard input and output until the input ends; `wire.rs` tells the protocol. `load` loads the
 /// model; it is told whether the library may write to standard error.
@@ -99,7 +115,9 @@ impl<M: SpeechModel> Service<M> {
                 };
                 *generation = order.generation;
                 self.tells_why |= order.why;
-                let listener = self.model.decoder(&order.choices.concat()).map(|decoder| {
+                // What any word may follow is found by what the decoder knows of the other phrases.
+                let whole: Vec<String> = order.choices.concat().into_iter().filter(|wording| !is_open(wording)).collect();
+                let listener = self.model.decoder(&whole).map(|decoder| {
                     Listener::new(decoder, &order.choices, tuning)
                         .with_own_voice(Rc::clone(&self.own))
                         .with_second_ear(self.second_ear.clone(), self.trace.is_wanted())

@@ -6,6 +6,16 @@ use std::collections::{HashMap, HashSet};
 /// The symbol the model gives to speech outside the grammar.
 pub const UNKNOWN: &str = "[unk]";
 
+/// What stands behind a beginning that is listened for with any word after it: "start for" and a name that nobody knows.
+const ANY_WORD: &str = " [unk]";
+/// Longer speech behind such a beginning is no name, s.
+const ANY_WORD_AT_MOST_S: f64 = 2.0;
+
+/// The wording is the beginning of something longer, whatever that is.
+pub(crate) fn is_open(wording: &str) -> bool {
+    wording.ends_with(ANY_WORD)
+}
+
 /// A word as the decoder reports it; times in s from the first sample of the utterance.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Word {
@@ -61,10 +71,11 @@ impl PhraseBook {
         self.whole.contains_key(text)
     }
 
-    /// A longer phrase with another meaning begins with this one, and its speaker may only have paused.
+    /// A longer phrase with another meaning begins with this one, and its speaker may only have paused. Where any word may follow,
+    /// more of them may.
     pub fn may_mean_more(&self, text: &str) -> bool {
         let own = self.whole.get(text);
-        self.beginnings.get(text).is_some_and(|choices| choices.iter().any(|c| Some(c) != own))
+        is_open(text) || self.beginnings.get(text).is_some_and(|choices| choices.iter().any(|c| Some(c) != own))
     }
 }
 
@@ -114,15 +125,23 @@ pub(crate) fn judge(words: &[Word], book: &PhraseBook, rules: &Rules, mid_sound:
     let known = |w: &Word| w.text != UNKNOWN;
     let (Some(first), Some(last)) = (words.iter().position(known), words.iter().rposition(known)) else { return Err(None) };
     let run = words.get(first..=last).unwrap_or_default();
-    let text = known_text(run);
-    let (start_s, end_s) = (run.first().map_or(0.0, |w| w.start_s), run.last().map_or(0.0, |w| w.end_s));
+    let mut text = known_text(run);
+    let (start_s, mut end_s) = (run.first().map_or(0.0, |w| w.start_s), run.last().map_or(0.0, |w| w.end_s));
     let confidence = run.iter().map(|w| w.confidence).fold(1.0, f64::min);
     let before_s = match first.checked_sub(1).and_then(|i| words.get(i)) {
         Some(w) => start_s - w.end_s,
         None if mid_sound => start_s,
         None => f64::INFINITY,
     };
-    let after_s = words.get(last + 1).map_or(f64::INFINITY, |w| w.start_s - end_s);
+    let mut after_s = words.get(last + 1).map_or(f64::INFINITY, |w| w.start_s - end_s);
+    // What follows at once belongs to a beginning that any word may follow.
+    let any_word = words.last().filter(|w| !known(w) && after_s < rules.alone_s && w.end_s - end_s <= ANY_WORD_AT_MOST_S);
+    if let Some(any_word) = any_word
+        && book.is_phrase(&format!("{text}{ANY_WORD}"))
+    {
+        text.push_str(ANY_WORD);
+        (end_s, after_s) = (any_word.end_s, f64::INFINITY);
+    }
     let why = if run.iter().any(|w| w.text == UNKNOWN) || !book.is_phrase(&text) {
         Some(Verdict::NoPhrase)
     } else if confidence < rules.min_confidence {
@@ -246,6 +265,30 @@ mod tests {
         let word = words(&[("stop", 0.05, 0.4, 1.0)]);
         assert!(judge(&word, &book(), &RULES, false).is_ok());
         assert_eq!(refused(&word, true), Some(Verdict::OtherSpeech));
+    }
+
+    #[test]
+    fn a_beginning_takes_the_unknown_words_behind_it_and_nothing_else() {
+        let book =
+            PhraseBook::new(&[vec!["start for grandma".into()], vec!["start for [unk]".into(), "start for grandma and [unk]".into()]]);
+        let said =
+            |spec: &[(&str, f64, f64, f64)]| judge(&words(spec), &book, &RULES, false).ok().map(|phrase| (phrase.text, phrase.end_s));
+        let start = [("start", 0.3, 0.6, 0.95), ("for", 0.6, 0.8, 0.9)];
+        let with = |more: &[(&'static str, f64, f64, f64)]| said(&[&start[..], more].concat());
+        assert_eq!(with(&[(UNKNOWN, 0.8, 1.3, 1.0)]), Some(("start for [unk]".into(), 1.3)));
+        assert_eq!(with(&[(UNKNOWN, 0.8, 1.1, 1.0), (UNKNOWN, 1.1, 1.3, 1.0)]), Some(("start for [unk]".into(), 1.3)));
+        assert_eq!(with(&[("grandma", 0.8, 1.3, 0.9)]), Some(("start for grandma".into(), 1.3)));
+        let two = [("grandma", 0.8, 1.3, 0.9), ("and", 1.4, 1.6, 0.9), (UNKNOWN, 1.6, 2.0, 1.0)];
+        assert_eq!(with(&two), Some(("start for grandma and [unk]".into(), 2.0)));
+        assert_eq!(with(&[]), None, "nobody was named");
+        assert_eq!(with(&[(UNKNOWN, 1.5, 2.0, 1.0)]), None, "that was something else");
+        assert_eq!(with(&[(UNKNOWN, 0.8, 4.0, 1.0)]), None, "that was talk");
+        assert_eq!(
+            said(&[&[(UNKNOWN, 0.0, 0.25, 1.0)], &start[..], &[(UNKNOWN, 0.8, 1.3, 1.0)]].concat()),
+            None,
+            "the middle of a sentence"
+        );
+        assert!(book.may_mean_more("start for [unk]") && book.may_mean_more("start for grandma"));
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! The words a model knows, and the check of a grammar against them.
 
-use super::decide::UNKNOWN;
+use super::decide::{UNKNOWN, is_open};
 use super::{CommandEarError, Grammar};
 use std::collections::HashSet;
 use std::path::{Path, PathBuf};
@@ -85,7 +85,7 @@ impl Lexicon {
             }
             for wording in &choice.wordings {
                 check_shape(&choice.tag, wording)?;
-                let unknown: Vec<&str> = wording.split(' ').filter(|w| self.knows(w) == Some(false)).collect();
+                let unknown: Vec<&str> = wording.split(' ').filter(|w| *w != UNKNOWN && self.knows(w) == Some(false)).collect();
                 if !unknown.is_empty() {
                     return Err(unknown_words(&choice.tag, wording, &unknown));
                 }
@@ -113,6 +113,9 @@ fn check_shape(tag: &str, wording: &str) -> Result<(), CommandEarError> {
     if wording.trim().is_empty() {
         return wrong("is empty; write what is to be said");
     }
+    // Behind a beginning of at least two words, which is no other speech by chance.
+    let open = wording.strip_suffix(UNKNOWN).filter(|beginning| is_open(wording) && beginning.split_whitespace().count() >= 2);
+    let wording = open.map_or(wording, str::trim_end);
     if wording.contains(UNKNOWN) {
         return wrong("holds [unk], which stands for all other speech and is always listened for; leave it out");
     }
@@ -144,7 +147,7 @@ mod tests {
     #[test]
     fn takes_words_of_the_model() {
         let lexicon = Lexicon::open(&model()).unwrap();
-        for wording in ["stop", "go on", "i'm ready"] {
+        for wording in ["stop", "go on", "i'm ready", "start for [unk]"] {
             assert!(lexicon.validate(&grammar("t", wording)).is_ok(), "{wording}");
         }
     }

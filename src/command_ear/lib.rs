@@ -26,6 +26,7 @@ mod verdict;
 mod why;
 mod wire;
 
+pub use decide::UNKNOWN;
 pub use file::{recognise_file, recognise_with};
 pub use floor::{Floor, to_db};
 pub use lexicon::Lexicon;
@@ -48,7 +49,8 @@ pub const ASK_CONFIDENCE: f64 = 0.5;
 pub struct Choice {
     /// What is reported when it is heard: "stop", "go-on", "answer:bank".
     pub tag: String,
-    /// Lower-case wordings, each one or more words of the lexicon: "ready", "i'm ready".
+    /// Lower-case wordings, each one or more words of the lexicon: "ready", "i'm ready". One may end with "[unk]" behind at least two
+    /// words: it is heard where some word that nobody listens for follows. Its own words must stand in other wordings.
     pub wordings: Vec<String>,
 }
 

@@ -1,14 +1,14 @@
 //! Keeps a child process alive: starts it, writes to it, and starts it again with its grammars when it dies.
 
 use super::CommandEarError;
-use super::child::LOG_VARIABLE;
+use super::child::{LOG_VARIABLE, PARENT_VARIABLE};
 use super::wire::{self, kind};
 use std::collections::VecDeque;
 use std::io::{BufRead, BufReader, BufWriter, Write};
 use std::path::PathBuf;
 use std::process::{Child, ChildStdin, Command, Stdio};
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::mpsc::{Receiver, Sender};
+use std::sync::mpsc::{Receiver, Sender, channel};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
@@ -134,9 +134,18 @@ pub(crate) fn start(
         serial: 0,
         deaths: VecDeque::new(),
     };
-    let running = supervisor.spawn()?;
-    let pid = running.pid;
-    let handle = thread("recogniser-keeper", move || supervisor.keep(running, &inbox))?;
+    // The child ends with the thread that starts it, so the keeper does, which lives as long as the child is wanted.
+    let (tell, told) = channel();
+    let handle = thread("recogniser-keeper", move || {
+        let spawned = supervisor.spawn();
+        // Fails only where nobody waits for it any more; the orders are over then, too.
+        let _ = tell.send(spawned.as_ref().map(|running| running.pid).map_err(|error| CommandEarError(error.0.clone())));
+        if let Ok(running) = spawned {
+            supervisor.keep(running, &inbox);
+        }
+    })?;
+    let gone = |_| Err(CommandEarError("the recogniser's keeper ended; restart the program".to_owned()));
+    let pid = told.recv().unwrap_or_else(gone)?;
     Ok((pid, leash, handle))
 }
 
@@ -237,6 +246,7 @@ impl Supervisor {
         command.arg("__recogniser").arg("--model").arg(model).stdin(Stdio::piped()).stdout(Stdio::piped());
         // The network is small: more threads only wait for each other, and take the processor from the sound thread.
         command.env("OPENBLAS_NUM_THREADS", "1");
+        command.env(PARENT_VARIABLE, std::process::id().to_string());
         command.stderr(if talkative { Stdio::inherit() } else { Stdio::piped() });
         // A group of its own: Ctrl-C goes to the program alone, which still wants its recogniser while it closes down.
         #[cfg(unix)]

@@ -22,6 +22,19 @@ impl Outline {
         };
         Self { prescription, exercises }
     }
+
+    /// Repetitions of the step of that number, from 1, over all sets; of a dose that grows, at that stage.
+    #[must_use]
+    pub fn repetitions(&self, step: u32, ramp_stage: Option<u32>) -> Option<u32> {
+        let prescription = self.prescription.as_ref()?;
+        let index = |from_one: u32| usize::try_from(from_one).ok().and_then(|number| number.checked_sub(1));
+        let stages = prescription.ramps.iter().find(|ramp| ramp.step == step).map(|ramp| &ramp.stages);
+        let step = match stages.zip(ramp_stage) {
+            Some((stages, stage)) => stages.get(index(stage)?)?,
+            None => prescription.routine.steps.get(index(step)?)?,
+        };
+        Some(step.sets.saturating_mul(step.repetitions))
+    }
 }
 
 fn named_in(text: &str) -> Vec<String> {

@@ -142,6 +142,12 @@ pub(super) fn outcomes(kept: &KeptPractice, outline: &Outline, trials: &[Trial<'
         if step.status == StepStatus::Stopped && step.ended.is_none() {
             step.ended = trials.iter().rfind(of_step).map(|trial| trial.ended.clone());
         }
+        // Nobody ended it: what was done is in its trials, what was prescribed in the routine.
+        if step.status == StepStatus::Stopped && step.repetitions_done.is_none() {
+            let done = trials.iter().filter(of_step).filter(|trial| trial.complete).count();
+            step.repetitions_done = u32::try_from(done).ok();
+            step.repetitions_prescribed = outline.repetitions(*number, step.ramp_stage);
+        }
     }
     steps.into_values().chain(placeless).collect()
 }

@@ -87,6 +87,11 @@ impl Failure {
     }
 }
 
+/// Tells whoever is at the terminal. Where that is closed, or nobody reads any more, it is left unsaid: a practice does not break on it.
+pub fn tell(text: &str) {
+    let _ = std::io::Write::write_fmt(&mut std::io::stderr(), format_args!("{text}\n"));
+}
+
 /// How writing a result to standard output went. A reader that went away (`| head`) is no failure.
 ///
 /// # Errors

@@ -8,7 +8,7 @@ use crate::load;
 use crate::spoken::spoken_form;
 use attend::household::{Checks, check_bytes, has_article};
 use attend::{Household, Said};
-use command_ear::Lexicon;
+use command_ear::{Lexicon, UNKNOWN};
 use routine::{Faults, Hearing, MAX_FILE_BYTES};
 use session::{Arg, Command, Line};
 use speak::Words;
@@ -82,10 +82,23 @@ pub fn wordings(words: &Words, household: &Household, said: &Said) -> Vec<String
         (key.to_owned(), vec![("name", Arg::Text(name))])
     };
     let fixed = |key: &str| (key.to_owned(), Vec::new());
-    let (key, args) = match said {
+    let all_of = |(key, args): (String, Vec<(&'static str, Arg)>)| {
+        let text = words.text(&Line { key, args }).unwrap_or_default();
+        let wordings = text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" "));
+        wordings.filter(|wording| !wording.is_empty()).collect::<Vec<_>>()
+    };
+    let message = match said {
         Said::StartMine => fixed("attend-say-mine"),
         Said::StartCalled(name) => called("attend-say-called-plain", "attend-say-called", name),
         Said::StartFor(person) => named("attend-say-for", person),
+        Said::StartForSeveral(persons) => return several(household, persons, &all_of),
+        Said::StartForUnknown => {
+            let mut beginnings = all_of(fixed("attend-say-for-unknown"));
+            if household.persons.len() > 1 {
+                beginnings.extend((0..household.persons.len()).flat_map(|person| all_of(named("attend-say-for-and-unknown", &person))));
+            }
+            return beginnings.into_iter().map(|beginning| format!("{beginning} {UNKNOWN}")).collect();
+        }
         Said::Name(person) => named("attend-say-name", person),
         Said::Called(name) => called("attend-say-which-plain", "attend-say-which", name),
         Said::NotNow => fixed("attend-say-not-now"),
@@ -97,6 +110,19 @@ pub fn wordings(words: &Words, household: &Household, said: &Said) -> Vec<String
         Said::No => return words.wordings(Command::No),
         Said::Stop => return words.wordings(Command::Stop),
     };
-    let text = words.text(&Line { key, args }).unwrap_or_default();
-    text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" ")).filter(|wording| !wording.is_empty()).collect()
+    all_of(message)
+}
+
+/// Two by their names; two who are all by "both", more who are all by "everyone".
+fn several(household: &Household, persons: &[usize], all_of: &dyn Fn((String, Vec<(&'static str, Arg)>)) -> Vec<String>) -> Vec<String> {
+    let name = |person: &usize| Arg::Text(household.persons.get(*person).map(|person| spoken_form(&person.name)).unwrap_or_default());
+    let mut wordings = Vec::new();
+    if let [first, second] = persons {
+        wordings.extend(all_of(("attend-say-for-two".into(), vec![("first", name(first)), ("second", name(second))])));
+    }
+    if persons.len() == household.persons.len() {
+        let key = if persons.len() == 2 { "attend-say-for-both" } else { "attend-say-for-all" };
+        wordings.extend(all_of((key.into(), Vec::new())));
+    }
+    wordings
 }

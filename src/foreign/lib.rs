@@ -4,5 +4,6 @@
 pub mod counting;
 #[cfg(target_arch = "x86_64")]
 mod kept_products;
+pub mod parent;
 pub mod small_product;
 pub mod speex;

@@ -34,6 +34,8 @@ pub enum Event {
     LineEnded { at_s: f64, line: LineId },
     /// Something makes hearing or measuring doubtful.
     Trouble { at_s: f64, trouble: Trouble },
+    /// The microphone, which gave nothing at all, gives sound.
+    SoundIsBack { at_s: f64 },
     /// Ctrl-C, a closing window: end now, with everything kept.
     Interrupt { at_s: f64 },
 }
@@ -55,6 +57,7 @@ impl Event {
             | Event::LineBegan { at_s, .. }
             | Event::LineEnded { at_s, .. }
             | Event::Trouble { at_s, .. }
+            | Event::SoundIsBack { at_s }
             | Event::Interrupt { at_s } => *at_s,
         }
     }

@@ -64,6 +64,8 @@ pub enum Trouble {
     MicrophoneClips,
     /// The microphone changes its own volume: levels are not comparable.
     MicrophoneGain,
+    /// The microphone gives nothing at all, not even the room.
+    MicrophoneSilent,
 }
 
 impl Trouble {
@@ -76,6 +78,7 @@ impl Trouble {
             Trouble::RoomTalks => "trouble-room-talks",
             Trouble::MicrophoneClips => "trouble-microphone-clips",
             Trouble::MicrophoneGain => "trouble-microphone-gain",
+            Trouble::MicrophoneSilent => "trouble-microphone-silent",
         }
     }
 

@@ -34,6 +34,8 @@ pub struct RoutineDay {
     pub done: u32,
     /// Repetitions beyond what was prescribed, or on a day for which nothing was planned.
     pub extra: u32,
+    /// Of what was prescribed, that of the times whose practice was begun.
+    pub begun: u32,
 }
 
 /// One civil day.
@@ -47,7 +49,10 @@ pub struct DayAdherence {
     pub practices: u32,
     pub planned: u32,
     pub routines: Vec<RoutineDay>,
-    /// The day is not over: today, with something still to do. It counts in no week.
+    /// Of what was prescribed, that of the times whose practice was begun.
+    pub begun: u32,
+    /// The day is not over: today, with something still to do. Of it only the practices that were begun count, for nothing else of it was
+    /// missed yet.
     pub open: bool,
 }
 
@@ -56,6 +61,24 @@ impl DayAdherence {
     #[must_use]
     pub fn share(&self) -> Option<f64> {
         (self.prescribed > 0).then(|| f64::from(self.done) / f64::from(self.prescribed))
+    }
+
+    /// It stands in the sums: it is over, or something of it was begun.
+    #[must_use]
+    pub fn counts(&self) -> bool {
+        !self.open || self.practices > 0
+    }
+
+    /// Repetitions prescribed, as they stand in the sums.
+    #[must_use]
+    pub fn counted_prescribed(&self) -> u32 {
+        if self.open { self.begun } else { self.prescribed }
+    }
+
+    /// Repetitions done, as they stand in the sums: never more than were prescribed.
+    #[must_use]
+    pub fn counted_done(&self) -> u32 {
+        self.done.min(self.counted_prescribed())
     }
 }
 
@@ -126,17 +149,17 @@ pub(super) fn of_routines(lives: &[RoutineLife<'_>], today: Option<Date>, window
 }
 
 fn one_week(days: &[DayAdherence]) -> Option<WeekAdherence> {
-    let over: Vec<&DayAdherence> = days.iter().filter(|day| !day.open).collect();
-    let sum = |of: fn(&DayAdherence) -> u32| over.iter().map(|day| of(day)).fold(0_u32, u32::saturating_add);
-    let count = |of: fn(&DayAdherence) -> bool| u32::try_from(over.iter().filter(|day| of(day)).count()).unwrap_or(u32::MAX);
+    let counted: Vec<&DayAdherence> = days.iter().filter(|day| day.counts()).collect();
+    let sum = |of: fn(&DayAdherence) -> u32| counted.iter().map(|day| of(day)).fold(0_u32, u32::saturating_add);
+    let count = |of: fn(&DayAdherence) -> bool| u32::try_from(counted.iter().filter(|day| of(day)).count()).unwrap_or(u32::MAX);
     Some(WeekAdherence {
         monday: monday_of(days.first()?.day),
-        prescribed: sum(|day| day.prescribed),
-        done: sum(|day| day.done),
+        prescribed: sum(DayAdherence::counted_prescribed),
+        done: sum(DayAdherence::counted_done),
         extra: sum(|day| day.extra),
         days_planned: count(|day| day.planned > 0),
         days_practised: count(|day| day.planned > 0 && day.practices > 0),
-        days: u32::try_from(over.len()).unwrap_or(u32::MAX),
+        days: u32::try_from(counted.len()).unwrap_or(u32::MAX),
     })
 }
 
@@ -146,9 +169,10 @@ fn one_day(day: Date, lives: &[RoutineLife<'_>], today: Option<Date>) -> DayAdhe
     let (prescribed, done, planned) = (sum(|routine| routine.prescribed), sum(|routine| routine.done), sum(|routine| routine.planned));
     let has = |wanted| known.iter().any(|(_, basis)| *basis == wanted);
     let basis = [PlanBasis::Planned, PlanBasis::PractisedOnly].into_iter().find(|basis| has(*basis)).unwrap_or(PlanBasis::Nothing);
-    let (extra, practices) = (sum(|routine| routine.extra), sum(|routine| routine.practices));
+    let (extra, practices, begun) = (sum(|routine| routine.extra), sum(|routine| routine.practices), sum(|routine| routine.begun));
     let routines = known.into_iter().map(|(routine, _)| routine).filter(|routine| routine.planned > 0 || routine.practices > 0).collect();
-    DayAdherence { day, basis, prescribed, done, extra, practices, planned, routines, open: today == Some(day) && done < prescribed }
+    let open = today == Some(day) && done < prescribed;
+    DayAdherence { day, basis, prescribed, done, extra, practices, planned, routines, begun, open }
 }
 
 /// None where the routine was not in force and was not practised.
@@ -182,13 +206,16 @@ fn routine_day(life: &RoutineLife<'_>, day: Date) -> Option<(RoutineDay, PlanBas
     let all = done_of.values().copied().fold(0_u32, u32::saturating_add);
     let within = |(exercise, done): (&&str, &u32)| (*done).min(prescribed_of.get(exercise).copied().unwrap_or(0));
     let done = done_of.iter().map(within).fold(0_u32, u32::saturating_add);
+    let begun_times = u32::try_from(practices.len()).unwrap_or(u32::MAX).min(times);
+    let begun =
+        if times == 0 { 0 } else { u32::try_from(u64::from(prescribed) * u64::from(begun_times) / u64::from(times)).unwrap_or(prescribed) };
     let basis = match (version.has_plan(), practices.is_empty()) {
         (true, _) if planned > 0 => PlanBasis::Planned,
         (false, false) => PlanBasis::PractisedOnly,
         _ => PlanBasis::Nothing,
     };
     let practices = u32::try_from(practices.len()).unwrap_or(u32::MAX);
-    Some((RoutineDay { routine_title: life.title.to_owned(), planned, practices, prescribed, done, extra: all - done }, basis))
+    Some((RoutineDay { routine_title: life.title.to_owned(), planned, practices, prescribed, done, extra: all - done, begun }, basis))
 }
 
 #[cfg(test)]

@@ -17,6 +17,7 @@ use super::standing::{GoalState, goals};
 use super::trial::Trial;
 use super::window::Window;
 use jiff::civil::Date;
+use model::EndReason;
 use serde::Serialize;
 
 /// How a practice ends that was led to its end.
@@ -124,7 +125,7 @@ fn left_out(practised: &Practised, lives: &[RoutineLife<'_>], window: Window) ->
             life.with_versions().filter(|(practice, ..)| window.has(practice.day) && practice.end_reason.as_deref() != Some(COMPLETED));
         for (practice, _, version) in unfinished {
             let Some(version) = version else { continue };
-            let end = practice.end_reason.as_deref().unwrap_or("broken off");
+            let end = practice.end_reason.as_deref().unwrap_or(EndReason::Interrupted.as_str());
             for (number, step) in version.practised_steps() {
                 let exercise = &step.exercise.id;
                 let known = practised.left_out.iter().any(|left| left.session == practice.session && left.exercise == *exercise);

@@ -11,6 +11,12 @@ pub use vosk_decoder::{VoskDecoder, VoskModel};
 /// Runs the recogniser on standard input and output until the input ends. `model` is a folder in the Vosk layout.
 #[must_use]
 pub fn child_main(model: &Path) -> ExitCode {
+    // Where the system does not end it with its parent, it ends with the next read.
+    let _ = foreign::parent::end_with_parent();
+    // The parent may have ended before that.
+    if command_ear::child::is_orphan() {
+        return ExitCode::FAILURE;
+    }
     foreign::small_product::provide();
     command_ear::child::serve(|talkative| VoskModel::load(model, talkative))
 }

@@ -2,7 +2,7 @@
 
 use super::error::RecordError;
 use super::store::Store;
-use super::time;
+use super::{running, time};
 use jiff::ZonedDateTime;
 use model::{Entry, Fact, SessionId, Source};
 use rusqlite::{OptionalExtension, Row};
@@ -37,6 +37,8 @@ pub struct SessionSummary {
     pub minutes: f64,
     /// How it ended; none where it is under way or was interrupted.
     pub end_reason: Option<String>,
+    /// A process leads it now.
+    pub under_way: bool,
 }
 
 pub(super) const SUMMARY: &str = "SELECT s.id, c.name, s.started_at, s.routine_title, s.source, s.software, s.end_reason,
@@ -75,6 +77,7 @@ impl Store {
         let entries = self.entries(summary.id)?;
         (summary.steps_done, summary.steps_prescribed) = steps(&entries);
         summary.best_holds = best_holds(&entries);
+        summary.under_way = summary.end_reason.is_none() && running::is_led(&self.folder, summary.id.0);
         Ok(summary)
     }
 }
@@ -97,6 +100,7 @@ pub(super) fn summary(row: &Row<'_>) -> Result<SessionSummary, rusqlite::Error> 
         best_holds: Vec::new(),
         minutes: row.get::<_, f64>(7)? / 60.0,
         end_reason: row.get(6)?,
+        under_way: false,
     })
 }
 

@@ -141,7 +141,7 @@ impl Reader {
         self.end_part(&open);
         let Some(practice) = self.practices.get(&open.session) else { return };
         if practice.end_reason.as_deref() != Some(EndReason::Completed.as_str()) {
-            let text = practice.end_reason.clone().unwrap_or_else(|| "broken off".to_owned());
+            let text = practice.end_reason.clone().unwrap_or_else(|| EndReason::Interrupted.as_str().to_owned());
             let when = later(&open.began, open.last_s);
             self.out.notes.push(Note { session: open.session, when, day: practice.day, kind: NoteKind::EndedEarly, exercise: None, text });
         }

@@ -53,13 +53,25 @@ pub(super) fn cut(text: &str, width: usize) -> String {
     kept
 }
 
+/// Printed lines, broken between words where they are wider than `columns`; what goes on stands as far in as its line began.
+pub(super) fn fitted(text: &str, columns: usize) -> String {
+    let fit = |line: &str| {
+        let indent: String = line.chars().take_while(|c| *c == ' ').collect();
+        let further = if line.trim_start().starts_with("- ") { format!("{indent}  ") } else { indent.clone() };
+        let options = textwrap::Options::new(columns.max(further.len() + 10)).initial_indent(&indent).subsequent_indent(&further);
+        textwrap::wrap(line.trim_start(), options).join("\n")
+    };
+    text.split('\n').map(fit).collect::<Vec<_>>().join("\n")
+}
+
 fn wrapped(text: &str, width: usize) -> Vec<String> {
     textwrap::wrap(text, width.max(1)).into_iter().map(|row| cut(&row, width)).collect()
 }
 
 /// The block at the foot of the terminal. The last column stays free, so that no terminal breaks a row by itself.
 /// Where rows are few the large figure gives way first, then the rule, then what can be said.
-pub(super) fn block(shown: &ShownView, size: Size, ink: char) -> Vec<Row> {
+/// `keys` tells the keys, where there are some; it is the first to give way of all.
+pub(super) fn block(shown: &ShownView, keys: &str, size: Size, ink: char) -> Vec<Row> {
     let width = size.columns.saturating_sub(1).max(1);
     let room = size.rows.saturating_sub(1).max(1);
     let row = |text: String, look: Look| Row { text, look };
@@ -100,6 +112,11 @@ pub(super) fn block(shown: &ShownView, size: Size, ink: char) -> Vec<Row> {
     let left = room.saturating_sub(rows.len() + figure.len());
     rows.extend(figure);
     rows.extend(can_say.into_iter().take(left));
+    let keys = wrapped(&clean(keys), width).into_iter().filter(|text| !text.is_empty()).map(|text| row(text, Look::Faint));
+    let keys: Vec<Row> = keys.collect();
+    if rows.len() + keys.len() <= room {
+        rows.extend(keys);
+    }
     rows.truncate(room);
     rows
 }

@@ -11,4 +11,4 @@ mod terminal;
 pub use keys::{Keys, restore_terminal};
 pub use show::{NoScreen, Screen};
 pub use shown::{Offer, ShownView};
-pub use terminal::TerminalScreen;
+pub use terminal::{TerminalScreen, fitted_to_terminal};

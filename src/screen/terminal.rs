@@ -1,6 +1,6 @@
 //! The terminal: dialogue above, a block with the large figure at the foot; or plain lines where nobody looks.
 
-use super::layout::{Look, Row, Size, Who, block, dialogue};
+use super::layout::{Look, Row, Size, Who, block, dialogue, fitted};
 use super::show::Screen;
 use super::shown::ShownView;
 use std::io::{IsTerminal, Write};
@@ -30,6 +30,8 @@ struct Live {
     styled: bool,
     ink: char,
     shown: ShownView,
+    /// What the keys mean, where that is shown.
+    keys: String,
     /// Rows on the terminal now, each with its width in cells.
     drawn: Vec<usize>,
     drawn_at: Option<Duration>,
@@ -75,6 +77,15 @@ impl TerminalScreen {
         screen
     }
 
+    /// Tells below everything else what the keys mean.
+    #[must_use]
+    pub fn with_keys(mut self, keys: String) -> Self {
+        if let Some(live) = &mut self.live {
+            live.keys = keys;
+        }
+        self
+    }
+
     /// Plain lines, one for each thing said, heard or noted.
     #[must_use]
     pub fn plain(out: Box<dyn Write + Send>) -> Self {
@@ -88,7 +99,17 @@ impl TerminalScreen {
         styled: bool,
         ink: char,
     ) -> Self {
-        let live = Live { size, now, styled, ink, shown: ShownView::default(), drawn: Vec::new(), drawn_at: None, pending: false };
+        let live = Live {
+            size,
+            now,
+            styled,
+            ink,
+            shown: ShownView::default(),
+            keys: String::new(),
+            drawn: Vec::new(),
+            drawn_at: None,
+            pending: false,
+        };
         let mut this = Self { out, live: Some(live) };
         HIDDEN.store(true, Ordering::SeqCst);
         this.write(HIDE);
@@ -135,7 +156,7 @@ impl Live {
     /// overwritten and their rest erased, never blanked first, so nothing flickers.
     fn redraw(&mut self, lines: &[String]) -> String {
         let size = (self.size)();
-        let rows = block(&self.shown, size, self.ink);
+        let rows = block(&self.shown, &self.keys, size, self.ink);
         let mut text = self.to_start(size);
         for line in lines {
             text.push_str(line);
@@ -214,6 +235,15 @@ impl Screen for TerminalScreen {
 impl Drop for TerminalScreen {
     fn drop(&mut self) {
         self.finish();
+    }
+}
+
+/// Printed lines as they fit standard output: a terminal of few columns would part words at its edge. Elsewhere they stay as they are.
+#[must_use]
+pub fn fitted_to_terminal(text: &str) -> String {
+    match terminal_size::terminal_size() {
+        Some((columns, _)) if std::io::stdout().is_terminal() => fitted(text, usize::from(columns.0)),
+        _ => text.to_owned(),
     }
 }
 

@@ -3,7 +3,7 @@
 //! Nobody is measured, asked again or hurried. What has a clock runs by the clock; what has none waits for the clinician's
 //! voice or key. Each exercise begins when the clinician says so.
 
-use super::next::NextAction;
+use super::next::{Ask, NextAction};
 use super::posture::PostureRun;
 use super::practice::Practice;
 use super::repeated::RepeatedRun;
@@ -38,7 +38,7 @@ pub(super) fn move_on(practice: &mut Practice, state: &State) -> Move {
     match state {
         State::Speaking(speaking) => {
             practice.hush();
-            Move::Go(speaking.then)
+            Move::Go(past_the_question(speaking.then))
         }
         State::Posture(_) | State::Paced(_) | State::Naming(_) => {
             state.cut_repetition(practice);
@@ -52,6 +52,15 @@ pub(super) fn move_on(practice: &mut Practice, state: &State) -> Move {
         }
         State::Repeated(run) => run.done(practice).into(),
         _ => Move::Stay,
+    }
+}
+
+/// Whoever goes on while it talks need not be asked at its end whether to go on.
+fn past_the_question(then: NextAction) -> NextAction {
+    match then {
+        NextAction::AskStart | NextAction::Ask(Ask::Start) => NextAction::BeginStep,
+        NextAction::BeginSet | NextAction::Ask(Ask::Position) => NextAction::BeginRepetition,
+        other => other,
     }
 }
 

@@ -5,7 +5,7 @@ use super::context::SessionContext;
 use super::practice::Practice;
 use super::state::{Move, State};
 use super::{closing, flow, hearing, knocking, opening};
-use model::{Command, Effect, Event, StepReason};
+use model::{Command, Effect, Event, StepReason, Trouble};
 use routine::Routine;
 
 /// Leads one session of one routine.
@@ -55,6 +55,9 @@ impl Engine {
         if self.state.is_calm(self.practice.now_s) {
             self.practice.tell_trouble();
         }
+        if self.state.waits_for_client() {
+            self.practice.waited(passed_s);
+        }
         std::mem::take(&mut self.practice.out.effects)
     }
 
@@ -73,7 +76,9 @@ impl Engine {
             Event::RoomLoud { loud, room_db, .. } => return hearing::room_loud(practice, loud, room_db),
             Event::LineBegan { .. } => return,
             Event::LineEnded { line, .. } => return hearing::line_ended(practice, state, line),
+            Event::Trouble { trouble: Trouble::MicrophoneSilent, .. } => return practice.sound_is_gone(),
             Event::Trouble { trouble, .. } => return practice.troubled(trouble),
+            Event::SoundIsBack { .. } => return hearing::sound_is_back(practice, state),
             Event::Interrupt { .. } => {
                 practice.hush();
                 closing::cut_short(practice, state, StepReason::Interrupted);

@@ -9,6 +9,9 @@ use model::{Command, VoiceTask};
 
 /// Seconds of silence after "stop" before it says how to go on (design: "silent at once; then after a second").
 const STOP_SILENCE_S: f64 = 1.0;
+/// Whoever asked for help or is not well is listened to for so long behind the first sentence, s: most answers have begun by then
+/// (trade notes 5.5: 2 to 3 s).
+const LISTENS_S: f64 = 3.0;
 
 /// It stands still until the client says how to go on.
 #[derive(Debug, Clone)]
@@ -25,6 +28,9 @@ impl Halted {
         practice.listen(listening::HALTED, VoiceTask::Idle);
         practice.show_prompt(line(halt.shown_key()), halt.can_say());
         let now_s = practice.now_s;
+        if halt != Halt::Unwell {
+            practice.rest_to_tell.clear();
+        }
         Self { halt, since_s: now_s, told: false, patience: Patience::new(now_s) }
     }
 
@@ -33,7 +39,10 @@ impl Halted {
             return Turn::Stay;
         }
         if !self.told {
-            if practice.now_s >= self.since_s + STOP_SILENCE_S {
+            let answers = matches!(self.halt, Halt::Helped | Halt::Unwell) && !practice.context.class;
+            let (from_s, silence_s) =
+                if answers { (self.since_s.max(practice.last_spoke_s), LISTENS_S) } else { (self.since_s, STOP_SILENCE_S) };
+            if practice.now_s >= from_s + silence_s {
                 self.tell(practice);
             }
             return Turn::Stay;
@@ -59,9 +68,14 @@ impl Halted {
             Halt::Resting => "resting",
             Halt::Dry if practice.sips_enabled() => "dry-sip",
             Halt::Dry => "dry-lips",
-            Halt::Unwell => "unwell-go-on",
+            Halt::Unwell => {
+                for line in std::mem::take(&mut practice.rest_to_tell) {
+                    practice.say_line(line, None);
+                }
+                "unwell-go-on"
+            }
             Halt::Helped => {
-                practice.say("help", &[]);
+                practice.say("help-more", &[]);
                 if practice.in_step {
                     let instruction = practice.instruction_key();
                     practice.say(&instruction, &[]);

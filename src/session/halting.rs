@@ -3,11 +3,12 @@
 use super::emergency::{self, Emergency};
 use super::halted::Halted;
 use super::next::{Halt, NextAction};
+use super::outlet::line;
 use super::practice::Practice;
 use super::safety_stop::{CameFrom, record_safety_stop};
 use super::state::{Move, State};
 use super::{closing, listening};
-use model::{Arg, Fact, Symptom, VoiceTask};
+use model::{Arg, Fact, Line, Symptom, VoiceTask};
 use routine::left_out_by;
 
 /// Silence at once; a second later it says how to go on.
@@ -25,7 +26,11 @@ pub(super) fn halt(practice: &mut Practice, state: &State, halt: Halt) -> Halted
 pub(super) fn help(practice: &mut Practice, state: &State) -> Halted {
     let from = CameFrom::now(practice);
     record_safety_stop(practice, &Symptom::Help, &from);
-    halt(practice, state, Halt::Helped)
+    let halted = halt(practice, state, Halt::Helped);
+    if !practice.context.class {
+        practice.say("help", &[]);
+    }
+    halted
 }
 
 /// Chest pain and no breath end the practice; anything else leaves out what is like the exercise.
@@ -53,20 +58,29 @@ fn unwell(practice: &mut Practice, state: &State, symptom: &Symptom) -> Move {
         practice.stand_before_next_step();
         resume_target = NextAction::BeginStep;
     }
-    // What to do comes first: it may be urgent.
+    // What to do comes first, in one sentence: it may be urgent, and so may an answer.
     let mut last = practice.say(advice(symptom), &[]);
+    let mut rest = Vec::new();
     if *symptom == Symptom::Choking {
         last = emergency::say_number(practice);
+    } else {
+        rest.push(line(format!("{}-more", advice(symptom))));
     }
     let others = leave_out_for_today(practice, symptom, exercise);
     if in_step {
-        last = practice.say(if others { "unwell-leave-all" } else { "unwell-leave" }, &[("name", Arg::Message(name))]);
+        let key = if others { "unwell-leave-all" } else { "unwell-leave" };
+        rest.push(Line { key: key.into(), args: vec![("name", Arg::Message(name))] });
     } else if others {
-        last = practice.say("unwell-leave-others", &[]);
+        rest.push(line("unwell-leave-others"));
+    }
+    if practice.looking_back.is_some() {
+        // Nothing is waited for behind the practice.
+        last = rest.drain(..).fold(last, |_, line| practice.say_line(line, None));
     }
     practice.listen(listening::HALTED, VoiceTask::Idle);
     let speaking = practice.after(last, 0.4, NextAction::Halted(Halt::Unwell));
     practice.resume_target = resume_target;
+    practice.rest_to_tell = rest;
     speaking.into()
 }
 

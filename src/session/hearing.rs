@@ -122,6 +122,15 @@ pub(super) fn room_loud(practice: &mut Practice, loud: bool, room_db: f64) {
     }
 }
 
+/// The microphone gives sound after it gave none: whoever was waited for has all their time from here.
+pub(super) fn sound_is_back(practice: &mut Practice, state: &mut State) {
+    practice.sound_is_back();
+    let now_s = practice.now_s;
+    if let Some(patience) = state.patience() {
+        patience.heard(now_s);
+    }
+}
+
 /// A line of ours is over: the client's time counts from here.
 pub(super) fn line_ended(practice: &mut Practice, state: &mut State, line: LineId) {
     practice.out.speaking.remove(&line);

@@ -179,11 +179,37 @@ impl Practice {
             return;
         }
         if let Some(trouble) = self.troubles.next_to_tell() {
-            // "Again" repeats what was announced before, not this.
-            let announced = self.last_said.take();
-            self.say_line(line(trouble.key()), None);
-            self.last_said = announced;
+            self.say_aside(trouble.key());
         }
+    }
+
+    /// The microphone gives nothing at all: kept the first time, told whenever somebody is waited for in vain.
+    pub fn sound_is_gone(&mut self) {
+        if self.troubles.is_new(Trouble::MicrophoneSilent) {
+            self.record(Fact::Troubled { trouble: Trouble::MicrophoneSilent });
+        }
+        self.troubles.sound_is_gone();
+    }
+
+    /// The client was waited for during `passed_s`: says in time that nothing at all is heard.
+    pub fn waited(&mut self, passed_s: f64) {
+        if !self.is_speaking() && !self.context.class && self.troubles.waited(passed_s) {
+            self.say_aside(Trouble::MicrophoneSilent.key());
+        }
+    }
+
+    /// Something is heard; it is told where it had been told that nothing is.
+    pub fn sound_is_back(&mut self) {
+        if self.troubles.sound_is_back() {
+            self.say_aside("trouble-microphone-back");
+        }
+    }
+
+    /// "Again" repeats what was announced before, not this.
+    fn say_aside(&mut self, key: &str) {
+        let announced = self.last_said.take();
+        self.say_line(line(key), None);
+        self.last_said = announced;
     }
 }
 

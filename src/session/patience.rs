@@ -99,9 +99,14 @@ impl Patience {
         self.waiting
     }
 
+    /// Nobody has answered for as long as is waited at all.
+    pub fn is_over(&self, now_s: f64, limits: NoAnswer) -> bool {
+        now_s - self.began_s >= limits.give_up_after_s
+    }
+
     /// Call at each tick while nothing is being said. Each answer but `Wait` comes once.
     pub fn look(&mut self, now_s: f64, limits: NoAnswer) -> Silence {
-        if now_s - self.began_s >= limits.give_up_after_s {
+        if self.is_over(now_s, limits) {
             return Silence::GiveUp;
         }
         // Once all asking was in vain, it says each minute that it is still there.

@@ -75,6 +75,8 @@ pub(super) struct Practice {
     /// The last thing that was announced, for "again".
     pub last_said: Option<Line>,
     pub troubles: Troubles,
+    /// What is still to be said to somebody who is not well, once they had a moment to answer.
+    pub rest_to_tell: Vec<Line>,
     /// The client has said in this practice that something was wrong.
     pub unwell: bool,
     /// What is asked at the end, from the summary on; none before, and where nothing is asked.
@@ -125,6 +127,7 @@ impl Practice {
             kind_asked: None,
             last_said: None,
             troubles: Troubles::default(),
+            rest_to_tell: Vec::new(),
             unwell: false,
             looking_back: None,
             aims: Aims::default(),

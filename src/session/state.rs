@@ -169,6 +169,11 @@ impl State {
         }
     }
 
+    /// It is the client's turn to speak or to do something.
+    pub fn waits_for_client(&mut self) -> bool {
+        self.patience().is_some() || matches!(self, Self::Resting(_) | Self::Question(_) | Self::Naming(_))
+    }
+
     /// Nobody is in the middle of something: a trouble may be told.
     pub fn is_calm(&self, now_s: f64) -> bool {
         match self {

@@ -21,6 +21,10 @@ impl Practice {
             return Silence::Wait;
         }
         let mut limits = self.routine.no_answer;
+        // Whoever cannot be heard is not asked again; why it waits is told once. The questions at the end go by all the same.
+        if self.troubles.has_no_sound() && self.looking_back.is_none() {
+            return if patience.is_over(self.now_s, limits) { Silence::GiveUp } else { Silence::Wait };
+        }
         if let Some(response) = response {
             limits.ask_again_after_s = self.context.habits.wait_s(response, limits.ask_again_after_s);
             // Nobody who still answers is given up.

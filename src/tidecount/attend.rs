@@ -13,7 +13,7 @@ use crate::options::{DataFolder, Fast, Screen, Sound};
 use attend::{Event, Practised};
 use audio::AudioIo;
 use command_ear::Lexicon;
-use files::error::Failure;
+use files::error::{Failure, tell};
 use files::households::{check_household, read_household};
 use files::load::{self, Loaded};
 use files::packages;
@@ -23,6 +23,7 @@ use live::attend::devices::Devices;
 use live::attend::record::{exercise_name, moment, today};
 use live::attend::waiting::{House, Waited, Waiting};
 use live::follow::SharedScreen;
+use live::interrupt::{Endings, raise_when_asked};
 use live::levels::{self, Levels};
 use live::practice::{Outcome, Practice};
 use pages::follow::follower::WebFollower;
@@ -55,7 +56,7 @@ fn time_of_day(text: &str) -> Result<ZonedDateTime, String> {
     text.parse::<DateTime>().and_then(|civil| civil.to_zoned_datetime(jiff::tz::TimeZone::system())).map_err(remedy)
 }
 
-/// Runs the command until Ctrl-C, or until a recording is over.
+/// Runs the command until it is asked to end, or until a recording is over.
 ///
 /// # Errors
 /// The household has faults (all are named), or model, voice, record or a file cannot be used. A microphone or loudspeaker that is
@@ -88,7 +89,7 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
     let house = House { household, words, model, voice: sound.voice.clone(), data, recogniser: None, begins_at };
     let mut waiting = Waiting::new(house, devices)?;
     waiting.tell(Event::Record { at_s: 0.0, today: record });
-    let interrupted = watch_for_ctrl_c()?;
+    let interrupted = watch_for_its_end()?;
     let set_up = Place {
         data: waiting.machine().data.clone(),
         household: path,
@@ -119,9 +120,7 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
         pages.finish();
     }
     waiting.devices().finish()?;
-    for complaint in &waiting.devices().complaints {
-        eprintln!("{complaint}");
-    }
+    waiting.devices().complaints.iter().for_each(|complaint| tell(complaint));
     Ok(ExitCode::SUCCESS)
 }
 
@@ -186,6 +185,7 @@ impl Starter {
             voice: machine.voice.or(settings.voice),
             levels: Levels::of(&machine.data, &device, None)?,
             recogniser: machine.recogniser,
+            mic_gates: waiting.mic_gates(),
             emergency_number: waiting.household().emergency_number.clone(),
             ..Practice::of(loaded, self.source, client, machine.data)
         };
@@ -200,24 +200,15 @@ fn new_screen() -> SharedScreen {
     SharedScreen::new(TerminalScreen::stdout())
 }
 
-/// True from the first Ctrl-C on; the second does not wait.
-fn watch_for_ctrl_c() -> Result<Arc<AtomicBool>, Failure> {
+/// True from when it is first asked to end: Ctrl-C, a closed terminal, the system shutting down. Asked twice it does not wait.
+fn watch_for_its_end() -> Result<Arc<AtomicBool>, Failure> {
     let failed =
         |why: std::io::Error| Failure::Again(format!("the program cannot start its threads: {why}; close other programs and try again"));
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().map_err(failed)?;
+    let mut endings = runtime.block_on(async { Endings::watch() }).map_err(failed)?;
     let interrupted = Arc::new(AtomicBool::new(false));
     let flag = interrupted.clone();
-    std::thread::Builder::new()
-        .name("ctrl-c".into())
-        .spawn(move || {
-            runtime.block_on(async move {
-                while tokio::signal::ctrl_c().await.is_ok() {
-                    if flag.swap(true, Ordering::Relaxed) {
-                        std::process::exit(130);
-                    }
-                }
-            });
-        })
-        .map_err(failed)?;
+    let watch = move || runtime.block_on(raise_when_asked(&mut endings, &flag));
+    std::thread::Builder::new().name("endings".into()).spawn(watch).map_err(failed)?;
     Ok(interrupted)
 }

@@ -42,7 +42,7 @@ pub enum Order {
     Hand(hand::args::HandArgs),
     /// Collect the results of many clients in one database, and see who needs attention, and why
     Clinic(clinic::args::ClinicArgs),
-    /// Write, check and show routines
+    /// Write a routine by answering questions (new), check it, show it as a handout
     Routine(routine::args::RoutineArgs),
     /// List, show and check word packs
     Pack(pack::PackArgs),

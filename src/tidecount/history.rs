@@ -11,7 +11,7 @@ use crate::options::DataFolder;
 use files::error::{Failure, delivered};
 use model::visible_line;
 use record::{RecordError, SessionId, SessionSummary, Store, journal_text};
-use session::Entry;
+use session::{EndReason, Entry};
 
 /// Arguments of `tidecount history`.
 #[derive(Debug, clap::Args)]
@@ -90,8 +90,17 @@ fn as_text(summary: &SessionSummary) -> String {
         summary.steps_done,
         summary.steps_prescribed,
         summary.minutes,
-        summary.end_reason.as_deref().map_or_else(|| "not ended".to_owned(), |reason| format!("ended: {}", visible_line(reason))),
+        how_ended(summary),
     )
+}
+
+/// Nobody ended it: it was interrupted, unless somebody practises now.
+fn how_ended(summary: &SessionSummary) -> String {
+    match &summary.end_reason {
+        Some(reason) => format!("ended: {}", plain(reason)),
+        None if summary.under_way => "under way".to_owned(),
+        None => format!("ended: {}", EndReason::Interrupted.as_str()),
+    }
 }
 
 fn as_json(summary: &SessionSummary) -> Value {
@@ -107,7 +116,7 @@ fn as_json(summary: &SessionSummary) -> Value {
         "steps_prescribed": summary.steps_prescribed,
         "duration_s": thousandths(summary.minutes * 60.0),
         "best_hold_s": holds,
-        "end_reason": summary.end_reason,
+        "end_reason": summary.end_reason.as_deref().or((!summary.under_way).then_some(EndReason::Interrupted.as_str())),
         "software": summary.software,
     })
 }

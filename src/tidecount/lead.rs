@@ -2,12 +2,13 @@
 //! class, who was there and what was led is kept, and nothing else.
 
 use std::collections::BTreeSet;
+use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use crate::options::{ALOUD, DataFolder, Fast, Screen, Sound};
+use crate::options::{ALOUD, DataFolder, Fast, Screen, Sound, kept_in};
 use files::classes::read_class;
-use files::error::Failure;
+use files::error::{Failure, tell};
 use files::load;
 use jiff::ZonedDateTime;
 use live::follow::SharedScreen;
@@ -15,7 +16,7 @@ use live::practice::{ClassGiven, ClassKeeper, Practice};
 use pages::follow::server;
 use record::{NewClass, Source, Store};
 use routine::ClassList;
-use screen::TerminalScreen;
+use screen::{TerminalScreen, fitted_to_terminal};
 use session::Line;
 use speak::Words;
 
@@ -29,7 +30,7 @@ use speak::Words;
 #[command(mut_arg("mic", |mic| mic.value_name("default|NAME|FILE.wav|none")
     .help("Listen to a microphone from `tidecount devices`, to a recording, or to `none` and lead by keys alone")))]
 #[command(mut_arg("speaker", |speaker| speaker.help(ALOUD)))]
-#[command(mut_arg("data", |data| data.help("Keep spoken lines in this folder [default: $TIDECOUNT_DATA, else the user data folder]")))]
+#[command(mut_arg("data", |data| data.help(kept_in!("Keep spoken lines in this folder"))))]
 pub struct LeadArgs {
     /// Routine to lead, a TOML file
     pub routine: PathBuf,
@@ -64,9 +65,10 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     let data = args.data.folder()?;
     let keeper = list.as_ref().map(|list| keeper(list, &loaded.prescription.routine.title, source, &data)).transpose()?;
     let given = ClassGiven { participants: list.map(|list| list.participants).unwrap_or_default(), names_aloud: args.say_names };
+    let keys = loaded.words.text(&Line { key: "class-keys-shown".into(), args: Vec::new() })?;
     let practice = Practice { hears_itself: sound.hears_itself, voice: sound.voice, ..Practice::of(loaded, source, "class".into(), data) };
     let pages = server::open(args.screen.wanted()?)?;
-    let screen = SharedScreen::new(TerminalScreen::stdout());
+    let screen = SharedScreen::new(TerminalScreen::stdout().with_keys(keys));
     let mut observers = server::followers(pages.as_ref())?;
     if let Some(keeper) = keeper {
         observers.push(Box::new(keeper));
@@ -78,7 +80,7 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     }
     Ok(match fault {
         Some(fault) => {
-            eprintln!("{fault}");
+            tell(&fault);
             ExitCode::FAILURE
         }
         None => ExitCode::SUCCESS,
@@ -103,24 +105,25 @@ fn keeper(list: &ClassList, routine_title: &str, source: Source, data: &Path) ->
 /// The clinician reads the cautions, and why somebody leaves something out; the class hears one sentence.
 fn print_cautions(words: &Words, routine: &routine::Routine, list: Option<&ClassList>) {
     let text = |key: String| words.text(&Line { key, args: Vec::new() }).unwrap_or_default();
-    println!("Before you begin: should anyone in the class leave something out?\n");
+    let mut told = "Before you begin: should anyone in the class leave something out?\n\n".to_owned();
     for step in &routine.steps {
         let Some(entry) = routine::find(&step.exercise.id) else { continue };
         if entry.cautions.is_empty() && entry.not_for.is_empty() {
             continue;
         }
-        println!("{}", text(format!("ex-{}-name", entry.id)));
+        told += &format!("{}\n", text(format!("ex-{}-name", entry.id)));
         for caution in &entry.cautions {
-            println!("  - {}", text(format!("caution-{caution}")));
+            told += &format!("  - {}\n", text(format!("caution-{caution}")));
         }
         for group in &entry.not_for {
-            println!("  not for: {}", text(format!("notfor-{group}")));
+            told += &format!("  not for: {}\n", text(format!("notfor-{group}")));
         }
     }
     if let Some(list) = list {
-        print!("{}", model::visible(&otherwise(list, routine, &|id| text(format!("ex-{id}-name")))));
+        told += &model::visible(&otherwise(list, routine, &|id| text(format!("ex-{id}-name"))));
     }
-    println!();
+    // Where nobody reads it the class is led all the same.
+    let _ = writeln!(std::io::stdout(), "{}", fitted_to_terminal(&told));
 }
 
 /// Who does something of this routine otherwise, each with their reason.

@@ -9,6 +9,7 @@ use crate::options::{ALOUD, DataFolder, Sound};
 use ::clinic::{Address, Clinic};
 use files::clinic_address::address;
 use files::error::Failure;
+use live::interrupt::Endings;
 use pages::follow;
 use pages::set_up::site::{Place, Site};
 use pages::web::Server;
@@ -87,7 +88,7 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, Failure> {
         .enable_all()
         .build()
         .map_err(|why| Failure::Again(format!("the program cannot start its threads: {why}; close other programs and try again")))?;
-    let waited = runtime.block_on(tokio::signal::ctrl_c());
+    let waited = runtime.block_on(async { Endings::watch()?.next().await });
     drop(server);
-    waited.map(|()| ExitCode::SUCCESS).map_err(|why| Failure::Again(format!("Ctrl-C cannot be waited for: {why}")))
+    waited.map(|_| ExitCode::SUCCESS).map_err(|why| Failure::Again(format!("Ctrl-C cannot be waited for: {why}")))
 }

@@ -186,6 +186,39 @@ fn a_microphone_without_sound_is_told() {
 }
 
 #[test]
+fn a_microphone_that_is_silent_between_words_hears_a_start_and_is_not_taken_for_dead() {
+    let place = house();
+    let mut tape = Tape::new(RATE_HZ, 150.0);
+    for (at_s, words) in [(3.0, "good morning"), (30.0, "what is for dinner today"), (58.0, "he went for a walk this evening")] {
+        tape.say(at_s, words);
+    }
+    tape.say(80.0, "start for grandma");
+    tape.say_every(88.0, 140.0, 4.3, "ready");
+    tape.gate();
+    let text = out(&run(&place, &tape, "12:00"));
+    assert!(!text.contains("no sound") && !text.contains("hear nothing"), "{text}");
+    assert_eq!(notices(&place).len(), 0);
+    let found: Vec<_> = practices(&place).into_iter().map(|practice| (practice.0, practice.2)).collect();
+    assert_eq!(found, [("grandma".to_owned(), Some("completed".to_owned()))], "{text}");
+}
+
+#[test]
+fn two_names_are_asked_about_and_an_unknown_one_is_answered() {
+    let place = house();
+    let mut tape = Tape::new(RATE_HZ, 90.0);
+    tape.say(3.0, "start for granny");
+    tape.say(20.0, "never mind");
+    tape.say(30.0, "start for grandma and grandpa");
+    tape.say(42.0, "grandma");
+    tape.say_every(50.0, 85.0, 4.3, "ready");
+    let text = out(&run(&place, &tape, "12:00"));
+    assert!(text.contains("I don't know that name. I know Grandpa and Grandma."), "{text}");
+    assert!(text.contains("Who goes first? Grandpa, or Grandma?"), "{text}");
+    let found: Vec<_> = practices(&place).into_iter().map(|practice| practice.0).collect();
+    assert_eq!(found, ["grandma"], "{text}");
+}
+
+#[test]
 fn a_household_full_of_faults_prints_them_all() {
     let place = Place::new();
     place.write("his.toml", "title = \"His\"\n[[step]]\nexercise = \"hovering\"\n");

@@ -69,6 +69,17 @@ fn kept(led: &Led) -> (Vec<String>, Vec<String>) {
     (texts("safety_stop", "reason"), texts("step_left_out", "exercise"))
 }
 
+/// What comes first is one sentence; then it listens.
+#[test]
+fn the_first_answer_to_a_call_for_help_is_one_sentence() {
+    let words = speak::Words::english().expect("the catalogue");
+    for key in ["help", "unwell-pain", "unwell-dizzy", "unwell-sick"] {
+        let text = words.text(&session::Line { key: key.into(), args: Vec::new() }).expect(key);
+        assert_eq!(text.matches(['.', '?', '!']).count(), 1, "{key}: {text}");
+        assert!(text.split_whitespace().count() <= 14, "{key}: {text}");
+    }
+}
+
 #[test]
 #[ignore = "leads whole practices; tests/run.sh runs it"]
 fn chest_pain_and_no_breath_end_the_practice_and_call_until_it_has_passed() {

@@ -12,6 +12,7 @@ mod clinic;
 mod closed_loop;
 mod command_ear;
 mod ctrl_c;
+mod dead_microphone;
 mod demo_weeks;
 mod echo_cancelling;
 mod emergencies;

@@ -128,6 +128,7 @@ fn set_up(scene: &Scene<'_>) -> (Practice, RehearsedIo, Rehearsal, PathBuf) {
         levels: live::levels::Levels::default(),
         by_page: false,
         recogniser: Some(env!("CARGO_BIN_EXE_tidecount").into()),
+        mic_gates: false,
         emergency_number: None,
         protocol: None,
     };

@@ -145,3 +145,43 @@ fn a_practice_that_cannot_begin_is_told() {
     rig.hear(Said::StartMine);
     assert_eq!(rig.started.len(), 2);
 }
+
+#[test]
+fn two_in_one_breath_start_nobody_before_it_is_asked_who_goes_first() {
+    for confidence in [0.95, 0.6] {
+        let mut rig = Rig::new(couple(), 11, 0);
+        rig.hear_with(Said::StartForSeveral(vec![0, 1]), confidence);
+        assert_eq!(rig.words(), ["I lead one person at a time. Who goes first? Grandpa, or Grandma?"]);
+        assert!(rig.started.is_empty());
+        rig.hear(Said::Name(0));
+        assert_eq!(rig.started, [(0, 0)]);
+    }
+}
+
+#[test]
+fn a_name_that_nobody_has_is_answered_with_those_that_are_known() {
+    let mut rig = Rig::new(couple(), 11, 0);
+    rig.hear_with(Said::StartForUnknown, 0.6);
+    assert_eq!(rig.words(), ["I don't know that name. I know Grandpa and Grandma. Who is it for?"]);
+    rig.hear(Said::Name(0));
+    assert_eq!(rig.started, [(0, 0)]);
+    let mut rig = Rig::new(alone(), 10, 0);
+    rig.hear(Said::StartForUnknown);
+    assert_eq!((rig.words(), rig.started.len()), (vec!["I don't know that name. I know Grandpa.".to_owned()], 0));
+    rig.hear(Said::StartMine);
+    assert_eq!(rig.started, [(0, 0)]);
+}
+
+#[test]
+fn three_can_be_named_two_by_two_and_all_together() {
+    let mut household = couple();
+    household.persons.push(person("mia", Pronoun::She, vec![routine("bedtime routine", &[])]));
+    let mut rig = Rig::new(household, 11, 0);
+    for group in [vec![0, 1], vec![0, 2], vec![1, 2], vec![0, 1, 2]] {
+        assert!(rig.listening.contains(&Said::StartForSeveral(group.clone())), "{group:?}");
+    }
+    rig.hear(Said::StartForSeveral(vec![0, 1, 2]));
+    assert_eq!(rig.words(), ["I lead one person at a time. Who goes first? Please say the name."]);
+    rig.hear(Said::Name(2));
+    assert_eq!(rig.started, [(2, 0)]);
+}

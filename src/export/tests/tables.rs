@@ -92,6 +92,9 @@ fn steps_practices_and_events_tell_what_became_of_it() {
     );
     assert_eq!(steps[0]["best_of_three_s"], "8.75", "those in noise and cut off do not count");
     assert_eq!(told[5], ("long-ah", "stopped", "interrupted"));
+    // Nobody ended it: its trials tell what was done, and the routine what was prescribed.
+    let complete = rows(TABLES[0]).iter().filter(|trial| trial["practice_number"] == "8" && trial["complete"] == "true").count();
+    assert_eq!((steps[5]["repetitions_done"].clone(), steps[5]["repetitions_prescribed"].as_str()), (complete.to_string(), "3"));
     let practices = rows(TABLES[2]);
     let cell = |index: usize, name: &str| practices[index][name].clone();
     assert_eq!(

@@ -23,6 +23,10 @@ pub fn offer_name(said: &Said) -> String {
         Said::StartMine => "start-mine".into(),
         Said::StartCalled(name) => format!("start-called {name}"),
         Said::StartFor(person) => format!("start-for {person}"),
+        Said::StartForSeveral(persons) => {
+            format!("start-for-several {}", persons.iter().map(usize::to_string).collect::<Vec<_>>().join(" "))
+        }
+        Said::StartForUnknown => "start-for-unknown".into(),
         Said::Name(person) => format!("name {person}"),
         Said::Called(name) => format!("called {name}"),
         Said::NotNow => "not-now".into(),

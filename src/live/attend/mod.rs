@@ -7,7 +7,6 @@ mod grammar;
 mod lent;
 mod party;
 pub mod record;
-mod silence;
 pub mod waiting;
 
 /// A household file is read with the words and wordings that only this level knows.

@@ -6,10 +6,10 @@ use crate::attend::devices::Devices;
 use crate::attend::ear::Ear;
 use crate::attend::grammar::{grammar, meaning, offer_name};
 use crate::attend::record::{keep_notice, moment};
-use crate::attend::silence::Silence;
 use crate::machine::Machine;
 use crate::observe::Asked;
 use crate::party::{Block, Party};
+use crate::silence::Silence;
 use crate::stage::Stage;
 use attend::{Attendant, Effect, Event, Hearing, Household, Said, View};
 use audio::{AudioError, AudioIo, Captured};
@@ -26,6 +26,8 @@ const TICK_BLOCKS: u64 = 10;
 const LINGER_S: f64 = 2.0;
 /// A recogniser that cannot be started is tried again after, s.
 const RECOGNISER_AGAIN_S: f64 = 60.0;
+/// A microphone that lets nothing through while nobody speaks is silent through a night and through an empty house, s.
+const GATED_DEAD_S: f64 = 12.0 * 3600.0;
 /// After a recording's end what is half heard is waited for so long, s.
 const AFTER_END_S: f64 = 3.0;
 
@@ -79,7 +81,7 @@ impl AttendParty {
             may_be_said: Vec::new(),
             shown: ShownView::default(),
             talks: false,
-            silence: Silence::default(),
+            silence: Silence::new(GATED_DEAD_S),
             ended_s: None,
             quiet_since_s: 0.0,
             start: None,
@@ -110,6 +112,12 @@ impl AttendParty {
             self.build_path(stage)?;
         }
         Ok(())
+    }
+
+    /// Its microphone was found to let nothing through while nobody speaks.
+    #[must_use]
+    pub fn mic_gates(&self) -> bool {
+        self.silence.gates()
     }
 
     /// The stretch is over. A practice has ears of its own; its recogniser needs the memory of this one.
@@ -213,7 +221,7 @@ impl AttendParty {
 
     /// Everything, for whoever wants more than the few that are shown.
     fn tell_what_may_be_said(&self, stage: &mut Stage) {
-        let offers = self.may_be_said.iter().map(|said| self.offer(stage, said));
+        let offers = self.may_be_said.iter().filter(|said| said.is_offered()).map(|said| self.offer(stage, said));
         let offers: Vec<Offer> = offers.filter(|offer| !offer.label.is_empty()).collect();
         let answers = offers.iter().map(|offer| offer.label.clone()).collect();
         let listening =
@@ -294,7 +302,12 @@ impl Party for AttendParty {
         if self.ended_s.is_some() {
             return;
         }
-        self.silence.take(mic);
+        if self.devices.is_mic_gone() {
+            // It may be another one when it comes back.
+            self.silence = Silence::new(GATED_DEAD_S);
+        } else {
+            self.silence.take(mic);
+        }
     }
 
     fn hear(&mut self, stage: &mut Stage, block: Block<'_>) -> Result<Vec<CommandEvent>, AudioError> {

@@ -101,6 +101,12 @@ impl Waiting {
         &mut self.conductor.party.devices
     }
 
+    /// Its microphone was found to let nothing through while nobody speaks.
+    #[must_use]
+    pub fn mic_gates(&self) -> bool {
+        self.conductor.party.mic_gates()
+    }
+
     /// Shows the waiting elsewhere, too: `page` makes a follower for each stretch of waiting.
     pub fn show_on(&mut self, page: MakeFollower) {
         self.page = Some(page);

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::practice::lead::Practice;
-use files::error::Failure;
+use files::error::{Failure, tell};
 use jiff::ZonedDateTime;
 use record::{Source, Store, Unfinished, amounts_in, led_in};
 use routine::{Work, fresh_first};
@@ -80,11 +80,11 @@ impl Practice {
                 Work::Question { items, .. } => fresh_first(items, &asked, |item| &item.clue),
                 Work::Naming { items, .. } => fresh_first(items, &asked, |item| &item.category),
                 Work::Repeated { sip_every, .. } if sip_every.is_some() && !own_sips => {
-                    eprintln!(
+                    tell(&format!(
                         "Sips are left out: the routine enables them for {:?}, not for {:?}.",
                         self.prescription.client.as_deref().unwrap_or_default(),
                         self.client
-                    );
+                    ));
                     *sip_every = None;
                 }
                 _ => {}

@@ -21,7 +21,7 @@ use crate::sound::{self, SoundWish};
 use crate::talk::Talker;
 use audio::{self, AudioIo};
 use command_ear::{ChildRecogniser, Choice, CommandRecogniser, Grammar, Lexicon};
-use files::error::Failure;
+use files::error::{Failure, tell};
 use files::load::Loaded;
 use files::ramps::stages_and_unfinished;
 use files::spoken::spoken_form;
@@ -56,6 +56,8 @@ pub struct Practice {
     pub by_page: bool,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
     pub recogniser: Option<PathBuf>,
+    /// The microphone was found to let nothing through while nobody speaks: its silence says little.
+    pub mic_gates: bool,
 }
 
 impl Practice {
@@ -80,6 +82,7 @@ impl Practice {
             levels: Levels::default(),
             by_page: false,
             recogniser: None,
+            mic_gates: false,
         }
     }
 
@@ -177,7 +180,7 @@ impl Practice {
         }
         if !machine.offline && self.voice.as_deref() == Some(SYSTEM_VOICE) {
             for key in SystemSpeaker::limits() {
-                eprintln!("{}", self.words.text(&Line { key: (*key).to_owned(), args: Vec::new() })?);
+                tell(&self.words.text(&Line { key: (*key).to_owned(), args: Vec::new() })?);
             }
         }
         let to_come = if machine.offline { Vec::new() } else { lines_to_come(&self.prescription.routine, &self.words) };
@@ -197,7 +200,10 @@ impl Practice {
         stage.gives_way.never = context.class;
         let keys = if machine.offline { None } else { Keys::open() };
         let engine = Engine::new(self.prescription.routine, context);
-        let party = PracticeParty::new(io, engine, self.levels, keys, &stage.words);
+        let mut party = PracticeParty::new(io, engine, self.levels, keys, &stage.words);
+        if self.mic_gates {
+            party.expect_gate();
+        }
         Ok(Conductor::new(stage, party))
     }
 

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use crate::follow::SharedScreen;
 use crate::journal_keeper::{SharedKept, lock};
 use crate::summary;
+use files::error::tell;
 
 /// How a practice ended.
 pub struct Outcome {
@@ -25,12 +26,9 @@ impl Outcome {
         // A reader that went away (`| head`) is no reason to break off.
         let _ = writeln!(std::io::stdout(), "\n{}", summary::table(&kept.entries, &name));
         for failure in &kept.failures {
-            eprintln!("The journal has a gap: {failure}");
+            tell(&format!("The journal has a gap: {failure}"));
         }
-        kept.notes.iter().for_each(|note| eprintln!("{note}"));
-        if let Some(fault) = &self.fault {
-            eprintln!("{fault}");
-        }
+        kept.notes.iter().chain(&self.fault).for_each(|note| tell(note));
     }
 
     /// Every fact of the session, an interrupted one's that was gone on with included.

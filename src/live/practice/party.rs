@@ -9,6 +9,7 @@ use crate::levels::Levels;
 use crate::observe::Asked;
 use crate::party::{Block, Party};
 use crate::practice::measures::Measures;
+use crate::silence::{Silence, SoundChange};
 use crate::stage::Stage;
 use audio::{AudioError, AudioIo, Captured};
 use command_ear::{ACT_CONFIDENCE, CommandEvent, HeardPhrase};
@@ -19,6 +20,10 @@ use speak::Words;
 
 /// The microphone is asked about its scale after so many blocks: a second.
 const LOOK_BLOCKS: u64 = 100;
+
+/// A microphone that lets nothing through while nobody speaks is taken for dead after so long, s: in a practice somebody does, again
+/// and again.
+const GATED_DEAD_S: f64 = 180.0;
 
 /// A practice or a class.
 pub struct PracticeParty {
@@ -37,6 +42,9 @@ pub struct PracticeParty {
     /// Every command by the name that stands on its button.
     names: Vec<(String, Command)>,
     loudspeaker_reported: bool,
+    silence: Silence,
+    /// A recording is over: the silence after it says nothing of its microphone.
+    recording_over: bool,
     finished: bool,
 }
 
@@ -61,7 +69,32 @@ impl PracticeParty {
                 multiword_only: false,
             },
             loudspeaker_reported: false,
+            silence: Silence::new(GATED_DEAD_S),
+            recording_over: false,
             finished: false,
+        }
+    }
+
+    /// The microphone is known to let nothing through while nobody speaks.
+    pub fn expect_gate(&mut self) {
+        self.silence.expect_gate();
+    }
+
+    /// A microphone that gives nothing at all is told of, and so is its return.
+    fn follow_sound(&mut self, stage: &mut Stage, mic: &[f32], captured: Captured) {
+        self.recording_over |= captured.ended;
+        if self.recording_over {
+            return;
+        }
+        match self.silence.take(mic) {
+            Some(SoundChange::Gone) => self.trouble(stage, Trouble::MicrophoneSilent),
+            Some(SoundChange::Back) => {
+                let back = Line { key: "trouble-microphone-back".into(), args: Vec::new() };
+                let text = stage.text(&back);
+                stage.warn(&text);
+                self.events.push_back(Event::SoundIsBack { at_s: stage.now_s() });
+            }
+            None => {}
         }
     }
 
@@ -189,6 +222,7 @@ impl Party for PracticeParty {
             self.keep(stage, Fact::SoundLost { lost_s: frames as f64 / f64::from(self.devices.mic_rate_hz()) });
         }
         stage.notify(|observer, _| observer.sound(frames, mic));
+        self.follow_sound(stage, mic, captured);
     }
 
     fn hear(&mut self, stage: &mut Stage, block: Block<'_>) -> Result<Vec<CommandEvent>, AudioError> {

@@ -28,7 +28,8 @@ pub fn lines_to_come(routine: &Routine, words: &Words) -> Vec<String> {
         }
         lines.extend(["cue", "short", "instruction"].map(|part| plain(format!("ex-{id}-{part}"))));
     }
-    let fixed = ["stopped", "paused", "resting", "going-on", "help", "help-go-on", "voice-again", "ask-ready-again", "trial-over"];
+    let fixed =
+        ["stopped", "paused", "resting", "going-on", "help", "help-more", "help-go-on", "voice-again", "ask-ready-again", "trial-over"];
     lines.extend(fixed.map(|key| plain(key.into())));
     let mut texts: Vec<String> = lines.iter().filter_map(|line| words.text(line).ok()).collect();
     let mut seen = std::collections::BTreeSet::new();

@@ -1,5 +1,6 @@
 //! The pages of this computer: their routes, and the browser that is opened on them.
 
+use std::io::Write;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -74,7 +75,8 @@ pub fn open_with(wanted: Option<Wanted>, set_up: Option<Place>) -> Result<Option
     let server = Server::start(wanted.port, serve).map_err(|why| Failure::Options(why.to_string()))?;
     let address = server.address();
     let line = Line { key: "page-address-shown".into(), args: vec![("address", Arg::Text(address.clone()))] };
-    println!("{}", words.text(&line)?);
+    // Where nobody reads it the browser is all that is left.
+    let _ = writeln!(std::io::stdout(), "{}", words.text(&line)?);
     if wanted.opens_browser && has_display() {
         open_browser(server.address_for_browser());
     }

@@ -201,7 +201,7 @@ fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
             } else {
                 session.trials.to_string()
             },
-            session.end_reason.clone().unwrap_or_else(|| site.s("page-history-not-ended")),
+            session.end_reason.clone().unwrap_or_else(|| site.s("page-end-interrupted")),
         ]
     });
     let looks = all.looks.iter().map(|look| vec![look.at.strftime("%Y-%m-%d %H:%M").to_string(), look.note.clone().unwrap_or_default()]);

@@ -220,6 +220,7 @@ fn trouble_key(trouble: &session::Trouble) -> &'static str {
         Trouble::RoomTalks => "page-trouble-room-talks",
         Trouble::MicrophoneClips => "page-trouble-microphone-clips",
         Trouble::MicrophoneGain => "page-trouble-microphone-gain",
+        Trouble::MicrophoneSilent => "page-trouble-microphone-silent",
     }
 }
 

@@ -67,13 +67,14 @@ fn row_of(site: &Site, row: &SessionSummary) -> HistoryRow {
         }),
         minutes: site.with_texts(|texts| texts.number("page-history-minutes", "n", row.minutes.round())),
         best: best.collect::<Vec<_>>().join(", "),
-        ended: ended(site, row.end_reason.as_deref()),
+        ended: ended(site, row),
     }
 }
 
-fn ended(site: &Site, reason: Option<&str>) -> String {
-    match reason {
-        None => site.s("page-history-not-ended"),
+fn ended(site: &Site, row: &SessionSummary) -> String {
+    match row.end_reason.as_deref() {
+        None if row.under_way => site.s("page-history-under-way"),
+        None => site.s("page-end-interrupted"),
         Some(reason) => {
             let key = format!("page-end-{}", reason.replace(' ', "-"));
             if site.words.has(&key) { site.s(&key) } else { reason.to_owned() }

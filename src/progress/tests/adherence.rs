@@ -91,6 +91,27 @@ fn today_is_not_over() {
     assert_eq!(adherence(&all, window("2026-03-02", "2026-03-04")).prescribed, 18, "what is done is done");
 }
 
+/// A practice that was interrupted today is told today: what was done of it, of what it asked for.
+#[test]
+fn of_today_what_was_begun_counts_and_what_is_still_to_come_is_not_missed() {
+    let once = practice(1, day("2026-03-02"), "Now and then", UNPLANNED, &[(1, "long-ah", 2, 4)]);
+    let mut all = practised(vec![once], Vec::new());
+    all.today = Some(day("2026-03-02"));
+    let found = adherence(&all, window("2026-03-02", "2026-03-02"));
+    assert_eq!((found.done, found.prescribed, found.share()), (2, 4, Some(0.5)));
+    assert!(found.days[0].open && found.days[0].counts());
+    // Planned twice a day, the morning's done: the evening's is not missed.
+    let twice = TEXT.replace("[{ days", "[{ days = [\"monday\"], at = \"09:00\" }, { days");
+    let mut morning = evening(1, "2026-03-02", 3, 4);
+    morning.routine_text = twice;
+    let mut all = practised(vec![morning], Vec::new());
+    all.today = Some(day("2026-03-02"));
+    let found = adherence(&all, window("2026-03-02", "2026-03-02"));
+    assert_eq!((found.days[0].done, found.days[0].prescribed, found.days[0].begun), (7, 18, 9));
+    assert_eq!((found.done, found.prescribed), (7, 9));
+    assert_eq!(found.weeks.iter().map(|week| (week.days_planned, week.days_practised)).collect::<Vec<_>>(), [(1, 1)]);
+}
+
 #[test]
 fn a_new_text_counts_from_its_first_practice_on() {
     let more = TEXT.replace("repetitions = 6", "repetitions = 8").replace("\"wednesday\"", "\"friday\"");

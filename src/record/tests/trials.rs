@@ -89,7 +89,7 @@ fn doubtful_trials_are_kept_with_the_reason() {
     assert_eq!(found.trials[0].conditions.over_room_db, Some(6.5));
     // Broken off in the step: what was made is counted, what was cut off is not.
     assert_eq!((found.practices[0].steps[0].done, found.practices[0].steps[0].prescribed), (2, None));
-    assert_eq!(found.notes.iter().map(|note| (note.kind, note.text.as_str())).collect::<Vec<_>>(), [(NoteKind::EndedEarly, "broken off")]);
+    assert_eq!(found.notes.iter().map(|note| (note.kind, note.text.as_str())).collect::<Vec<_>>(), [(NoteKind::EndedEarly, "interrupted")]);
 }
 
 #[test]

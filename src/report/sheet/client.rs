@@ -109,6 +109,9 @@ fn voice(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     lines
 }
 
+/// Fewer trials do not tell what is usual; common practice, no source.
+const ENOUGH_TRIALS: usize = 5;
+
 fn sentence(series: &Series, terms: &Terms<'_>) -> Option<String> {
     let about = match series.measure {
         Measure::HoldS => "hold",
@@ -118,7 +121,9 @@ fn sentence(series: &Series, terms: &Terms<'_>) -> Option<String> {
         _ => return None,
     };
     let last = series.segments.last()?;
+    let trials: usize = last.days.iter().map(|day| day.trials.len()).sum();
     let how = match verdict(last) {
+        Verdict::Early if series.measure == Measure::HoldS && trials < ENOUGH_TRIALS => "first",
         Verdict::Early => "early",
         Verdict::Within(_) => "same",
         Verdict::Beyond(by) if by > 0.0 => "more",

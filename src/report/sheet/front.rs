@@ -192,8 +192,9 @@ pub(super) fn adherence(picture: &Picture, about: &About<'_>, terms: &Terms<'_>)
         return terms.text("report-glance-nothing-last-shown", &ends);
     };
     let key = match (counts.planned_days, whole.prescribed) {
+        // Nothing that is counted: rests alone.
+        (0, 0) => "report-glance-unplanned-bare-shown",
         (0, _) => "report-glance-unplanned-shown",
-        // The only day is today, and it is not over.
         (_, 0) => "report-glance-planned-bare-shown",
         _ => "report-glance-planned-shown",
     };

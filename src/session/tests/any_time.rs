@@ -113,6 +113,31 @@ fn help_explains_and_goes_on_with_the_same_repetition() {
     rig.until_said("ex-tongue-hold-swallow-cue", 10.0);
 }
 
+/// Whoever calls for help hears one sentence, and is listened to before anything more is said.
+#[test]
+fn help_and_pain_are_answered_in_one_sentence_before_it_listens() {
+    for (command, first, more) in [
+        (Command::Help, "help", "help-more"),
+        (Command::Hurts, "unwell-pain", "unwell-pain-more"),
+        (Command::Dizzy, "unwell-dizzy", "unwell-dizzy-more"),
+        (Command::FeelSick, "unwell-sick", "unwell-sick-more"),
+    ] {
+        let mut rig = performing(3);
+        rig.command(command);
+        rig.run_s(3.5);
+        assert_eq!(rig.keys_since_mark(), [first], "{command:?}");
+        assert!(!rig.is_speaking() && rig.may_say(Command::GoOn), "{command:?}: it listens");
+        rig.run_s(8.0);
+        assert_eq!(rig.count(more), 1, "{command:?}: the rest comes into the silence: {:?}", rig.keys());
+        let mut rig = performing(3);
+        rig.command(command);
+        rig.run_s(2.5);
+        rig.command(Command::GoOn);
+        rig.run_s(8.0);
+        assert_eq!(rig.count(more), 0, "{command:?}: whoever goes on is not kept");
+    }
+}
+
 #[test]
 fn skip_is_named_and_go_back_undoes_it() {
     let mut rig = performing(3);

@@ -306,6 +306,29 @@ fn the_forward_key_moves_a_class_on_from_everywhere() {
     assert!(rig.now_s() < 120.0);
 }
 
+/// A press while it talks ends what is said and goes on: nobody presses twice for one step.
+#[test]
+fn the_forward_key_pressed_while_it_talks_begins_the_repetition() {
+    let mut rig = Rig::new(vec![paced(1)], SessionContext { class: true, ..SessionContext::default() });
+    let press = |rig: &mut Rig| {
+        assert!(rig.is_speaking());
+        rig.event(Event::Command { at_s: rig.now_s(), command: Command::Done, confidence: 1.0, text: "key".into() });
+    };
+    rig.run_s(0.5);
+    press(&mut rig);
+    rig.run_s(0.5);
+    assert_eq!(rig.count("class-safety"), 1, "the one sentence of care comes in any case");
+    press(&mut rig);
+    rig.run_s(0.5);
+    assert_eq!((rig.count("step-first"), rig.count("class-start")), (1, 0), "not asked whether to start: {:?}", rig.keys());
+    press(&mut rig);
+    rig.run_s(0.5);
+    assert_eq!((rig.count("ex-nasal-breathing-cue"), rig.count("class-position")), (1, 0), "{:?}", rig.keys());
+    press(&mut rig);
+    rig.run_s(4.0);
+    assert!(rig.count("count") + rig.count("paced-in") > 0, "it counts: {:?}", rig.keys());
+}
+
 #[test]
 fn whoever_answers_is_not_talked_over_and_a_television_delays_asking_only_for_a_while() {
     let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());

@@ -41,6 +41,65 @@ fn from_every_state_silence_leads_to_an_end() {
     }
 }
 
+/// When a line was said first, s.
+fn said_s(rig: &Rig, key: &str) -> Option<f64> {
+    rig.said.iter().find(|said| said.1 == key).map(|said| said.0)
+}
+
+fn microphone_dies(rig: &mut Rig) {
+    rig.event(Event::Trouble { at_s: rig.now_s(), trouble: Trouble::MicrophoneSilent });
+}
+
+#[test]
+fn a_dead_microphone_is_told_once_in_place_of_asking_again_and_so_is_its_return() {
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
+    rig.run_s(0.5);
+    microphone_dies(&mut rig);
+    rig.until_said("ask-ready", 30.0);
+    let asked_s = rig.now_s();
+    rig.run_s(200.0);
+    let told_s = said_s(&rig, "trouble-microphone-silent").expect("it is told");
+    assert!(told_s - asked_s < 15.0, "after {} s", told_s - asked_s);
+    assert_eq!(rig.count("trouble-microphone-silent"), 1);
+    assert_eq!(
+        (rig.count("ask-ready-again"), rig.count("ask-ready-once-more"), rig.count("wait-for-ready")),
+        (0, 0, 0),
+        "{:?}",
+        rig.keys()
+    );
+    rig.event(Event::SoundIsBack { at_s: rig.now_s() });
+    rig.until_said("trouble-microphone-back", 2.0);
+    rig.run_s(20.0);
+    assert_eq!(rig.count("ask-ready-again"), 1, "now it can be answered");
+    assert_eq!(rig.kinds().iter().filter(|kind| *kind == "troubled").count(), 1);
+    // It dies once more, in front of a trial.
+    rig.command(Command::Ready);
+    rig.until_said("ex-long-ah-cue", 20.0);
+    microphone_dies(&mut rig);
+    rig.run_s(15.0);
+    assert_eq!((rig.count("trouble-microphone-silent"), rig.count("voice-again")), (2, 0), "{:?}", rig.keys());
+    rig.idle_s(700.0);
+    assert!(rig.finished, "it does not wait for ever");
+}
+
+#[test]
+fn whoever_answers_or_uses_the_keys_in_time_hears_nothing_of_a_silent_microphone() {
+    let mut rig = Rig::new(vec![posture()], SessionContext { agreed: ["lip-press-smile".to_owned()].into(), ..SessionContext::default() });
+    rig.run_s(0.5);
+    microphone_dies(&mut rig);
+    rig.until_said("ask-ready", 30.0);
+    rig.run_s(4.0);
+    rig.event(Event::SoundIsBack { at_s: rig.now_s() });
+    rig.command(Command::Ready);
+    rig.until_said("ask-position", 30.0);
+    assert_eq!(rig.count("trouble-microphone-silent") + rig.count("trouble-microphone-back"), 0);
+    microphone_dies(&mut rig);
+    rig.run_s(2.0);
+    rig.command(Command::Ready);
+    rig.run_s(40.0);
+    assert_eq!(rig.count("trouble-microphone-silent"), 0, "not into a posture that is counted: {:?}", rig.keys());
+}
+
 fn any_event() -> impl Strategy<Value = u32> {
     0u32..60
 }
@@ -66,6 +125,8 @@ proptest! {
                 50..=52 => Event::SpeechBegan { at_s, onset_s: at_s },
                 53..=55 => Event::Answer { at_s, text: "bank".into(), confidence: 0.9 },
                 56 => Event::LineEnded { at_s, line: LineId(u64::from(ticks)) },
+                57 => Event::Trouble { at_s, trouble: Trouble::MicrophoneSilent },
+                58 => Event::SoundIsBack { at_s },
                 _ => Event::Tick { at_s: at_s - 5.0 },
             };
             rig.event(event);

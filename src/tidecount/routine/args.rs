@@ -12,16 +12,14 @@ pub struct RoutineArgs {
 /// What can be done with routines.
 #[derive(Debug, clap::Subcommand)]
 pub enum RoutineCommand {
+    /// Write a programme by answering questions
+    New(NewArgs),
     /// Check routine files and name every fault with its line and remedy
     Check {
         /// Routine files, TOML
         #[arg(required = true)]
         files: Vec<PathBuf>,
     },
-    /// Print the JSON Schema of routine files
-    Schema,
-    /// Write a programme by answering questions
-    New(NewArgs),
     /// Show a routine as a handout in large type, or write it as PDF
     Show(ShowArgs),
     /// Show published doses beside each other, with their sources
@@ -29,6 +27,8 @@ pub enum RoutineCommand {
         /// Only this exercise
         exercise: Option<String>,
     },
+    /// Print the JSON Schema of routine files
+    Schema,
 }
 
 /// Arguments of `tidecount routine new`.

@@ -74,3 +74,21 @@ fn shared_options_say_the_same_wherever_they_stand() {
         assert!(of_it.len() >= 6 && of_it.iter().all(|(_, help, _)| *help == of_it[0].1), "{of_it:?}");
     }
 }
+
+#[test]
+fn what_can_be_done_with_routines_is_told_and_the_data_folder_is_named_alike_everywhere() {
+    let mut places = std::collections::BTreeSet::new();
+    of_each_command(|path, command| {
+        if path == " tidecount routine" {
+            let help = command.clone().render_help().to_string();
+            assert!(["new", "check", "show", "templates"].iter().all(|name| help.contains(&format!("  {name} "))), "{help}");
+        }
+        for arg in command.get_arguments().filter(|arg| arg.get_id() == "data") {
+            let help = arg.get_help().map_or_else(String::new, ToString::to_string);
+            places.insert(help.split_once('[').map_or_else(String::new, |(_, place)| place.to_owned()));
+        }
+    });
+    assert_eq!(places.len(), 1, "{places:?}");
+    let about = Arguments::command().find_subcommand("routine").and_then(|routine| routine.get_about().map(ToString::to_string));
+    assert!(about.is_some_and(|about| about.contains("new") && about.contains("show")));
+}

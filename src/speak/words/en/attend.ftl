@@ -3,8 +3,8 @@
 # Tone as everywhere: one thing at a time, short, kind, never pressing. What is said to a carer in the next room is said once,
 # plainly, with the name first. No line may hold a wording of cmd-stop, which is heard while we speak.
 
-# What can be said; wordings separated by |, every word in the recogniser's lexicon, none the beginning of another meaning's
-# (tested in src/app/tests/attend_grammar.rs).
+# What can be said; wordings separated by |, every word in the recogniser's lexicon, none the beginning of another meaning's but where
+# several are named (tested in src/live/attend/tests/grammar.rs).
 
 attend-say-mine = start my practice | start my practice please
 # "The" is hardly said before a vowel: "start the evening routine" is often heard without it.
@@ -12,6 +12,13 @@ attend-say-called = start the { $called } | start { $called } | start my { $call
 # Where the call name begins with "my" or "the" itself.
 attend-say-called-plain = start { $called } | start { $called } please
 attend-say-for = start for { $name } | start for { $name } please
+# Two at once, and all: which of them is asked. "Start for grandma" waits for such an "and".
+attend-say-for-two = start for { $first } and { $second } | start for { $second } and { $first }
+attend-say-for-both = start for both | start for both of us | start for both of them
+attend-say-for-all = start for everyone | start for everybody | start for all of us
+# And then a name that nobody here has.
+attend-say-for-unknown = start for
+attend-say-for-and-unknown = start for { $name } and
 attend-say-name = { $name } | for { $name }
 attend-say-which = { $called } | the { $called }
 attend-say-which-plain = { $called }
@@ -53,6 +60,10 @@ attend-starting = Yes. One moment.
 attend-starting-for = For { $name }. One moment.
 attend-for-whom-two = Who is it for? { $first }, or { $second }?
 attend-for-whom-more = Who is it for? Please say the name.
+attend-who-first-two = I lead one person at a time. Who goes first? { $first }, or { $second }?
+attend-who-first-more = I lead one person at a time. Who goes first? Please say the name.
+attend-unknown-name = I don't know that name. I know { $names } and { $last }. Who is it for?
+attend-unknown-name-one = I don't know that name. I know { $name }.
 attend-which-two = Which one? { $first }, or { $second }?
 attend-which-more = Which one? Please say its name.
 attend-dropped = All right.

@@ -439,7 +439,7 @@ page-history-best = Longest holds
 page-history-ended = How it ended
 page-history-steps = { $done } of { $of } exercises
 page-history-minutes = { $n } min
-page-history-not-ended = not ended
+page-history-under-way = under way
 page-history-exports = Save as a file
 page-source-replay = from a recording
 page-source-rehearsal = rehearsed
@@ -540,6 +540,7 @@ page-trouble-room-too-loud = The room was too loud to measure in.
 page-trouble-room-talks = Other people were talking, or a television was on.
 page-trouble-microphone-clips = The microphone cut off the loudest parts.
 page-trouble-microphone-gain = The microphone changed its own volume.
+page-trouble-microphone-silent = The microphone gave no sound at all.
 
 # Progress
 

@@ -79,6 +79,10 @@ report-glance-unplanned-shown = { $days ->
     [one] Practised on 1 day;
    *[other] Practised on { $days } days;
 } no days were planned, so missed practices cannot be counted. In the practices, { $done } of { $prescribed } repetitions were done ({ $pct } %). Last practice on { $last }.
+report-glance-unplanned-bare-shown = { $days ->
+    [one] Practised on 1 day;
+   *[other] Practised on { $days } days;
+} no days were planned, so missed practices cannot be counted. Last practice on { $last }.
 report-glance-unsettled-shown = Waiting for your word: { $list }. Nobody has said that you agreed, so { $n ->
     [one] it is
    *[other] they are
@@ -293,7 +297,6 @@ report-why-interrupted-shown = interrupted
 report-why-no-agreement-shown = no spoken agreement
 report-why-duration-shown = Holds
 report-why-level-shown = Level
-report-why-broken-off-shown = cut short
 report-why-not-reached-shown = not reached: practice { $why }
 report-why-abandoned-shown = cut short
 report-why-completed-shown = completed
@@ -302,6 +305,7 @@ report-why-room-too-loud-shown = Room too loud to measure in
 report-why-room-talks-shown = Other people were talking in the room
 report-why-microphone-clips-shown = Microphone clipped
 report-why-microphone-gain-shown = Microphone changed its own volume
+report-why-microphone-silent-shown = Microphone gave no sound at all
 report-why-cut-off-shown = cut off by a command
 report-why-in-noise-shown = the room was too loud
 report-why-masked-shown = the tool spoke over it
@@ -530,6 +534,7 @@ report-client-goal-not-met-shown = “{ $words }” Not met. Your clinician can 
 report-client-goal-time-left-shown = “{ $words }” Not yet. There is time until { $due }.
 report-client-goal-too-early-shown = “{ $words }” It is too early to say.
 report-client-voice-shown = Your voice
+report-client-hold-first-shown = { $exercise }: about { $now } seconds so far. It is too early to tell what is usual for you.
 report-client-hold-early-shown = { $exercise }: you usually hold it for about { $now } seconds. It is too early to tell whether that is changing.
 report-client-hold-same-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is within your usual ups and downs.
 report-client-hold-more-shown = { $exercise }: about { $now } seconds now, about { $first } at first. That is longer, by more than your usual ups and downs.

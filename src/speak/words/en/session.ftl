@@ -290,7 +290,9 @@ ask-confirm-shown = Was that { $command }?
 
 # Help and feeling unwell
 
-help = I lead and you follow, in your own time. If something is wrong, leave the exercise and call someone for help. In an emergency, call your emergency number.
+# One sentence each, and then it listens. The rest comes into the silence behind it.
+help = If something is wrong, call someone, or in an emergency your emergency number.
+help-more = Otherwise I lead and you follow, in your own time.
 help-go-on = Say go on when you like, skip for the next exercise, or finish.
 help-shown = Help
 unwell-leave = We'll leave { $name } for today.
@@ -299,10 +301,13 @@ unwell-leave-others = I'll leave out what could bring it back today.
 unwell-earlier = You weren't well earlier today, so I'll leave out what could bring it back.
 unwell-earlier-all = You weren't well earlier today, so we'll leave this practice for another day.
 unwell-earlier-no-practice = Earlier today you had chest pain or couldn't breathe. We won't practise today. Please speak to your doctor before you practise again.
-unwell-dizzy = Breathe as you like and stay seated, or lie down. If it doesn't pass, call someone. If you have chest pain, sudden weakness or trouble speaking, call your emergency number. I've noted it for your clinician.
-unwell-pain = Relax, and let everything go loose. If it doesn't ease, call someone. If you have chest pain, call your emergency number. I've noted it for your clinician.
+unwell-dizzy = Breathe as you like and stay seated, or lie down.
+unwell-dizzy-more = If it doesn't pass, call someone. If you have chest pain, sudden weakness or trouble speaking, call your emergency number. I've noted it for your clinician.
+unwell-pain = Relax, and let everything go loose.
+unwell-pain-more = If it doesn't ease, call someone. If you have chest pain, call your emergency number. I've noted it for your clinician.
 unwell-choking = Lean forward and cough. Keep coughing. If you can't breathe or speak, you need help at once.
-unwell-sick = Sit up, and breathe as you like. If it doesn't pass, or you have chest pain, call someone. I've noted it for your clinician.
+unwell-sick = Sit up, and breathe as you like.
+unwell-sick-more = If it doesn't pass, or you have chest pain, call someone. I've noted it for your clinician.
 all-right = Good. Say go on when you like, or finish.
 
 # Chest pain or no breath. $number is dialled figure by figure, and said twice. After the first words it says them again and again.
@@ -453,6 +458,8 @@ trouble-room-too-loud = The room is loud just now, so I can't measure well. If a
 trouble-room-talks = I can hear other people talking, or a television, so I may miss you. If it can be turned off, please turn it off, or come closer to me.
 trouble-microphone-clips = Your microphone is cutting off the loudest parts. Move it a little further away, or turn it down.
 trouble-microphone-gain = Your microphone keeps changing its own volume. Today's levels can't be compared with other days.
+trouble-microphone-silent = I hear nothing at all, not even the room. Please check that the microphone is switched on and plugged in. Until then you can use the keys or the page.
+trouble-microphone-back = I can hear you now.
 
 # A class, led by its clinician
 
@@ -482,6 +489,7 @@ class-position = When everyone is ready, say here we go.
 class-position-shown = "Here we go", or the key
 class-rest-over = Everyone rest. Say here we go for the next one.
 class-rest-over-shown = Rest
+class-keys-shown = Keys: space or page down goes on, page up repeats, full stop pauses, escape stops, s skips, r rests, + and - change the loudness, < and > the pace, q ends.
 class-sip = If you're allowed to, take one small sip and swallow it all. Say here we go when everyone has.
 class-sip-shown = One small sip
 class-halted = I'll be quiet. Say go on, or next exercise.
