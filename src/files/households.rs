@@ -98,5 +98,7 @@ pub fn wordings(words: &Words, household: &Household, said: &Said) -> Vec<String
         Said::Stop => return words.wordings(Command::Stop),
     };
     let text = words.text(&Line { key, args }).unwrap_or_default();
-    text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" ")).filter(|wording| !wording.is_empty()).collect()
+    let own = household.home.start_phrase.iter().filter(|_| *said == Said::StartMine).cloned();
+    let listed = text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" "));
+    listed.chain(own).filter(|wording| !wording.is_empty()).collect()
 }
