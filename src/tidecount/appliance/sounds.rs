@@ -3,7 +3,6 @@
 use std::path::PathBuf;
 use std::process::{Command, Stdio};
 
-use audio::AudioIo;
 use audio::devices::{Listed, list};
 use files::error::Failure;
 use pages::set_up::sound_devices::{Devices, TestLine};

@@ -9,7 +9,7 @@ use super::facts::{Clock, Facts, Folder, House, Listened, Played, Private, Recor
 use crate::options::SoundPath;
 use attend::{Household, Said};
 use audio::file::names_file;
-use audio::{AudioError, AudioIo};
+use audio::AudioError;
 use command_ear::{Choice, Grammar, Lexicon};
 use files::error::Failure;
 use files::households::{read_household, wordings};
