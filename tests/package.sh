@@ -113,7 +113,7 @@ say "installed $before"
 inside sh -c 'espeak-ng -w /tmp/room.wav -a 2 "one two three four five six seven eight nine ten" && chmod 644 /tmp/room.wav && cp /tmp/room.wav /home/client/'
 as_client tidecount doctor --mic /home/client/room.wav --speaker none --report /home/client/report.txt || fail "doctor finds something wrong"
 grep -q "All is well" "$root/home/client/report.txt" || fail "the report does not say that all is well"
-! grep -E "/home|client|room" "$root/home/client/report.txt" || fail "the report names a folder or a person"
+! grep -E "/home|client|\.wav" "$root/home/client/report.txt" || fail "the report names a folder or a person"
 
 say "a simulated client practises, closed loop"
 as_client tidecount demo --routine /usr/share/doc/tidecount/examples/voice-short.toml --out /home/client/demo >"$work/demo.log" 2>&1 ||

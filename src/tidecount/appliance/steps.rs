@@ -170,7 +170,7 @@ impl Steps<'_> {
             let path = self.folder.join(FIRST_ROUTINE.0);
             if !path.exists() {
                 record::create_folder(&self.folder).map_err(|why| why.to_string())?;
-                std::fs::write(&path, FIRST_ROUTINE.1).map_err(|why| format!("{}: {why}", path.display()))?;
+                record::replace_file(&path, FIRST_ROUTINE.1.as_bytes()).map_err(|why| why.to_string())?;
             }
             return Ok(FIRST_ROUTINE.0.to_owned());
         }
