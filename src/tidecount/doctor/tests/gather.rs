@@ -29,7 +29,9 @@ fn a_folder_that_others_can_look_into_is_found_with_its_files() {
     std::fs::create_dir_all(&inner).expect("folders");
     std::fs::write(inner.join("a"), "x").expect("writes");
     std::fs::write(folder_path.join("b"), "x").expect("writes");
-    (set(&inner.join("a"), 0o644), set(&folder_path.join("b"), 0o600), set(&folder_path, 0o755));
+    set(&inner.join("a"), 0o644);
+    set(&folder_path.join("b"), 0o600);
+    set(&folder_path, 0o755);
     let Folder::There { writable, open_to_others, files_open_to_others, .. } = folder(&folder_path) else { panic!("it is there") };
     assert!(writable && open_to_others);
     assert_eq!(files_open_to_others, 1);
