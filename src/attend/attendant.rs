@@ -89,7 +89,8 @@ impl Attendant {
     /// Notices are waiting to be said, or something is being said or asked.
     #[must_use]
     pub fn is_busy(&self) -> bool {
-        !self.under_way.is_empty() || self.state != State::Waiting || self.notices.iter().any(|notice| notice.said == 0)
+        let waits = |notice: &Notice| notice.said == 0 && !self.is_held_back(notice.about);
+        !self.under_way.is_empty() || self.state != State::Waiting || self.notices.iter().any(waits)
     }
 
     /// A short answer may come at any moment: this is no time to save work on hearing.

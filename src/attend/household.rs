@@ -1,9 +1,10 @@
 //! The household file: who practises here and what.
 
+use super::home::{self, Home, HomeFile};
 use super::said::Said;
+use super::sayable::check_said;
 use routine::fault::{FaultKind, Faults, Finder, suggestion};
 use routine::file::At;
-use routine::text::{self, SaidBy};
 use routine::{Hearing, PlannedTime, Prescription, read, schema};
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -17,6 +18,7 @@ pub struct Household {
     pub persons: Vec<Person>,
     /// Whom to call in an emergency, as it is dialled: digits, spaces, dashes, a plus in front.
     pub emergency_number: Option<String>,
+    pub home: Home,
 }
 
 /// Somebody who practises.
@@ -63,6 +65,8 @@ struct HouseholdFile {
     person: Option<At<Vec<At<PersonFile>>>>,
     /// The emergency number where you live, such as "112". It is said twice, slowly, to whoever has chest pain, can't breathe or is choking.
     emergency_number: Option<At<String>>,
+    /// Devices, start phrase, quiet hours and who is told of faults. `tidecount appliance` asks for them and writes them.
+    home: Option<At<HomeFile>>,
 }
 
 /// Somebody who practises.
@@ -146,7 +150,8 @@ fn build(file: &HouseholdFile, checks: Checks<'_>, faults: &mut Finder<'_>) -> O
     let persons: Vec<Person> = typed.value.iter().filter_map(|person| build_person(&person.value, &person.span, checks, faults)).collect();
     // What is said can only be compared where every person and routine could be read.
     let emergency_number = file.emergency_number.as_ref().and_then(|typed| build_number(typed, faults));
-    let household = Household { persons, emergency_number };
+    let home = file.home.as_ref().map(|typed| home::build(&typed.value, (checks.hearing, checks.spoken_form), faults)).unwrap_or_default();
+    let household = Household { persons, emergency_number, home };
     if household.persons.len() == typed.value.len() && !household.persons.is_empty() {
         find_likes(file, &household, checks, faults);
     }
@@ -174,7 +179,7 @@ pub fn is_number(text: &str) -> bool {
 
 fn build_person(file: &PersonFile, at: &std::ops::Range<usize>, checks: Checks<'_>, faults: &mut Finder<'_>) -> Option<Person> {
     if let Some(name) = &file.name {
-        check_said(name, "name", checks, faults);
+        check_said(name, "name", checks.hearing, checks.spoken_form, faults);
     }
     let pronoun = match file.pronoun.as_ref().map(|at| (at.value.as_str(), at)) {
         None | Some(("they", _)) => Pronoun::They,
@@ -203,7 +208,7 @@ fn build_routine(entry: &RoutineEntry, checks: Checks<'_>, faults: &mut Finder<'
         faults.add(FaultKind::Missing, called.span.clone(), "`called` is empty", "Write what it is called, or leave the key out.");
     }
     for name in called.iter().flat_map(|called| &called.value) {
-        check_said(name, "called", checks, faults);
+        check_said(name, "called", checks.hearing, checks.spoken_form, faults);
     }
     let file = entry.file.as_ref()?;
     let prescription = match (checks.load)(&file.value) {
@@ -222,31 +227,11 @@ fn build_routine(entry: &RoutineEntry, checks: Checks<'_>, faults: &mut Finder<'
         None => {
             // The title was typed elsewhere; a fault of it is shown at the file's name.
             let from_title = At { value: title.clone(), span: file.span.clone() };
-            check_said(&from_title, "title", checks, faults);
+            check_said(&from_title, "title", checks.hearing, checks.spoken_form, faults);
             vec![(checks.spoken_form)(&title)]
         }
     };
     (!called.is_empty()).then(|| HouseRoutine { file: file.value.clone(), title, called, plan: prescription.plan })
-}
-
-/// What is said and listened for: it can be spoken, holds no command, and the recogniser knows every word.
-fn check_said(typed: &At<String>, key: &str, checks: Checks<'_>, faults: &mut Finder<'_>) {
-    let before = faults.list.len();
-    text::check(typed, key, SaidBy::Tool, checks.hearing, faults);
-    let Some(knows) = checks.hearing.knows_word else { return };
-    let spoken = (checks.spoken_form)(&typed.value);
-    for word in spoken.split_whitespace().filter(|word| !knows(word)) {
-        let what = format!("`{key}`: the recogniser does not know the word \"{word}\" and would never hear it");
-        faults.add(
-            FaultKind::UnknownWord,
-            typed.span.clone(),
-            what,
-            "Take an everyday English word; `called` names a routine otherwise than its title.",
-        );
-    }
-    if spoken.is_empty() && faults.list.len() == before {
-        faults.add(FaultKind::UnreadableText, typed.span.clone(), format!("`{key}` holds nothing that can be said"), "Write it in words.");
-    }
 }
 
 /// Nothing that can be said may mean two things or begin another meaning's wording: it is acted on before the pause after it. Only

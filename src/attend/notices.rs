@@ -4,7 +4,7 @@ use super::attendant::{Attendant, State};
 use super::event::{Effect, Hearing, Keeping};
 use super::notice::{self, About, Notice};
 use super::told::Practised;
-use session::Line;
+use session::{Arg, Line};
 
 impl Attendant {
     pub(super) fn give_notice(&mut self, index: usize) {
@@ -14,6 +14,10 @@ impl Attendant {
         let (line, about, said) = (notice.line.clone(), notice.about, notice.said);
         self.effects.push(Effect::Keep { person: person_of(about), line: line.clone(), keeping: Keeping::Said(said) });
         self.say_line(line.clone());
+        let whom = self.household.home.tell_faults_to.clone().filter(|_| about == About::Ear);
+        if let Some(whom) = whom {
+            self.say("attend-tell-faults", vec![("whom", Arg::Text(whom))]);
+        }
         if let About::Person(person) = about {
             self.standing.get_or_insert((person, line));
             // How to end it is told once.
@@ -24,6 +28,11 @@ impl Attendant {
                 self.notices.retain(|notice| notice.due_s.is_finite() || notice.about == About::Ear);
             }
         }
+    }
+
+    /// In quiet hours a faulty microphone can wait; a person who needs somebody cannot.
+    pub(super) fn is_held_back(&self, about: About) -> bool {
+        about == About::Ear && self.now.is_some_and(|now| self.household.home.is_quiet_at(now.minute))
     }
 
     pub(super) fn answer_notices(&mut self) {

@@ -41,8 +41,9 @@ impl Attendant {
 
     fn speak_by_itself(&mut self) {
         let now_s = self.now_s;
-        let notice = self.notices.iter().position(|notice| notice.due_s <= now_s);
-        let invitation = self.now.and_then(|now| self.invitations.due(&self.household, &self.today, now, now_s).map(|due| (now, due)));
+        let notice = self.notices.iter().position(|notice| notice.due_s <= now_s && !self.is_held_back(notice.about));
+        let now = self.now.filter(|now| !self.household.home.is_quiet_at(now.minute));
+        let invitation = now.and_then(|now| self.invitations.due(&self.household, &self.today, now, now_s).map(|due| (now, due)));
         if notice.is_none() && invitation.is_none() {
             self.wanting_s = None;
             return;

@@ -103,8 +103,7 @@ impl ChildRecogniser {
         let lexicon = Lexicon::open(&options.model)?;
         let program = match &options.program {
             Some(program) => program.clone(),
-            None => std::env::current_exe()
-                .map_err(|e| CommandEarError(format!("the program cannot find its own file: {e}; start it by its full path")))?,
+            None => own_program()?,
         };
         let (orders, inbox) = channel();
         let (outbox, reports) = channel();
@@ -424,4 +423,12 @@ impl Drop for ChildRecogniser {
             let _ = keeper.join();
         }
     }
+}
+
+/// The running program. One that was replaced by an upgrade while it ran is still there for the system, though not under its name.
+fn own_program() -> Result<PathBuf, CommandEarError> {
+    let named = std::env::current_exe()
+        .map_err(|e| CommandEarError(format!("the program cannot find its own file: {e}; start it by its full path")))?;
+    let itself = PathBuf::from("/proc/self/exe");
+    Ok(if !named.exists() && itself.exists() { itself } else { named })
 }

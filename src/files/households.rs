@@ -110,7 +110,8 @@ pub fn wordings(words: &Words, household: &Household, said: &Said) -> Vec<String
         Said::No => return words.wordings(Command::No),
         Said::Stop => return words.wordings(Command::Stop),
     };
-    all_of(message)
+    let own = household.home.start_phrase.iter().filter(|_| *said == Said::StartMine).cloned();
+    all_of(message).into_iter().chain(own).collect()
 }
 
 /// Two by their names; two who are all by "both", more who are all by "everyone".

@@ -4,6 +4,7 @@
 use crate::clock::{BLOCK_S, block_frames};
 use crate::party::{Block, Party};
 use crate::playback::Handed;
+use crate::service_manager::SignsOfLife;
 use crate::stage::Stage;
 use crate::talk::TalkEvent;
 use audio::AudioError;
@@ -19,11 +20,12 @@ pub struct Conductor<P> {
     mic: Vec<f32>,
     speaker: Vec<f32>,
     talked: Vec<TalkEvent>,
+    signs: SignsOfLife,
 }
 
 impl<P: Party> Conductor<P> {
     pub fn new(stage: Stage, party: P) -> Self {
-        Self { stage, party, mic: Vec::new(), speaker: Vec::new(), talked: Vec::new() }
+        Self { stage, party, mic: Vec::new(), speaker: Vec::new(), talked: Vec::new(), signs: SignsOfLife::from_environment() }
     }
 
     /// Leads it from its first block to its end and closes the devices. `interrupted` is asked once a block.
@@ -84,7 +86,9 @@ impl<P: Party> Conductor<P> {
         {
             path.play(&self.speaker)?;
         }
-        self.party.devices().write(&self.speaker)
+        self.party.devices().write(&self.speaker)?;
+        self.signs.block_done();
+        Ok(())
     }
 
     fn hear(&mut self, start_s: f64) -> Result<(), AudioError> {

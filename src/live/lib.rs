@@ -29,6 +29,7 @@ pub mod quality_worker;
 pub mod rehearsal;
 pub mod residual_echo_log;
 pub mod residual_suppressor;
+pub mod service_manager;
 pub mod silence;
 pub mod sound;
 pub mod speech;

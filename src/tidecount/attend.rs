@@ -79,6 +79,7 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
         Some(text) => check_household("the packages taken here", &path, text.as_bytes(), &words, &lexicon)?,
         None => read_household(&path, &words, &lexicon)?,
     };
+    let sound = sound.at_home(Some(&household.home));
     let folder = path.parent().unwrap_or_else(|| Path::new(".")).to_owned();
     let source = if recording { Source::Replay } else { Source::Live };
     let devices = Devices::open(&sound.mic, &sound.speaker, fast)?;

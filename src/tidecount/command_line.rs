@@ -5,8 +5,8 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand};
 
 use crate::{
-    assess, attend, calibrate, clinic, demo, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages, practise, record,
-    report, routine,
+    appliance, assess, attend, calibrate, clinic, demo, doctor, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages,
+    practise, record, report, routine,
 };
 
 /// Lead a voice, breathing and swallow practice hands-free
@@ -50,6 +50,14 @@ pub enum Order {
     Exercises(exercises::ExercisesArgs),
     /// List microphones and loudspeakers, and try them
     Devices,
+    Doctor(doctor::command::DoctorArgs),
+    Appliance(appliance::command::ApplianceArgs),
+    /// Write man pages, shell completions and a desktop entry into a folder, for whoever packs the program
+    #[command(name = "__papers", hide = true)]
+    Papers {
+        /// Write them into this folder
+        folder: PathBuf,
+    },
     /// Run the recogniser's own process; the program starts it itself
     #[command(name = "__recogniser", hide = true)]
     Recogniser {

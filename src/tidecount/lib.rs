@@ -1,6 +1,7 @@
 //! The program: its commands, a file or folder each, and what they share on the terminal (`options`, `terminal`). Only here
 //! arguments are read and exit codes given; what a command does stands in the rooms below. Start at `command_line.rs`.
 
+pub mod appliance;
 pub mod assess;
 pub mod attend;
 pub mod calibrate;
@@ -9,6 +10,7 @@ pub mod clinic;
 pub mod command_line;
 pub mod demo;
 pub mod devices;
+pub mod doctor;
 pub mod enrol;
 pub mod exercises;
 pub mod export;
@@ -20,6 +22,7 @@ pub mod lead;
 pub mod options;
 pub mod pack;
 pub mod pages;
+pub mod papers;
 pub mod practise;
 pub mod record;
 pub mod report;

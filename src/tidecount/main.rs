@@ -7,8 +7,8 @@ use files::error::Failure;
 use recogniser::child_main;
 use tidecount::command_line::{Arguments, Order};
 use tidecount::{
-    assess, attend, calibrate, clinic, demo, devices, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages, practise,
-    record, report, routine,
+    appliance, assess, attend, calibrate, clinic, demo, devices, doctor, enrol, exercises, export, goal, hand, hear, history, lead, pack,
+    pages, papers, practise, record, report, routine,
 };
 
 fn main() -> ExitCode {
@@ -34,6 +34,9 @@ fn main() -> ExitCode {
         Order::Pack(args) => pack::run(&args),
         Order::Exercises(args) => exercises::run(&args),
         Order::Devices => Ok(devices::run()),
+        Order::Doctor(args) => doctor::command::run(&args),
+        Order::Appliance(args) => appliance::command::run(&args),
+        Order::Papers { folder } => papers::run(&folder),
         Order::Recogniser { model } => return child_main(&model),
     };
     done.unwrap_or_else(|error: Failure| {

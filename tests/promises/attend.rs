@@ -94,6 +94,26 @@ fn start_for_a_person_leads_that_person_s_practice_and_leaves_the_other_s_alone(
 }
 
 #[test]
+fn the_household_s_own_phrase_starts_a_practice_and_the_service_manager_is_told_that_it_lives() {
+    let place = house();
+    let grandma = "[[person]]\nname = \"grandma\"\n[[person.routine]]\nfile = \"hers.toml\"\n";
+    place.write("household.toml", &format!("{grandma}[home]\nstart_phrase = \"begin our work\"\n"));
+    let manager = std::os::unix::net::UnixDatagram::bind(place.path("notify")).expect("a socket");
+    manager.set_nonblocking(true).expect("a socket");
+    let mut tape = Tape::new(RATE_HZ, 40.0);
+    tape.say(3.0, "begin our work");
+    tape.say_every(12.0, 36.0, 4.3, "ready");
+    let wav = tape.write(&place.path("house.wav"), 1);
+    let done = output(attend(&place, &wav, "12:00").env("NOTIFY_SOCKET", place.path("notify")).args(["--speaker", "none"]));
+    println!("{}{}", out(&done), err(&done));
+    assert_eq!(practices(&place).first().map(|practice| practice.1.as_str()), Some("Her evening"));
+    let mut sign = [0; 64];
+    let mut next = || manager.recv(&mut sign).ok().map(|length| String::from_utf8_lossy(&sign[..length]).into_owned());
+    assert_eq!(next().as_deref(), Some("READY=1\nWATCHDOG=1"));
+    assert!(next().is_some_and(|sign| sign.starts_with("WATCHDOG=1")));
+}
+
+#[test]
 fn one_name_for_two_routines_is_asked_about_and_it_goes_on_waiting_after_a_practice() {
     let place = house();
     let mut tape = Tape::new(RATE_HZ, 130.0);

@@ -163,3 +163,32 @@ fn a_session_s_entries_give_what_is_told() {
     assert_eq!((finished.done, finished.prescribed, finished.end), (2, 5, End::Finished));
     assert!(finished.counts());
 }
+
+#[test]
+fn in_quiet_hours_only_what_concerns_a_person_is_said() {
+    let mut household = alone();
+    household.home.quiet = Some(crate::QuietHours { from_min: 1_080, to_min: 1_200 });
+    let mut rig = Rig::new(household, 17, 59);
+    rig.pass_to(18, 1);
+    rig.on(Event::Hearing { at_s: rig.at_s, hearing: Hearing::Silent });
+    rig.pass(300.0);
+    assert!(rig.said.is_empty(), "{:?}", rig.keys());
+    assert!(!rig.attendant.is_busy());
+    let mut outcome = rig.practised((0, 0), 1, End::NoAnswer);
+    outcome.missed = 3;
+    rig.ends(outcome);
+    rig.pass(30.0);
+    assert!(rig.keys().contains(&"attend-notice-no-answer"), "{:?}", rig.keys());
+    rig.pass_to(20, 1);
+    assert!(rig.keys().contains(&"attend-deaf-silent"), "{:?}", rig.keys());
+}
+
+#[test]
+fn who_is_to_be_told_of_a_fault_is_said_with_it() {
+    let mut household = alone();
+    household.home.tell_faults_to = Some("your daughter".into());
+    let mut rig = Rig::new(household, 10, 0);
+    rig.on(Event::Hearing { at_s: rig.at_s, hearing: Hearing::Gone });
+    rig.pass(10.0);
+    assert_eq!(rig.words().last().map(String::as_str), Some("Please tell your daughter."));
+}

@@ -30,7 +30,7 @@ mod routine_fields;
 mod routines;
 pub mod site;
 mod sound;
-mod sound_devices;
+pub mod sound_devices;
 mod start;
 mod step_actions;
 mod step_draft;

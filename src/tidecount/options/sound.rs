@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use attend::Home;
 use audio::file::names_file;
 use files::error::Failure;
 use hear::calibration::BELIEVABLE_CM;
@@ -104,6 +105,19 @@ impl Sound {
 }
 
 impl SoundPath {
+    /// With the devices that were arranged for this place, where none was named.
+    #[must_use]
+    pub fn at_home(mut self, home: Option<&Home>) -> Self {
+        let arranged = |device: &mut String, of_home: Option<&String>| {
+            if let Some(name) = of_home.filter(|_| device == "default") {
+                device.clone_from(name);
+            }
+        };
+        arranged(&mut self.mic, home.and_then(|home| home.microphone.as_ref()));
+        arranged(&mut self.speaker, home.and_then(|home| home.loudspeaker.as_ref()));
+        self
+    }
+
     /// No loudspeaker is opened, and nothing can come back from one.
     pub fn play_nowhere(&mut self) {
         "none".clone_into(&mut self.speaker);
@@ -165,6 +179,17 @@ mod tests {
         assert!(hears_itself("default", None) && hears_itself("desk", Some("big one")));
         assert!(!hears_itself("said.wav", Some("default")) && !hears_itself("none", None));
         assert!(!hears_itself("default", Some("none")) && !hears_itself("default", Some("out.wav")));
+    }
+
+    #[test]
+    fn the_devices_of_the_place_are_taken_where_none_is_named() {
+        let home = Home { microphone: Some("desk".into()), loudspeaker: Some("shelf".into()), ..Home::default() };
+        let taken = |sound: SoundPath| (sound.mic, sound.speaker);
+        let at_home = |mic: &str, speaker: Option<&str>| taken(sound(mic, speaker).meant().at_home(Some(&home)));
+        assert_eq!(at_home("default", None), ("desk".to_owned(), "shelf".to_owned()));
+        assert_eq!(at_home("said.wav", None), ("said.wav".to_owned(), "none".to_owned()));
+        assert_eq!(at_home("other", Some("big one")), ("other".to_owned(), "big one".to_owned()));
+        assert_eq!(taken(Sound::default().meant().at_home(None)).0, "default");
     }
 
     #[test]

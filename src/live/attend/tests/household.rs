@@ -88,3 +88,36 @@ fn an_empty_or_broken_file_is_told() {
     assert!(check("[[person]\nname = 3").unwrap_err().to_string().contains("this is not TOML"));
     assert!(check("person = []").unwrap_err().to_string().contains("0 persons"));
 }
+
+const GRANDPA: &str = "[[person]]\nname = \"grandpa\"\n[[person.routine]]\nfile = \"evening.toml\"\n";
+
+#[test]
+fn what_is_arranged_for_the_place_is_read_and_its_phrase_starts_a_practice() {
+    let text = format!(
+        "{GRANDPA}[home]\nmicrophone = \"desk\"\nstart_phrase = \"begin our work\"\nquiet_from = \"21:30\"\nquiet_to = \"07:00\"\n\
+         tell_faults_to = \"your daughter\"\n"
+    );
+    let household = check(&text).unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!((household.home.microphone.as_deref(), household.home.loudspeaker.as_deref()), (Some("desk"), None));
+    assert!(household.home.is_quiet_at(0) && !household.home.is_quiet_at(720));
+    let words = speak::Words::english().unwrap();
+    let all = wordings(&words, &household, &Said::StartMine);
+    assert_eq!(all.first().map(String::as_str), Some("start my practice"));
+    assert_eq!(all.last().map(String::as_str), Some("begin our work"));
+    assert!(!wordings(&words, &household, &Said::NotNow).contains(&"begin our work".to_owned()));
+}
+
+#[test]
+fn what_cannot_be_arranged_is_told() {
+    for (line, told) in [
+        ("start_phrase = \"begin\"", "one word"),
+        ("start_phrase = \"begin our blorptown\"", "does not know the word \"blorptown\""),
+        ("start_phrase = \"start for grandpa\"", "means something else"),
+        ("quiet_from = \"21:30\"", "need both"),
+        ("quiet_from = \"25:30\"\nquiet_to = \"07:00\"", "no time of day"),
+        ("louder = 3", "knows no key `louder`"),
+    ] {
+        let faults = check(&format!("{GRANDPA}[home]\n{line}\n")).expect_err(line).to_string();
+        assert!(faults.contains(told), "{line}: {faults}");
+    }
+}

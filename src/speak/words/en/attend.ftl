@@ -138,4 +138,5 @@ attend-notice-answered = Good.
 attend-deaf-gone = I can't hear anybody: my microphone isn't connected. Please check that it's plugged in.
 attend-deaf-silent = I can't hear anybody: I'm getting no sound from my microphone. Please check whether it's switched off.
 attend-deaf-words = I can't understand anybody just now. Please restart me.
+attend-tell-faults = Please tell { $whom }.
 attend-hears-again = I can hear again.
