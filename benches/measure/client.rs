@@ -32,6 +32,7 @@ pub fn record(routine: &Path, folder: &Path) -> Result<PathBuf, Box<dyn Error>> 
     let both = folder.join("both-sides.wav");
     io.write_wav(&both)?;
     let practice = Practice {
+        mic_gates: false,
         prescription,
         routine_text,
         words,

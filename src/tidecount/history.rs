@@ -97,7 +97,7 @@ fn as_text(summary: &SessionSummary) -> String {
 /// Nobody ended it: it was interrupted, unless somebody practises now.
 fn how_ended(summary: &SessionSummary) -> String {
     match &summary.end_reason {
-        Some(reason) => format!("ended: {}", plain(reason)),
+        Some(reason) => format!("ended: {}", visible_line(reason)),
         None if summary.under_way => "under way".to_owned(),
         None => format!("ended: {}", EndReason::Interrupted.as_str()),
     }

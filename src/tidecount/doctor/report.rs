@@ -10,7 +10,7 @@ pub fn on_terminal(findings: &[Finding]) -> String {
     for finding in findings {
         text += &line(finding);
         if let Some(private) = &finding.private {
-            private.lines().for_each(|line| text += &format!("            {}\n", crate::terminal::desk::plain(line)));
+            private.lines().for_each(|line| text += &format!("            {}\n", model::visible(line)));
         }
     }
     text + &verdict(findings)
