@@ -84,6 +84,7 @@ pub fn lead(mut script: Script, n: usize, evening: &WeekEvening, folder: &Path) 
     // A journal is added to, never replaced.
     let _ = fs::remove_file(file("jsonl"));
     let practice = Practice {
+        mic_gates: false,
         prescription,
         routine_text,
         words,
