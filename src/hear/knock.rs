@@ -21,11 +21,13 @@ const VOICED: usize = 6;
 /// From knock to knock, s.
 const APART_S: std::ops::RangeInclusive<f64> = 0.12..=0.75;
 /// They are about as strong as each other, dB.
-const ALIKE_DB: f64 = 12.0;
+const ALIKE_DB: f64 = 8.0;
 /// Three in a row are still a sign; more are somebody at work.
 const MOST: usize = 3;
-/// Quiet before the first and behind the last, s, in which at most [`LOUD_BESIDE`] frames are loud.
+/// Quiet before the first, s, in which at most [`LOUD_BESIDE`] frames are loud.
 const QUIET_S: f64 = 0.4;
+/// Quiet behind the last, s: a little longer than from knock to knock, so that none is still to come.
+const QUIET_BEHIND_S: f64 = 0.9;
 const LOUD_BESIDE: usize = 4;
 /// A frame this far over the room is loud, dB.
 const LOUD_DB: f64 = 10.0;
@@ -72,7 +74,7 @@ impl KnockFinder {
             self.add(at_s, peak_db);
         }
         let Some(&(last_s, _)) = self.knocks.checked_sub(1).and_then(|last| self.group.get(last)) else { return };
-        if t_s >= last_s + QUIET_S + FALL as f64 / RATE {
+        if t_s >= last_s + QUIET_BEHIND_S {
             if (2..=MOST).contains(&self.knocks) && self.is_quiet_around() {
                 out(VoiceEvent::Knocked { at_s: t_s });
             }

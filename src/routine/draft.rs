@@ -36,6 +36,8 @@ pub struct DraftStep {
     /// Phases that were each given a length, s; empty: those of the catalogue, or `hold_s`.
     pub phases: Vec<(String, f64)>,
     pub phrases: Vec<String>,
+    /// What the clinician has set, for what is never done without.
+    pub setting: Option<String>,
     /// Names of word packs.
     pub packs: Vec<String>,
     /// Only where the client's clinician has enabled sips.
@@ -52,7 +54,8 @@ pub struct DraftStep {
 impl PartialEq for DraftStep {
     fn eq(&self, other: &Self) -> bool {
         self.entry.id == other.entry.id
-            && (&self.numbers, &self.phases, &self.phrases, &self.packs) == (&other.numbers, &other.phases, &other.phrases, &other.packs)
+            && (&self.numbers, &self.phases, &self.phrases, &self.packs, &self.setting)
+                == (&other.numbers, &other.phases, &other.phrases, &other.packs, &other.setting)
             && (self.sip_every, &self.ramp, &self.word, &self.source, self.acknowledged)
                 == (other.sip_every, &other.ramp, &other.word, &other.source, other.acknowledged)
     }
@@ -75,6 +78,7 @@ impl DraftStep {
             numbers: Vec::new(),
             phases: Vec::new(),
             phrases: Vec::new(),
+            setting: None,
             packs: Vec::new(),
             sip_every: None,
             ramp: None,
@@ -160,6 +164,9 @@ impl DraftStep {
                 line(format!("    {},", quoted(phrase)));
             }
             line("]".to_owned());
+        }
+        if let Some(setting) = &self.setting {
+            line(format!("setting = {}", quoted(setting)));
         }
         if !self.packs.is_empty() {
             line(format!("packs = [{}]", self.packs.iter().map(|pack| quoted(pack)).collect::<Vec<_>>().join(", ")));

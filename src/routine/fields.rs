@@ -9,8 +9,8 @@ impl CatalogueEntry {
     #[must_use]
     pub fn dose_fields(&self) -> Vec<&'static str> {
         let own: &[&str] = match self.timing {
-            Timing::Voiced if self.climbs == Some(Climbs::Level) => &["rungs", "step_db", "max_break_s", "min_hold_s"],
-            Timing::Voiced if self.climbs.is_some() => &["rungs", "step_st", "max_break_s", "min_hold_s"],
+            Timing::Voiced if self.climbs == Some(Climbs::Level) => &["rungs", "step_db", "target_s", "max_break_s", "min_hold_s"],
+            Timing::Voiced if self.climbs.is_some() => &["rungs", "step_st", "target_s", "max_break_s", "min_hold_s"],
             Timing::Voiced => &["target_s", "max_break_s", "min_hold_s", "cues_at_s"],
             Timing::Timed => &["phases", "count_every_s", "count_last_s"],
             Timing::Paced => &["in", "out", "beat_s"],

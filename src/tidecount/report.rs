@@ -30,7 +30,7 @@ pub struct ReportArgs {
     /// Make the whole report, a letter to another clinician, or a page for whoever helps at home
     #[arg(long, value_enum, default_value_t = Kind::Whole)]
     page: Kind,
-    /// Put only these parts into the letter: safety, practice, dose, measures, goals, ratings, left-out, programme
+    /// Tell only this in the letter: safety, practice, dose, measures, goals, ratings, left-out, programme
     #[arg(long, value_name = "PART,…", value_delimiter = ',', value_parser = part)]
     with: Vec<Part>,
     /// Write to this file, or to standard output with `-` [default: report-NAME-DATE.pdf or .html in this folder, letter-… or carer-… for those; the text for

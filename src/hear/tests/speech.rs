@@ -109,6 +109,7 @@ fn the_end_of_the_melody_is_told_in_semitones() {
         // The end of a straight movement in semitones over the last fifth lies nearly half way back.
         let expected_st = wanted_st / 2.0;
         assert!((found[0].f0_final_st - expected_st).abs() < 0.8, "{end_hz}: {:?}", found[0]);
-        assert!((found[0].f0_span_st - wanted_st.abs()).abs() < 1.0, "{end_hz}: {:?}", found[0]);
+        // From the 5th to the 95th percentile: a quarter of the movement lies above it.
+        assert!((found[0].f0_span_st - 0.75 * wanted_st.abs()).abs() < 1.0, "{end_hz}: {:?}", found[0]);
     }
 }

@@ -76,7 +76,7 @@ fn label_key(field: &str) -> Option<String> {
 }
 
 /// Every key of a routine's file that the form has a name for.
-pub const FIELDS: [&str; 45] = [
+pub const FIELDS: [&str; 49] = [
     "title",
     "client",
     "cue_words",
@@ -112,6 +112,10 @@ pub const FIELDS: [&str; 45] = [
     "sip_every",
     "sips_enabled_by_clinician",
     "phrases",
+    "rungs",
+    "step_db",
+    "step_st",
+    "setting",
     "prompts",
     "passage",
     "syllables",

@@ -36,6 +36,13 @@ pub fn take_step(step: &mut Table, index: usize, form: &Fields) {
     if let Some(value) = form.get(&name("syllables")) {
         set(step, "syllables", text_of(value));
     }
+    if let Some(value) = form.get(&name("setting")) {
+        set(step, "setting", text_of(value));
+    }
+    if let Some(value) = form.get(&name("rungs")) {
+        let rungs = value.split([',', ' ', ';']).filter(|rung| !rung.is_empty()).filter_map(text_of).collect();
+        set_list(step, "rungs", rungs, false);
+    }
     if let Some(value) = form.get(&name("phrases")) {
         set_list(step, "phrases", lines_of(value), true);
     }

@@ -5,7 +5,8 @@ use toml_edit::{Item, Table};
 use routine::{CatalogueEntry, find};
 
 /// Fields of a step that have a form of their own.
-const NO_NUMBERS: [&str; 9] = ["phases", "phrases", "prompts", "passage", "syllables", "questions", "packs", "ramp", "cues_at_s"];
+const NO_NUMBERS: [&str; 11] =
+    ["rungs", "setting", "phases", "phrases", "prompts", "passage", "syllables", "questions", "packs", "ramp", "cues_at_s"];
 
 /// The numbers of an exercise's dose.
 pub fn number_fields(entry: &CatalogueEntry) -> Vec<&'static str> {

@@ -78,6 +78,11 @@ fn fields(prefix: &str, step: &Table, entry: &CatalogueEntry, texts: Texts<'_>) 
         match name {
             "sips_enabled_by_clinician" => all.push(check(name)),
             "cues_at_s" => all.push(Field::new(id, label(name, texts), Kind::Line, typed(step.get(name))).hint(texts.s("page-hint-cues"))),
+            "rungs" => {
+                let stands = typed_lines(step.get(name)).replace('\n', ", ");
+                all.push(Field::new(id, label(name, texts), Kind::Line, stands).hint(texts.s("page-hint-rungs")));
+            }
+            "setting" => all.push(Field::new(id, label(name, texts), Kind::Line, typed(step.get(name))).hint(texts.s("page-hint-setting"))),
             "syllables" => {
                 let hint = defaults.get(name).map(|usual| texts.text("page-hint-default", "value", usual)).unwrap_or_default();
                 all.push(Field::new(id, label(name, texts), Kind::Line, typed(step.get(name))).hint(hint));

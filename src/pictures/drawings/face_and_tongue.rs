@@ -53,16 +53,16 @@ fn cheek_puff() -> Markup {
 /// From the side: the spoon's back before the mouth, and the tongue pushes out against it.
 fn tongue_against_spoon() -> Markup {
     html! {
-        (profile_of((-16.0, 8.0), 0.86, &html! { (side_with_tongue(AJAR)) (body_of_accent("M58 80 C60 72 68 68 78 70 C82 71 82 77 78 78 C70 79 64 82 62 86 Z")) }))
+        (profile_of((-10.5, 8.0), 0.86, &html! { (side_with_tongue(AJAR)) (body_of_accent("M58 80 C60 72 68 68 78 70 C82 71 82 77 78 78 C70 79 64 82 62 86 Z")) }))
         (line("M62 60 C70 62 70 82 62 84 M67 73 H96"))
-        (straight((48.0, 96.0), (66.0, 96.0)))
+        (straight((46.0, 93.0), (64.0, 93.0)))
     }
 }
 
 /// From the side: closed lips hold a handle level.
 fn lips_around_spoon() -> Markup {
     html! {
-        (profile_of((-16.0, 8.0), 0.86, &side_with_tongue(CLOSED)))
+        (profile_of((-10.5, 8.0), 0.86, &side_with_tongue(CLOSED)))
         (accent(&line("M52 70 H82")))
         (line("M82 70 C84 62 97 62 97 70 C97 78 84 78 82 70 Z"))
     }

@@ -87,7 +87,7 @@ fn loudness_steps() -> Markup {
 
 /// A staircase of notes.
 fn pitch_steps() -> Markup {
-    html! { (profile(HEAD, SCALE, OPEN)) (accent(&line("M58 82 H69 M70 62 H81 M82 42 H93"))) (straight((97.0, 76.0), (97.0, 34.0))) }
+    html! { (profile(HEAD, SCALE, OPEN)) (accent(&line("M58 82 H69 M70 62 H81 M82 42 H93"))) (straight((90.0, 84.0), (90.0, 56.0))) }
 }
 
 /// One that rises, one that falls.

@@ -180,6 +180,7 @@ fn all_that_the_catalogue_offers_passes() {
         let step = DraftStep {
             acknowledged: true,
             phrases: if step.entry.id == "functional-phrases" { vec!["Good morning".to_owned(); 10] } else { Vec::new() },
+            setting: step.entry.needs_setting.then(|| "two turns".to_owned()),
             packs: match step.entry.id.as_str() {
                 "word-questions" => vec!["opposites".to_owned()],
                 "category-naming" => vec!["categories".to_owned()],

@@ -210,6 +210,16 @@ fn step(ask: &mut dyn Ask, entry: &'static CatalogueEntry, words: Lookup<'_>, he
             }
             _ => {}
         }
+        if entry.needs_setting {
+            step.setting = Some(until(ask, "What has the clinician set for it, such as two turns of the dial", None, |answer| {
+                let typed = answer.trim();
+                if typed.is_empty() {
+                    Err("It is done only with what a clinician has set. Type what that is.".to_owned())
+                } else {
+                    Ok(typed.to_owned())
+                }
+            })?);
+        }
         if entry.sips {
             step.sip_every = sips(ask)?;
         }

@@ -226,7 +226,11 @@ fn published_doses_are_taken_over_and_pass_the_check() {
             let mut draft = RoutineDraft::parse("title = \"New\"\n").expect("TOML");
             draft.act("add-step", &form(&[("add", &entry.id)]), &words);
             draft.act(&format!("dose.0.{number}"), &Fields::default(), &words);
-            draft.take(&form(&[("step-0-here", "1"), ("step-0-cautions_acknowledged", "on")]));
+            let mut typed = vec![("step-0-here", "1"), ("step-0-cautions_acknowledged", "on")];
+            if entry.needs_setting {
+                typed.push(("step-0-setting", "two turns"));
+            }
+            draft.take(&form(&typed));
             let text = draft.text();
             let checked = check_text("x", &text, Hearing::default()).unwrap_or_else(|faults| panic!("{}: {faults}\n{text}", entry.id));
             let repetitions = template.numbers.iter().find(|(field, _)| *field == "repetitions").map(|(_, value)| *value);
