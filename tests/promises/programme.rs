@@ -534,8 +534,11 @@ fn a_long_routine_flows_over_numbered_pages_and_loses_nothing() {
     let mut text = format!("title = \"Long\"\n{word}\n[[step]]\nexercise = \"functional-phrases\"\nphrases = [{phrases}]\n");
     for entry in catalogue().iter().filter(|entry| !["functional-phrases", "word-questions"].contains(&entry.id.as_str())) {
         let packs = if entry.naming { "packs = [\"categories\"]\n" } else { "" };
+        let setting = if entry.needs_setting { "setting = \"two turns\"\n" } else { "" };
+        // One of each, so that all of it stays within an hour.
+        let once = if entry.dose_fields().contains(&"repetitions") && entry.passage().is_none() { "repetitions = 1\n" } else { "" };
         text += &format!(
-            "[[step]]\nexercise = \"{}\"\n{packs}{}",
+            "[[step]]\nexercise = \"{}\"\n{packs}{setting}{once}{}",
             entry.id,
             if entry.cautions.is_empty() { "" } else { "cautions_acknowledged = true\n" }
         );

@@ -182,7 +182,8 @@ fn everything() -> String {
                 text += &format!("{field} = {value}\n");
             }
         };
-        put("repetitions", "2");
+        put("repetitions", if fields.contains(&"rungs") { "3" } else { "2" });
+        put("setting", "\"two turns of the dial\"");
         put("phrases", "[\"A cup of tea, please.\", \"Good evening.\"]");
         put(
             "questions",

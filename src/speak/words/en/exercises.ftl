@@ -5,6 +5,7 @@
 #   ex-ID-short        the same from the second time on
 #   ex-ID-cue          starts one repetition
 #   ex-ID-phase-NAME   said as a phase of a timed posture begins
+#   ex-ID-rung-NAME    said before a step of a ladder of loudness or pitch: low, middle, high
 #   ex-ID-before       where a clinician must agree: who must not do it, said once, before the question about agreement. It names the
 #                      exercise, has 45 words at most, and covers every notfor-KEY of it, several in one plain word if need be
 #   ex-ID-care         what matters each time, in one sentence of 14 words at most: where a caution of it matters every time
@@ -84,7 +85,7 @@ ex-talk-on-a-prompt-cue = Tell me about something you enjoy doing.
 
 ex-loudness-steps-name = Loudness steps
 ex-loudness-steps-purpose = It's meant to give you command of how loud you are.
-ex-loudness-steps-instruction = Hold an ah four times: soft, medium, strong, and medium again. Make each step clear, and never force it.
+ex-loudness-steps-instruction = Hold an ah in steps: soft, medium, strong, and back to medium. Make each step clear, and never force it.
 ex-loudness-steps-short = An ah in steps: soft, medium, strong.
 ex-loudness-steps-cue = Breathe in… and ah.
 ex-loudness-steps-rung-low = Breathe in… a soft ah.
@@ -94,7 +95,7 @@ ex-loudness-steps-care = Take ordinary breaths in between, and end it if you fee
 
 ex-pitch-steps-name = Pitch steps
 ex-pitch-steps-purpose = It's meant to give you command of your pitch.
-ex-pitch-steps-instruction = Hold an ah four times: low, in the middle, high, and in the middle again. Stay on comfortable notes.
+ex-pitch-steps-instruction = Hold an ah in steps: low, in the middle, high, and back to the middle. Stay on comfortable notes.
 ex-pitch-steps-short = An ah in steps: low, middle, high.
 ex-pitch-steps-cue = Breathe in… and ah.
 ex-pitch-steps-rung-low = Breathe in… a low ah.
@@ -309,18 +310,18 @@ ex-nasal-breathing-care = Breathe gently, and let the count go if you feel light
 
 ex-breath-out-resistance-name = Breathing out against resistance
 ex-breath-out-resistance-purpose = It's meant to strengthen the muscles that you breathe out and cough with.
-ex-breath-out-resistance-instruction = Take the trainer that your clinician gave you. Breathe in, close your lips around it, and blow out hard and steadily, until the air is out. Then say done.
+ex-breath-out-resistance-instruction = Take the trainer that your clinician gave you. Breathe in, close your lips around it, and blow out hard and steadily, until the air is out.
 ex-breath-out-resistance-short = Breathe in, and blow out hard through the trainer.
 ex-breath-out-resistance-cue = Breathe in… and blow.
-ex-breath-out-resistance-before = Breathing out against resistance. Don't do it with lung, heart or blood pressure trouble, with a hernia, when pregnant, or after a recent stroke or a recent operation on your belly, eyes, ears, sinuses or teeth.
+ex-breath-out-resistance-before = Breathing out against resistance. Don't do it with lung or heart disease, an irregular heartbeat, high blood pressure, a hernia or late in pregnancy, or after a recent stroke or a recent operation on your belly, eyes, ears, sinuses or teeth.
 ex-breath-out-resistance-care = Take ordinary breaths in between, and end it if you feel light-headed.
 
 ex-voluntary-cough-name = Strong cough
 ex-voluntary-cough-purpose = It's meant to keep your cough strong enough to clear your throat.
-ex-voluntary-cough-instruction = Breathe in deeply, close your throat, and cough once, hard and short. Do it as your clinician has shown you. Then say done.
+ex-voluntary-cough-instruction = Breathe in deeply, close your throat, and cough once, hard and short. Do it as your clinician has shown you.
 ex-voluntary-cough-short = Breathe in, and cough once, hard and short.
 ex-voluntary-cough-cue = Breathe in… and cough.
-ex-voluntary-cough-before = Strong cough. Don't do it with a throat infection or bleed, lung or blood pressure trouble, a hernia, fragile bones or eye disease, when pregnant, or after a recent stroke or an operation on your throat, belly, eyes, ears, sinuses or teeth.
+ex-voluntary-cough-before = Strong cough. Don't do it with a throat infection, lung disease, high blood pressure, a hernia, fragile bones or eye disease, late in pregnancy, or after a recent stroke or an operation on your throat, belly, eyes, ears, sinuses or teeth.
 ex-voluntary-cough-care = Begin with a clear mouth, and end it if you feel light-headed.
 
 ex-syllable-repetition-name = Quick syllables
