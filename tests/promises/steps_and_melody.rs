@@ -21,7 +21,7 @@ exercise = "pitch-steps"
 sets = 1
 [[step]]
 exercise = "sentence-melody"
-phrases = ["You're going home?", "You're going home.", "It's raining again?"]
+phrases = ["You're going home?", "You're going home.", "It's raining outside?"]
 [[step]]
 exercise = "sentence-stress"
 phrases = ["The red cup, not the blue one."]
@@ -90,7 +90,7 @@ hears = "home."
 does = [{ glide = { from_hz = 150.0, to_hz = 95.0, length_s = 1.4, level_db = -27.0 } }]
 [[rule]]
 on = "read-phrase"
-hears = "again?"
+hears = "outside?"
 does = [{ glide = { from_hz = 150.0, to_hz = 95.0, length_s = 1.4, level_db = -27.0 } }]
 [[rule]]
 on = "read-phrase"

@@ -166,7 +166,7 @@ fn routines() -> Vec<(String, Prescription)> {
 }
 
 fn everything() -> String {
-    let mut text = "title = \"Everything\"\ncue_words = \"strong voice\"\nfeedback_every = 2\nratings = [\"effort\", \"tiredness\", \"pain\"]\nweekly_questions = true\n".to_owned();
+    let mut text = "title = \"Everything\"\ncue_words = \"strong voice\"\nfeedback_every = 2\nratings = [\"effort\", \"tiredness\", \"pain\"]\nweekly_questions = true\nclinician_word = { who = \"the clinician\", why = \"a test of the words\" }\n".to_owned();
     for entry in catalogue() {
         // Efforts of one group need a rest between them.
         if entry.timing != Timing::Rest {
