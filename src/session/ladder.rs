@@ -1,31 +1,15 @@
 //! Holds in steps of loudness or pitch, and sentences that rise or fall: each is measured against what it was meant to be, and how many
 //! went that way is told at the end of the step.
 
+use super::aims::Aims;
 use super::outlet::line;
 use super::practice::Practice;
-use model::{Arg, Climb, Climbs, Fact, Hold, Line, LineId, Rung, Utterance};
+use model::{Arg, Climb, Climbs, Fact, Hold, Line, LineId, Utterance};
 use routine::{Ladder, Work};
 
 /// What a voice must rise at the end to be heard as rising, or fall to be heard as falling, semitones. In running speech differences
 /// under about 1.5 to 2 semitones are hardly noticed ('t Hart 1981, J Acoust Soc Am 69:811, abstract).
 const HEARD_ST: f64 = 1.5;
-
-/// What a step has come to so far.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub(super) struct Aims {
-    /// The hold before in this set: its step, level and F0.
-    before: Option<(Rung, f64, f64)>,
-    /// How many went the way they were meant to, of how many that could be judged.
-    reached: u32,
-    judged: u32,
-}
-
-impl Aims {
-    fn judge(&mut self, reached: Option<bool>) {
-        self.judged += u32::from(reached.is_some());
-        self.reached += u32::from(reached == Some(true));
-    }
-}
 
 /// The ladder of the present step; none where it has none.
 pub(super) fn of(practice: &Practice) -> Option<&Ladder> {

@@ -19,6 +19,7 @@
 //! - `flow`, `engine`: the table of moves and the one door
 
 mod afterwards;
+mod aims;
 mod answers;
 mod asking;
 mod beat;

@@ -4,8 +4,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::aims::Aims;
 use super::context::SessionContext;
-use super::ladder::Aims;
 use super::next::{NextAction, Speaking};
 use super::outbox::Outbox;
 use super::questions::Questions;

@@ -1,8 +1,9 @@
 //! From step to step, set to set, repetition to repetition.
 
+use super::aims::Aims;
 use super::asking::Asking;
 use super::closing::{cut_short, leave_unfinished, summarise};
-use super::ladder::{self, Aims};
+use super::ladder;
 use super::limits::Gate;
 use super::naming::NamingRun;
 use super::next::{Ask, NextAction, Speaking};

@@ -169,7 +169,7 @@ fn proposals(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     // Whoever stopped, or could not swallow well, is not asked for more.
     let well = picture.safety_stops.is_empty() && picture.signs.is_empty();
     let doses = picture.proposed.iter().filter(|dose| well || !dose.is_up());
-    lines.extend(doses.map(|dose| super::letter::proposed(dose, terms)));
+    lines.extend(doses.map(|step| dose::proposed(step, terms)));
     if !picture.safety_stops.is_empty() {
         lines.push(terms.plain("report-propose-stops-shown"));
     }

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use super::table::Table;
 use super::terms::{Given, Terms};
 use crate::number::number;
-use progress::{DayGiven, GroupGiven, Picture, Window};
+use progress::{DayGiven, GroupGiven, Picture, ProposedDose, Window};
 
 /// A week of days, from Monday; none for a day without practice.
 pub(super) type Week = (Date, Vec<Option<DayGiven>>);
@@ -110,4 +110,15 @@ pub(super) fn cueing(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     lines.push(terms.plain("report-cueing-led-shown"));
     lines.push(terms.plain("report-cueing-carer-shown"));
     lines
+}
+
+/// "Long ah: 9 of the last 10 reached 12 s. A longer goal?"
+pub(super) fn proposed(dose: &ProposedDose, terms: &Terms<'_>) -> String {
+    let given = [
+        ("exercise", terms.exercise(&dose.exercise).into()),
+        ("reached", dose.reached.into()),
+        ("of", dose.of.into()),
+        ("target", number(dose.target_s, 0).into()),
+    ];
+    terms.text(if dose.is_up() { "report-propose-longer-shown" } else { "report-propose-shorter-shown" }, &given)
 }

@@ -7,7 +7,7 @@ use super::about::About;
 use super::terms::{Terms, printable};
 use super::{chart_text, dose, events, front, goals, ratings};
 use crate::handout::Say;
-use progress::{Picture, ProposedDose};
+use progress::Picture;
 
 /// What a letter can tell, in its order on the page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -181,15 +181,4 @@ fn lines(part: Part, picture: &Picture, about: &About<'_>, terms: &Terms<'_>) ->
         Part::LeftOut => events::left_out(picture, terms),
         Part::Programme => events::programme(picture, terms),
     }
-}
-
-/// "Long ah: 9 of the last 10 reached 12 s. A longer goal?"
-pub(super) fn proposed(dose: &ProposedDose, terms: &Terms<'_>) -> String {
-    let given = [
-        ("exercise", terms.exercise(&dose.exercise).into()),
-        ("reached", dose.reached.into()),
-        ("of", dose.of.into()),
-        ("target", crate::number::number(dose.target_s, 0).into()),
-    ];
-    terms.text(if dose.is_up() { "report-propose-longer-shown" } else { "report-propose-shorter-shown" }, &given)
 }
