@@ -153,7 +153,10 @@ fn letter(texts: Texts<'_>, view: &ProgressView) -> Markup {
                 fieldset {
                     legend { (texts.s("page-letter-parts")) }
                     @for (name, label) in &view.letter_parts {
-                        label class="tick" { input type="checkbox" name=(format!("part-{name}")) value="1" checked; " " (label) }
+                        div class="check" {
+                            input type="checkbox" id=(format!("part-{name}")) name=(format!("part-{name}")) value="1" checked;
+                            label for=(format!("part-{name}")) { (label) }
+                        }
                     }
                 }
                 @if view.letter_pdf { button name="kind" value="letter-pdf" { (texts.s("page-letter-pdf")) } }
