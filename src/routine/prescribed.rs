@@ -147,12 +147,14 @@ pub struct Ladder {
 }
 
 impl Ladder {
-    /// The step of this repetition of a set, counted from 1, and the one before it.
+    /// The step of this repetition of a set, counted from 1, and the one before it; none where that is the same, as it may be where the
+    /// ladder begins again: that is no step.
     #[must_use]
     pub fn at(&self, repetition: u32) -> Option<(Rung, Option<Rung>)> {
         let index = repetition.saturating_sub(1) as usize;
         let rung = |index: usize| self.rungs.get(index % self.rungs.len().max(1)).copied();
-        Some((rung(index)?, index.checked_sub(1).and_then(rung)))
+        let here = rung(index)?;
+        Some((here, index.checked_sub(1).and_then(rung).filter(|before| *before != here)))
     }
 }
 

@@ -66,7 +66,7 @@ fn a_closed_terminal_and_a_system_that_shuts_down_end_it_as_ctrl_c_does_and_all_
         let lines = place.path("journal.jsonl");
         let mut command = place.replay(&routine, &wav, "data");
         command.arg("--journal").arg(&lines);
-        let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().expect("starts");
+        let mut child = hung_up_on(&command).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().expect("starts");
         wait_for_lines(&lines, 5, &mut child);
         for signal in signals {
             send(signal, child.id());
@@ -87,6 +87,19 @@ fn a_closed_terminal_and_a_system_that_shuts_down_end_it_as_ctrl_c_does_and_all_
         let listed = out(&output(tidecount(["history", "--data"]).arg(place.path("data"))));
         assert!(listed.contains("0 of 1 exercises") && listed.contains("ended: interrupted"), "{listed}");
     }
+}
+
+/// The same command, whatever these tests were started with: under `nohup` a closed terminal would rightly end nothing.
+fn hung_up_on(command: &Command) -> Command {
+    let mut with_default = Command::new("env");
+    with_default.arg("--default-signal=HUP").arg(command.get_program()).args(command.get_args());
+    for (name, value) in command.get_envs() {
+        match value {
+            Some(value) => with_default.env(name, value),
+            None => with_default.env_remove(name),
+        };
+    }
+    with_default
 }
 
 fn send(signal: &str, pid: u32) {
