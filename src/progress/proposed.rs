@@ -63,3 +63,7 @@ pub(super) fn proposed(practised: &Practised, lives: &[RoutineLife<'_>], window:
     }
     all
 }
+
+#[cfg(test)]
+#[path = "tests/proposed.rs"]
+mod tests;
