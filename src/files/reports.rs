@@ -8,7 +8,7 @@ use crate::error::Failure;
 use crate::pdf;
 use progress::{GoalState, Picture, Practised, Series, Window};
 use record::Store;
-use report::sheet::{self, About, Goals, Part, Sheet};
+use report::sheet::{self, About, Goals, Letter, Part, Sheet, carer, letter};
 use report::{letter_html, to_html};
 use session::{Arg, Line};
 use speak::Words;
@@ -78,14 +78,23 @@ pub fn make(wanted: &Wanted, today: Date, words: &Words) -> Result<(String, Vec<
     };
     let client = choose(&store.live_clients()?, wanted.client.as_deref(), folder)?;
     let practised = store.practised(&client, today)?;
-    if wanted.page != Page::Whole {
-        return Ok((client, short_page(&practised, wanted, today, words)?));
-    }
-    let page = gather(&practised, wanted.weeks, today, words)?;
-    let bytes = match wanted.format {
-        Format::Pdf => pdf::report(&page)?,
-        Format::Html => to_html(&page).into_bytes(),
-        Format::Chart => page.chart.text.into_bytes(),
+    let bytes = match &wanted.page {
+        Page::Whole => {
+            let page = gather(&practised, wanted.weeks, today, words)?;
+            match wanted.format {
+                Format::Pdf => pdf::report(&page)?,
+                Format::Html => to_html(&page).into_bytes(),
+                Format::Chart => page.chart.text.into_bytes(),
+            }
+        }
+        short => {
+            let (picture, about) = (Picture::of(&practised, window(&practised, wanted.weeks, today)), about(&practised, today));
+            let say = saying(words);
+            short_page(
+                &if let Page::Letter(parts) = short { letter(&picture, &about, parts, &say) } else { carer(&picture, &about, &say) },
+                wanted.format,
+            )?
+        }
     };
     Ok((client, bytes))
 }
@@ -96,9 +105,7 @@ pub fn make(wanted: &Wanted, today: Date, words: &Words) -> Result<(String, Vec<
 /// A drawing cannot be made.
 pub fn gather(practised: &Practised, weeks: u32, today: Date, words: &Words) -> Result<Sheet, Failure> {
     let picture = Picture::of(practised, window(practised, weeks, today));
-    let say =
-        |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
-    sheet::sheet(&picture, &about(practised, today), &say).map_err(|why| Failure::Fault(why.to_string()))
+    sheet::sheet(&picture, &about(practised, today), &saying(words)).map_err(|why| Failure::Fault(why.to_string()))
 }
 
 fn about(practised: &Practised, today: Date) -> About<'static> {
@@ -106,33 +113,30 @@ fn about(practised: &Practised, today: Date) -> About<'static> {
     About { made: today, last_practice, software: concat!("tidecount ", env!("CARGO_PKG_VERSION")), language: "en" }
 }
 
-/// A letter, or the page for whoever helps at home.
-fn short_page(practised: &Practised, wanted: &Wanted, today: Date, words: &Words) -> Result<Vec<u8>, Failure> {
-    let picture = Picture::of(practised, window(practised, wanted.weeks, today));
-    let about = about(practised, today);
-    let say =
-        |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
-    let page = match &wanted.page {
-        Page::Letter(parts) => sheet::letter(&picture, &about, parts, &say),
-        Page::Carer | Page::Whole => sheet::carer(&picture, &about, &say),
-    };
-    match wanted.format {
-        Format::Pdf => Ok(pdf::letter(&page)?),
-        Format::Html => Ok(letter_html(&page).into_bytes()),
+/// A letter, or the page for whoever helps at home, as a file.
+fn short_page(page: &Letter, format: Format) -> Result<Vec<u8>, Failure> {
+    match format {
+        Format::Pdf => Ok(pdf::letter(page)?),
+        Format::Html => Ok(letter_html(page).into_bytes()),
         Format::Chart => Err(Failure::Options("the text for the chart is of the whole report: leave --page out".to_owned())),
     }
+}
+
+/// What the catalogue says under a key.
+fn saying(words: &Words) -> impl Fn(&str, &[(&'static str, Arg)]) -> String {
+    |key, given| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default()
 }
 
 /// A client's goals as they are told, whole.
 #[must_use]
 pub fn goal_lines(goals: &[GoalState], words: &Words) -> Goals {
-    sheet::goal_lines(goals, &|key, given| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default())
+    sheet::goal_lines(goals, &saying(words))
 }
 
 /// What the units and measures of these series mean, a line each.
 #[must_use]
 pub fn abbreviation_lines(series: &[&Series], words: &Words) -> Vec<String> {
-    sheet::unit_lines(series, &|key, given| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default())
+    sheet::unit_lines(series, &saying(words))
 }
 
 /// The weeks asked for; where practice began later, from the week in which it began: empty weeks before it tell nothing.

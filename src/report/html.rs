@@ -13,14 +13,7 @@ pub fn to_html(sheet: &Sheet) -> String {
     let page = html! {
         (DOCTYPE)
         html lang=(sheet.language) {
-            head {
-                meta charset="utf-8";
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                // Nothing is loaded and nothing runs, whatever a name or note holds.
-                meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
-                title { (sheet.document) }
-                style { (PreEscaped(STYLE)) }
-            }
+            (head(&sheet.document))
             body {
                 header {
                     h1 { (front.title) }
@@ -148,19 +141,26 @@ fn column_of(n: usize, column: &Column) -> Markup {
     }
 }
 
+/// Nothing is loaded and nothing runs, whatever a name or note holds.
+fn head(title: &str) -> Markup {
+    html! {
+        head {
+            meta charset="utf-8";
+            meta name="viewport" content="width=device-width, initial-scale=1";
+            meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
+            title { (title) }
+            style { (PreEscaped(STYLE)) }
+        }
+    }
+}
+
 /// A letter or a carer's page as an HTML document.
 #[must_use]
 pub fn letter_html(letter: &Letter) -> String {
     let page = html! {
         (DOCTYPE)
         html lang=(letter.language) {
-            head {
-                meta charset="utf-8";
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
-                title { (letter.document) }
-                style { (PreEscaped(STYLE)) }
-            }
+            (head(&letter.document))
             body class=(if letter.large { "letter large" } else { "letter" }) {
                 header { h1 { (letter.title) } }
                 main {
