@@ -6,6 +6,7 @@ use crate::event::LineId;
 use crate::voice::VoiceTask;
 
 /// What the engine asks the outside to do.
+#[allow(clippy::large_enum_variant, reason = "a handful exist at a time, each for a block; a box would be memory taken for every entry")]
 #[derive(Debug, Clone, PartialEq)]
 pub enum Effect {
     /// Speak a line. Lines without a beat queue behind each other; one with a beat begins exactly then.

@@ -26,7 +26,7 @@ impl PacingBeat {
     /// The beat of the present step, from now on; none where it has none, and in a class, whose clinician beats it.
     pub fn begin(practice: &Practice) -> Option<Self> {
         let Work::ReadAloud { beat_s: Some(beat_s), .. } = practice.step()?.work else { return None };
-        (!practice.context.class).then(|| Self { begins_s: practice.now_s + UPBEAT_S, beat_s: beat_s * practice.pace, counted: 0 })
+        (!practice.context.class).then_some(Self { begins_s: practice.now_s + UPBEAT_S, beat_s: beat_s * practice.pace, counted: 0 })
     }
 
     /// When the client's own first beat is, s.

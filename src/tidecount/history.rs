@@ -164,8 +164,6 @@ fn value_text(value: &Value) -> String {
     }
 }
 
-/// Text from files and names must not steer the terminal.
-
 #[cfg(test)]
 #[path = "tests/history.rs"]
 mod tests;

@@ -81,7 +81,7 @@ fn whatever_is_written_is_for_its_owner_alone() {
     run(&["record", "backup"], "stick.backup");
     run(&["export", "json", "--out"], "all.jsonl");
     let left = open_ones(&away);
-    assert_eq!(left, [away.clone()], "only the folder that was there before");
+    assert_eq!(left, std::slice::from_ref(&away), "only the folder that was there before");
 }
 
 #[test]
