@@ -16,12 +16,15 @@ const RISE: usize = 5;
 /// It has fallen by this within [`FALL`] frames, dB.
 const FALL_DB: f64 = 14.0;
 const FALL: usize = 14;
-/// Frames with voice that a knock may have: wood rings for a moment.
+/// Frames with voice that a knock may have: wood rings for a moment…
 const VOICED: usize = 6;
+/// …and so many where it rises and falls by [`HARD_DB`]: no voice does both so fast.
+const RINGING: usize = 14;
+const HARD_DB: f64 = 28.0;
 /// From knock to knock, s.
-const APART_S: std::ops::RangeInclusive<f64> = 0.12..=0.75;
+const APART_S: std::ops::RangeInclusive<f64> = 0.15..=0.65;
 /// They are about as strong as each other, dB.
-const ALIKE_DB: f64 = 8.0;
+const ALIKE_DB: f64 = 6.0;
 /// Three in a row are still a sign; more are somebody at work.
 const MOST: usize = 3;
 /// Quiet before the first, s, in which at most [`LOUD_BESIDE`] frames are loud.
@@ -92,11 +95,13 @@ impl KnockFinder {
         let highest = around().all(|frame| frame.level_db <= peak.level_db);
         let fallen = around().skip(RISE).map(|frame| frame.level_db).fold(f64::INFINITY, f64::min);
         let voiced = around().filter(|frame| frame.voiced).count();
+        let (rise_db, fall_db) = (peak.level_db - before.level_db, peak.level_db - fallen);
+        let may_ring = if rise_db.min(fall_db) >= HARD_DB { RINGING } else { VOICED };
         let is = peak.over_room_db >= OVER_ROOM_DB
             && highest
-            && peak.level_db - before.level_db >= RISE_DB
-            && peak.level_db - fallen >= FALL_DB
-            && voiced <= VOICED
+            && rise_db >= RISE_DB
+            && fall_db >= FALL_DB
+            && voiced <= may_ring
             && !around().any(|frame| frame.masked);
         is.then_some((peak.t_s, peak.level_db))
     }
