@@ -20,7 +20,7 @@ PICTURE = ROOT / "docs" / "crates.svg"
 PURE = {"model", "statistics", "routine", "session", "attend", "progress", "typeface", "pictures", "report", "export", "handover"}
 HARMLESS = {
     "chrono", "csv", "ed25519-dalek", "icalendar", "jiff", "maud", "miette", "plotters", "rust-embed", "schemars", "serde", "serde_json",
-    "sha2", "statrs", "strsim", "textwrap", "thiserror", "toml", "toml_edit", "ttf-parser",
+    "sha2", "statrs", "strsim", "textwrap", "thiserror", "toml", "toml_edit",
 }
 
 
@@ -124,8 +124,13 @@ def imports(folder):
         text = re.sub(r"//[^\n]*", "", text)
         wanted = set()
         for use in re.findall(r"\buse\s+((?:crate|super)::[^;]+);", text):
+            use = re.sub(r"\sas\s+\w+", "", use)
             wanted.update(spelt_out(re.sub(r"\s+", "", use)))
         wanted.update(re.findall(r"\b((?:crate|super)(?:::[a-z_0-9]+)+)::", text))
+        # A folder that was imported by name, and what is taken from a file in it: `use crate::demo; … demo::command::DemoArgs`.
+        for path_of_use in list(wanted):
+            last = path_of_use.rsplit("::", 1)[-1]
+            wanted.update(f"{path_of_use}::{inner}" for inner in re.findall(rf"(?<![\w:]){last}::([a-z_0-9]+)::", text))
         found = set()
         for path_of_use in wanted:
             names = path_of_use.split("::")
@@ -149,7 +154,7 @@ def spelt_out(use):
     """`a::{b,c::d}` as `a::b` and `a::c::d`."""
     begin = use.find("{")
     if begin < 0:
-        return [re.sub(r"as\w+$", "", use)]
+        return [use]
     head, inner, depth, part, out = use[:begin], use[begin + 1 : -1], 0, "", []
     for letter in inner + ",":
         depth += {"{": 1, "}": -1}.get(letter, 0)

@@ -38,21 +38,10 @@ mod here {
     /// Products of more rows are left to the library: there its copy pays.
     const MOST_ROWS: usize = 64;
 
+    /// The arguments of [`cblas_sgemm`], in its order.
+    #[rustfmt::skip]
     type Product = unsafe extern "C" fn(
-        order: c_int,
-        transpose_a: c_int,
-        transpose_b: c_int,
-        rows: c_int,
-        columns: c_int,
-        depth: c_int,
-        alpha: f32,
-        a: *const f32,
-        stride_a: c_int,
-        b: *const f32,
-        stride_b: c_int,
-        beta: f32,
-        c: *mut f32,
-        stride_c: c_int,
+        c_int, c_int, c_int, c_int, c_int, c_int, f32, *const f32, c_int, *const f32, c_int, f32, *mut f32, c_int,
     );
 
     unsafe extern "C" {

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use serde_json::{Value, json};
 
-use crate::history::thousandths;
+use crate::rounded::thousandths;
 use export::{ATTENDANCE, ClassHead, Writer, attendance_row};
 use files::error::Failure;
 use model::visible_line;

@@ -8,6 +8,7 @@ use serde_json::{Map, Value, json};
 
 use crate::class_history;
 use crate::options::DataFolder;
+use crate::rounded::thousandths;
 use files::error::{Failure, delivered};
 use model::visible_line;
 use record::{RecordError, SessionId, SessionSummary, Store, journal_text};
@@ -119,10 +120,6 @@ fn as_json(summary: &SessionSummary) -> Value {
         "end_reason": summary.end_reason.as_deref().or((!summary.under_way).then_some(EndReason::Interrupted.as_str())),
         "software": summary.software,
     })
-}
-
-pub(crate) fn thousandths(value: f64) -> f64 {
-    (value * 1000.0).round() / 1000.0
 }
 
 fn one(store: &Store, id: SessionId, json: bool) -> Result<String, Failure> {

@@ -26,5 +26,6 @@ pub mod papers;
 pub mod practise;
 pub mod record;
 pub mod report;
+mod rounded;
 pub mod routine;
 pub mod terminal;

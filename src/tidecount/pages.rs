@@ -7,6 +7,7 @@ use std::sync::Arc;
 
 use crate::options::{ALOUD, DataFolder, Sound};
 use ::clinic::{Address, Clinic};
+use clap::{Args as _, FromArgMatches as _};
 use files::clinic_address::address;
 use files::error::Failure;
 use live::interrupt::Endings;
@@ -36,6 +37,20 @@ pub struct PagesArgs {
     /// clinic.sqlite in the data folder, if there is one]
     #[arg(long, value_name = "FILE|URL")]
     pub clinic: Option<String>,
+}
+
+impl PagesArgs {
+    /// The pages of this data folder, with everything else as it is where nothing more is typed.
+    ///
+    /// # Errors
+    /// A default is not among what can be typed.
+    pub fn of(data: &Path) -> Result<Self, Failure> {
+        let typed = ["pages".as_ref(), "--data".as_ref(), data.as_os_str()];
+        Self::augment_args(clap::Command::new("pages"))
+            .try_get_matches_from(typed)
+            .and_then(|matches| Self::from_arg_matches(&matches))
+            .map_err(|why| Failure::Options(why.to_string()))
+    }
 }
 
 /// The clinic database that the pages show; none where none was named and there is none.

@@ -5,12 +5,9 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use super::weeks;
-use crate::command_line::{Arguments, Order};
 use crate::options::{Model, Screen, Voice};
-use crate::pages;
+use crate::pages::{self, PagesArgs};
 use ::pages::follow::server;
-use audio;
-use clap::Parser as _;
 use command_ear::Lexicon;
 use files::error::Failure;
 use files::load::{self, Loaded};
@@ -68,7 +65,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
         // Somebody sits before a screen: what was made is opened.
         if std::io::stdout().is_terminal() && server::has_display() {
             server::open_browser(made.report.display().to_string());
-            return show_pages(&made.data);
+            return pages::run(&PagesArgs::of(&made.data)?);
         }
         return Ok(ExitCode::SUCCESS);
     }
@@ -121,16 +118,6 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
     println!("The journal, one fact a line:                         {}", journal.display());
     println!("What the simulated client really did:                 {}", truth.display());
     Ok(outcome.exit_code())
-}
-
-/// The pages of a record, until Ctrl-C.
-fn show_pages(data: &Path) -> Result<ExitCode, Failure> {
-    let typed = ["tidecount".as_ref(), "pages".as_ref(), "--data".as_ref(), data.as_os_str()];
-    match Arguments::try_parse_from(typed).map(|arguments| arguments.order) {
-        Ok(Order::Pages(args)) => pages::run(&args),
-        Ok(_) => Ok(ExitCode::SUCCESS),
-        Err(why) => Err(Failure::Options(why.to_string())),
-    }
 }
 
 /// Makes the folder and takes away what an earlier demo left in it: these three and nothing else.
