@@ -2,6 +2,7 @@
 
 use serde_json::Value;
 use typeface::REGULAR;
+use typst::text::FontInfo;
 
 /// Stands for a letter that the typeface lacks. A page with a letter missing cannot be accessible (PDF/UA-1, ISO 14289-1,
 /// forbids glyphs without a shape), and the rest of it is worth having.
@@ -11,10 +12,10 @@ const NO_LETTER: char = '\u{fffd}';
 /// become [`NO_LETTER`].
 pub(super) fn printable(data: &mut Value) {
     // Without the typeface nothing can be set anyway, which is told there.
-    let Ok(face) = ttf_parser::Face::parse(REGULAR, 0) else { return };
+    let Some(face) = FontInfo::new(REGULAR, 0) else { return };
     walk(data, &|c| match c {
         c if c.is_control() => ' ',
-        c if c.is_whitespace() || face.glyph_index(c).is_some() => c,
+        c if c.is_whitespace() || face.coverage.contains(u32::from(c)) => c,
         _ => NO_LETTER,
     });
 }
@@ -38,6 +39,6 @@ mod tests {
         let mut data = serde_json::json!({ "name": "Åsa Ωmega\u{7}", "list": ["語", "✓ – “a”", 3, null] });
         printable(&mut data);
         assert_eq!(data, serde_json::json!({ "name": "Åsa Ωmega ", "list": ["\u{fffd}", "✓ – “a”", 3, null] }));
-        assert!(ttf_parser::Face::parse(BOLD, 0).is_ok_and(|face| face.glyph_index(NO_LETTER).is_some()));
+        assert!(FontInfo::new(BOLD, 0).is_some_and(|face| face.coverage.contains(u32::from(NO_LETTER))));
     }
 }
