@@ -4,6 +4,7 @@
 use crate::near_voice::NearVoice;
 use crate::residual_echo_log::ResidualEchoLog;
 use crate::residual_suppressor::ResidualSuppressor;
+use crate::stirring::Stirring;
 use audio::resample::Resampler;
 use audio::{AudioError, ECHO_RATE_HZ, EchoCanceller, EchoState};
 use command_ear::templates::EnrolledVoice;
@@ -23,6 +24,9 @@ pub struct CommandPath {
     near: NearVoice,
     /// Somebody speaks over our own voice.
     somebody_speaks: bool,
+    stirring: Stirring,
+    /// Something began to stand out from the room in the last block.
+    something_stirs: bool,
     speaker_rate_hz: u32,
 }
 
@@ -47,6 +51,8 @@ impl CommandPath {
             residual: ResidualSuppressor::default(),
             near: NearVoice::default(),
             somebody_speaks: false,
+            stirring: Stirring::default(),
+            something_stirs: false,
             speaker_rate_hz,
         })
     }
@@ -104,6 +110,12 @@ impl CommandPath {
         let left_db = if echo.aligned { echo.left_db } else { echo.raw_db };
         let [left, raw] = [left_db, echo.raw_db].map(|db| 10f64.powf(db / 10.0));
         self.somebody_speaks = self.near.hear(power, left, raw);
+        self.something_stirs = if raw > 0.0 {
+            self.stirring.pause();
+            false
+        } else {
+            self.stirring.hear(power)
+        };
         let left_db = self.residual.suppress_residual(&mut self.block, echo.left_db);
         self.commands.expect_own_voice(left_db);
         self.commands.push(sound_s, &self.block, main);
@@ -139,6 +151,12 @@ impl CommandPath {
     #[must_use]
     pub fn somebody_speaks(&self) -> bool {
         self.somebody_speaks
+    }
+
+    /// While nothing of us is heard, something began to stand out from the room in the last block.
+    #[must_use]
+    pub fn something_stirs(&self) -> bool {
+        self.something_stirs
     }
 
     /// What is known of the echo now.

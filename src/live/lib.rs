@@ -34,6 +34,7 @@ pub mod silence;
 pub mod sound;
 pub mod speech;
 pub mod stage;
+pub mod stirring;
 pub mod summary;
 pub mod talk;
 pub mod tone;

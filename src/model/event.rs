@@ -20,6 +20,8 @@ pub enum Event {
     Offset { at_s: f64, hold: Hold },
     /// Somebody begins to speak or to sing over our own voice.
     SpokenOver { at_s: f64 },
+    /// Something begins to stand out from the room while we are silent: a breath in, or the first of a voice.
+    Stirred { at_s: f64 },
     /// Speech has begun, while the task is speech.
     SpeechBegan { at_s: f64, onset_s: f64 },
     /// A stretch of speech is over.
@@ -50,6 +52,7 @@ impl Event {
             | Event::Onset { at_s, .. }
             | Event::Offset { at_s, .. }
             | Event::SpokenOver { at_s }
+            | Event::Stirred { at_s }
             | Event::SpeechBegan { at_s, .. }
             | Event::Spoken { at_s, .. }
             | Event::Knocked { at_s }

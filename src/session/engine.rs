@@ -70,6 +70,7 @@ impl Engine {
             Event::Onset { onset_s, .. } => return hearing::voice_began(practice, state, onset_s),
             Event::Offset { hold, .. } => hearing::voice_ended(practice, state, &hold),
             Event::SpokenOver { .. } => return hearing::spoken_over(practice, state),
+            Event::Stirred { .. } => return hearing::stirred(practice, state),
             Event::SpeechBegan { onset_s, .. } => return hearing::speech_began(practice, state, onset_s),
             Event::Spoken { utterance, .. } => hearing::spoken(practice, state, &utterance),
             Event::Knocked { .. } => knocking::knocked(practice, state).into(),

@@ -37,6 +37,16 @@ pub(super) fn spoken_over(practice: &mut Practice, state: &mut State) {
     }
 }
 
+/// Whoever draws breath is about to begin: a reminder that is due waits a moment.
+pub(super) fn stirred(practice: &Practice, state: &mut State) {
+    if practice.context.class || practice.is_speaking() {
+        return;
+    }
+    if let Some(patience) = state.patience() {
+        patience.stirs(practice.now_s);
+    }
+}
+
 pub(super) fn speech_began(practice: &mut Practice, state: &mut State, onset_s: f64) {
     match state {
         State::Reading(run) => run.speech_began(practice, onset_s),

@@ -6,6 +6,11 @@ use routine::NoAnswer;
 const SPEAKING_S: f64 = 3.0;
 /// Talk delays the asking up to this many times its time.
 const LONGEST: f64 = 2.0;
+/// Whatever stirred so shortly ago may be a breath in before a voice, s: a full breath before a long vowel takes about as long (common
+/// practice, no source).
+const STIRS_S: f64 = 1.0;
+/// Stirring delays the asking by this much at most, s: a room is never quite still.
+const LISTENS_S: f64 = 3.0;
 /// How often it says that it is still there, s.
 const STILL_HERE_S: f64 = 60.0;
 
@@ -37,6 +42,8 @@ pub struct Patience {
     waiting: bool,
     /// When somebody was last heard to speak, s.
     spoke_s: f64,
+    /// When something last began to stand out from the room, s.
+    stirred_s: f64,
     /// Somebody spoke since the question, and no word of it was understood: so often.
     unclear: u32,
 }
@@ -44,7 +51,16 @@ pub struct Patience {
 impl Patience {
     /// Starts while our own line is being said.
     pub fn new(now_s: f64) -> Self {
-        Self { began_s: now_s, quiet_since_s: now_s, asked_s: None, asked: 0, waiting: false, spoke_s: f64::NEG_INFINITY, unclear: 0 }
+        Self {
+            began_s: now_s,
+            quiet_since_s: now_s,
+            asked_s: None,
+            asked: 0,
+            waiting: false,
+            spoke_s: f64::NEG_INFINITY,
+            stirred_s: f64::NEG_INFINITY,
+            unclear: 0,
+        }
     }
 
     /// Starts at the moment our own line ended.
@@ -71,6 +87,11 @@ impl Patience {
     /// Somebody begins to speak: whoever answers is not talked over, yet talk in the room delays the asking only for a while.
     pub fn speaks(&mut self, now_s: f64) {
         self.spoke_s = now_s;
+    }
+
+    /// Something begins to stand out from the room: listen a moment before speaking.
+    pub fn stirs(&mut self, now_s: f64) {
+        self.stirred_s = now_s;
     }
 
     /// What was said is over, and held no word that is listened for.
@@ -113,7 +134,8 @@ impl Patience {
         let after_s = if self.waiting { limits.ask_again_after_s.max(STILL_HERE_S) } else { limits.ask_again_after_s };
         let waited_s = now_s - self.quiet_since_s;
         let speaks = now_s - self.spoke_s < SPEAKING_S && waited_s < LONGEST * after_s;
-        if waited_s < after_s || speaks {
+        let stirs = now_s - self.stirred_s < STIRS_S && waited_s < after_s + LISTENS_S;
+        if waited_s < after_s || speaks || stirs {
             return Silence::Wait;
         }
         self.quiet_since_s = now_s;
@@ -165,6 +187,21 @@ mod tests {
                 (600.0, Silence::GiveUp),
             ]
         );
+    }
+
+    #[test]
+    fn whoever_draws_breath_is_not_talked_over_and_a_restless_room_is_talked_into_all_the_same() {
+        let mut patience = Patience::new(0.0);
+        patience.stirs(11.6);
+        assert_eq!(patience.look(12.0, LIMITS), Silence::Wait);
+        assert_eq!(patience.look(12.5, LIMITS), Silence::Wait);
+        assert_eq!(patience.look(12.6, LIMITS), Silence::AskAgain(1), "it was nothing");
+        for tick in 0..30 {
+            patience.stirs(24.6 + f64::from(tick) * 0.1);
+            assert_eq!(patience.look(24.6 + f64::from(tick) * 0.1, LIMITS), Silence::Wait);
+        }
+        patience.stirs(27.6);
+        assert_eq!(patience.look(27.7, LIMITS), Silence::AskAgain(2), "no longer than this");
     }
 
     #[test]

@@ -29,6 +29,7 @@ enum Act {
     RoomLoud(bool),
     /// Two knocks.
     Knock,
+    Stir,
     /// A late event, with a time that lies behind.
     Late,
     Interrupt,
@@ -54,6 +55,7 @@ fn act() -> impl Strategy<Value = Act> {
         1 => Just(Act::Trouble),
         1 => any::<bool>().prop_map(Act::RoomLoud),
         2 => Just(Act::Knock),
+        2 => Just(Act::Stir),
         2 => Just(Act::Late),
     ]
 }
@@ -86,6 +88,7 @@ fn do_it(world: &mut World, act: &Act) {
         Act::Answer(text) => world.event(Event::Answer { at_s, text: (*text).into(), confidence: 0.9 }),
         Act::Trouble => world.event(Event::Trouble { at_s, trouble: Trouble::MicrophoneGain }),
         Act::RoomLoud(loud) => world.event(Event::RoomLoud { at_s, loud: *loud, room_db: -30.0 }),
+        Act::Stir => world.event(Event::Stirred { at_s }),
         Act::Knock => world.event(Event::Knocked { at_s }),
         Act::Late => world.event(Event::Tick { at_s: at_s - 5.0 }),
         Act::Interrupt => world.event(Event::Interrupt { at_s }),

@@ -237,6 +237,9 @@ impl Party for PracticeParty {
             self.events.push_back(Event::SpokenOver { at_s: stage.now_s() });
         }
         self.spoken_over = spoken_over;
+        if stage.path.as_ref().is_some_and(CommandPath::something_stirs) {
+            self.events.push_back(Event::Stirred { at_s: stage.now_s() });
+        }
         if stage.follow_echo_canceller().drowns && !std::mem::replace(&mut self.loudspeaker_reported, true) {
             self.trouble(stage, Trouble::LoudspeakerTooLoud);
         }

@@ -141,6 +141,31 @@ proptest! {
 }
 
 #[test]
+fn a_reminder_that_is_due_waits_for_whoever_draws_breath() {
+    let reminded_at_s = |stirs: &[f64]| {
+        let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
+        rig.begin();
+        rig.until_said("ex-long-ah-cue", 30.0);
+        rig.until(|rig| !rig.is_speaking(), 30.0);
+        let began_s = rig.now_s();
+        let mut stirs = stirs.iter().copied().peekable();
+        while rig.count("voice-again") == 0 {
+            rig.run_s(0.1);
+            if stirs.next_if(|stirs_s| rig.now_s() - began_s >= *stirs_s).is_some() {
+                rig.event(Event::Stirred { at_s: rig.now_s() });
+            }
+        }
+        rig.now_s() - began_s
+    };
+    let due_s = reminded_at_s(&[]);
+    let close = |a: f64, b: f64| (a - b).abs() < 0.25;
+    assert!(close(reminded_at_s(&[due_s - 0.5]), due_s + 0.5), "a moment longer");
+    assert!(close(reminded_at_s(&[due_s - 2.0]), due_s), "that was long ago");
+    let restless: Vec<f64> = (0..60).map(|n| due_s - 1.0 + f64::from(n) * 0.1).collect();
+    assert!(close(reminded_at_s(&restless), due_s + 3.0), "a restless room is talked into in the end");
+}
+
+#[test]
 fn a_reminder_gives_way_to_whoever_begins_and_an_instruction_does_not() {
     let mut rig = Rig::new(vec![voiced(1)], SessionContext::default());
     rig.begin();
