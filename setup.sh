@@ -15,10 +15,10 @@ PACKAGES="build-essential pkg-config libasound2-dev libspeexdsp-dev libspeechd-d
 espeak-ng flite speech-dispatcher speech-dispatcher-espeak-ng
 pulseaudio pulseaudio-utils libasound2-plugins"
 
-# Only with --tests: a browser with its driver for the pages, a PostgreSQL server for the clinic's database and the openssl program for
-# its certificates.
+# Only with --tests: a browser with its driver for the pages, a PostgreSQL server for the clinic's database, the openssl program for its
+# certificates, and strace to cut the power after any write.
 if [ "${1:-}" = --tests ]; then
-    PACKAGES="$PACKAGES chromium chromium-driver postgresql openssl"
+    PACKAGES="$PACKAGES chromium chromium-driver postgresql openssl strace"
 fi
 
 # Only with --package: Debian's own tools, what sets the run path, and a clean system to try the package in.

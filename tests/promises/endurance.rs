@@ -12,18 +12,18 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
-const FOLDER: &str = "TIDECOUNT_TEST_ENDURANCE_FOLDER";
-const STARTED: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
-const PHRASE: &str = "four words of test";
+pub const FOLDER: &str = "TIDECOUNT_TEST_ENDURANCE_FOLDER";
+pub const STARTED: &str = "2026-11-24T19:00:00+01:00[Europe/Berlin]";
+pub const PHRASE: &str = "four words of test";
 /// Entries of a practice of half an hour or so.
-const ENTRIES: u32 = 200;
+pub const ENTRIES: u32 = 200;
 
 /// Kills of each kind.
-fn kills() -> u32 {
+pub fn kills() -> u32 {
     std::env::var("TIDECOUNT_KILLS").ok().and_then(|kills| kills.parse().ok()).unwrap_or(5)
 }
 
-fn rested(number: u32) -> Entry {
+pub fn rested(number: u32) -> Entry {
     Entry { at_s: f64::from(number), fact: Fact::Rested { duration_s: f64::from(number) }, position: None }
 }
 
@@ -103,7 +103,7 @@ fn a_practice_killed_at_any_entry_loses_at_most_the_one_under_way() {
 }
 
 /// Two clients with a practice each.
-fn two_clients(folder: &Path) -> [SessionId; 2] {
+pub fn two_clients(folder: &Path) -> [SessionId; 2] {
     let mut store = Store::open(folder).expect("opens");
     let started_at = STARTED.parse().expect("a time");
     ["grandpa", "grandma"].map(|client| {
@@ -153,7 +153,7 @@ fn killed_evenly(what: &str, args: impl Fn(&Place, u32) -> Vec<String>, look: im
     println!("{what}: {kills} kills over {:.2} s, every record whole", time.as_secs_f64());
 }
 
-fn check(data: &Path, entries: u64) {
+pub fn check(data: &Path, entries: u64) {
     let mut command = tidecount(["record", "check", "--data"]);
     let done = output(command.arg(data).env("TIDECOUNT_PASSPHRASE", PHRASE));
     assert!(done.status.success() && out(&done).contains("is whole"), "{}{}", out(&done), err(&done));

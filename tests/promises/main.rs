@@ -28,6 +28,7 @@ mod killed_and_gone_on;
 mod killed_practice;
 mod lead;
 mod looking_back;
+mod power_cut;
 mod privacy;
 mod programme;
 mod record;
