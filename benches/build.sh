@@ -79,9 +79,9 @@ pure() {
 }
 
 tests() {
-    timed ./tests/run.sh
+    timed ./tests/run.sh --quick
     edit hear two
-    timed ./tests/run.sh
+    timed ./tests/run.sh --quick
     figure build.test_all "$took"
     git checkout --quiet src
 }

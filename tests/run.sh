@@ -1,6 +1,7 @@
 #!/bin/sh
-# Sets up what is missing and runs the tests. With --all also those that take minutes each: practices over live devices by the clock, a
-# simulated week, all numbers in three voices. With other arguments, what `cargo test` makes of them.
+# Sets up what is missing and runs the tests. With --quick, for the minutes between two edits, no whole practices, browser or live devices.
+# With --all also what takes minutes each: practices over live devices by the clock, a simulated week, all numbers in three voices. With
+# other arguments, what `cargo test` makes of them.
 #
 # The closing line counts a test that could not run as skipped. With CI set, nothing may be skipped that ./setup.sh --tests installs.
 set -eu
@@ -9,10 +10,11 @@ cd "$(dirname "$0")/.."
 live="hear_live live_devices"
 by_the_clock="live_practice live_page_practice"
 all=
-if [ "${1:-}" = --all ]; then
-    all=yes
-    shift
-fi
+quick=
+case ${1:-} in
+    --all) all=yes; shift ;;
+    --quick) quick=yes; shift ;;
+esac
 [ $# -eq 0 ] || exec cargo test --locked "$@"
 
 work=$(mktemp -d)
@@ -27,25 +29,29 @@ counted() {
 }
 
 counted ./tests/house.sh
-cargo test --locked --workspace --no-run
+[ -n "$quick" ] || cargo test --locked --workspace --no-run
 # Asked for by name, even a library without tests would be linked.
 counted cargo test --locked --workspace --exclude recogniser --no-fail-fast --lib --bins
 # A week of simulated practice, and every number in three voices, take minutes.
 long=
 [ -n "$all" ] || long="--skip demo_weeks:: --skip no_number_ends_the_questions"
-# shellcheck disable=SC2086 # options
-counted cargo test --locked --no-fail-fast --test promises -- --include-ignored --skip child_ $long
-rest=
-for file in tests/*.rs; do
-    name=$(basename "$file" .rs)
-    case " $live $by_the_clock " in *" $name "*) ;; *) rest="$rest --test $name" ;; esac
-done
-# shellcheck disable=SC2086 # a list of options
-counted cargo test --locked --no-fail-fast $rest
-# These need the machine to themselves: their devices run by the clock.
-for name in $live ${all:+$by_the_clock}; do
-    counted cargo test --locked --no-fail-fast --test "$name"
-done
+if [ -n "$quick" ]; then
+    counted cargo test --locked --no-fail-fast --test promises
+else
+    # shellcheck disable=SC2086 # options
+    counted cargo test --locked --no-fail-fast --test promises -- --include-ignored --skip child_ $long
+    rest=
+    for file in tests/*.rs; do
+        name=$(basename "$file" .rs)
+        case " promises $live $by_the_clock " in *" $name "*) ;; *) rest="$rest --test $name" ;; esac
+    done
+    # shellcheck disable=SC2086 # a list of options
+    counted cargo test --locked --no-fail-fast $rest
+    # These need the machine to themselves: their devices run by the clock.
+    for name in $live ${all:+$by_the_clock}; do
+        counted cargo test --locked --no-fail-fast --test "$name"
+    done
+fi
 
 sum() { sed -n "s/^test result: .* \([0-9][0-9]*\) $1.*/\1/p" "$work/log" | awk '{ n += $1 } END { print n + 0 }'; }
 skipped=$(cut -f 2 "$work/skips" | sort -u | grep -c . || true)

@@ -11,6 +11,11 @@ use tidecount::{
     pages, papers, practise, record, report, routine,
 };
 
+/// See Cargo.toml for why.
+#[cfg(all(target_os = "linux", target_arch = "x86_64"))]
+#[global_allocator]
+static MEMORY: tikv_jemallocator::Jemalloc = tikv_jemallocator::Jemalloc;
+
 fn main() -> ExitCode {
     disk::private::from_here_on();
     let done = match Arguments::parse().order {
