@@ -27,4 +27,7 @@ pub mod practise;
 pub mod record;
 pub mod report;
 pub mod routine;
+pub mod serving;
+pub mod simulated;
 pub mod terminal;
+pub mod try_out;

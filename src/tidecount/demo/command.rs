@@ -5,12 +5,10 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use super::weeks;
-use crate::command_line::{Arguments, Order};
 use crate::options::{Model, Screen, Voice};
-use crate::pages;
-use ::pages::follow::server;
+use crate::serving;
+use ::pages::follow::server::{self, Wanted};
 use audio;
-use clap::Parser as _;
 use command_ear::Lexicon;
 use files::error::Failure;
 use files::load::{self, Loaded};
@@ -125,12 +123,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
 
 /// The pages of a record, until Ctrl-C.
 fn show_pages(data: &Path) -> Result<ExitCode, Failure> {
-    let typed = ["tidecount".as_ref(), "pages".as_ref(), "--data".as_ref(), data.as_os_str()];
-    match Arguments::try_parse_from(typed).map(|arguments| arguments.order) {
-        Ok(Order::Pages(args)) => pages::run(&args),
-        Ok(_) => Ok(ExitCode::SUCCESS),
-        Err(why) => Err(Failure::Options(why.to_string())),
-    }
+    serving::until_ended(serving::usual_place(data), Wanted { port: 0, opens_browser: true })
 }
 
 /// Makes the folder and takes away what an earlier demo left in it: these three and nothing else.
