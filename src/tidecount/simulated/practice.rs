@@ -4,7 +4,7 @@
 use std::collections::VecDeque;
 
 use hear::{Hold, Utterance};
-use model::{Command, Effect, Entry, Event, Fact, LineId};
+use model::{Command, Effect, Entry, Event, Fact, LevelCalibration, LevelTerms, LineId};
 use routine::Routine;
 use session::{Engine, SessionContext};
 
@@ -14,6 +14,8 @@ const LINE_S: f64 = 3.0;
 const STEP_S: f64 = 0.1;
 /// Whatever happens, a practice is over after this, s.
 const LONGEST_S: f64 = 3600.0;
+/// The loudest that the simulated microphone takes, dB SPL at 30 cm.
+const FULL_SCALE_DB: f64 = 100.0;
 /// How sure the ears are of what they hear.
 const SURE: f64 = 0.95;
 
@@ -26,6 +28,8 @@ pub struct Client {
     pub vowel_db: f64,
     /// Level of speech, dB re full scale.
     pub speech_db: f64,
+    /// The microphone was calibrated with a sound level meter.
+    pub calibrated: bool,
     /// Usual pitch, Hz.
     pub f0_hz: f64,
     /// Range of a glide, semitones.
@@ -125,7 +129,7 @@ impl Led<'_> {
     fn keep(&mut self, entry: Entry) {
         let first = self.kept.is_empty();
         let at_s = entry.at_s;
-        self.kept.push(entry);
+        self.kept.push(self.with_scale(entry));
         if first {
             let fact = Fact::MicrophoneUsed {
                 system: "simulated".into(),
@@ -135,6 +139,23 @@ impl Led<'_> {
             };
             self.kept.push(Entry { at_s, fact, position: None });
         }
+    }
+
+    /// Levels in dB SPL where the microphone is calibrated.
+    fn with_scale(&self, mut entry: Entry) -> Entry {
+        let (Fact::HoldMeasured { level_mean_db, level_calibrated, level_terms, .. }
+        | Fact::PhraseRead { level_mean_db, level_calibrated, level_terms, .. }
+        | Fact::Talked { level_mean_db, level_calibrated, level_terms, .. }) = &mut entry.fact
+        else {
+            return entry;
+        };
+        let calibration = if self.client.calibrated { LevelCalibration::Meter } else { LevelCalibration::None };
+        *level_terms = Some(LevelTerms { distance_cm: Some(30.0), calibration, ..level_terms.take().unwrap_or_default() });
+        if self.client.calibrated {
+            *level_calibrated = true;
+            *level_mean_db += FULL_SCALE_DB;
+        }
+        entry
     }
 
     fn say(&mut self, command: Command) {

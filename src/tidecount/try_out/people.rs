@@ -92,6 +92,12 @@ impl Person {
             hold_s: (self.hold_s + 4.0 * change + 0.7 * mood).max(2.0),
             vowel_db: -28.0 + 3.0 * change + mood,
             speech_db: -31.0 + 4.0 * change + mood,
+            // Most are calibrated, some half-way through, a few never.
+            calibrated: match self.number % 11 {
+                3 => false,
+                5 => along > 0.5,
+                _ => true,
+            },
             f0_hz: self.f0_hz + 2.0 * mood,
             range_st: 8.0 + 3.0 * change + 0.6 * mood,
             effort: rating(5.0 - 2.0 * change - mood),
