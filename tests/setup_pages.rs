@@ -1,4 +1,4 @@
-//! Promise: the set-up pages can be opened, driven and read in a real Chromium: by mouse and by keyboard, at 1080p, on a tablet and
+//! Promise: the set-up pages can be opened, driven and read in a real Chromium: by mouse and by keyboard, at 1080p, on a phone and
 //! at 200 % zoom, with nothing that axe finds (WCAG 2.2 AA, contrast as AAA has it), looking as they were meant to.
 //!
 //! The intended pictures lie in `tests/browser/setup_pages/`; `UPDATE_PICTURES=1` makes them anew, to be looked at before they are kept.
@@ -12,7 +12,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
 
 use browser::picture::Picture;
-use browser::{ALL, Browser, FULL_HD, NARROW};
+use browser::{Browser, FULL_HD, NARROW, PHONE, Viewport, ZOOMED};
 use clinic::{Address, Clinic};
 use clinic_world::{Home, MIC, Practice, daily, desk_key};
 use jiff::ZonedDateTime;
@@ -226,9 +226,11 @@ fn intended(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/browser/setup_pages").join(format!("{name}.png"))
 }
 
+const WINDOWS: [Viewport; 3] = [FULL_HD, PHONE, ZOOMED];
+
 /// Looks at a page through each window, asks axe each time, and compares the picture.
 fn look(browser: &Browser, name: &str, faults: &mut Vec<String>) {
-    for viewport in ALL {
+    for viewport in WINDOWS {
         browser.view(viewport);
         browser.script("window.scrollTo(0, 0)");
         let what = format!("{name}-{}", viewport.name);
@@ -236,6 +238,13 @@ fn look(browser: &Browser, name: &str, faults: &mut Vec<String>) {
         let of_axe = if viewport.name == FULL_HD.name { browser.axe() } else { Vec::new() };
         let found = of_axe.into_iter().chain(browser.low_contrast()).chain(browser.layout_faults(44));
         faults.extend(found.map(|fault| format!("{what}: {fault}")));
+        // A phone's first screen is content: the heading stands within its upper third.
+        if viewport.name == PHONE.name {
+            let top = browser.script("return document.querySelector('main h1').getBoundingClientRect().top").as_f64().unwrap_or(f64::MAX);
+            if top > f64::from(PHONE.height) / 4.0 {
+                faults.push(format!("{what}: the heading begins only at {top} px"));
+            }
+        }
         let shown = if viewport.scale == 2 { browser.picture().halved() } else { browser.picture() };
         let path = intended(&what);
         if std::env::var_os("UPDATE_PICTURES").is_some() {
@@ -279,9 +288,11 @@ fn every_page_is_right_for_everybody(browser: &Browser) {
     let mic = recording(sound.path());
     let (house, _guard) = House::open(&mic.display().to_string());
     browser.open(&house.server.address());
-    browser.wait_until("the first page", "document.querySelector('ol.setup')");
+    browser.wait_until("the first page", "document.querySelector('ul.today')");
     let mut faults = Vec::new();
     for (name, path) in [
+        ("today", "/today"),
+        ("results", "/results"),
         ("start", "/setup"),
         ("microphone", "/microphone"),
         ("calibration", "/calibration"),
@@ -398,7 +409,8 @@ fn a_clinician_looks_through_the_caseload(browser: &Browser) {
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
     browser.open(&house.at("/setup"));
-    browser.click("header nav a[href='/caseload']");
+    browser.open(&house.at("/results"));
+    browser.click("nav.within a[href='/caseload']");
     browser.wait_until("the list", "document.querySelector('ul.cases')");
     let names = |browser: &Browser| {
         browser

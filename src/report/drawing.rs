@@ -12,7 +12,7 @@ use typeface::FAMILY;
 pub(super) const WIDTH: i32 = 1320;
 /// Room for labels left of the time axis; all drawings have the same, so that a day stands at one place on the page.
 pub(super) const LEFT: i32 = 92;
-/// Room at the right, for a second scale.
+/// Room at the right, for the last date.
 pub(super) const RIGHT: i32 = 84;
 
 pub(super) const BLACK_INK: RGBColor = RGBColor(0, 0, 0);

@@ -15,7 +15,7 @@ pub mod sheet;
 mod text;
 mod time_axis;
 
-pub use chart::{PageWords, page_chart};
+pub use chart::{PageWords, by_scale, is_relative, page_chart};
 pub use error::ReportError;
 pub use handout::{Figure, Handout, Item, Say, handout};
 pub use html::{letter_html, to_html};

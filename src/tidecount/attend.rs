@@ -2,14 +2,14 @@
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::Ordering;
 use std::time::Instant;
 
 use jiff::ZonedDateTime;
 use jiff::civil::DateTime;
 
 use crate::options::{DataFolder, Fast, Screen, Sound};
+use crate::terminal::ending::watch_for_its_end;
 use attend::{Event, Practised};
 use audio::AudioIo;
 use command_ear::Lexicon;
@@ -23,14 +23,15 @@ use live::attend::devices::Devices;
 use live::attend::record::{exercise_name, moment, today};
 use live::attend::waiting::{House, Waited, Waiting};
 use live::follow::SharedScreen;
-use live::interrupt::{Endings, raise_when_asked};
 use live::levels::{self, Levels};
 use live::practice::{Outcome, Practice};
 use pages::follow::follower::WebFollower;
 use pages::follow::server::{self, Pages};
 use pages::set_up::site::Place;
+use pages::set_up::starting::Starts;
 use record::Source;
 use screen::TerminalScreen;
+use session::Line;
 use speak::Words;
 
 /// Wait quietly, invite at the agreed times, and start a practice when asked
@@ -107,12 +108,17 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
         let hub = pages.hub().clone();
         waiting.show_on(Box::new(move || Ok(Box::new(WebFollower::waiting(hub.clone(), Words::english()?)))));
     }
+    if let Some(starts) = pages.as_ref().and_then(Pages::starts) {
+        starts.open();
+    }
     let mut starter = Starter { folder, lexicon, source, recording, pages };
     loop {
         let screen = new_screen();
-        let waited = waiting.wait(screen.clone(), || interrupted.load(Ordering::Relaxed))?;
+        let asked = || starter.starts().is_some_and(Starts::is_asked);
+        let waited = waiting.wait(screen.clone(), || interrupted.load(Ordering::Relaxed) || asked())?;
         screen.finish();
         match waited {
+            Waited::Over if !interrupted.load(Ordering::Relaxed) && asked() => starter.lead_wished(&mut waiting),
             Waited::Over => break,
             Waited::Start { person, routine } => starter.lead(&mut waiting, person, routine),
         }
@@ -135,6 +141,31 @@ struct Starter {
 }
 
 impl Starter {
+    fn starts(&self) -> Option<&Starts> {
+        self.pages.as_ref().and_then(Pages::starts)
+    }
+
+    /// Leads what was asked for on a page: the same as what is asked for aloud, and nothing else.
+    fn lead_wished(&mut self, waiting: &mut Waiting) {
+        let Some(wish) = self.starts().and_then(Starts::take) else { return };
+        let persons = &waiting.household().persons;
+        let pair = persons.iter().position(|person| person.name == wish.client).and_then(|person| {
+            let routines = &persons.get(person)?.routines;
+            Some((person, routines.iter().position(|routine| routine.file == wish.file)?))
+        });
+        let answer = |answer: Result<(), String>| self.starts().into_iter().for_each(|starts| starts.answer(answer.clone()));
+        match pair {
+            Some((person, routine)) => {
+                answer(Ok(()));
+                self.lead(waiting, person, routine);
+            }
+            None => {
+                let line = Line { key: "page-start-not-chosen".into(), args: Vec::new() };
+                answer(Err(waiting.words().text(&line).unwrap_or(line.key)));
+            }
+        }
+    }
+
     fn lead(&mut self, waiting: &mut Waiting, person: usize, routine: usize) {
         let now = waiting.now();
         let began = Instant::now();
@@ -199,17 +230,4 @@ impl Starter {
 
 fn new_screen() -> SharedScreen {
     SharedScreen::new(TerminalScreen::stdout())
-}
-
-/// True from when it is first asked to end: Ctrl-C, a closed terminal, the system shutting down. Asked twice it does not wait.
-fn watch_for_its_end() -> Result<Arc<AtomicBool>, Failure> {
-    let failed =
-        |why: std::io::Error| Failure::Again(format!("the program cannot start its threads: {why}; close other programs and try again"));
-    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().map_err(failed)?;
-    let mut endings = runtime.block_on(async { Endings::watch() }).map_err(failed)?;
-    let interrupted = Arc::new(AtomicBool::new(false));
-    let flag = interrupted.clone();
-    let watch = move || runtime.block_on(raise_when_asked(&mut endings, &flag));
-    std::thread::Builder::new().name("endings".into()).spawn(watch).map_err(failed)?;
-    Ok(interrupted)
 }

@@ -6,7 +6,7 @@ use clap::{Parser, Subcommand};
 
 use crate::{
     appliance, assess, attend, calibrate, clinic, demo, doctor, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages,
-    practise, record, report, routine,
+    practise, record, report, routine, try_out,
 };
 
 /// Lead a voice, breathing and swallow practice hands-free
@@ -27,6 +27,7 @@ pub enum Order {
     Enrol(enrol::EnrolArgs),
     Pages(pages::PagesArgs),
     Demo(demo::command::DemoArgs),
+    Try(try_out::command::TryArgs),
     Calibrate(calibrate::CalibrateArgs),
     Hear(hear::args::HearArgs),
     /// List past practices, or show one whole

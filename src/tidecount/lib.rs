@@ -28,4 +28,7 @@ pub mod record;
 pub mod report;
 mod rounded;
 pub mod routine;
+pub mod serving;
+pub mod simulated;
 pub mod terminal;
+pub mod try_out;

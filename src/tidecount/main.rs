@@ -8,7 +8,7 @@ use recogniser::child_main;
 use tidecount::command_line::{Arguments, Order};
 use tidecount::{
     appliance, assess, attend, calibrate, clinic, demo, devices, doctor, enrol, exercises, export, goal, hand, hear, history, lead, pack,
-    pages, papers, practise, record, report, routine,
+    pages, papers, practise, record, report, routine, try_out,
 };
 
 /// See Cargo.toml for why.
@@ -26,6 +26,7 @@ fn main() -> ExitCode {
         Order::Enrol(args) => enrol::run(&args),
         Order::Pages(args) => pages::run(&args),
         Order::Demo(args) => demo::command::run(&args),
+        Order::Try(args) => try_out::command::run(&args),
         Order::Calibrate(args) => calibrate::run(&args),
         Order::Hear(args) => hear::command::run(&args),
         Order::History(args) => history::run(&args),

@@ -1,23 +1,18 @@
-//! `tidecount pages`: the set-up pages while no practice runs.
+//! `tidecount pages`: today, results and set-up; practices can be started there.
 
-use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::sync::Arc;
 
 use crate::options::{ALOUD, DataFolder, Sound};
+use crate::serving;
 use ::clinic::{Address, Clinic};
-use clap::{Args as _, FromArgMatches as _};
 use files::clinic_address::address;
 use files::error::Failure;
-use live::interrupt::Endings;
-use pages::follow;
-use pages::set_up::site::{Place, Site};
-use pages::web::Server;
+use pages::follow::server::Wanted;
+use pages::set_up::site::Place;
 use record::Store;
-use speak::Words;
 
-/// Open the set-up pages in this computer's browser: microphone, calibration, routines, cautions, history, progress
+/// Open the pages in this computer's browser: start a practice, look at results, set everything up
 #[derive(Debug, Clone, clap::Args)]
 #[command(mut_arg("speaker", |speaker| speaker.help(ALOUD)))]
 pub struct PagesArgs {
@@ -37,20 +32,6 @@ pub struct PagesArgs {
     /// clinic.sqlite in the data folder, if there is one]
     #[arg(long, value_name = "FILE|URL")]
     pub clinic: Option<String>,
-}
-
-impl PagesArgs {
-    /// The pages of this data folder, with everything else as it is where nothing more is typed.
-    ///
-    /// # Errors
-    /// A default is not among what can be typed.
-    pub fn of(data: &Path) -> Result<Self, Failure> {
-        let typed = ["pages".as_ref(), "--data".as_ref(), data.as_os_str()];
-        Self::augment_args(clap::Command::new("pages"))
-            .try_get_matches_from(typed)
-            .and_then(|matches| Self::from_arg_matches(&matches))
-            .map_err(|why| Failure::Options(why.to_string()))
-    }
 }
 
 /// The clinic database that the pages show; none where none was named and there is none.
@@ -89,21 +70,5 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, Failure> {
         clinic,
         today: None,
     };
-    let words = Words::english()?;
-    let address_told = words.text(&session::Line { key: "page-told-address".into(), args: Vec::new() })?;
-    let server = Server::start(args.port, |guard| pages::set_up::alone(Arc::new(Site::new(place, words, guard))))
-        .map_err(|why| Failure::Options(why.to_string()))?;
-    let address = server.address();
-    // Where nobody reads it the browser is all that is left.
-    let _ = writeln!(std::io::stdout(), "{address_told}\n{address}").and_then(|()| std::io::stdout().flush());
-    if !args.no_open && follow::server::has_display() {
-        follow::server::open_browser(server.address_for_browser());
-    }
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()
-        .map_err(|why| Failure::Again(format!("the program cannot start its threads: {why}; close other programs and try again")))?;
-    let waited = runtime.block_on(async { Endings::watch()?.next().await });
-    drop(server);
-    waited.map(|_| ExitCode::SUCCESS).map_err(|why| Failure::Again(format!("Ctrl-C cannot be waited for: {why}")))
+    serving::until_ended(place, Wanted { port: args.port, opens_browser: !args.no_open })
 }

@@ -3,5 +3,6 @@
 pub mod check;
 pub mod goals;
 pub mod household;
+pub mod practices;
 pub mod sealed;
 pub mod settings;

@@ -5,10 +5,14 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use axum::Router;
+use axum::extract::Request;
+use axum::middleware::{Next, from_fn};
+use axum::response::{IntoResponse, Redirect, Response};
 
 use crate::follow::follower::WebFollower;
 use crate::follow::words::live_words;
 use crate::set_up::site::{Place, Site};
+use crate::set_up::starting::Starts;
 use crate::web::live_page::{self, LiveHub, Note, Section};
 use crate::web::{Guard, Server};
 use files::error::Failure;
@@ -48,6 +52,46 @@ fn routes_with(guard: Arc<Guard>, hub: &LiveHub, words: &Words, site: Option<Arc
     let mut of_live = live_words(words);
     of_live.nav = site.nav();
     live_page::routes(guard, hub.clone(), of_live).merge(crate::set_up::routes(site))
+}
+
+/// Where no practice was begun from these pages, there is nothing on the live page yet: its address leads to *today*.
+fn home_first(routes: Router, site: Arc<Site>) -> Router {
+    let lead = move |request: Request, next: Next| {
+        let site = site.clone();
+        async move {
+            let home: Option<Response> =
+                (request.uri().path() == "/" && !site.starts.has_begun()).then(|| Redirect::to("/today").into_response());
+            match home {
+                Some(home) => home,
+                None => next.run(request).await,
+            }
+        }
+    };
+    routes.layer(from_fn(lead))
+}
+
+/// Serves the pages of this place, with the live page of the practices that are started there; prints their address and opens it.
+///
+/// # Errors
+/// As [`open`].
+pub fn open_home(wanted: Wanted, place: Place) -> Result<Pages, Failure> {
+    let words = Words::english()?;
+    let told = words.text(&Line { key: "page-told-address".into(), args: Vec::new() })?;
+    let hub = LiveHub::new();
+    let mut site = None;
+    let of_site = Words::english()?;
+    let serve = |guard: Arc<Guard>| {
+        let own = Arc::new(Site::new(place, of_site, guard.clone()));
+        site = Some(own.clone());
+        home_first(routes_with(guard, &hub, &words, Some(own.clone())), own)
+    };
+    let server = Server::start(wanted.port, serve).map_err(|why| Failure::Options(why.to_string()))?;
+    // Where nobody reads it the browser is all that is left.
+    let _ = writeln!(std::io::stdout(), "{told}\n{}", server.address()).and_then(|()| std::io::stdout().flush());
+    if wanted.opens_browser && has_display() {
+        open_browser(server.address_for_browser());
+    }
+    Ok(Pages { hub, server, site })
 }
 
 /// Serves the pages where they are wanted, prints their address and opens it.
@@ -113,6 +157,18 @@ impl Pages {
         if let Some(site) = &self.site {
             site.practise(now);
         }
+    }
+
+    /// What is asked for on the set-up pages, where they are offered.
+    #[must_use]
+    pub fn starts(&self) -> Option<&Starts> {
+        self.site.as_ref().map(|site| &site.starts)
+    }
+
+    /// The microphone and the loudspeaker that were chosen last on the set-up pages.
+    #[must_use]
+    pub fn devices(&self) -> Option<(String, String)> {
+        self.site.as_ref().map(|site| site.devices())
     }
 
     /// What stands on the live page.

@@ -7,7 +7,9 @@ use crate::set_up::fields::Fields;
 use crate::set_up::microphone::{chosen, device_fields};
 use crate::set_up::now;
 use crate::set_up::site::{PageError, Shown, Site};
-use crate::web::pages::{CalibrationStage, CalibrationView, Choice, Field, KeptCalibration, Kind, calibration as calibration_page};
+use crate::web::pages::{
+    CalibrationStage, CalibrationView, Choice, FaultTold, Field, KeptCalibration, Kind, calibration as calibration_page,
+};
 use audio;
 use files::calibrations::{Calibration, CalibrationStore};
 use files::error::Failure;
@@ -34,7 +36,7 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>, kept: Option
     let mut view = CalibrationView {
         stage: CalibrationStage::Ask,
         notice: (typed.text("told") == "forgotten").then(|| site.s("page-calibration-forgotten")),
-        faults: faults.iter().map(|(at, what)| (Some(at.clone()), what.clone())).collect(),
+        faults: faults.iter().map(|(at, what)| (Some(at.clone()), FaultTold::short(what.clone()))).collect(),
         fields: Vec::new(),
         steps: Vec::new(),
         kept: store.all().iter().map(|one| kept_view(site, one)).collect(),
@@ -51,7 +53,7 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>, kept: Option
         }
         (None, outcome) => {
             match outcome {
-                Some(Outcome::Failed(why)) => view.faults.push((None, why)),
+                Some(Outcome::Failed(why)) => view.faults.push((None, FaultTold::short(why))),
                 Some(Outcome::Broken) => view.notice = Some(site.s("page-broken-off")),
                 _ => {}
             }
@@ -63,7 +65,7 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>, kept: Option
     }
     for (at, what) in faults {
         if let Some(field) = view.fields.iter_mut().find(|field| field.id == at) {
-            field.faults.push(what);
+            field.faults.push(FaultTold::short(what));
         }
     }
     let main = site.with_texts(|texts| calibration_page(texts, &view));

@@ -3,8 +3,9 @@
 use jiff::ZonedDateTime;
 
 use crate::set_up::fields::Fields;
+use crate::set_up::history::when_day;
 use crate::set_up::site::{PageError, Shown, Site};
-use crate::web::pages::{CaseRow, CaseloadView, Field, Kind, ReasonTold, SheetTable, SheetView, caseload, sheet};
+use crate::web::pages::{CaseRow, CaseloadView, FaultTold, Field, Kind, ReasonTold, SheetTable, SheetView, caseload, sheet};
 use clinic::{Attention, ClientSheet, Clinic, ClinicError, Digest, MeasureRow, ReasonKind, Standing, reason_text};
 use files::clinic_words::{event_words, known};
 use progress::Measure;
@@ -33,6 +34,25 @@ fn open(site: &Site) -> Result<Clinic, PageError> {
     Ok(Clinic::open_existing(address)?)
 }
 
+/// How many clients need attention, a sentence; none where there is no clinic.
+///
+/// # Errors
+/// The database is named and cannot be used.
+pub fn needing(site: &Site) -> Result<Option<String>, PageError> {
+    if site.place.clinic.is_none() {
+        return Ok(None);
+    }
+    let standings = open(site)?.caseload(site.today(), None)?;
+    Ok(Some(lead(site, &standings)))
+}
+
+fn lead(site: &Site, standings: &[Standing]) -> String {
+    let number = |n: usize| Arg::Number(n as f64);
+    let needing = standings.iter().filter(|standing| !standing.attention.reasons.is_empty()).count();
+    let args = vec![("day", Arg::Text(when_day(site.today()))), ("n", number(needing)), ("of", number(standings.len()))];
+    site.with_texts(|texts| texts.with("page-caseload-lead", args))
+}
+
 /// `GET /caseload?why=&all=&skip=`
 pub fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let mut clinic = open(site)?;
@@ -56,12 +76,7 @@ pub fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     };
     let number = |n: usize| Arg::Number(n as f64);
     let view = CaseloadView {
-        lead: site.with_texts(|texts| {
-            texts.with(
-                "page-caseload-lead",
-                vec![("day", Arg::Text(today.to_string())), ("n", number(needing)), ("of", number(standings.len()))],
-            )
-        }),
+        lead: lead(site, &standings),
         place: clinic.place().to_owned(),
         choices: choices(site, &standings, needing, (all, why)),
         range: site.with_texts(|texts| {
@@ -117,15 +132,19 @@ pub fn client(site: &Site, query: &Fields) -> Result<Shown, PageError> {
 
 fn page(site: &Site, typed: &Fields, fault: Option<String>) -> Result<Shown, PageError> {
     let number = typed.text("number").parse::<i64>().map_err(|_| PageError::none(site.s("page-caseload-no-client")))?;
-    let all = open(site)?.sheet(number, site.today())?;
+    let mut clinic = open(site)?;
+    let all = clinic.sheet(number, site.today())?;
+    let needing = clinic.caseload(site.today(), None)?;
+    let needing = needing.iter().filter(|standing| !standing.attention.reasons.is_empty());
     let mut note = Field::new("note", site.s("page-caseload-note"), Kind::Line, typed.text("note")).hint(site.s("page-caseload-note-hint"));
-    note.faults.extend(fault.clone());
+    note.faults.extend(fault.clone().map(FaultTold::short));
     let view = SheetView {
         row: row(site, &all.digest, &all.attention),
+        others: needing.take(A_PAGE).map(|standing| row(site, &standing.digest, &standing.attention)).collect(),
         number,
         shown: shown(&all),
         notice: (typed.text("told") == "seen").then(|| site.s("page-caseload-told-seen")),
-        faults: fault.into_iter().map(|fault| (Some("note".to_owned()), fault)).collect(),
+        faults: fault.into_iter().map(|fault| (Some("note".to_owned()), FaultTold::short(fault))).collect(),
         to: site.to("/caseload/client"),
         note,
         tables: tables(site, &all),

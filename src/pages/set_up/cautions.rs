@@ -9,7 +9,7 @@ use crate::set_up::fields::Fields;
 use crate::set_up::household::{self, Residents};
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::address::encoded;
-use crate::web::pages::{AgreedBy, CautionsView, Field, GuardedExercise, Kind, cautions};
+use crate::web::pages::{AgreedBy, CautionsView, FaultTold, Field, GuardedExercise, Kind, cautions};
 use record::{AgreedHow, Agreement, Store};
 use routine::{Prescription, doses_of, find};
 use session::Arg;
@@ -93,10 +93,10 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Sh
     }
     view.client = client;
     for (at, what) in faults {
-        view.faults.push((Some(at.clone()), what.clone()));
+        view.faults.push((Some(at.clone()), FaultTold::short(what.clone())));
         let fields = view.exercises.iter_mut().map(|exercise| &mut exercise.agree).chain(view.by.as_mut());
         if let Some(field) = fields.into_iter().find(|field| field.id == at) {
-            field.faults.push(what);
+            field.faults.push(FaultTold::short(what));
         }
     }
     let main = site.with_texts(|texts| cautions(texts, &view));

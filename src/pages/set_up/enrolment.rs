@@ -9,7 +9,7 @@ use crate::set_up::microphone::{chosen, device_fields};
 use crate::set_up::now;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::set_up::sound_devices::Devices;
-use crate::web::pages::{Choice, EnrolmentView, Field, KeptWord, Kind, enrolment};
+use crate::web::pages::{Choice, EnrolmentView, FaultTold, Field, KeptWord, Kind, enrolment};
 use audio::file::names_file;
 use files::error::Failure;
 use files::load;
@@ -37,7 +37,7 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Sh
         Some(Outcome::Learnt { words, .. }) if words.is_empty() => view.notice = Some(site.s("page-enrolment-nothing")),
         Some(Outcome::Learnt { words, .. }) => view.learnt = words.iter().map(|word| learnt_word(site, word)).collect(),
         Some(Outcome::Broken) => view.notice = Some(site.s("page-broken-off")),
-        Some(Outcome::Failed(why)) => view.faults.push((None, why)),
+        Some(Outcome::Failed(why)) => view.faults.push((None, FaultTold::short(why))),
         _ => {}
     }
     if typed.text("told") == "forgotten" {
@@ -53,9 +53,9 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Sh
     };
     view.fields = std::iter::once(name).chain(device_fields(site, typed, true)).collect();
     for (at, what) in faults {
-        view.faults.push((Some(at.clone()), what.clone()));
+        view.faults.push((Some(at.clone()), FaultTold::short(what.clone())));
         if let Some(field) = view.fields.iter_mut().find(|field| field.id == at) {
-            field.faults.push(what);
+            field.faults.push(FaultTold::short(what));
         }
     }
     if let Some(store) = site.store()? {

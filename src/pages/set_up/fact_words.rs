@@ -8,7 +8,7 @@ use session::{Arg, Entry, Fact, Fall, Position};
 
 /// What is told: the words, what stands below them, and a mark where somebody should look.
 #[derive(Default)]
-struct Told {
+struct FaultTold {
     told: String,
     more: Vec<String>,
     mark: Option<&'static str>,
@@ -82,11 +82,11 @@ fn text(text: &str) -> Arg {
 }
 
 #[allow(clippy::too_many_lines, reason = "one arm a fact, each a line or two")]
-fn tell(site: &Site, fact: &Fact) -> Option<Told> {
+fn tell(site: &Site, fact: &Fact) -> Option<FaultTold> {
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
-    let plain = |key: &str, args: Vec<(&'static str, Arg)>| Some(Told { told: say(key, args), ..Told::default() });
+    let plain = |key: &str, args: Vec<(&'static str, Arg)>| Some(FaultTold { told: say(key, args), ..FaultTold::default() });
     let marked = |key: &str, args: Vec<(&'static str, Arg)>, mark: &'static str| {
-        Some(Told { told: say(key, args), mark: Some(mark), ..Told::default() })
+        Some(FaultTold { told: say(key, args), mark: Some(mark), ..FaultTold::default() })
     };
     match fact {
         Fact::SessionBegun { routine, steps, .. } => plain("page-fact-begun", vec![("routine", text(routine)), ("n", count(*steps))]),
@@ -98,7 +98,7 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         Fact::StepLeftOut { reason, .. } => marked("page-fact-left-out", vec![("reason", text(reason))], "page-mark-left-out"),
         Fact::StepBegun { exercise, ramp_stage } => {
             let more = ramp_stage.map(|stage| say("page-fact-stage", vec![("n", count(stage))]));
-            Some(Told {
+            Some(FaultTold {
                 told: say("page-fact-step", vec![("name", text(&name(site, exercise)))]),
                 more: more.into_iter().collect(),
                 mark: None,
@@ -106,8 +106,10 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         }
         Fact::HoldMeasured { .. } => Some(hold(site, fact)),
         Fact::PostureHeld { duration_s, prescribed_s, complete, .. } => {
-            let mut told =
-                Told { told: say("page-fact-posture", vec![("s", whole(*duration_s)), ("of", whole(*prescribed_s))]), ..Told::default() };
+            let mut told = FaultTold {
+                told: say("page-fact-posture", vec![("s", whole(*duration_s)), ("of", whole(*prescribed_s))]),
+                ..FaultTold::default()
+            };
             if !complete {
                 told.more.push(say("page-fact-cut-off", Vec::new()));
             }
@@ -120,12 +122,20 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         Fact::PhraseRead { phrase, duration_s, level_mean_db, f0_median_hz, level_weighting, level_terms, .. } => {
             let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
             let told = say("page-fact-phrase", vec![("phrase", text(phrase)), ("s", one(*duration_s))]);
-            Some(Told { told, more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])], mark: None })
+            Some(FaultTold {
+                told,
+                more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])],
+                mark: None,
+            })
         }
         Fact::Talked { duration_s, pauses, pause_share_pct, level_mean_db, f0_median_hz, level_weighting, level_terms, .. } => {
             let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
             let told = say("page-fact-talk", vec![("s", one(*duration_s)), ("pauses", count(*pauses)), ("share", whole(*pause_share_pct))]);
-            Some(Told { told, more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])], mark: None })
+            Some(FaultTold {
+                told,
+                more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])],
+                mark: None,
+            })
         }
         Fact::SyllablesCounted { syllables, duration_s, rate_hz, irregularity_pct, .. } => plain(
             "page-fact-syllables",
@@ -225,7 +235,7 @@ fn trouble_key(trouble: &session::Trouble) -> &'static str {
 }
 
 /// A hold with its conditions, and why it counts in no figure.
-fn hold(site: &Site, fact: &Fact) -> Told {
+fn hold(site: &Site, fact: &Fact) -> FaultTold {
     let Fact::HoldMeasured {
         duration_s,
         f0_median_hz,
@@ -239,11 +249,11 @@ fn hold(site: &Site, fact: &Fact) -> Told {
         ..
     } = fact
     else {
-        return Told::default();
+        return FaultTold::default();
     };
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
     let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
-    let mut told = Told {
+    let mut told = FaultTold {
         told: say("page-fact-hold", vec![("s", one(*duration_s))]),
         more: vec![say("page-fact-hold-figures", vec![("level", text(&level)), ("hz", whole(*f0_median_hz)), ("span", one(*f0_span_st))])],
         mark: None,

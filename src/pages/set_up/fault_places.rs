@@ -1,7 +1,7 @@
 //! Where a fault of the file is told on the form, and in which words.
 
 use crate::set_up::places::Places;
-use crate::web::pages::{Field, RoutineForm, Texts};
+use crate::web::pages::{FaultTold, Field, RoutineForm, Texts};
 use routine::Faults;
 
 /// Puts each fault beside its field, and into the summary with a link.
@@ -10,10 +10,10 @@ pub fn place(form: &mut RoutineForm, faults: &Faults, text: &str, texts: Texts<'
     let shown: Vec<String> = fields_mut(form).map(|field| field.id.clone()).collect();
     for fault in &faults.list {
         let at = places.field_of(fault, &|id| shown.iter().any(|known| known == id));
-        let told = in_labels(&fault_text(fault, texts), texts);
+        let told = fault_told(fault, texts);
         let place = at.as_deref().and_then(step_of);
         let summary = match place.and_then(|index| form.steps.get(index)) {
-            Some(step) => format!("{}: {told}", step.heading),
+            Some(step) => FaultTold { what: format!("{}: {}", step.heading, told.what), why: told.why.clone() },
             None => told.clone(),
         };
         form.faults.push((at.clone(), summary));
@@ -34,7 +34,7 @@ pub fn place(form: &mut RoutineForm, faults: &Faults, text: &str, texts: Texts<'
 }
 
 /// What is wrong and what to do, for somebody who has the form before them.
-fn fault_text(fault: &routine::Fault, texts: Texts<'_>) -> String {
+fn fault_told(fault: &routine::Fault, texts: Texts<'_>) -> FaultTold {
     let capital = |text: &str| {
         let mut chars = text.chars();
         chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
@@ -51,7 +51,7 @@ fn fault_text(fault: &routine::Fault, texts: Texts<'_>) -> String {
         routine::FaultKind::WrongType => texts.s("page-remedy-type"),
         _ => fault.remedy.clone(),
     };
-    format!("{}. {remedy}", capital(&fault.what))
+    FaultTold { what: in_labels(&format!("{}.", capital(&fault.what)), texts), why: in_labels(&remedy, texts) }
 }
 
 /// Keys of the file between backticks as they are called on the form.

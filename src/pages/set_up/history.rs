@@ -1,13 +1,14 @@
 //! The pages of past practices.
 
 use jiff::ZonedDateTime;
+use jiff::civil::Date;
 
 use crate::set_up::fact_words::fact_row;
 use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::address::encoded;
-use crate::web::pages::{HistoryRow, HistoryView, PracticeView, history, practice};
-use record::{SessionId, SessionSummary, Source};
+use crate::web::pages::{HistoryView, PracticeRow, PracticeView, history, practice};
+use record::{SessionId, SessionSummary, Source, Store};
 use routine::doses_of;
 use session::Arg;
 
@@ -17,7 +18,17 @@ const A_PAGE: u32 = 20;
 
 /// "Tuesday 24 November 2026, 19:05".
 pub fn when(at: &ZonedDateTime) -> String {
-    at.strftime("%A %-d %B %Y, %H:%M").to_string()
+    format!("{}, {}", when_day(at.date()), clock(at))
+}
+
+/// "Tuesday 24 November 2026".
+pub fn when_day(day: Date) -> String {
+    day.strftime("%A %-d %B %Y").to_string()
+}
+
+/// "19:05".
+pub fn clock(at: &ZonedDateTime) -> String {
+    at.strftime("%H:%M").to_string()
 }
 
 /// `GET /history`
@@ -40,6 +51,7 @@ pub fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
             texts.with("page-history-range", vec![("from", number(skip + 1)), ("to", number(last)), ("of", number(total))])
         });
         view.rows = rows.iter().map(|row| row_of(site, row)).collect();
+        view.newest = rows.first().map(|row| told(site, &store, row.id)).transpose()?;
         if clients.len() > 1 {
             view.clients = clients;
         }
@@ -49,7 +61,8 @@ pub fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     Ok(Shown::Page { here: HERE, title: site.s("page-nav-history"), main })
 }
 
-fn row_of(site: &Site, row: &SessionSummary) -> HistoryRow {
+/// One practice in a line or two.
+pub fn row_of(site: &Site, row: &SessionSummary) -> PracticeRow {
     let number = |n: u32| Arg::Number(f64::from(n));
     let best = row.best_holds.iter().map(|hold| format!("{} {:.1}\u{a0}s", site.s(&format!("ex-{}-name", hold.exercise)), hold.duration_s));
     let source = match row.source {
@@ -57,17 +70,19 @@ fn row_of(site: &Site, row: &SessionSummary) -> HistoryRow {
         Source::Replay => format!(" ({})", site.s("page-source-replay")),
         Source::Rehearsal => format!(" ({})", site.s("page-source-rehearsal")),
     };
-    HistoryRow {
+    let best = best.collect::<Vec<_>>().join(", ");
+    let steps = vec![("done", number(row.steps_done)), ("of", number(row.steps_prescribed))];
+    let about = [
+        site.with_texts(|texts| texts.with("page-history-steps", steps)),
+        site.with_texts(|texts| texts.number("page-history-minutes", "n", row.minutes.round())),
+        ended(site, row),
+    ];
+    PracticeRow {
         id: row.id.0,
         when: when(&row.started_at),
-        client: row.client.clone(),
-        routine: format!("{}{source}", row.routine),
-        done: site.with_texts(|texts| {
-            texts.with("page-history-steps", vec![("done", number(row.steps_done)), ("of", number(row.steps_prescribed))])
-        }),
-        minutes: site.with_texts(|texts| texts.number("page-history-minutes", "n", row.minutes.round())),
-        best: best.collect::<Vec<_>>().join(", "),
-        ended: ended(site, row),
+        who: format!("{} · {}{source}", row.client, row.routine),
+        about: about.join(" · "),
+        best: if best.is_empty() { best } else { site.with_texts(|texts| texts.text("page-history-best", "holds", &best)) },
     }
 }
 
@@ -86,16 +101,23 @@ fn ended(site: &Site, row: &SessionSummary) -> String {
 pub fn one(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let id = query.text("id").parse::<i64>().map_err(|_| PageError::none(site.s("page-practice-none")))?;
     let Some(store) = site.store()? else { return Err(PageError::none(site.s("page-practice-none"))) };
-    let session = SessionId(id);
+    let mut view = told(site, &store, SessionId(id))?;
+    let title = format!("{}, {}", view.title, view.when);
+    view.others = store.history_page(None, 0, A_PAGE)?.iter().map(|row| row_of(site, row)).collect();
+    let main = site.with_texts(|texts| practice(texts, &view));
+    Ok(Shown::Page { here: HERE, title, main })
+}
+
+/// One practice in words.
+fn told(site: &Site, store: &Store, session: SessionId) -> Result<PracticeView, PageError> {
     let summary = store.history_of(session)?;
     let entries = store.entries(session)?;
     // Names of repetitions and phrases come from what was prescribed then.
     let prescription = doses_of(&store.routine_text(session)?);
-    let mut view = PracticeView { title: summary.routine.clone(), ..PracticeView::default() };
     let row = row_of(site, &summary);
-    view.about =
-        vec![format!("{} · {}", row.when, row.client), format!("{} · {} · {}", row.done, row.minutes, row.ended), summary.software.clone()];
-    view.sounds = crate::set_up::sound::of_practice(site, &store, &summary.client, session)?;
+    let mut view = PracticeView { id: session.0, title: summary.routine.clone(), when: row.when.clone(), ..PracticeView::default() };
+    view.about = vec![format!("{} · {}", row.when, summary.client), row.about, summary.software.clone()];
+    view.sounds = crate::set_up::sound::of_practice(site, store, &summary.client, session)?;
     let mut rest = entries.as_slice();
     let parts = store.parts_of(session)?;
     for part in &parts {
@@ -110,6 +132,5 @@ pub fn one(site: &Site, query: &Fields) -> Result<Shown, PageError> {
         let facts = own.iter().filter_map(|entry| fact_row(site, entry, prescription.as_ref())).collect();
         view.parts.push((heading, facts));
     }
-    let main = site.with_texts(|texts| practice(texts, &view));
-    Ok(Shown::Page { here: HERE, title: format!("{}, {}", view.title, row.when), main })
+    Ok(view)
 }

@@ -7,7 +7,7 @@ use crate::set_up::mic_listen::{self, Told};
 use crate::set_up::now;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::set_up::sound_devices::Devices;
-use crate::web::pages::{Choice, Field, Kind, MicrophoneView, Verdict, microphone};
+use crate::web::pages::{Choice, FaultTold, Field, Kind, MicrophoneView, Verdict, microphone};
 use audio::devices::{self, Listed};
 
 const HERE: &str = "/microphone";
@@ -67,7 +67,9 @@ pub fn show(site: &Site, query: &Fields) -> Result<Shown, PageError> {
         Some(Outcome::Played) => view.asks_heard = true,
         Some(Outcome::Judged(judged)) => view.verdict = Some(verdict(site, &judged)),
         Some(Outcome::Broken) => view.notice = Some(site.s("page-broken-off")),
-        Some(Outcome::Failed(why)) => view.faults.push((None, site.with_texts(|texts| texts.text("page-device-failed", "why", &why)))),
+        Some(Outcome::Failed(why)) => {
+            view.faults.push((None, FaultTold::short(site.with_texts(|texts| texts.text("page-device-failed", "why", &why)))))
+        }
         _ => {}
     }
     match query.text("told") {

@@ -29,7 +29,7 @@ pub fn page(site: &Site, job: &Job, title_key: &str) -> Result<Shown, PageError>
 
 /// `POST /break-off`
 pub fn break_off(site: &Site, _form: &Fields) -> Result<Shown, PageError> {
-    let page = site.desk.job().map_or("/setup", |job| job.task.page());
+    let page = site.desk.job().map_or("/today", |job| job.task.page());
     site.desk.stop();
     Ok(Shown::To(page.to_owned()))
 }

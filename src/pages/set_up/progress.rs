@@ -9,7 +9,7 @@ use crate::web::address::encoded;
 use crate::web::pages::{CalendarDay, DayMark, ProgressView, Series, progress};
 use files::reports::{abbreviation_lines, goal_lines};
 use progress::{DayAdherence, Measure, Picture, PlanBasis, ProgrammeChange, ProgrammeItem, Series as Measured, Window};
-use report::{PageWords, page_chart};
+use report::{PageWords, by_scale, is_relative, page_chart};
 use session::Arg;
 
 const HERE: &str = "/progress";
@@ -86,7 +86,8 @@ fn percent(share: f64) -> Arg {
     Arg::Text(format!("{:.0}", share * 100.0))
 }
 
-fn adherence_told(site: &Site, picture: &Picture) -> Vec<String> {
+/// What was done of what was prescribed, sentences.
+pub fn adherence_told(site: &Site, picture: &Picture) -> Vec<String> {
     let adherence = &picture.adherence;
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
     let count = |n: u32| Arg::Number(f64::from(n));
@@ -181,13 +182,26 @@ fn series_view(site: &Site, series: &Measured, drawn: Window) -> Option<Series> 
     });
     Some(Series {
         id: format!("{}-{}", series.exercise, measure.id()),
-        chart: page_chart(drawn, series, &PageWords { described: &described, unit: measure.unit(), tick: &tick }),
+        charts: by_scale(series)
+            .iter()
+            .filter_map(|part| page_chart(drawn, part, &PageWords { described: &described, unit: &unit_of(site, part), tick: &tick }))
+            .collect(),
         told,
         title,
         columns,
         rows: rows.collect(),
         notes: notes(site, series),
     })
+}
+
+/// The unit of a series that has one.
+fn unit_of(site: &Site, series: &Measured) -> String {
+    match series.segments.last() {
+        Some(last) if series.measure.is_level() => {
+            site.s(if is_relative(last.conditions.calibration) { "report-unit-relative-shown" } else { "report-unit-spl-shown" })
+        }
+        _ => series.measure.unit().to_owned(),
+    }
 }
 
 /// What can be said of it, of the last stretch alone: others cannot be compared with it.

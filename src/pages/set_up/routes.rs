@@ -10,7 +10,9 @@ use axum::routing::{MethodRouter, get, post};
 
 use super::fields::Fields;
 use super::site::{PageError, Shown, Site, answer, fields};
-use super::{calibration, caseload, cautions, enrolment, history, microphone, now, progress, reports, routines, sound, start};
+use super::{
+    calibration, caseload, cautions, enrolment, history, microphone, now, progress, reports, results, routines, sound, start, today,
+};
 
 /// Pairs of names and values.
 type Pairs = Form<Vec<(String, String)>>;
@@ -26,9 +28,12 @@ fn takes(here: &'static str, make: Make) -> MethodRouter<Arc<Site>> {
     post(move |State(site): State<Arc<Site>>, form: Pairs| answer(site, here, move |site| make(site, &fields(form))))
 }
 
-/// The routes of the set-up pages. Whoever has nothing else at `/` sends it to `/setup`: see [`alone`].
+/// The routes of the set-up pages. Whoever has nothing else at `/` sends it to `/today`: see [`alone`].
 pub fn routes(site: Arc<Site>) -> Router {
     let router: Router<Arc<Site>> = Router::new()
+        .route("/today", shows("/today", today::show))
+        .route("/start", takes("/today", today::begin))
+        .route("/results", shows("/results", results::show))
         .route("/setup", shows("/setup", start::show))
         .route("/microphone", shows("/microphone", microphone::show).merge(takes("/microphone", microphone::act)))
         .route("/calibration", shows("/calibration", calibration::show).merge(takes("/calibration", calibration::act)))
@@ -47,14 +52,14 @@ pub fn routes(site: Arc<Site>) -> Router {
         .route("/caseload", shows(caseload::HERE, caseload::list))
         .route("/caseload/client", shows(caseload::HERE, caseload::client).merge(takes(caseload::HERE, caseload::act)))
         .route("/file", shows("/progress", reports::file))
-        .route("/break-off", takes("/setup", now::break_off))
+        .route("/break-off", takes("/today", now::break_off))
         .route("/now", get(now::stream));
     router.with_state(site)
 }
 
 /// As [`routes`], with nothing else beside them.
 pub fn alone(site: Arc<Site>) -> Router {
-    routes(site).route("/", get(|| async { Redirect::to("/setup").into_response() }))
+    routes(site).route("/", get(|| async { Redirect::to("/today").into_response() }))
 }
 
 #[cfg(test)]

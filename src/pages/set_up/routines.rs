@@ -8,8 +8,8 @@ use crate::set_up::routine_fields::form_of;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::address::encoded;
 use crate::web::pages::{
-    Choice, Chooser, Field, Kind, RoutineForm, RoutineRow, RoutineView, RoutinesView, StepView, Texts, routine_form, routine_text,
-    routine_view, routines,
+    Choice, Chooser, FaultTold, Field, Kind, RoutineForm, RoutineRow, RoutineView, RoutinesView, StepView, Texts, routine_form,
+    routine_text, routine_view, routines,
 };
 use files::pdf;
 use report::handout;
@@ -47,26 +47,27 @@ fn shown(title: String, main: maud::Markup) -> Result<Shown, PageError> {
 
 /// `GET /routines`
 pub fn list(site: &Site, query: &Fields) -> Result<Shown, PageError> {
-    let view = list_view(site, query, Vec::new());
+    let view = list_view(site, query, None);
     shown(site.s("page-nav-routines"), site.with_texts(|texts| routines(texts, &view)))
 }
 
-fn list_view(site: &Site, typed: &Fields, faults: Vec<(Option<String>, String)>) -> RoutinesView {
+fn list_view(site: &Site, typed: &Fields, fault: Option<String>) -> RoutinesView {
     let residents = household::read(site).unwrap_or_default();
     let names = site.routines.names();
-    let rows = names.iter().map(|name| row(site, name, &residents)).collect();
+    let rows: Vec<RoutineRow> = names.iter().map(|name| row(site, name, &residents)).collect();
     let mut copies = vec![Choice::new("", site.s("page-routines-empty"))];
     copies.extend(
-        names.iter().map(|name| Choice::new(name.clone(), site.with_texts(|texts| texts.text("page-routines-copy-of", "file", name)))),
+        rows.iter()
+            .map(|row| Choice::new(row.file.clone(), site.with_texts(|texts| texts.text("page-routines-copy-of", "title", &row.title)))),
     );
     let mut name = Field::new("name", site.s("page-field-file-name"), Kind::Line, typed.text("name")).hint(site.s("page-hint-file-name"));
-    name.faults = faults.iter().filter(|(at, _)| at.as_deref() == Some("name")).map(|(_, what)| what.clone()).collect();
+    name.faults = fault.iter().map(|what| FaultTold::short(what.clone())).collect();
     let like = Field::new("like", site.s("page-field-like"), Kind::Choice(copies), typed.text("like"));
     RoutinesView {
         folder: site.routines.path().display().to_string(),
         rows,
         notice: None,
-        faults,
+        faults: fault.into_iter().map(|what| (Some("name".to_owned()), FaultTold::short(what))).collect(),
         new: vec![name, like],
         to: site.to("/routines/new"),
     }
@@ -74,23 +75,51 @@ fn list_view(site: &Site, typed: &Fields, faults: Vec<(Option<String>, String)>)
 
 fn row(site: &Site, name: &str, residents: &Residents) -> RoutineRow {
     let who = residents.who_practises(name);
-    let broken = |about: String| RoutineRow { file: name.to_owned(), title: None, about, who: who.clone() };
+    let broken = |title: String, about: String| RoutineRow { file: name.to_owned(), title, faulty: true, about, who: who.clone() };
     let read = match site.routines.read(name) {
         Ok(read) => read,
-        Err(fault) => return broken(file_fault(site, &fault)),
+        Err(fault) => return broken(stem(name), file_fault(site, &fault)),
     };
     match check(site, name, &read.text) {
         Ok(prescription) => RoutineRow {
             file: name.to_owned(),
-            title: Some(prescription.routine.title.clone()),
+            title: prescription.routine.title.clone(),
+            faulty: false,
             about: length_of(site, &prescription),
             who,
         },
-        Err(faults) => broken(site.with_texts(|texts| texts.number("page-routines-faults", "n", faults.list.len() as f64))),
+        Err(faults) => broken(
+            title_in(&read.text).unwrap_or_else(|| stem(name)),
+            site.with_texts(|texts| texts.number("page-routines-faults", "n", faults.list.len() as f64)),
+        ),
     }
 }
 
-fn length_of(site: &Site, prescription: &Prescription) -> String {
+/// What a file is called where it has no title.
+fn stem(name: &str) -> String {
+    name.trim_end_matches(".toml").to_owned()
+}
+
+/// The title of a file, whatever faults it has besides.
+fn title_in(text: &str) -> Option<String> {
+    let document = text.parse::<toml_edit::DocumentMut>().ok()?;
+    document.get("title")?.as_str().map(|title| title.trim().to_owned()).filter(|title| !title.is_empty())
+}
+
+/// The text of a routine, also of one that lies elsewhere and is named in the household file.
+///
+/// # Errors
+/// Why it cannot be read, in words.
+pub fn read_of_household(site: &Site, name: &str) -> Result<String, String> {
+    if !name.contains('/') {
+        return site.routines.read(name).map(|read| read.text).map_err(|fault| file_fault(site, &fault));
+    }
+    let bytes = files::routine_files::read_limited(&site.routines.path().join(name)).map_err(|why| why.to_string())?;
+    String::from_utf8(bytes).map_err(|_| file_fault(site, &FileFault::NotText(name.to_owned())))
+}
+
+/// "4 exercises, about 12 minutes".
+pub fn length_of(site: &Site, prescription: &Prescription) -> String {
     let (steps, minutes) = (prescription.routine.steps.len() as f64, (prescription.routine.planned_duration_s() / 60.0).ceil());
     site.with_texts(|texts| texts.with("page-routines-about", vec![("steps", Arg::Number(steps)), ("minutes", Arg::Number(minutes))]))
 }
@@ -100,23 +129,30 @@ pub fn view(site: &Site, query: &Fields) -> Result<Shown, PageError> {
     let name = query.text("file");
     let Read { text, .. } = site.routines.read(name).map_err(|fault| no_file(site, &fault))?;
     let saved = match query.text("told") {
-        "saved" => Some(site.with_texts(|texts| texts.text("page-routine-saved", "file", name))),
+        "saved" => Some(site.s("page-routine-saved")),
         "chosen" => Some(site.s("page-routine-chosen")),
         "unchosen" => Some(site.s("page-routine-unchosen")),
         _ => None,
     };
-    let mut view =
-        RoutineView { file: name.to_owned(), title: name.to_owned(), notice: saved, offers_pdf: pdf::MADE, ..RoutineView::default() };
+    let mut view = RoutineView { file: name.to_owned(), title: stem(name), notice: saved, offers_pdf: pdf::MADE, ..RoutineView::default() };
     if text.len() > MOST_IN_A_FORM {
         view.fixed = Some(site.s("page-routine-too-large"));
     }
     match check(site, name, &text) {
         Ok(prescription) => describe(site, &mut view, &prescription),
-        Err(faults) => view.faults = faults.list.iter().map(|fault| (None, format!("{fault}. {}", fault.remedy))).collect(),
+        Err(faults) => view.faults = faults.list.iter().map(|fault| (None, of_line(fault))).collect(),
     }
     choosers(site, &mut view);
+    let residents = household::read(site).unwrap_or_default();
+    view.others = site.routines.names().iter().map(|name| row(site, name, &residents)).collect();
+    view.start = site.starts.is_open().then(|| site.to("/start"));
     view.text = text;
     shown(view.title.clone(), site.with_texts(|texts| routine_view(texts, &view)))
+}
+
+/// A fault of the file's text, with its line.
+fn of_line(fault: &routine::Fault) -> FaultTold {
+    FaultTold { what: format!("{fault}."), why: fault.remedy.clone() }
 }
 
 fn describe(site: &Site, view: &mut RoutineView, prescription: &Prescription) {
@@ -124,6 +160,7 @@ fn describe(site: &Site, view: &mut RoutineView, prescription: &Prescription) {
     let page = handout(prescription, &say);
     view.title.clone_from(&page.title);
     view.about.clone_from(&page.under_title);
+    view.client.clone_from(&prescription.client);
     let sentences = |prefix: &str, keys: &[String]| keys.iter().map(|key| site.s(&format!("{prefix}-{key}"))).collect();
     let steps = page.items.into_iter().zip(&prescription.routine.steps);
     view.steps = steps
@@ -187,8 +224,7 @@ pub fn handout_pdf(site: &Site, query: &Fields) -> Result<Shown, PageError> {
 pub fn new(site: &Site, form: &Fields) -> Result<Shown, PageError> {
     let name = file_name(form.text("name"));
     if let Err(fault) = site.routines.new_path(&name) {
-        let faults = vec![(Some("name".to_owned()), file_fault(site, &fault))];
-        let view = list_view(site, form, faults);
+        let view = list_view(site, form, Some(file_fault(site, &fault)));
         return shown(site.s("page-nav-routines"), site.with_texts(|texts| routines(texts, &view)));
     }
     let text = match form.text("like") {
@@ -282,19 +318,20 @@ struct Sheet<'a> {
 impl Sheet<'_> {
     fn head(&self, site: &Site, form: &mut RoutineForm) {
         form.file = self.file.to_owned();
+        form.title = title_in(self.text).unwrap_or_else(|| stem(self.file));
         form.base = self.base.to_owned();
         form.to = site.to("/routines/edit");
         form.is_new = self.base.is_empty();
         form.notice = self.told.map(|key| site.s(key));
         if let Some(extra) = &self.extra {
-            form.faults.insert(0, (None, extra.clone()));
+            form.faults.insert(0, (None, FaultTold::short(extra.clone())));
         }
     }
 }
 
 fn titled(site: &Site, form: &RoutineForm, key: &str) -> String {
     site.with_texts(|texts| {
-        let title = texts.text(key, "file", &form.file);
+        let title = texts.text(key, "title", &form.title);
         if form.faults.is_empty() { title } else { texts.text("page-title-faults", "title", &title) }
     })
 }
@@ -312,7 +349,7 @@ fn text_page(site: &Site, sheet: &Sheet<'_>) -> Result<Shown, PageError> {
     let mut form = RoutineForm::default();
     let mut field = Field::new("text", site.s("page-field-text"), Kind::Lines(24), sheet.text).hint(site.s("page-hint-text"));
     if let (true, Err(faults)) = (sheet.checked, check(site, sheet.file, sheet.text)) {
-        form.faults = faults.list.iter().map(|fault| (Some("text".to_owned()), format!("{fault}. {}", fault.remedy))).collect();
+        form.faults = faults.list.iter().map(|fault| (Some("text".to_owned()), of_line(fault))).collect();
         field.faults = form.faults.iter().map(|(_, what)| what.clone()).collect();
     }
     sheet.head(site, &mut form);

@@ -11,7 +11,8 @@ use maud::Markup;
 use crate::set_up::desk::Desk;
 use crate::set_up::fields::Fields;
 use crate::set_up::files::RoutineFolder;
-use crate::web::pages::{CASELOAD_NAV, NAV, Texts, framed, trouble};
+use crate::set_up::starting::Starts;
+use crate::web::pages::{Texts, framed, places, practising, trouble};
 use crate::web::{Guard, NavItem};
 use clinic::Address;
 use command_ear::Lexicon;
@@ -49,6 +50,8 @@ pub struct Site {
     pub words: Words,
     pub guard: Arc<Guard>,
     pub desk: Desk,
+    /// Practices that are asked for on a page.
+    pub starts: Starts,
     /// The microphone and loudspeaker that were chosen last on a page.
     picked: Mutex<Option<(String, String)>>,
     /// A practice is under way.
@@ -74,6 +77,7 @@ impl Site {
             words,
             guard,
             desk: Desk::default(),
+            starts: Starts::default(),
             picked: Mutex::new(None),
             practising: AtomicBool::new(false),
             lexicon: OnceLock::new(),
@@ -102,12 +106,14 @@ impl Site {
         work(Texts(&|line: &Line| self.say(line)))
     }
 
-    /// The list of pages.
+    /// The three places.
     pub fn nav(&self) -> Vec<NavItem> {
-        NAV.iter()
-            .chain(self.place.clinic.as_ref().map(|_| &CASELOAD_NAV))
-            .map(|(path, key)| NavItem { path, label: self.s(key) })
-            .collect()
+        self.with_texts(places)
+    }
+
+    /// A whole page.
+    fn framed(&self, here: &str, title: &str, main: &Markup) -> String {
+        self.with_texts(|texts| framed(texts, self.place.clinic.is_some(), here, title, main)).into_string()
     }
 
     /// The microphone and loudspeaker to begin with.
@@ -220,10 +226,7 @@ pub async fn answer(
     make: impl FnOnce(&Site) -> Result<Shown, PageError> + Send + 'static,
 ) -> Response {
     if site.practising.load(Ordering::Relaxed) {
-        let Shown::Page { title, main, .. } = broken(&site, here, &site.s("page-practising")) else {
-            return StatusCode::CONFLICT.into_response();
-        };
-        let html = site.with_texts(|texts| framed(texts, &site.nav(), here, &title, &main)).into_string();
+        let html = site.framed(here, &site.s("page-practising-title"), &site.with_texts(practising));
         return (StatusCode::CONFLICT, [(header::CONTENT_TYPE, "text/html; charset=utf-8")], html).into_response();
     }
     let own = site.clone();
@@ -235,7 +238,7 @@ pub async fn answer(
     };
     match shown {
         Shown::Page { here, title, main } => {
-            let html = site.with_texts(|texts| framed(texts, &site.nav(), here, &title, &main)).into_string();
+            let html = site.framed(here, &title, &main);
             (status, [(header::CONTENT_TYPE, "text/html; charset=utf-8")], html).into_response()
         }
         Shown::To(path) => Redirect::to(&path).into_response(),

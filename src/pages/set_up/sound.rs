@@ -6,7 +6,7 @@ use crate::set_up::clients::clients;
 use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::address::encoded;
-use crate::web::pages::{Field, Kind, SoundView, StoredSound, sound};
+use crate::web::pages::{FaultTold, Field, Kind, SoundView, StoredSound, sound};
 use record::{MOST_SOUND_DAYS, SOUND_DAYS, SessionId, SoundConsent, SoundSide, Store};
 use session::Arg;
 
@@ -44,7 +44,7 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Sh
         typed.get("days").map_or_else(|| days.to_string(), str::to_owned),
     )
     .hint(hint);
-    days.faults = faults.iter().filter(|(at, _)| at == "days").map(|(_, what)| what.clone()).collect();
+    days.faults = faults.iter().filter(|(at, _)| at == "days").map(|(_, what)| FaultTold::short(what.clone())).collect();
     let told = match typed.text("told") {
         "on" => Some("page-sound-told-on"),
         "off" => Some("page-sound-told-off"),
@@ -55,7 +55,7 @@ fn page(site: &Site, typed: &Fields, faults: Vec<(String, String)>) -> Result<Sh
         standing: standing(site, &consent),
         on: matches!(consent, SoundConsent::Asked { .. } | SoundConsent::Given { .. }),
         notice: told.map(|key| site.s(key)),
-        faults: faults.into_iter().map(|(at, what)| (Some(at), what)).collect(),
+        faults: faults.into_iter().map(|(at, what)| (Some(at), FaultTold::short(what))).collect(),
         stored: stored.iter().map(|one| StoredSound { told: told_sound(site, one) }).collect(),
         to: site.to(HERE),
         days,

@@ -1,4 +1,4 @@
-//! The first page: what is set up and what is missing.
+//! Set-up in order: what is done and what is still to do.
 
 use super::{cautions, desk, household};
 use crate::set_up::clients::clients;
@@ -11,12 +11,22 @@ use session::Arg;
 
 /// `GET /setup`
 pub fn show(site: &Site, _query: &Fields) -> Result<Shown, PageError> {
-    let clients = clients(site)?;
-    let items = vec![microphone(site), calibration(site)?, routines(site), agreements(site, &clients)?, own_voice(site)?, practices(site)?];
-    let then = ["page-start-then-one", "page-start-then-two"].map(|key| site.s(key)).to_vec();
-    let view = StartView { items, then };
+    let view = StartView { items: items(site)?, then: vec![site.s("page-start-then-one")] };
     let main = site.with_texts(|texts| start(texts, &view));
-    Ok(Shown::Page { here: "/setup", title: site.s("page-start-title"), main })
+    Ok(Shown::Page { here: "/setup", title: site.s("page-nav-setup"), main })
+}
+
+/// Every part of the set-up in order.
+pub fn items(site: &Site) -> Result<Vec<StartItem>, PageError> {
+    let clients = clients(site)?;
+    Ok(vec![
+        microphone(site),
+        calibration(site)?,
+        routines(site),
+        agreements(site, &clients)?,
+        own_voice(site)?,
+        recordings(site, &clients)?,
+    ])
 }
 
 fn item(site: &Site, path: &str, label: &str, told: String, standing: Standing) -> StartItem {
@@ -55,7 +65,7 @@ fn routines(site: &Site) -> StartItem {
     };
     let sound = names.iter().filter(well).count();
     let number = |n: usize| Arg::Number(n as f64);
-    let practised = household::read(site).unwrap_or_default().names().len();
+    let practised = household::read(site).unwrap_or_default().names();
     let (told, standing) = if names.is_empty() {
         (site.s("page-start-no-routine"), Standing::Missing)
     } else if sound < names.len() {
@@ -66,10 +76,11 @@ fn routines(site: &Site) -> StartItem {
             Standing::Missing,
         )
     } else {
-        (
-            site.with_texts(|texts| texts.with("page-start-routines", vec![("n", number(names.len())), ("persons", number(practised))])),
-            Standing::Done,
-        )
+        let who = match practised.as_slice() {
+            [] => site.s("page-start-nobody"),
+            names => site.with_texts(|texts| texts.text("page-routines-who", "names", &names.join(", "))),
+        };
+        (format!("{} {who}", site.with_texts(|texts| texts.number("page-start-routines", "n", names.len() as f64))), Standing::Done)
     };
     item(site, "/routines", "page-nav-routines", told, standing)
 }
@@ -99,12 +110,20 @@ fn own_voice(site: &Site) -> Result<StartItem, PageError> {
     Ok(item(site, "/own-voice", "page-nav-enrolment", told, standing))
 }
 
-fn practices(site: &Site) -> Result<StartItem, PageError> {
-    let count = site.store()?.map_or(Ok(0), |store| store.practices(None))?;
-    let (told, standing) = if count == 0 {
-        (site.s("page-start-no-practice"), Standing::Optional)
-    } else {
-        (site.with_texts(|texts| texts.number("page-start-practices", "n", count as f64)), Standing::Done)
+fn recordings(site: &Site, clients: &[String]) -> Result<StartItem, PageError> {
+    let Some(store) = site.store()? else {
+        return Ok(item(site, "/sound", "page-nav-sound", site.s("page-start-no-sound"), Standing::Optional));
     };
-    Ok(item(site, "/history", "page-nav-history", told, standing))
+    let mut kept = Vec::new();
+    for client in clients {
+        if matches!(store.sound_consent(client)?, record::SoundConsent::Given { .. }) {
+            kept.push(client.clone());
+        }
+    }
+    let (told, standing) = if kept.is_empty() {
+        (site.s("page-start-no-sound"), Standing::Optional)
+    } else {
+        (site.with_texts(|texts| texts.text("page-start-sound", "names", &kept.join(", "))), Standing::Done)
+    };
+    Ok(item(site, "/sound", "page-nav-sound", told, standing))
 }

@@ -11,7 +11,7 @@ pub struct NavItem {
 }
 
 /// What stands around a page's own content.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone)]
 pub struct PageFrame<'a> {
     /// The page's name; "tidecount" follows it in the window's title.
     pub title: &'a str,
@@ -22,8 +22,10 @@ pub struct PageFrame<'a> {
     /// What the list of pages is called.
     pub nav_label: &'a str,
     pub nav: &'a [NavItem],
-    /// The path of this page.
+    /// The path of the entry of `nav` that this page belongs to.
     pub here: &'a str,
+    /// What stands between the list of pages and the content: the other pages of the same place.
+    pub beside: Option<Markup>,
     /// Scripts beside the common ones, names in `assets`.
     pub scripts: &'a [&'static str],
     /// A word for the page's own styles, on `<body>`.
@@ -62,7 +64,11 @@ pub fn page(frame: &PageFrame<'_>, main: &Markup) -> Markup {
                         }
                     }
                 }
-                main id="main" tabindex="-1" { (main) }
+                @if let Some(beside) = &frame.beside {
+                    div class="place" { (beside) main id="main" tabindex="-1" { (main) } }
+                } @else {
+                    main id="main" tabindex="-1" { (main) }
+                }
             }
         }
     }

@@ -70,44 +70,38 @@ pub(super) struct Week {
 
 impl<'a> Marks<'a> {
     /// None where the series has nothing to draw in the window.
-    pub fn of(axis: Axis, series: &'a Series) -> Option<Self> {
-        let scale = Scale::of(axis.window, series)?;
-        let stretches = series.segments.iter().zip(&scale.shifts).map(|(segment, shift)| stretch(axis, &scale, segment, *shift)).collect();
+    pub fn of(axis: Axis, series: &'a Series, lines: f64) -> Option<Self> {
+        let scale = Scale::of(axis.window, series, lines)?;
+        let stretches = series.segments.iter().map(|segment| stretch(axis, &scale, segment)).collect();
         Some(Self { scale, stretches })
     }
 }
 
-fn stretch<'a>(axis: Axis, scale: &Scale, segment: &'a Segment, shift: f64) -> Stretch<'a> {
+fn stretch<'a>(axis: Axis, scale: &Scale, segment: &'a Segment) -> Stretch<'a> {
     let shown = || segment.days.iter().filter(|day| axis.window.has(day.day));
-    let days: Vec<Day> = shown()
-        .map(|day| Day {
-            at: axis.at(day.day) + 0.5,
-            trials: day.trials.iter().map(|value| value + shift).collect(),
-            median: day.median + shift,
-        })
-        .collect();
+    let days: Vec<Day> = shown().map(|day| Day { at: axis.at(day.day) + 0.5, trials: day.trials.clone(), median: day.median }).collect();
     let span = days.first().zip(days.last()).map(|(first, last)| (first.at - 0.5, last.at + 0.5));
     Stretch {
-        reference: span.and_then(|span| reference(scale, segment, span, shift)),
+        reference: span.and_then(|span| reference(scale, segment, span)),
         parting: segment.broken_by.as_ref().filter(|broken| axis.window.has(broken.after)).map(|broken| parting(axis, broken)),
-        weeks: segment.weeks.iter().filter_map(|week| week_of(axis, segment, week, shift)).collect(),
-        trend: trend(segment, &days, shift),
+        weeks: segment.weeks.iter().filter_map(|week| week_of(axis, segment, week)).collect(),
+        trend: trend(segment, &days),
         days,
     }
 }
 
-fn reference(scale: &Scale, segment: &Segment, (from, to): (f64, f64), shift: f64) -> Option<Reference> {
+fn reference(scale: &Scale, segment: &Segment, (from, to): (f64, f64)) -> Option<Reference> {
     let baseline = segment.baseline.as_ref()?;
     let limits = segment.change.as_ref().map_or(Vec::new(), |change| {
-        let both = [baseline.median - change.mdc95, baseline.median + change.mdc95].map(|limit| limit + shift);
+        let both = [baseline.median - change.mdc95, baseline.median + change.mdc95];
         both.into_iter().filter(|limit| scale.has(*limit)).collect()
     });
     Some(Reference {
         from,
         to,
-        median: baseline.median + shift,
-        interval: baseline.interval.map(|interval| (interval.low + shift, interval.high + shift)),
-        trials: (baseline.low + shift, baseline.high + shift),
+        median: baseline.median,
+        interval: baseline.interval.map(|interval| (interval.low, interval.high)),
+        trials: (baseline.low, baseline.high),
         limits,
     })
 }
@@ -118,22 +112,22 @@ fn parting(axis: Axis, broken: &Break) -> Parting<'_> {
     Parting { broken, from, to: axis.at(broken.after).max(from), gap_days, other: gap_days.is_none() || broken.reasons.len() > 1 }
 }
 
-fn week_of(axis: Axis, segment: &Segment, week: &WeekMedian, shift: f64) -> Option<Week> {
+fn week_of(axis: Axis, segment: &Segment, week: &WeekMedian) -> Option<Week> {
     let from = axis.at(week.monday);
     let days = segment.days.iter().filter(|day| axis.window.has(day.day)).map(|day| axis.at(day.day));
     let days: Vec<f64> = days.filter(|at| (from..from + 7.0).contains(at)).collect();
     let (first, last) = (days.first()?, days.last()?);
     Some(Week {
         at: (first + last) / 2.0 + 0.5,
-        median: week.median + shift,
-        interval: week.interval.map(|interval| (interval.low + shift, interval.high + shift)),
+        median: week.median,
+        interval: week.interval.map(|interval| (interval.low, interval.high)),
     })
 }
 
-fn trend(segment: &Segment, days: &[Day], shift: f64) -> Option<[(f64, f64); 2]> {
+fn trend(segment: &Segment, days: &[Day]) -> Option<[(f64, f64); 2]> {
     let (slope, end) = (segment.slope.as_ref()?, days.last()?.at);
     // The line's first day lies so far before the stretch's last.
     let span_days = f64::from(slope.span_days);
-    let first = slope.at_start + shift;
+    let first = slope.at_start;
     Some([(end - span_days, first), (end, first + slope.per_week * span_days / 7.0)])
 }

@@ -10,4 +10,4 @@ mod scale;
 pub(crate) use page::page_axis;
 pub use page::{PageWords, page_chart};
 pub(crate) use print::{ChartWords, printed_chart};
-pub(crate) use scale::is_relative;
+pub use scale::{by_scale, is_relative};

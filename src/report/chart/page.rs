@@ -8,7 +8,7 @@ use jiff::civil::Date;
 use maud::{Markup, html};
 
 use super::marks::{Marks, Stretch};
-use super::scale::tick_label;
+use super::scale::{LINES, tick_label};
 use crate::time_axis::{Across, Axis};
 use progress::{Series, Window};
 
@@ -16,8 +16,6 @@ const WIDTH: i32 = 900;
 const HEIGHT: f64 = 320.0;
 const LEFT: i32 = 70;
 const RIGHT: i32 = 20;
-/// Room for the labels of a second scale.
-const RIGHT_SCALE: i32 = 60;
 /// Half of the widest label below the axis.
 const LABEL_HALF: i32 = 45;
 const TOP: f64 = 20.0;
@@ -32,17 +30,16 @@ pub struct PageWords<'a> {
     pub tick: &'a dyn Fn(Date, bool) -> String,
 }
 
-pub(crate) fn page_axis(window: Window, two_scales: bool) -> Axis {
-    let right = WIDTH - if two_scales { RIGHT_SCALE } else { RIGHT };
-    Axis { window, across: Across { left: LEFT, right, day_label: 80.0, month_label: 100.0 } }
+pub(crate) fn page_axis(window: Window) -> Axis {
+    Axis { window, across: Across { left: LEFT, right: WIDTH - RIGHT, day_label: 80.0, month_label: 100.0 } }
 }
 
-/// The chart as SVG. None where the series has nothing to draw in the window.
+/// The chart as SVG, of a series with one unit (`by_scale`). None where the series has nothing to draw in the window.
 #[must_use]
 pub fn page_chart(window: Window, series: &Series, words: &PageWords<'_>) -> Option<String> {
-    let axis = page_axis(window, false);
-    let marks = Marks::of(axis, series)?;
-    let field = Field { axis: page_axis(window, marks.scale.second.is_some()), marks: &marks };
+    let axis = page_axis(window);
+    let marks = Marks::of(axis, series, LINES)?;
+    let field = Field { axis, marks: &marks };
     Some(field.draw(words).into_string())
 }
 
@@ -73,9 +70,6 @@ impl Field<'_> {
                 @for &value in &scale.ticks {
                     line class="grid" x1=(left) x2=(right) y1=(self.y(value)) y2=(self.y(value)) {}
                     text class="tick" x=(left - 8) y=(format!("{:.1}", self.height(value) + 5.0)) text-anchor="end" { (tick_label(value)) }
-                    @if let Some(shift) = scale.second {
-                        text class="tick" x=(right + 8) y=(format!("{:.1}", self.height(value) + 5.0)) { (tick_label(value - shift)) }
-                    }
                 }
                 text class="unit" x="4" y=(TOP - 4.0) { (words.unit) }
                 @for &day in &ticks.days {

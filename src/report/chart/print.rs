@@ -6,7 +6,7 @@ use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, VPos};
 
 use super::marks::{Marks, Parting, Reference, Stretch};
-use super::scale::tick_label;
+use super::scale::{LINES, by_scale, tick_label};
 use crate::calendar::dates;
 use crate::drawing::{BLACK_INK, Canvas, DARK, DrawFault, FAINT, LEFT, LIGHT, MIDDLE, RIGHT, WIDTH, dashed, letters_at, svg};
 use crate::error::ReportError;
@@ -16,6 +16,10 @@ use progress::Series;
 /// Room above for the numbers of breaks and below for dates, tenths of a millimetre.
 const TOP: i32 = 34;
 const BOTTOM: i32 = 44;
+/// Between two fields: the unit of the lower one stands there.
+const APART: i32 = 34;
+/// Labelled lines of a field that shares the height with another, about so many.
+const LINES_OF_TWO: f64 = 2.0;
 /// A gap narrower than this has no room for its letters.
 const GAP_WORDS: i32 = 190;
 
@@ -26,22 +30,29 @@ pub(crate) struct ChartWords<'a> {
     pub gap: &'a dyn Fn(u32) -> String,
     /// The number by which the page tells of a break.
     pub break_number: &'a dyn Fn(&progress::Break) -> Option<usize>,
+    /// The unit of a part, where a series has two.
+    pub unit: &'a dyn Fn(&Series) -> String,
 }
 
 /// The chart, `height` tenths of a millimetre high. None where the series has nothing to draw in the window.
 pub(crate) fn printed_chart(axis: Axis, series: &Series, height: i32, words: &ChartWords<'_>) -> Result<Option<String>, ReportError> {
-    let Some(marks) = Marks::of(axis, series) else { return Ok(None) };
-    let frame = Frame { axis, marks: &marks, top: TOP, bottom: height - BOTTOM };
+    let parts = by_scale(series);
+    let lines = if parts.len() > 1 { LINES_OF_TWO } else { LINES };
+    let all: Vec<(&Series, Marks<'_>)> = parts.iter().filter_map(|part| Some((part, Marks::of(axis, part, lines)?))).collect();
+    if all.is_empty() {
+        return Ok(None);
+    }
+    // Two kinds of decibel have a field each, one above the other over the same days.
+    let each = (height - TOP - BOTTOM - APART * (all.len() as i32 - 1)) / all.len() as i32;
     let drawn = svg(height, |canvas| {
-        frame.grid(canvas)?;
-        for reference in marks.stretches.iter().filter_map(|stretch| stretch.reference.as_ref()) {
-            frame.reference(canvas, reference)?;
-        }
-        for parting in marks.stretches.iter().filter_map(|stretch| stretch.parting.as_ref()) {
-            frame.parting(canvas, parting, words)?;
-        }
-        for stretch in &marks.stretches {
-            frame.values(canvas, stretch)?;
+        for (number, (part, marks)) in (0_i32..).zip(&all) {
+            let top = TOP + number * (each + APART);
+            let frame = Frame { axis, marks, top, bottom: top + each };
+            frame.draw(canvas, words)?;
+            if all.len() > 1 {
+                let style = letters_at(BLACK_INK, HPos::Left, VPos::Bottom);
+                canvas.draw(&Text::new((words.unit)(part), (LEFT, top - 2), style))?;
+            }
         }
         dates(canvas, axis, height - BOTTOM + 2, words.tick)
     });
@@ -57,6 +68,17 @@ struct Frame<'a> {
 }
 
 impl Frame<'_> {
+    fn draw(&self, canvas: &Canvas<'_>, words: &ChartWords<'_>) -> Result<(), DrawFault> {
+        self.grid(canvas)?;
+        for reference in self.marks.stretches.iter().filter_map(|stretch| stretch.reference.as_ref()) {
+            self.reference(canvas, reference)?;
+        }
+        for parting in self.marks.stretches.iter().filter_map(|stretch| stretch.parting.as_ref()) {
+            self.parting(canvas, parting, words)?;
+        }
+        self.marks.stretches.iter().try_for_each(|stretch| self.values(canvas, stretch))
+    }
+
     fn y(&self, value: f64) -> i32 {
         self.bottom - (self.marks.scale.share(value) * f64::from(self.bottom - self.top)).round() as i32
     }
@@ -67,15 +89,8 @@ impl Frame<'_> {
             let y = self.y(tick);
             canvas.draw(&PathElement::new(vec![(LEFT, y), (WIDTH - RIGHT, y)], FAINT.stroke_width(2)))?;
             canvas.draw(&Text::new(tick_label(tick), (LEFT - 10, y), letters_at(DARK, HPos::Right, VPos::Center)))?;
-            if let Some(shift) = scale.second {
-                let at = (WIDTH - RIGHT + 10, y);
-                canvas.draw(&Text::new(tick_label(tick - shift), at, letters_at(DARK, HPos::Left, VPos::Center)))?;
-            }
         }
         canvas.draw(&PathElement::new(vec![(LEFT, self.top), (LEFT, self.bottom), (WIDTH - RIGHT, self.bottom)], DARK.stroke_width(2)))?;
-        if scale.second.is_some() {
-            canvas.draw(&PathElement::new(vec![(WIDTH - RIGHT, self.top), (WIDTH - RIGHT, self.bottom)], DARK.stroke_width(2)))?;
-        }
         Ok(())
     }
 
@@ -114,7 +129,7 @@ impl Frame<'_> {
             }
         }
         let Some(number) = (words.break_number)(parting.broken) else { return Ok(()) };
-        canvas.draw(&Text::new(number.to_string(), (middle, self.top / 2), letters_at(BLACK_INK, HPos::Center, VPos::Center)))
+        canvas.draw(&Text::new(number.to_string(), (middle, self.top - TOP / 2), letters_at(BLACK_INK, HPos::Center, VPos::Center)))
     }
 
     /// Trials and weekly medians.

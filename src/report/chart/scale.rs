@@ -1,11 +1,11 @@
-//! The scale of a chart: from where to where, which lines are labelled, and how relative levels stand beside calibrated ones.
+//! The scale of a chart: from where to where, which lines are labelled, and which values share it.
 
 use crate::number::number;
-use progress::{Measure, Segment, Series, Window, median};
+use progress::{Measure, Segment, Series, Window};
 use session::LevelCalibration;
 
 /// Lines that are labelled, about so many.
-const LINES: f64 = 4.0;
+pub(super) const LINES: f64 = 4.0;
 
 /// The scale of one chart.
 #[derive(Debug, Clone, PartialEq)]
@@ -13,40 +13,37 @@ pub(super) struct Scale {
     pub low: f64,
     pub high: f64,
     pub ticks: Vec<f64>,
-    /// What is added to the values of each segment so that relative levels stand on the field of the calibrated ones.
-    pub shifts: Vec<f64>,
-    /// The second scale, for relative levels: the first less this.
-    pub second: Option<f64>,
+}
+
+/// A series in parts of which each has one unit: relative levels and calibrated ones never share a field, for on two axes a calibration
+/// would look like a fall. The later part comes last; a series of one kind is one part.
+#[must_use]
+pub fn by_scale(series: &Series) -> Vec<Series> {
+    let relative = |segment: &Segment| series.measure.is_level() && is_relative(segment.conditions.calibration);
+    let of = |wanted: bool| Series {
+        segments: series.segments.iter().filter(|segment| relative(segment) == wanted).cloned().collect(),
+        ..series.clone()
+    };
+    let latest = series.segments.last().is_some_and(relative);
+    [!latest, latest].map(of).into_iter().filter(|part| !part.segments.is_empty()).collect()
 }
 
 impl Scale {
-    /// None where nothing lies in the window.
-    pub fn of(window: Window, series: &Series) -> Option<Self> {
-        let in_window = |segment: &Segment| -> Vec<f64> {
-            segment.days.iter().filter(|day| window.has(day.day)).flat_map(|day| day.trials.iter().copied()).collect()
-        };
-        let values: Vec<(bool, Vec<f64>)> = series
-            .segments
-            .iter()
-            .map(|segment| (series.measure.is_level() && is_relative(segment.conditions.calibration), in_window(segment)))
-            .collect();
-        let of = |relative: bool| {
-            median(&values.iter().filter(|(is, _)| *is == relative).flat_map(|(_, values)| values.iter().copied()).collect::<Vec<_>>())
-        };
-        // Both scales have the same distance between lines; only their numbers differ.
-        let second = of(false).zip(of(true)).map(|(absolute, relative)| ((absolute - relative) / 5.0).round() * 5.0);
-        let shifts: Vec<f64> = values.iter().map(|(relative, _)| if *relative { second.unwrap_or(0.0) } else { 0.0 }).collect();
+    /// With about so many labelled lines. None where nothing lies in the window.
+    pub fn of(window: Window, series: &Series, lines: f64) -> Option<Self> {
         let mut all: Vec<f64> = Vec::new();
-        for ((segment, shift), (_, values)) in series.segments.iter().zip(&shifts).zip(&values) {
-            all.extend(values.iter().map(|value| value + shift));
+        for segment in &series.segments {
+            let shown = segment.days.iter().filter(|day| window.has(day.day)).flat_map(|day| day.trials.iter().copied());
+            let values: Vec<f64> = shown.collect();
             if let (false, Some(baseline), Some(change)) = (values.is_empty(), &segment.baseline, &segment.change) {
-                all.extend([baseline.median - change.mdc95 + shift, baseline.median + change.mdc95 + shift]);
+                all.extend([baseline.median - change.mdc95, baseline.median + change.mdc95]);
             }
+            all.extend(values);
         }
         let lowest = all.iter().copied().reduce(f64::min)?;
         let highest = all.iter().copied().reduce(f64::max)?;
-        let (low, high, ticks) = nice(lowest, highest, series.measure);
-        Some(Self { low, high, ticks, shifts, second })
+        let (low, high, ticks) = nice(lowest, highest, series.measure, lines);
+        Some(Self { low, high, ticks })
     }
 
     /// How far up the field a value stands, 0 to 1.
@@ -66,7 +63,8 @@ pub(super) fn tick_label(value: f64) -> String {
 }
 
 /// Not dB SPL.
-pub(crate) fn is_relative(calibration: LevelCalibration) -> bool {
+#[must_use]
+pub fn is_relative(calibration: LevelCalibration) -> bool {
     matches!(calibration, LevelCalibration::None | LevelCalibration::Void)
 }
 
@@ -91,11 +89,11 @@ fn from_zero(measure: Measure) -> bool {
     )
 }
 
-fn nice(lowest: f64, highest: f64, measure: Measure) -> (f64, f64, Vec<f64>) {
+fn nice(lowest: f64, highest: f64, measure: Measure, lines: f64) -> (f64, f64, Vec<f64>) {
     let lowest = if from_zero(measure) { 0.0 } else { lowest };
     let spare = ((least_span(measure) - (highest - lowest)) / 2.0).max(0.0);
     let (low, high) = if from_zero(measure) { (0.0, highest + 2.0 * spare) } else { (lowest - spare, highest + spare) };
-    let rough = (high - low) / LINES;
+    let rough = (high - low) / lines;
     let power = 10_f64.powf(rough.log10().floor());
     let step = [1.0, 2.0, 5.0, 10.0].into_iter().map(|of| of * power).find(|step| *step >= rough * 0.99).unwrap_or(rough);
     let (low, high) = ((low / step).floor() * step, (high / step).ceil() * step);
@@ -110,9 +108,9 @@ mod tests {
 
     #[test]
     fn scales_hold_all_values_and_do_not_magnify_small_scatter() {
-        let (low, high, ticks) = nice(11.8, 14.2, Measure::HoldS);
+        let (low, high, ticks) = nice(11.8, 14.2, Measure::HoldS, LINES);
         assert!(low == 0.0 && high >= 14.2 && ticks.len() >= 3, "{low} {high} {ticks:?}");
-        let (low, high, ticks) = nice(-31.0, -30.0, Measure::LevelDb);
+        let (low, high, ticks) = nice(-31.0, -30.0, Measure::LevelDb, LINES);
         assert!(low <= -36.0 && high >= -25.0 && (3..=8).contains(&ticks.len()), "{low} {high} {ticks:?}");
     }
 }

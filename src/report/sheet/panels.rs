@@ -164,6 +164,7 @@ pub(super) fn charts(
             tick: &|day, months| terms.tick(day, months),
             gap: &|days| terms.text("report-gap-shown", &[("days", days.into())]),
             break_number: &|broken| breaks.number(broken),
+            unit: &|part| terms.unit_of(part),
         };
         if let Some(svg) = printed_chart(axis, series, height, &words)? {
             let (figures, described) = told(picture, series, terms);

@@ -6,8 +6,8 @@ use std::process::ExitCode;
 
 use super::weeks;
 use crate::options::{Model, Screen, Voice};
-use crate::pages::{self, PagesArgs};
-use ::pages::follow::server;
+use crate::serving;
+use ::pages::follow::server::{self, Wanted};
 use command_ear::Lexicon;
 use files::error::Failure;
 use files::load::{self, Loaded};
@@ -65,7 +65,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
         // Somebody sits before a screen: what was made is opened.
         if std::io::stdout().is_terminal() && server::has_display() {
             server::open_browser(made.report.display().to_string());
-            return pages::run(&PagesArgs::of(&made.data)?);
+            return show_pages(&made.data);
         }
         return Ok(ExitCode::SUCCESS);
     }
@@ -118,6 +118,11 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
     println!("The journal, one fact a line:                         {}", journal.display());
     println!("What the simulated client really did:                 {}", truth.display());
     Ok(outcome.exit_code())
+}
+
+/// The pages of a record, until Ctrl-C.
+fn show_pages(data: &Path) -> Result<ExitCode, Failure> {
+    serving::until_ended(serving::usual_place(data), Wanted { port: 0, opens_browser: true })
 }
 
 /// Makes the folder and takes away what an earlier demo left in it: these three and nothing else.

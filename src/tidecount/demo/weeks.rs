@@ -7,26 +7,23 @@ use std::path::{Path, PathBuf};
 use jiff::civil::{Date, Weekday};
 use jiff::{Span, ZonedDateTime};
 
+use crate::simulated::course::{self, ROUTINE};
+use crate::simulated::goals;
 use files::error::Failure;
 use files::load::{self, Loaded};
 use files::reports::{Format, Wanted, make};
 use live::follow::SharedScreen;
 use live::practice::Practice;
 use live::rehearsal::{self, ClientsEar, ROOM_HZ};
-use model::Measure;
-use progress::{Aim, Direction, Mark, MarkKind};
-use record::{NewGoal, Source, Store};
+use record::Source;
 use rehearse::Script;
 use routine::VOICE;
 use screen::TerminalScreen;
 use speak::Words;
 
-const ROUTINE: (&str, &str) = ("demo/weeks/routine.toml", include_str!("../../../demo/weeks/routine.toml"));
 const CLIENT: (&str, &str) = ("demo/weeks/client.toml", include_str!("../../../demo/weeks/client.toml"));
 /// It stands in every file that is made of the record.
 const NAME: &str = "simulated client";
-/// The days of the plan.
-const DAYS: [Weekday; 3] = [Weekday::Monday, Weekday::Wednesday, Weekday::Friday];
 
 /// What was made.
 pub struct Made {
@@ -55,7 +52,7 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
         // A baseline stands before the first practice, and after more than a week a re-test behind the last.
         if number == 0 {
             led(&data, day, 9, VOICE.name, VOICE.text, Some(VOICE.name), &text, model)?;
-            goals(&data, *day, now.date())?;
+            goals::set(&data, NAME, *day, now.date())?;
         }
         let _ = writeln!(told, "{day}: practice {} of {}", number + 1, days.len());
         led(&data, day, 10, ROUTINE.0, ROUTINE.1, None, &text, model)?;
@@ -63,7 +60,7 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
             led(&data, day, 11, VOICE.name, VOICE.text, Some(VOICE.name), &text, model)?;
         }
     }
-    marked(&data, now.date())?;
+    goals::mark(&data, NAME, now.date())?;
     let report = out.join("weeks-report.html");
     // Its weeks begin on a Monday: one more, so that the first days stand in it.
     let wanted = Wanted {
@@ -84,18 +81,15 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
 
 /// Every planned day of so many weeks before today, but two in the middle, when he was not well.
 fn planned(weeks: u32, today: Date) -> Vec<Date> {
-    let first = today.saturating_sub(Span::new().weeks(weeks));
-    let all = (0..7 * i64::from(weeks)).map(|n| first.saturating_add(Span::new().days(n)));
     let missed = |day: &Date| {
         weeks >= 4 && day.weekday() != Weekday::Monday && (today.saturating_sub(Span::new().weeks(weeks / 2)) - *day).get_days().abs() < 4
     };
-    all.filter(|day| DAYS.contains(&day.weekday()) && !missed(day)).collect()
+    course::planned(weeks, today).into_iter().filter(|day| !missed(day)).collect()
 }
 
 /// The client on one day: `along` the weeks, 0 to 1, he gets a little stronger, and from day to day it goes up and down.
 fn client(number: usize, along: f64) -> String {
-    // A sum of two waves without a common period: up and down, and the same each time.
-    let mood = (number as f64 * 2.4).sin() * 0.6 + (number as f64 * 5.1).sin() * 0.4;
+    let mood = course::mood(number);
     let hold_s = 8.5 + 4.0 * along + 0.9 * mood;
     let number_word = |n: f64| {
         ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"][(n.round().clamp(0.0, 10.0)) as usize]
@@ -139,27 +133,4 @@ fn led(
     };
     let quiet = SharedScreen::new(TerminalScreen::plain(Box::new(std::io::sink())));
     practice.lead_at(now, Box::new(io), quiet, vec![Box::new(ClientsEar(rehearsal))]).map(drop)
-}
-
-/// One goal that is measured, and one of daily life.
-fn goals(data: &Path, first: Date, today: Date) -> Result<(), Failure> {
-    let mut store = Store::open(data)?;
-    let aim = Aim { exercise: "long-ah".to_owned(), measure: Measure::HoldS, direction: Direction::AtLeast, target: 12.0 };
-    let by = "the simulated clinician";
-    store.add_goal(
-        NAME,
-        &NewGoal { words: "I want the breath for a whole verse.", aim: Some(aim), set_on: first, due: today, set_by: by },
-    )?;
-    let daily = NewGoal { words: "I want to order my own coffee.", aim: None, set_on: first, due: today, set_by: by };
-    store.add_goal(NAME, &daily)?;
-    Ok(())
-}
-
-/// The goal of daily life is marked as met.
-fn marked(data: &Path, today: Date) -> Result<(), Failure> {
-    let mut store = Store::open(data)?;
-    if let Some(daily) = store.goals(NAME)?.iter().find(|goal| goal.aim.is_none()) {
-        store.mark_goal(NAME, daily.id, &Mark { kind: MarkKind::Met, on: today, by: "the simulated clinician".to_owned() })?;
-    }
-    Ok(())
 }

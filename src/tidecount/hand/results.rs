@@ -3,7 +3,6 @@
 use std::path::{Path, PathBuf};
 
 use jiff::{Timestamp, ZonedDateTime};
-use serde_json::value::RawValue;
 
 use crate::hand::args::ResultsArgs;
 use crate::hand::take::PACKAGE_FILE;
@@ -11,9 +10,10 @@ use crate::terminal::desk::Desk;
 use files::error::Failure;
 use files::number_words::counted;
 use files::packages::goals;
+use files::packages::practices::{handed, whole};
 use files::packages::sealed::{self, open_sealed, package_folder};
-use handover::{HandedPart, HandedSession, HandoverError, Kind, Package, Results, client_name};
-use record::{Store, TakenPackage, WholePart, WholeSession};
+use handover::{HandoverError, Kind, Package, Results, client_name};
+use record::{Store, TakenPackage, WholeSession};
 
 /// Home: writes what has not been handed back yet.
 ///
@@ -79,32 +79,6 @@ fn choose(in_force: Vec<TakenPackage>, client: Option<&str>) -> Result<TakenPack
     }
 }
 
-fn handed(session: &WholeSession) -> Result<HandedSession, Failure> {
-    let raw = |line: &String| {
-        RawValue::from_string(line.clone()).map_err(|error| {
-            Failure::Contents(format!(
-                "an entry of practice {} is damaged ({error}): hand back the later ones with --since DATE",
-                session.number
-            ))
-        })
-    };
-    let part = |part: &WholePart| {
-        Ok(HandedPart { started_at: part.started_at.clone(), entries: part.lines.iter().map(raw).collect::<Result<_, Failure>>()? })
-    };
-    let (ended_at, end_reason) = session.end.clone().unzip();
-    Ok(HandedSession {
-        number: session.number,
-        package: session.package.clone(),
-        started_at: session.started_at.clone(),
-        ended_at,
-        end_reason,
-        routine_title: session.routine_title.clone(),
-        routine_text: session.routine_text.clone(),
-        software: session.software.clone(),
-        parts: session.parts.iter().map(part).collect::<Result<_, Failure>>()?,
-    })
-}
-
 /// Clinician: adds what is new in a file of results to the client's history.
 ///
 /// # Errors
@@ -134,21 +108,4 @@ pub fn read(file: &Path, data: &Path, desk: &mut Desk<'_>) -> Result<(), Failure
         made.client
     ));
     Ok(())
-}
-
-fn whole(session: HandedSession) -> WholeSession {
-    let part = |part: HandedPart| WholePart {
-        started_at: part.started_at,
-        lines: part.entries.iter().map(|entry| entry.get().to_owned()).collect(),
-    };
-    WholeSession {
-        number: session.number,
-        package: session.package,
-        started_at: session.started_at,
-        end: session.ended_at.zip(session.end_reason),
-        routine_title: session.routine_title,
-        routine_text: session.routine_text,
-        software: session.software,
-        parts: session.parts.into_iter().map(part).collect(),
-    }
 }

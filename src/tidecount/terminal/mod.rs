@@ -6,6 +6,7 @@ use files::error::{Failure, delivered};
 
 pub mod ask;
 pub mod desk;
+pub mod ending;
 
 /// Looks up a message of the catalogue of words by its key.
 pub type Lookup<'a> = &'a dyn Fn(&str) -> Option<String>;

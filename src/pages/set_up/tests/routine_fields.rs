@@ -61,8 +61,9 @@ fn faults_stand_beside_their_fields_and_the_summary_links_to_them() {
     }
     // In the words of the form, not those of the file.
     let told = &form.faults.iter().find(|(at, _)| at.as_deref() == Some("step-0-repetitions")).expect("found").1;
-    assert!(told.contains("“Repetitions”") && told.contains("from 1 to") || told.contains("outside 1 to"), "{told}");
-    assert!(!told.contains('`'), "{told}");
+    assert!(told.what.contains("“Repetitions”") && told.what.contains("outside 1 to"), "{told:?}");
+    assert!(told.why.contains("Why this limit") && !told.what.contains("Why"), "short, and its reason below: {told:?}");
+    assert!(!told.what.contains('`') && !told.why.contains('`'), "{told:?}");
 }
 
 #[test]

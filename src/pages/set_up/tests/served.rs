@@ -7,6 +7,7 @@ use std::sync::{Arc, Mutex};
 
 use crate::set_up::site::{Place, Site};
 use crate::web::address::encoded;
+use crate::web::pages::{CASELOAD, PlaceName};
 use crate::web::{Guard, Server};
 use record::{SoundConsent, Store};
 use speak::Words;
@@ -97,9 +98,14 @@ fn hidden(page: &str, name: &str) -> String {
 fn every_page_opens_on_an_empty_household_too() {
     let pages = Pages::open();
     std::fs::remove_file(pages.folder.path().join("evening.toml")).expect("removes");
-    for (path, _) in crate::web::pages::NAV {
+    for (path, _) in PlaceName::ALL.into_iter().flat_map(PlaceName::pages).filter(|page| **page != CASELOAD) {
         let (status, answer) = pages.get(path);
         assert_eq!(status, 200, "{path}: {answer}");
+        let places: Vec<&str> = PlaceName::ALL.map(|place| place.entry().0).to_vec();
+        let header = answer.split("<header>").nth(1).and_then(|rest| rest.split("</header>").next()).unwrap_or_default();
+        let linked: Vec<&str> = header.split("href=\"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
+        assert_eq!(linked, places, "three places and no more");
+        assert!(header.contains("aria-current"), "{path} belongs to one of them");
         assert!(!answer.contains("page-nav") && !answer.contains("style="), "{path}");
     }
     // Looking at them creates nothing.
@@ -122,7 +128,9 @@ fn without_a_clinic_there_is_no_caseload() {
         let (status, answer) = pages.get(path);
         assert!(status == 404 && answer.contains("clinic import") != path.ends_with('x'), "{path}: {answer}");
     }
-    assert!(!pages.get("/setup").1.contains("/caseload"));
+    for path in ["/today", "/results", "/setup"] {
+        assert!(!pages.get(path).1.contains("/caseload"), "{path}");
+    }
 }
 
 #[test]

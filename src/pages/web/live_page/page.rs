@@ -61,6 +61,7 @@ pub(super) fn live_page(words: &LiveWords) -> Markup {
         nav_label: "",
         nav: &[],
         here: "/",
+        beside: None,
         scripts: &["live-link.js", "live-draw.js", "live.js"],
         kind: "live",
     };

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::form::{Action, Field, action, error_summary, field, notice};
+use super::form::{Action, FaultTold, Field, action, error_summary, field, notice};
 use super::texts::Texts;
 
 /// One calibration that is kept.
@@ -32,7 +32,7 @@ pub enum CalibrationStage {
 pub struct CalibrationView {
     pub stage: CalibrationStage,
     pub notice: Option<String>,
-    pub faults: Vec<(Option<String>, String)>,
+    pub faults: Vec<(Option<String>, FaultTold)>,
     pub fields: Vec<Field>,
     pub steps: Vec<String>,
     pub kept: Vec<KeptCalibration>,

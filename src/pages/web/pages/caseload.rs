@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::form::{Action, Field, action, error_summary, field, notice};
+use super::form::{Action, FaultTold, Field, action, error_summary, field, notice};
 use super::texts::Texts;
 
 /// Why somebody needs attention.
@@ -58,12 +58,14 @@ pub struct SheetTable {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SheetView {
     pub row: CaseRow,
+    /// Who needs attention, for beside it.
+    pub others: Vec<CaseRow>,
     /// The client's number in the database.
     pub number: i64,
     /// What the sheet rests on, sent back with the look.
     pub shown: String,
     pub notice: Option<String>,
-    pub faults: Vec<(Option<String>, String)>,
+    pub faults: Vec<(Option<String>, FaultTold)>,
     /// Where the form goes.
     pub to: String,
     pub note: Field,
@@ -114,7 +116,30 @@ fn reasons(texts: Texts<'_>, reasons: &[ReasonTold]) -> Markup {
 #[must_use]
 pub fn sheet(texts: Texts<'_>, view: &SheetView) -> Markup {
     html! {
-        p { a class="big" href="/caseload" { (texts.s("page-caseload-back")) } }
+        p class="up" { a class="big" href="/caseload" { (texts.s("page-caseload-back")) } }
+        div class="beside at-detail" {
+            div class="list" {
+                ul class="practices" {
+                    @for row in &view.others {
+                        li {
+                            a class="big" href=(row.path) aria-current=[(row.path == view.row.path).then_some("true")] { (row.name) }
+                            @if !row.reasons.is_empty() { p class="hint" { (kinds(&row.reasons)) } }
+                        }
+                    }
+                }
+            }
+            div class="detail" { (one_client(texts, view)) }
+        }
+    }
+}
+
+/// "Safety, Adherence".
+fn kinds(reasons: &[ReasonTold]) -> String {
+    reasons.iter().map(|reason| reason.kind.as_str()).collect::<Vec<_>>().join(", ")
+}
+
+fn one_client(texts: Texts<'_>, view: &SheetView) -> Markup {
+    html! {
         h1 { (view.row.name) " " span class="of" { (texts.text("page-caseload-desk", "desk", &view.row.desk)) } }
         (error_summary(texts, &view.faults))
         (notice(view.notice.as_deref()))

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::form::{Action, Field, action, error_summary, field, notice};
+use super::form::{Action, FaultTold, Field, action, error_summary, field, notice};
 use super::picture::picture;
 use super::routine_form::care;
 use super::texts::Texts;
@@ -40,7 +40,7 @@ pub struct CautionsView {
     /// Clients to choose from: name, and whether something is open.
     pub clients: Vec<(String, String)>,
     pub notice: Option<String>,
-    pub faults: Vec<(Option<String>, String)>,
+    pub faults: Vec<(Option<String>, FaultTold)>,
     pub exercises: Vec<GuardedExercise>,
     /// Who gives the agreement.
     pub by: Option<Field>,

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::form::{Action, Field, Kind, action, error_summary, field, notice};
+use super::form::{Action, FaultTold, Field, Kind, action, error_summary, field, notice};
 use super::texts::Texts;
 
 /// One word that is kept.
@@ -16,7 +16,7 @@ pub struct KeptWord {
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct EnrolmentView {
     pub notice: Option<String>,
-    pub faults: Vec<(Option<String>, String)>,
+    pub faults: Vec<(Option<String>, FaultTold)>,
     /// Whose voice, and which devices.
     pub fields: Vec<Field>,
     pub to: String,

@@ -37,6 +37,22 @@ impl Choice {
     }
 }
 
+/// What is wrong, in one short sentence, and below it what to do about it and why.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct FaultTold {
+    pub what: String,
+    /// May be empty.
+    pub why: String,
+}
+
+impl FaultTold {
+    /// What needs no reason.
+    #[must_use]
+    pub fn short(what: String) -> Self {
+        Self { what, why: String::new() }
+    }
+}
+
 /// One field of a form.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Field {
@@ -49,7 +65,7 @@ pub struct Field {
     pub value: String,
     pub kind: Kind,
     /// What is wrong with it, and what to do.
-    pub faults: Vec<String>,
+    pub faults: Vec<FaultTold>,
 }
 
 impl Field {
@@ -144,7 +160,7 @@ pub fn field(field: &Field) -> Markup {
     let described = (!described.is_empty()).then(|| described.join(" "));
     let about = html! {
         @if !field.hint.is_empty() { p class="hint" id=(hint_id) { (field.hint) } }
-        @if wrong { div class="fault" id=(fault_id) { @for fault in &field.faults { p { (fault) } } } }
+        @if wrong { div class="fault" id=(fault_id) { (told(&field.faults)) } }
     };
     let invalid = wrong.then_some("true");
     html! {
@@ -178,6 +194,12 @@ pub fn field(field: &Field) -> Markup {
             }
         }
     }
+}
+
+/// Faults beside what they are about.
+#[must_use]
+pub fn told(faults: &[FaultTold]) -> Markup {
+    html! { @for fault in faults { p { (fault.what) } @if !fault.why.is_empty() { p class="why" { (fault.why) } } } }
 }
 
 fn input(field: &Field, described: Option<&str>, invalid: Option<&str>) -> Markup {
@@ -239,14 +261,17 @@ pub fn group(group: &Group, to: &str) -> Markup {
 
 /// All faults together, each a link to its field; it takes the focus. Nothing where there is none.
 #[must_use]
-pub fn error_summary(texts: Texts<'_>, faults: &[(Option<String>, String)]) -> Markup {
+pub fn error_summary(texts: Texts<'_>, faults: &[(Option<String>, FaultTold)]) -> Markup {
     html! {
         @if !faults.is_empty() {
             div class="summary" role="alert" tabindex="-1" autofocus id="summary" {
                 h2 { (texts.number("page-summary-title", "n", faults.len() as f64)) }
                 ul {
-                    @for (at, what) in faults {
-                        li { @if let Some(at) = at { a href={ "#" (at) } { (what) } } @else { (what) } }
+                    @for (at, told) in faults {
+                        li {
+                            @if let Some(at) = at { a href={ "#" (at) } { (told.what) } } @else { p { (told.what) } }
+                            @if !told.why.is_empty() { p class="why" { (told.why) } }
+                        }
                     }
                 }
             }

@@ -2,23 +2,10 @@
 
 use maud::{Markup, html};
 
+use super::practice::{PracticeView, told};
+use super::results::{PracticeRow, practices};
 use super::texts::Texts;
 use crate::web::address::encoded;
-
-/// One practice at a glance.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct HistoryRow {
-    pub id: i64,
-    /// "Tuesday 24 November 2026, 19:00".
-    pub when: String,
-    pub client: String,
-    pub routine: String,
-    /// "5 of 6 exercises".
-    pub done: String,
-    pub minutes: String,
-    pub best: String,
-    pub ended: String,
-}
 
 /// The page.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -26,7 +13,9 @@ pub struct HistoryView {
     /// Clients to choose from; empty where there is only one.
     pub clients: Vec<String>,
     pub client: Option<String>,
-    pub rows: Vec<HistoryRow>,
+    pub rows: Vec<PracticeRow>,
+    /// The newest of them whole, for beside the list.
+    pub newest: Option<PracticeView>,
     /// "Practices 1 to 20 of 63".
     pub range: String,
     /// Addresses of the pages before and behind this one.
@@ -44,28 +33,16 @@ pub fn history(texts: Texts<'_>, view: &HistoryView) -> Markup {
         @if view.rows.is_empty() {
             p class="lead" { (texts.s("page-history-none")) }
         } @else {
-            p { (view.range) }
-            div class="table" tabindex="0" role="region" aria-label=(texts.s("page-history-table")) {
-                table {
-                    caption class="unseen" { (texts.s("page-history-table")) }
-                    thead { tr {
-                        @for key in ["page-history-when", "page-history-who", "page-history-routine", "page-history-done", "page-history-length", "page-history-best", "page-history-ended"] {
-                            th scope="col" { (texts.s(key)) }
-                        }
-                    } }
-                    tbody {
-                        @for row in &view.rows {
-                            tr {
-                                th scope="row" { a class="big" href={ "/history/practice?id=" (row.id) } { (row.when) } }
-                                td { (row.client) } td { (row.routine) } td { (row.done) } td { (row.minutes) } td { (row.best) } td { (row.ended) }
-                            }
-                        }
+            div class="beside at-list" {
+                div class="list" {
+                    p { (view.range) }
+                    (practices(&view.rows, None))
+                    nav class="row" aria-label=(texts.s("page-history-pages")) {
+                        @if let Some(newer) = &view.newer { a class="button plain" href=(newer) rel="prev" { (texts.s("page-history-newer")) } }
+                        @if let Some(older) = &view.older { a class="button plain" href=(older) rel="next" { (texts.s("page-history-older")) } }
                     }
                 }
-            }
-            nav class="row" aria-label=(texts.s("page-history-pages")) {
-                @if let Some(newer) = &view.newer { a class="button plain" href=(newer) rel="prev" { (texts.s("page-history-newer")) } }
-                @if let Some(older) = &view.older { a class="button plain" href=(older) rel="next" { (texts.s("page-history-older")) } }
+                @if let Some(newest) = &view.newest { div class="detail" { (told(texts, newest, false)) } }
             }
             @if !view.exports.is_empty() {
                 h2 { (texts.s("page-history-exports")) }

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::form::{Action, Field, action, error_summary, field, notice};
+use super::form::{Action, FaultTold, Field, action, error_summary, field, notice};
 use super::texts::Texts;
 
 /// One device to choose.
@@ -28,7 +28,7 @@ pub struct Verdict {
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct MicrophoneView {
     pub notice: Option<String>,
-    pub faults: Vec<(Option<String>, String)>,
+    pub faults: Vec<(Option<String>, FaultTold)>,
     pub fields: Vec<Field>,
     pub to: String,
     /// A tone and a sentence were played: was it heard?

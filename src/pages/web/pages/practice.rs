@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 
+use super::results::{PracticeRow, practices};
 use super::texts::Texts;
 
 /// One fact in words.
@@ -18,29 +19,44 @@ pub struct FactRow {
     pub mark: Option<String>,
 }
 
-/// The page.
+/// One practice.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct PracticeView {
+    pub id: i64,
     pub title: String,
+    /// "Tuesday 24 November 2026, 19:00".
+    pub when: String,
     pub about: Vec<String>,
     /// By part: heading and facts.
     pub parts: Vec<(String, Vec<FactRow>)>,
     pub sounds: Vec<String>,
+    /// The newest practices, for beside it.
+    pub others: Vec<PracticeRow>,
 }
 
 /// The page.
 #[must_use]
 pub fn practice(texts: Texts<'_>, view: &PracticeView) -> Markup {
     html! {
-        p { a href="/history" { (texts.s("page-practice-back")) } }
-        h1 { (view.title) }
-        @for line in &view.about { p class="lead" { (line) } }
+        p class="up" { a class="big" href="/history" { (texts.s("page-practice-back")) } }
+        div class="beside at-detail" {
+            div class="list" { (practices(&view.others, Some(view.id))) }
+            div class="detail" { (told(texts, view, true)) }
+        }
+    }
+}
+
+/// What happened. `whole`: it is what the page is about, and not beside a list.
+pub(super) fn told(texts: Texts<'_>, view: &PracticeView, whole: bool) -> Markup {
+    html! {
+        @if whole { h1 { (view.title) } } @else { h2 { (view.title) } }
+        @for line in &view.about { p { (line) } }
         @if !view.sounds.is_empty() {
-            h2 { (texts.s("page-practice-sounds")) }
+            (heading(&texts.s("page-practice-sounds"), whole))
             ul { @for sound in &view.sounds { li { (sound) } } }
         }
-        @for (heading, facts) in &view.parts {
-            h2 { (heading) }
+        @for (title, facts) in &view.parts {
+            (heading(title, whole))
             ol class="facts" {
                 @for fact in facts {
                     li class=[fact.mark.is_some().then_some("marked")] {
@@ -55,4 +71,8 @@ pub fn practice(texts: Texts<'_>, view: &PracticeView) -> Markup {
             }
         }
     }
+}
+
+fn heading(text: &str, whole: bool) -> Markup {
+    html! { @if whole { h2 { (text) } } @else { h3 { (text) } } }
 }

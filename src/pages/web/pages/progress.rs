@@ -64,8 +64,8 @@ pub struct Series {
     pub title: String,
     /// What can be said of it, sentences.
     pub told: Vec<String>,
-    /// The drawing, SVG; none where the weeks shown hold no value that counts.
-    pub chart: Option<String>,
+    /// As SVG: one for each unit that it was measured in.
+    pub charts: Vec<String>,
     pub columns: Vec<String>,
     pub rows: Vec<Vec<String>>,
     /// Where it is broken and why; why values count in no figure; conditions.
@@ -116,11 +116,6 @@ pub fn progress(texts: Texts<'_>, view: &ProgressView) -> Markup {
                     ul class="choose" { @for (path, label, chosen) in &view.lengths { li { a href=(path) aria-current=[chosen.then_some("true")] { (label) } } } }
                 }
             }
-            @if !view.files.is_empty() {
-                h2 { (texts.s("page-progress-files")) }
-                ul class="choose" { @for (path, label) in &view.files { li { a href=(path) { (label) } } } }
-            }
-            @if !view.letter_parts.is_empty() { (letter(texts, view)) }
             @if !view.goals.is_empty() {
                 h2 { (texts.s("page-progress-goals")) }
                 ul { @for sentence in &view.goals { li { (sentence) } } }
@@ -130,7 +125,7 @@ pub fn progress(texts: Texts<'_>, view: &ProgressView) -> Markup {
             @for sentence in &view.adherence { p { (sentence) } }
             (calendar(texts, view))
             @if view.series.is_empty() { p { (texts.s("page-progress-none")) } }
-            @for one in &view.series { (series(texts, one)) }
+            div class="charts" { @for one in &view.series { (series(texts, one)) } }
             @for (heading, sentences) in &view.lists {
                 @if !sentences.is_empty() {
                     h2 { (heading) }
@@ -138,6 +133,11 @@ pub fn progress(texts: Texts<'_>, view: &ProgressView) -> Markup {
                 }
             }
             @for line in &view.abbreviations { p class="hint" { (line) } }
+            @if !view.files.is_empty() {
+                h2 { (texts.s("page-progress-files")) }
+                ul class="choose" { @for (path, label) in &view.files { li { a href=(path) { (label) } } } }
+            }
+            @if !view.letter_parts.is_empty() { (letter(texts, view)) }
             p class="hint" { (texts.s("page-progress-foot")) }
         }
     }
@@ -220,7 +220,7 @@ fn series(texts: Texts<'_>, one: &Series) -> Markup {
         section class="series" aria-labelledby=(one.id) {
             h2 id=(one.id) { (one.title) }
             @for sentence in &one.told { p { (sentence) } }
-            @if let Some(svg) = &one.chart { (PreEscaped(svg)) }
+            @for svg in &one.charts { (PreEscaped(svg)) }
             @if !one.notes.is_empty() { ul class="hint" { @for note in &one.notes { li { (note) } } } }
             details {
                 summary { (texts.s("page-progress-table")) span class="unseen" { " " (one.title) } }

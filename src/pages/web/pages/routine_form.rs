@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::form::{Action, Field, Group, action, buttons, error_summary, field, group, notice};
+use super::form::{Action, FaultTold, Field, Group, action, buttons, error_summary, field, group, notice, told};
 use super::texts::Texts;
 
 /// A published dose that a step can take.
@@ -40,13 +40,15 @@ pub struct StepForm {
     /// Earlier, later, take out.
     pub moves: Vec<Action>,
     /// What is wrong with the step as a whole.
-    pub faults: Vec<String>,
+    pub faults: Vec<FaultTold>,
 }
 
 /// The whole form.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct RoutineForm {
     pub file: String,
+    /// What the routine is called.
+    pub title: String,
     /// Where the form is sent, with its number that is good once.
     pub to: String,
     /// Hash of the file that the form began from; empty for a new one.
@@ -56,7 +58,7 @@ pub struct RoutineForm {
     pub is_new: bool,
     pub notice: Option<String>,
     /// All faults, each with the id of its field where there is one.
-    pub faults: Vec<(Option<String>, String)>,
+    pub faults: Vec<(Option<String>, FaultTold)>,
     pub top: Vec<Field>,
     pub plan: Vec<Group>,
     pub patience: Vec<Field>,
@@ -70,8 +72,8 @@ pub struct RoutineForm {
 pub fn routine_form(texts: Texts<'_>, form: &RoutineForm) -> Markup {
     let to = form.to.as_str();
     html! {
-        p { a href="/routines" { (texts.s("page-routine-back")) } }
-        h1 { (texts.text(if form.is_new { "page-routine-new-title" } else { "page-routine-edit-title" }, "file", &form.file)) }
+        p class="up" { a class="big" href="/routines" { (texts.s("page-routine-back")) } }
+        h1 { (texts.text(if form.is_new { "page-routine-new-title" } else { "page-routine-edit-title" }, "title", &form.title)) }
         (error_summary(texts, &form.faults))
         (notice(form.notice.as_deref()))
         p class="lead" { (texts.s("page-routine-edit-lead")) }
@@ -128,7 +130,7 @@ fn step_form(texts: Texts<'_>, step: &StepForm, to: &str) -> Markup {
             h3 id=(id) tabindex="-1" { (step.heading) }
             @if !step.purpose.is_empty() { p { (step.purpose) } }
             @if !step.faults.is_empty() {
-                div class="fault" id={ (id) "-fault" } tabindex="-1" { @for fault in &step.faults { p { (fault) } } }
+                div class="fault" id={ (id) "-fault" } tabindex="-1" { (told(&step.faults)) }
             }
             (care(texts, &step.not_for, &step.cautions))
             div class="fields" { @for one in &step.fields { (field(one)) } }
@@ -190,8 +192,8 @@ pub(super) fn care(texts: Texts<'_>, not_for: &[String], cautions: &[String]) ->
 #[must_use]
 pub fn routine_text(texts: Texts<'_>, form: &RoutineForm, text: &Field) -> Markup {
     html! {
-        p { a href="/routines" { (texts.s("page-routine-back")) } }
-        h1 { (texts.text("page-routine-text-title", "file", &form.file)) }
+        p class="up" { a class="big" href="/routines" { (texts.s("page-routine-back")) } }
+        h1 { (texts.text("page-routine-text-title", "title", &form.title)) }
         (error_summary(texts, &form.faults))
         (notice(form.notice.as_deref()))
         p class="lead" { (texts.s("page-routine-text-lead")) }

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::form::{Action, Field, Kind, action, error_summary, field, notice};
+use super::form::{Action, FaultTold, Field, Kind, action, error_summary, field, notice};
 use super::texts::Texts;
 
 /// One sound that is kept.
@@ -17,7 +17,7 @@ pub struct SoundView {
     pub client: Option<String>,
     pub clients: Vec<String>,
     pub notice: Option<String>,
-    pub faults: Vec<(Option<String>, String)>,
+    pub faults: Vec<(Option<String>, FaultTold)>,
     /// How it stands, sentences.
     pub standing: Vec<String>,
     /// It is turned on here.

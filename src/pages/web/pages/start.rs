@@ -1,4 +1,4 @@
-//! The first page: what is set up and what is missing, in order.
+//! Set-up: what is done and what is still to do, in order.
 
 use maud::{Markup, html};
 
@@ -49,7 +49,7 @@ pub struct StartItem {
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct StartView {
     pub items: Vec<StartItem>,
-    /// How a practice is begun, sentences.
+    /// What can be done when all is ready, sentences.
     pub then: Vec<String>,
 }
 
@@ -57,7 +57,7 @@ pub struct StartView {
 #[must_use]
 pub fn start(texts: Texts<'_>, view: &StartView) -> Markup {
     html! {
-        h1 { (texts.s("page-start-title")) }
+        h1 { (texts.s("page-nav-setup")) }
         p class="lead" { (texts.s("page-start-lead")) }
         ol class="setup" {
             @for item in &view.items {
@@ -68,7 +68,6 @@ pub fn start(texts: Texts<'_>, view: &StartView) -> Markup {
                 }
             }
         }
-        h2 { (texts.s("page-start-then")) }
-        @for sentence in &view.then { p { (sentence) } }
+        @for sentence in &view.then { p class="hint" { (sentence) } }
     }
 }

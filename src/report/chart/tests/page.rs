@@ -1,4 +1,5 @@
 use super::*;
+use crate::chart::by_scale;
 use jiff::civil::date;
 use model::LevelCalibration;
 use progress::{Baseline, Break, BreakReason, Conditions, DayValue, Measure, Segment};
@@ -52,13 +53,19 @@ fn nothing_and_one_value_are_no_trouble() {
 fn its_scale_is_the_one_of_the_report() {
     let svg = drawn(Measure::HoldS, vec![segment(LevelCalibration::None, &[(9, &[11.0, 12.0])])]).expect("a drawing");
     assert!(svg.contains(">0</text>") && svg.contains(">15</text>"), "{svg}");
-    // Relative and calibrated levels stand on one field with a scale each.
+    // Relative and calibrated levels have a field each, and neither bears the numbers of the other.
     let mut calibrated = segment(LevelCalibration::Meter, &[(16, &[70.0, 72.0])]);
     let reasons = vec![BreakReason::Calibration { from: "none".into(), to: "meter".into() }];
     calibrated.broken_by = Some(Break { before: date(2026, 11, 9), after: date(2026, 11, 16), reasons });
-    let svg = drawn(Measure::LevelDb, vec![segment(LevelCalibration::None, &[(9, &[-30.0, -28.0])]), calibrated]).expect("a drawing");
-    assert!(svg.contains(">70</text>") && svg.contains(">\u{2212}30</text>"), "{svg}");
-    assert_eq!(svg.matches("class=\"break\"").count(), 1);
+    let segments = vec![segment(LevelCalibration::None, &[(9, &[-30.0, -28.0])]), calibrated];
+    let mixed = Series { exercise: "long-ah".into(), measure: Measure::LevelDb, segments, discarded: Vec::new(), counted: 1 };
+    let fields: Vec<String> = by_scale(&mixed).into_iter().filter_map(|part| drawn(Measure::LevelDb, part.segments)).collect();
+    let [relative, calibrated] = fields.as_slice() else { panic!("two fields: {fields:?}") };
+    assert!(relative.contains(">\u{2212}30</text>") && !relative.contains(">70</text>"), "{relative}");
+    assert!(calibrated.contains(">70</text>") && !calibrated.contains(">\u{2212}30</text>"), "{calibrated}");
+    assert_eq!((relative.matches("class=\"break\"").count(), calibrated.matches("class=\"break\"").count()), (0, 1));
+    // Hold times do not depend on the calibration and stay together.
+    assert_eq!(by_scale(&Series { measure: Measure::HoldS, ..mixed }).len(), 1);
 }
 
 #[test]

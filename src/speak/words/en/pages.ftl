@@ -1,8 +1,12 @@
 # What the set-up pages show. It is read, never heard; every key begins with page-.
 
 page-skip = Skip to content
-page-nav-label = Set-up pages
-page-nav-start = Set-up
+page-nav-label = Pages
+page-nav-today = Today
+page-nav-results = Results
+page-nav-setup = Set-up
+page-nav-glance = At a glance
+page-nav-in-order = In order
 page-nav-microphone = Sound check
 page-nav-calibration = Calibration
 page-nav-routines = Routines
@@ -13,11 +17,13 @@ page-nav-progress = Progress
 page-nav-sound = Recordings
 page-nav-caseload = Caseload
 
-page-told-address = The set-up pages are open at this address, on this computer only. Ctrl-C closes them.
+page-told-address = The pages are open at this address, on this computer only. Ctrl-C closes them.
 page-trouble-title = That did not work
 page-trouble-own = This page could not be made because of a fault in the program. Nothing was changed. Load the page again.
-page-practising = A practice is running. You can use these pages when it is over.
-page-back-to-start = Back to set-up
+page-practising-title = A practice is running
+page-practising = You can use these pages when it is over.
+page-practising-look = Look at the practice
+page-back-to-today = Back to today
 page-no-such-button = This page has no such button. Reload the page.
 page-yes = Yes
 page-no = No
@@ -48,13 +54,37 @@ page-hint-a-line-each = One per line.
 page-not-for = Not for these people, unless their own clinician says otherwise:
 page-cautions = Watch for this:
 
-# The first page
+# Today
 
-page-start-title = Set-up
+page-start = Start
+page-start-for = Start for { $name }
+page-start-asked = A practice is about to begin. Wait a moment.
+page-start-not-chosen = Nobody has been chosen for this routine. Choose someone under “Routines”, then open “tidecount attend” again.
+page-start-unanswered = The practice didn’t begin. Another one may still be ending: try again in a moment.
+page-today-for = For { $name }
+page-today-planned = Planned today at { $at }.
+page-today-next = Not planned today. Next: { $day } at { $at }.
+page-today-any-time = No time is planned: whenever you like.
+page-today-done = Practised today at { $at }: { $done } of { $of } exercises.
+page-today-others = Nobody has been chosen for these
+page-today-no-routine = There is no routine to practise yet.
+page-today-write = Write a routine
+page-today-hindrances = What stands in the way
+page-today-no-hindrance = Nothing stands in the way.
+page-today-how = A practice starts at this computer’s microphone, and its page opens here.
+page-today-how-else = To start from this page, open it with “tidecount pages”, or with “tidecount attend --screen” while nobody practises.
+page-today-over = The practice is over. Its results are under “Results”.
+
+# Results at a glance
+
+page-results-lead = What was done in the last four weeks.
+page-results-all-of = All practices of { $name }
+page-results-latest = Latest practices
+
+# Set-up in order
+
 page-start-lead = What is ready, and what is still missing, in order.
-page-start-then = Then
-page-start-then-one = To wait for a practice all day, start “tidecount attend”. It begins when someone asks.
-page-start-then-two = To begin one now, start “tidecount practise” with the routine’s file.
+page-start-then-one = When everything is ready, “tidecount attend” waits all day and begins a practice when someone asks. You can also start one under “Today”.
 page-standing-done = Done
 page-standing-missing = Still missing
 page-standing-optional = Optional
@@ -70,20 +100,14 @@ page-start-routine-faults = { $n } of { $of } routines have faults and can’t b
 page-start-routines = { $n ->
     [one] One routine is ready.
    *[other] { $n } routines are ready.
-} { $persons ->
-    [0] Nobody has been chosen to practise it yet. You only need that for “attend”.
-    [one] One person practises.
-   *[other] { $persons } persons practise.
 }
+page-start-nobody = Nobody has been chosen to practise yet. You only need that for “attend”.
 page-start-cautions-done = Nothing is waiting for a clinician’s agreement.
 page-start-cautions-open = Some exercises are waiting for a clinician’s agreement, for { $names }. Until then they are left out or asked about aloud.
 page-start-no-voice = If someone is often misheard, they can teach the tool how they say the commands.
 page-start-voice = Learnt: { $names }.
-page-start-no-practice = No practice yet.
-page-start-practices = { $n ->
-    [one] One practice so far.
-   *[other] { $n } practices so far.
-}
+page-start-no-sound = No recordings are kept. Switch them on here if the client wants them.
+page-start-sound = Recordings are kept, for { $names }.
 
 # Microphone and loudspeaker
 
@@ -198,7 +222,7 @@ page-cautions-lead = Some exercises may only be done if the client’s own clini
 page-cautions-nobody = There is no one here yet. Write a routine with a client’s name, or choose who practises it.
 page-cautions-none = No routine of { $name } needs a clinician’s agreement.
 page-cautions-open = { $n ->
-    [0] nothing waiting
+    [0] all agreed
     [one] one exercise waiting
    *[other] { $n } exercises waiting
 }
@@ -220,7 +244,7 @@ page-by-page = by page
 
 # Routines
 
-page-routines-lead = Each routine is a file. You can also change it in any editor.
+page-routines-lead = What can be practised here. Each routine is a file that you can also change in any editor.
 page-routines-none = There are no routines here yet.
 page-routines-about = { $steps ->
     [one] One exercise
@@ -233,18 +257,18 @@ page-routines-faults = { $n ->
     [one] One fault: it can’t be practised as it is.
    *[other] { $n } faults: it can’t be practised as it is.
 }
-page-routines-who = Practised by { $names }
+page-routines-who = Practised by { $names }.
 page-routines-new = New routine
 page-routines-begin = Begin
 page-routines-empty = Empty
-page-routines-copy-of = A copy of { $file }
-page-routines-folder = Routines are in { $folder }
-page-field-file-name = File name
-page-hint-file-name = Letters, digits, spaces and hyphens, such as “evening”.
+page-routines-copy-of = A copy of “{ $title }”
+page-routines-folder = The files of these routines are in { $folder }
+page-field-file-name = What it is called
+page-hint-file-name = Letters, digits, spaces and hyphens, such as “Evening routine”. Its file gets the same name.
 page-field-like = Start from
 
 page-file-none = There is no routine file { $file } here.
-page-file-bad-name = Use only letters, digits, spaces and hyphens in the file name, such as “evening”.
+page-file-bad-name = Use only letters, digits, spaces and hyphens in the name, such as “Evening routine”.
 page-file-exists = There is already a file { $file }. Choose another name.
 page-file-changed = Someone else changed the file { $file } in the meantime, so nothing was saved. Your changes are still on this page. Look at the file as it is now in another window, then make them again.
 page-file-not-text = The file { $file } is not UTF-8 text. Save it as UTF-8 in an editor.
@@ -271,7 +295,7 @@ page-file-fhir = { $name }’s practices for a health record (HL7 FHIR)
 page-routine-back = All routines
 page-routine-edit = Edit
 page-routine-print = Print a handout
-page-routine-saved = Saved: { $file }. The previous version is kept beside it; its name ends in “before”.
+page-routine-saved = Saved. The version before this one is kept beside it, in a file whose name ends in “before”.
 page-routine-chosen = Chosen. When you next start “tidecount attend”, it will offer this routine.
 page-routine-unchosen = Removed from the list.
 page-routine-raw = The file
@@ -288,8 +312,8 @@ page-person-missing = Type a name.
 page-person-last = Someone must have a routine. Choose another routine first.
 page-household-faults = This change would make the household file faulty, so nothing was changed:
 
-page-routine-new-title = New routine: { $file }
-page-routine-edit-title = Edit { $file }
+page-routine-new-title = New routine: { $title }
+page-routine-edit-title = Edit “{ $title }”
 page-routine-edit-lead = Nothing is saved until you press “Save”. Empty fields take the usual value.
 page-routine-save = Save
 page-routine-check = Check only
@@ -297,7 +321,7 @@ page-routine-as-text = Edit the file’s text instead
 page-routine-as-form = Back to the form
 page-routine-well = No faults. It is not saved yet.
 page-routine-not-yet-saved = Changed here, but not saved yet.
-page-routine-text-title = Text of { $file }
+page-routine-text-title = Text of “{ $title }”
 page-routine-text-lead = For people who know the file format. It gets the same checks as the form.
 page-field-text = The file
 page-hint-text = Each setting on its own line. Comments begin with #.
@@ -431,20 +455,18 @@ page-remedy-type = Type a number, or leave the field empty.
 # History
 
 page-history-none = No practices yet.
-page-history-table = Practices, newest first
 page-history-pages = More practices
 page-history-newer = Newer
 page-history-older = Older
 page-history-range = Practices { $from } to { $to } of { $of }, newest first
 page-history-when = When
-page-history-who = Who
 page-history-routine = Routine
 page-history-done = Done
 page-history-length = Length
-page-history-best = Longest holds
 page-history-ended = How it ended
 page-history-steps = { $done } of { $of } exercises
 page-history-minutes = { $n } min
+page-history-best = Longest holds: { $holds }
 page-history-under-way = under way
 page-history-exports = Save as a file
 page-source-replay = from a recording
