@@ -10,7 +10,7 @@ use symphonia::core::codecs::audio::{AudioDecoder, AudioDecoderOptions};
 use symphonia::core::errors::Error;
 use symphonia::core::formats::probe::Hint;
 use symphonia::core::formats::{FormatOptions, FormatReader, TrackType};
-use symphonia::core::io::{MediaSourceStream, MediaSourceStreamOptions};
+use symphonia::core::io::{MediaSource, MediaSourceStream, MediaSourceStreamOptions};
 use symphonia::core::meta::MetadataOptions;
 
 /// A header that names another number of channels is damaged; the library's arithmetic overflows on some.
@@ -72,20 +72,33 @@ impl SoundReader {
         if let Some(channels) = source.channels().filter(|channels| !CHANNELS.contains(channels)) {
             return Err(fail(format!("is damaged: its header names {channels} channels. Export it again, or convert it to WAV or FLAC.")));
         }
-        let stream = MediaSourceStream::new(Box::new(source), MediaSourceStreamOptions::default());
+        Self::of_source(Box::new(source), path.extension().and_then(|e| e.to_str())).ok_or_else(unknown)
+    }
+
+    /// Reads a file that is in memory already, such as one that was encrypted on the disk. `extension`: what kind it is thought to be.
+    ///
+    /// # Errors
+    /// [`AudioError::File`] where it holds no sound or none of a known kind.
+    pub fn of_bytes(bytes: Vec<u8>, extension: &str) -> Result<Self, AudioError> {
+        let source = Box::new(std::io::Cursor::new(bytes));
+        Self::of_source(source, Some(extension)).ok_or_else(|| AudioError::File("the sound is damaged and cannot be read".to_owned()))
+    }
+
+    /// None where it holds no sound or none of a known kind.
+    fn of_source(source: Box<dyn MediaSource>, extension: Option<&str>) -> Option<Self> {
+        let stream = MediaSourceStream::new(source, MediaSourceStreamOptions::default());
         let mut hint = Hint::new();
-        if let Some(extension) = path.extension().and_then(|e| e.to_str()) {
+        if let Some(extension) = extension {
             hint.with_extension(extension);
         }
         let probe = || symphonia::default::get_probe().probe(&hint, stream, FormatOptions::default(), MetadataOptions::default());
-        let format = guarded(probe).and_then(Result::ok).ok_or_else(unknown)?;
-        let track = format.default_track(TrackType::Audio).ok_or_else(unknown)?;
+        let format = guarded(probe).and_then(Result::ok)?;
+        let track = format.default_track(TrackType::Audio)?;
         let track_id = track.id;
-        let parameters = track.codec_params.as_ref().and_then(|p| p.audio()).ok_or_else(unknown)?;
-        let rate_hz = parameters.sample_rate.filter(|rate_hz| *rate_hz > 0).ok_or_else(unknown)?;
-        let decoder =
-            symphonia::default::get_codecs().make_audio_decoder(parameters, &AudioDecoderOptions::default()).map_err(|_| unknown())?;
-        Ok(Self { format, decoder, track_id, rate_hz, interleaved: Vec::new(), mono: Vec::new() })
+        let parameters = track.codec_params.as_ref().and_then(|p| p.audio())?;
+        let rate_hz = parameters.sample_rate.filter(|rate_hz| *rate_hz > 0)?;
+        let decoder = symphonia::default::get_codecs().make_audio_decoder(parameters, &AudioDecoderOptions::default()).ok()?;
+        Some(Self { format, decoder, track_id, rate_hz, interleaved: Vec::new(), mono: Vec::new() })
     }
 
     /// Samples per second.

@@ -185,6 +185,22 @@ impl SpeakerSink for WavSpeaker {
     }
 }
 
+/// A WAV file in memory, 16 bit, one channel, of samples from -1 to 1.
+///
+/// # Errors
+/// The sound is longer than such a file may be.
+pub fn wav_bytes(samples: &[f32], rate_hz: u32) -> Result<Vec<u8>, AudioError> {
+    let failed = |why: hound::Error| AudioError::File(format!("the sound cannot be written as a WAV file: {why}"));
+    let spec = hound::WavSpec { channels: 1, sample_rate: rate_hz, bits_per_sample: 16, sample_format: hound::SampleFormat::Int };
+    let mut file = std::io::Cursor::new(Vec::new());
+    let mut writer = hound::WavWriter::new(&mut file, spec).map_err(failed)?;
+    for sample in samples {
+        writer.write_sample((sample * 32_768.0).round().clamp(-32_768.0, 32_767.0) as i16).map_err(failed)?;
+    }
+    writer.finalize().map_err(failed)?;
+    Ok(file.into_inner())
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::open;

@@ -6,7 +6,7 @@
 //! that equal ones always stand in the same order.
 
 use super::adherence::{Band, Share};
-use super::digest::{Digest, Microphone, REVIEW_WEEKS};
+use super::digest::{Digest, Microphone, REVIEW_WEEKS, Said};
 use jiff::ToSpan;
 use jiff::civil::Date;
 
@@ -87,9 +87,7 @@ impl ReasonKind {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Reason {
     Safety {
-        dizzy: u32,
-        pain: u32,
-        help: u32,
+        said: Said,
         last: Option<Date>,
     },
     Sign {
@@ -166,8 +164,12 @@ impl Reason {
     /// How grave among its kind; more is graver.
     fn weight(&self) -> u64 {
         match self {
-            // Pain and dizziness before any number of calls for help, which may be about the tool.
-            Self::Safety { dizzy, pain, help, .. } => (u64::from(*dizzy) + u64::from(*pain)) << 32 | u64::from(*help),
+            // Chest pain, no breath and choking before any number of others; dizziness, pain and sickness before any number of calls for
+            // help, which may be about the tool.
+            Self::Safety { said, .. } => {
+                let level = |count: u32| u64::from(count.min(0xF_FFFF));
+                level(said.urgent()) << 40 | level(said.unwell()) << 20 | level(said.help)
+            }
             // Longer beyond what was planned.
             Self::NoPractice { days, gap_days, .. } => u64::from(days.saturating_sub(*gap_days)),
             Self::NoResults { days, .. } => u64::from(*days),
@@ -207,9 +209,8 @@ pub fn attention(digest: &Digest, today: Date) -> Attention {
     let is_news = digest.seen_day.is_none() || digest.fresh;
     let is_again = digest.seen_day.is_none_or(|seen| i64::from(days(seen, today)) >= AGAIN_DAYS);
     let mut reasons = Vec::new();
-    let (dizzy, pain, help) = (digest.dizzy, digest.pain, digest.help);
-    if dizzy + pain + help > 0 {
-        reasons.push(Reason::Safety { dizzy, pain, help, last: digest.last_safety });
+    if !digest.said.is_nothing() {
+        reasons.push(Reason::Safety { said: digest.said, last: digest.last_safety });
     }
     if digest.signs > 0 {
         reasons.push(Reason::Sign { times: digest.signs, what: digest.signs_what.clone().unwrap_or_default() });

@@ -2,6 +2,7 @@
 
 use super::adherence::Share;
 use jiff::civil::Date;
+use model::Symptom;
 
 /// A programme that is older asks for a look, weeks (common practice, no source). Packages themselves do not expire.
 pub const REVIEW_WEEKS: i32 = 12;
@@ -41,6 +42,54 @@ impl Microphone {
     }
 }
 
+/// What the client said was wrong, how often each.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Said {
+    pub chest_pain: u32,
+    pub breathless: u32,
+    pub choking: u32,
+    pub dizzy: u32,
+    pub pain: u32,
+    pub sick: u32,
+    pub help: u32,
+    /// In a word that this version does not know.
+    pub otherwise: u32,
+}
+
+impl Said {
+    /// Once more.
+    pub fn count(&mut self, symptom: &Symptom) {
+        *match symptom {
+            Symptom::ChestPain => &mut self.chest_pain,
+            Symptom::Breathless => &mut self.breathless,
+            Symptom::Choking => &mut self.choking,
+            Symptom::Dizzy => &mut self.dizzy,
+            Symptom::Pain => &mut self.pain,
+            Symptom::Sick => &mut self.sick,
+            Symptom::Help => &mut self.help,
+            Symptom::Other(_) => &mut self.otherwise,
+        } += 1;
+    }
+
+    /// What cannot wait anywhere: chest pain, no breath, choking.
+    #[must_use]
+    pub fn urgent(&self) -> u32 {
+        self.chest_pain.saturating_add(self.breathless).saturating_add(self.choking)
+    }
+
+    /// Dizziness, pain, sickness, and what is not known.
+    #[must_use]
+    pub fn unwell(&self) -> u32 {
+        self.dizzy.saturating_add(self.pain).saturating_add(self.sick).saturating_add(self.otherwise)
+    }
+
+    /// Nothing was said.
+    #[must_use]
+    pub fn is_nothing(&self) -> bool {
+        *self == Self::default()
+    }
+}
+
 /// One client for the caseload. Days are local dates of the client's computer; none where there is nothing to tell.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Digest {
@@ -70,9 +119,7 @@ pub struct Digest {
     /// Adherence counts days on which a planned practice was not begun; otherwise only practices that were begun.
     pub planned: bool,
     /// Not seen yet.
-    pub dizzy: u32,
-    pub pain: u32,
-    pub help: u32,
+    pub said: Said,
     pub last_safety: Option<Date>,
     /// Warning signs about swallowing, and which.
     pub signs: u32,

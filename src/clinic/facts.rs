@@ -7,7 +7,7 @@ use progress::{Conditions, Discard, StepResult};
 /// What a clinician wants to be told of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum EventKind {
-    /// The client said that something was wrong: "dizzy", "pain", "help".
+    /// The client said that something was wrong: "chest pain", "dizzy", "help" and so on; `what` is which.
     Safety,
     /// The client said yes or was not sure when asked for a warning sign about swallowing; `what` is which.
     Sign,

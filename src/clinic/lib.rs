@@ -48,7 +48,7 @@ pub use adherence::{Band, Share};
 pub use arriving::{SessionError, arriving};
 pub use attention::{Attention, Reason, ReasonKind, Standing, attention, caseload};
 pub use change::{Change, Verdict};
-pub use digest::{Digest, Microphone, REVIEW_WEEKS};
+pub use digest::{Digest, Microphone, REVIEW_WEEKS, Said};
 pub use engine::Engine;
 pub use error::ClinicError;
 pub use facts::{ArrivingSession, Event, EventKind, Trial};

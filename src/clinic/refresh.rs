@@ -2,7 +2,7 @@
 
 use super::adherence::Share;
 use super::change::{Change, Verdict};
-use super::digest::{Digest, Microphone};
+use super::digest::{Digest, Microphone, Said};
 use super::engine::{Engine, list, one};
 use super::error::ClinicError;
 use super::found::load;
@@ -13,7 +13,7 @@ use super::value::{Row, values};
 use super::words;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
-use model::StepReason;
+use model::{StepReason, Symptom};
 use progress::PlanBasis;
 use std::collections::BTreeMap;
 
@@ -65,9 +65,16 @@ pub(super) fn read(row: &Row) -> Result<Digest, ClinicError> {
         recent: Share { counted: kept.recent_counted, prescribed: kept.recent_prescribed },
         before: Share { counted: kept.before_counted, prescribed: kept.before_prescribed },
         planned: kept.planned,
-        dizzy: kept.dizzy,
-        pain: kept.pain,
-        help: kept.help,
+        said: Said {
+            chest_pain: kept.chest_pain,
+            breathless: kept.breathless,
+            choking: kept.choking,
+            dizzy: kept.dizzy,
+            pain: kept.pain,
+            sick: kept.sick,
+            help: kept.help,
+            otherwise: kept.said_else,
+        },
         last_safety: kept.last_safety,
         signs: kept.signs,
         signs_what: kept.signs_what,
@@ -104,7 +111,7 @@ pub(super) fn refresh(engine: &mut dyn Engine, client: i64, news: News) -> Resul
         // Nothing else has changed but what was not seen.
         let (seen_day, seen_note) = seen.unzip();
         engine.run(
-            "UPDATE digest SET fresh = 0, seen_day = $2, seen_note = $3, dizzy = 0, pain = 0, help = 0, last_safety = NULL, signs = 0, signs_what = NULL, left_out = 0, left_out_what = NULL, tired = 0
+            "UPDATE digest SET fresh = 0, seen_day = $2, seen_note = $3, dizzy = 0, pain = 0, help = 0, chest_pain = 0, breathless = 0, choking = 0, sick = 0, said_else = 0, last_safety = NULL, signs = 0, signs_what = NULL, left_out = 0, left_out_what = NULL, tired = 0
              WHERE client = $1",
             &values![client, seen_day, seen_note.flatten()],
         )?;
@@ -134,9 +141,14 @@ pub(super) fn refresh(engine: &mut dyn Engine, client: i64, news: News) -> Resul
         before_counted: sums.before.counted,
         before_prescribed: sums.before.prescribed,
         planned: sums.planned,
-        dizzy: unseen.dizzy,
-        pain: unseen.pain,
-        help: unseen.help,
+        chest_pain: unseen.said.chest_pain,
+        breathless: unseen.said.breathless,
+        choking: unseen.said.choking,
+        dizzy: unseen.said.dizzy,
+        pain: unseen.said.pain,
+        sick: unseen.said.sick,
+        help: unseen.said.help,
+        said_else: unseen.said.otherwise,
         last_safety: unseen.last_safety,
         signs: unseen.signs.values().sum::<u32>(),
         signs_what: (!unseen.signs.is_empty()).then(|| unseen.signs.keys().cloned().collect::<Vec<_>>().join(", ")),
@@ -162,9 +174,7 @@ pub(super) fn refresh(engine: &mut dyn Engine, client: i64, news: News) -> Resul
 /// What was not seen yet.
 #[derive(Default)]
 struct Unseen {
-    dizzy: u32,
-    pain: u32,
-    help: u32,
+    said: Said,
     last_safety: Option<Date>,
     /// Warning signs about swallowing, by which.
     signs: BTreeMap<String, u32>,
@@ -179,12 +189,7 @@ fn unseen(engine: &mut dyn Engine, client: i64) -> Result<Unseen, ClinicError> {
         let (kind, what, exercise) = (row.text(0)?, row.text(1)?, row.maybe_text(2)?.unwrap_or_default());
         match (kind.as_str(), what.as_str()) {
             ("safety", _) => {
-                match what.as_str() {
-                    "dizzy" => unseen.dizzy += 1,
-                    "help" => unseen.help += 1,
-                    // Whatever else was said to be wrong hurts until it is known better.
-                    _ => unseen.pain += 1,
-                }
+                unseen.said.count(&Symptom::from(what.as_str()));
                 unseen.last_safety = unseen.last_safety.max(Some(row.parsed(3)?));
             }
             ("left-out", what) if StepReason::NoSpokenAgreement == what => *unseen.left_out.entry(exercise).or_default() += 1,

@@ -3,10 +3,12 @@
 use super::measured;
 
 /// SQLite: what takes the file from form n to form n + 1.
-pub(super) const SQLITE: [&str; 2] = [include_str!("migration_1.sqlite.sql"), include_str!("migration_2.sqlite.sql")];
+pub(super) const SQLITE: [&str; 3] =
+    [include_str!("migration_1.sqlite.sql"), include_str!("migration_2.sqlite.sql"), include_str!("migration_3.sqlite.sql")];
 /// PostgreSQL: the same tables.
 #[cfg(any(feature = "postgres", test))]
-pub(super) const POSTGRES: [&str; 2] = [include_str!("migration_1.postgres.sql"), include_str!("migration_2.postgres.sql")];
+pub(super) const POSTGRES: [&str; 3] =
+    [include_str!("migration_1.postgres.sql"), include_str!("migration_2.postgres.sql"), include_str!("migration_3.postgres.sql")];
 
 /// The newest form that this version knows.
 pub(super) fn known() -> i64 {
@@ -59,7 +61,7 @@ const CONTENT: [(&str, &str); 12] = [
         "SELECT p.id, g.newest_made_at, g.follows_newest, g.first_day, g.last_day, g.known_to, g.sessions, g.trials, g.practised_s, g.planned_week, g.gap_days,
              g.recent_counted, g.recent_prescribed, g.before_counted, g.before_prescribed, g.planned, g.dizzy, g.pain, g.help, g.last_safety, g.left_out,
              g.left_out_what, g.tired, g.fallen, g.fallen_what, g.risen, g.microphone, g.microphone_since, g.clock_wrong, g.fresh, g.seen_day, g.seen_note,
-             g.signs, g.signs_what
+             g.signs, g.signs_what, g.chest_pain, g.breathless, g.choking, g.sick, g.said_else
          FROM digest g JOIN (SELECT client, min(id) AS id FROM package GROUP BY client) p ON p.client = g.client",
     ),
 ];
@@ -67,6 +69,29 @@ const CONTENT: [(&str, &str); 12] = [
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// An older database counted them all as pain; what nobody has seen is counted anew, what somebody has seen is not.
+    #[test]
+    fn what_was_counted_as_pain_stands_by_itself() {
+        let db = rusqlite::Connection::open_in_memory().expect("opens");
+        db.execute_batch(&format!("PRAGMA foreign_keys = OFF; {} {}", SQLITE[0], SQLITE[1])).expect("the older form");
+        let zeros = "recent_counted, recent_prescribed, before_counted, before_prescribed, planned, dizzy, left_out, tired, fallen, risen, clock_wrong, fresh";
+        let none = vec!["0"; zeros.split(',').count()].join(", ");
+        db.execute_batch(&format!(
+            "INSERT INTO digest (client, sessions, trials, practised_s, gap_days, microphone, pain, help, {zeros}) VALUES (1, 1, 1, 1, 1, 'fine', 4, 1, {none});"
+        ))
+        .expect("a row");
+        let said = [("chest pain", None), ("choking", None), ("pain", None), ("faint", None), ("help", None), ("feels sick", Some(7))];
+        for (seq, (what, look)) in (1_i64..).zip(said) {
+            let row = rusqlite::params![seq, what, look];
+            db.execute("INSERT INTO event VALUES (1, ?1, 1, 'safety', ?2, NULL, '2026-03-01', ?3)", row).expect("an event");
+        }
+        db.execute_batch(SQLITE[2]).expect("the newer form");
+        let columns = "chest_pain, breathless, choking, sick, pain, said_else, help";
+        let counts: Vec<i64> =
+            db.query_row(&format!("SELECT {columns} FROM digest"), [], |row| (0..7).map(|n| row.get(n)).collect()).expect("reads");
+        assert_eq!(counts, [1, 0, 1, 0, 1, 1, 1]);
+    }
 
     #[test]
     fn both_engines_know_the_same_forms() {

@@ -3,7 +3,7 @@
 use super::adherence::Share;
 use super::attention::Reason;
 use super::change::Change;
-use super::digest::Microphone;
+use super::digest::{Microphone, Said};
 use model::{LevelCalibration, Measure};
 use progress::Conditions;
 
@@ -19,11 +19,20 @@ fn plural(count: u32, one: &str) -> String {
     if count == 1 { format!("1 {one}") } else { format!("{count} {one}s") }
 }
 
-/// "dizzy twice, pain once".
+/// "chest pain once, dizzy twice".
 #[must_use]
-pub fn safety_text(dizzy: u32, pain: u32, help: u32) -> String {
-    let said = [("dizzy", dizzy), ("pain", pain), ("asked for help", help)];
-    said.iter().filter(|(_, count)| *count > 0).map(|(what, count)| format!("{what} {}", times(*count))).collect::<Vec<_>>().join(", ")
+pub fn safety_text(said: &Said) -> String {
+    let all = [
+        ("chest pain", said.chest_pain),
+        ("couldn't breathe", said.breathless),
+        ("choking", said.choking),
+        ("dizzy", said.dizzy),
+        ("pain", said.pain),
+        ("felt sick", said.sick),
+        ("asked for help", said.help),
+        ("something else was wrong", said.otherwise),
+    ];
+    all.iter().filter(|(_, count)| *count > 0).map(|(what, count)| format!("{what} {}", times(*count))).collect::<Vec<_>>().join(", ")
 }
 
 fn share(share: Share) -> String {
@@ -37,9 +46,9 @@ fn share(share: Share) -> String {
 #[must_use]
 pub fn reason_text(reason: &Reason) -> String {
     match reason {
-        Reason::Safety { dizzy, pain, help, last } => {
+        Reason::Safety { said, last } => {
             let last = last.map_or_else(String::new, |day| format!(", the last on {day}"));
-            format!("said since the last look: {}{last}", safety_text(*dizzy, *pain, *help))
+            format!("said since the last look: {}{last}", safety_text(said))
         }
         Reason::Sign { times: count, what } => {
             format!("warning signs about swallowing since the last look, yes or not sure {}: {what}", times(*count))

@@ -25,6 +25,7 @@ mod utterance;
 mod verdict;
 mod why;
 mod wire;
+mod write_down;
 
 pub use decide::UNKNOWN;
 pub use file::{recognise_file, recognise_with};
@@ -34,6 +35,7 @@ pub use parent::{ChildRecogniser, Mode, Options};
 pub use templates::EnrolledVoice;
 pub use verdict::Verdict;
 pub use why::Considered;
+pub use write_down::write_down;
 
 /// Rate the command ear works at, Hz.
 pub const RATE_HZ: u32 = 16_000;

@@ -1,5 +1,6 @@
 //! The tables of the CSV export.
 
+use super::goal::GOALS;
 use super::table::Holds::{Boolean, Decimal, Integer, One, Text, Texts, Time, Uuid};
 use super::table::{Column, Table};
 use model::Measure;
@@ -25,6 +26,7 @@ const EVENTS: &[&str] = &[
     "rest-offered",
     "rated",
     "swallow-sign",
+    "moment-told",
     "days-missed",
     "no-answer",
     "agreement",
@@ -250,4 +252,4 @@ pub static EVENTS_TABLE: Table = Table {
 };
 
 /// Every table, the one of the trials first.
-pub static TABLES: [&Table; 4] = [&TRIALS, &STEPS, &PRACTICES, &EVENTS_TABLE];
+pub static TABLES: [&Table; 5] = [&TRIALS, &STEPS, &PRACTICES, &EVENTS_TABLE, &GOALS];

@@ -53,6 +53,7 @@ fn type_of(holds: Holds) -> &'static str {
         Holds::Integer => "integer",
         Holds::Decimal => "decimal",
         Holds::Boolean => "true or false",
+        Holds::Date => "ISO 8601 date",
         Holds::Time => "ISO 8601 date and time with milliseconds and offset from UTC",
         Holds::One(_) => "one of the allowed words",
     }
@@ -83,7 +84,7 @@ fn csvw_table(table: &Table) -> Value {
     if table.key.iter().all(|key| table.column(key).is_some_and(|column| column.required)) {
         schema.insert("primaryKey".into(), json!(table.key));
     }
-    if table.name != "practices" {
+    if table.name != "practices" && table.column("practice").is_some() {
         schema.insert(
             "foreignKeys".into(),
             json!([{"columnReference": "practice", "reference": {"resource": "practices.csv", "columnReference": "practice"}}]),
@@ -107,6 +108,7 @@ fn csvw_column(column: &Column) -> Value {
         Holds::Integer => json!("integer"),
         Holds::Decimal => json!("decimal"),
         Holds::Boolean => json!({"base": "boolean", "format": "true|false"}),
+        Holds::Date => json!("date"),
         Holds::Time => json!("dateTimeStamp"),
         Holds::One(words) => json!({"base": "string", "format": words.join("|")}),
     };

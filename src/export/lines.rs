@@ -4,6 +4,7 @@ use std::io::{self, Write};
 
 use serde_json::{Map, Value, json};
 
+use super::goal::goal_schema;
 use super::moment::{iso, moment};
 use super::practice::Practice;
 use model::journal_schema;
@@ -107,8 +108,8 @@ pub fn lines_schema() -> Value {
     json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "One line of a tidecount export of practices",
-        "description": "A line that tells of a practice is followed by one line for each entry of its journal.",
-        "oneOf": [header, entry],
+        "description": "A line that tells of a practice is followed by one line for each entry of its journal. The goals come last, a line each.",
+        "oneOf": [header, entry, goal_schema()],
         "$defs": definitions,
     })
 }

@@ -193,6 +193,10 @@ fn event(fact: &Fact) -> Option<Event<'_>> {
             ("rated", None, Some(of), value.map(|value| (f64::from(value), "1")))
         }
         Fact::SwallowSign { sign, answer } => ("swallow-sign", None, Some(format!("{sign}: {answer}")), None),
+        Fact::MomentTold { from_s, until_s, text } => {
+            let told = text.clone().or_else(|| from_s.is_none().then(|| "passed over".to_owned()));
+            ("moment-told", None, told, from_s.zip(*until_s).map(|(from_s, until_s)| (thousandths(until_s - from_s), "s")))
+        }
         Fact::DaysMissed { days, reason } => {
             let reason = reason.as_ref().map_or_else(|| "passed over".to_owned(), ToString::to_string);
             ("days-missed", None, Some(reason), Some((f64::from(*days), "d")))

@@ -20,6 +20,8 @@ pub enum Holds {
     Decimal,
     /// `true` or `false`.
     Boolean,
+    /// ISO 8601, a day without a time.
+    Date,
     /// ISO 8601 with milliseconds and the offset from UTC.
     Time,
     /// One of these words.

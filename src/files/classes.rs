@@ -21,8 +21,16 @@ pub fn read_class(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<Class
         let remedy = "Write one as docs/leading.md shows, or lead without --class.";
         Faults::of_file(&name, format!("the class cannot be read: {why}"), remedy)
     })?;
+    class_of(&name, &bytes, words, lexicon)
+}
+
+/// A class that was read already; `name` stands for it in a fault.
+///
+/// # Errors
+/// All faults at once.
+pub fn class_of(name: &str, bytes: &[u8], words: &Words, lexicon: &Lexicon) -> Result<ClassList, Failure> {
     let commands = load::command_words(words);
-    let mut list = check_class(&name, &bytes, Hearing { commands: &commands, ..Hearing::default() })?;
+    let mut list = check_class(name, bytes, Hearing { commands: &commands, ..Hearing::default() })?;
     for participant in &mut list.participants {
         participant.heard = heard_as(&participant.called, words, lexicon);
     }

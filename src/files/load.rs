@@ -60,6 +60,17 @@ pub fn routine(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<(Prescri
     Ok((prescription, text))
 }
 
+/// The folder in the folder of the record that holds a model with a whole vocabulary, in the Vosk layout. Where it is, what a client tells of
+/// their week is written down.
+pub const WRITING_MODEL: &str = "writing-model";
+
+/// That folder, where a model is in it.
+#[must_use]
+pub fn writing_model(data: &Path) -> Option<PathBuf> {
+    let folder = data.join(WRITING_MODEL);
+    folder.join("am/final.mdl").is_file().then_some(folder)
+}
+
 /// The model folder: the one named, else `models/en` beside the program, where it was built, or where it is installed.
 ///
 /// # Errors

@@ -80,7 +80,7 @@ pub fn make(wanted: &Wanted, today: Date, words: &Words) -> Result<(String, Vec<
     let practised = store.practised(&client, today)?;
     let bytes = match &wanted.page {
         Page::Whole => {
-            let page = gather(&practised, wanted.weeks, today, words)?;
+            let page = gather(&practised, &store.assessed(&client, today)?, wanted.weeks, today, words)?;
             match wanted.format {
                 Format::Pdf => pdf::report(&page)?,
                 Format::Html => to_html(&page).into_bytes(),
@@ -99,12 +99,12 @@ pub fn make(wanted: &Wanted, today: Date, words: &Words) -> Result<(String, Vec<
     Ok((client, bytes))
 }
 
-/// Everything that stands in the report of what was practised.
+/// Everything that stands in the report of what was practised, and of what was measured apart from it (`assessed`).
 ///
 /// # Errors
 /// A drawing cannot be made.
-pub fn gather(practised: &Practised, weeks: u32, today: Date, words: &Words) -> Result<Sheet, Failure> {
-    let picture = Picture::of(practised, window(practised, weeks, today));
+pub fn gather(practised: &Practised, assessed: &Practised, weeks: u32, today: Date, words: &Words) -> Result<Sheet, Failure> {
+    let picture = Picture::of(practised, window(practised, weeks, today)).with_baselines(assessed, practised);
     sheet::sheet(&picture, &about(practised, today), &saying(words)).map_err(|why| Failure::Fault(why.to_string()))
 }
 

@@ -19,6 +19,7 @@ pub mod machine;
 pub mod meter;
 pub mod mic_gain;
 pub mod near_voice;
+mod note_writer;
 pub mod observe;
 pub mod over_own_voice;
 pub mod page_talker;

@@ -1,20 +1,34 @@
-//! Works out the quality of holds beside the sound thread. Nothing that is said or led waits for it, the journal alone does: the
-//! entry of a hold, and those behind it, are held back for the tenths of a second until its figures are there.
+//! Works out beside the sound thread what takes longer than a block: the quality of holds, and the words of what was told. Nothing that
+//! is said or led waits for it, the journal alone does: the entry, and those behind it, are held back for the tenths of a second until the
+//! figures are there, or the seconds until the words are.
 
 use std::collections::VecDeque;
 use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
+use std::time::Duration;
 
 use hear::{Held, VoiceQuality};
 use session::{Entry, Fact};
 
+/// Words that have not come by then are not waited for at the end.
+const WORDS_WITHIN: Duration = Duration::from_secs(60);
+
 type Figures = Receiver<VoiceQuality>;
+
+/// What an entry waits for.
+enum Awaited {
+    Nothing,
+    Figures(Figures),
+    Words(Receiver<Option<String>>),
+}
 
 /// Entries of the journal, in order.
 #[derive(Default)]
 pub struct QualityWorker {
     /// Holds that are being worked on, by their onset.
     work: Vec<(f64, Figures)>,
-    waiting: VecDeque<(Entry, Option<Figures>)>,
+    /// What is being written down for the next entry that tells of it.
+    words: Option<Receiver<Option<String>>>,
+    waiting: VecDeque<(Entry, Awaited)>,
 }
 
 impl QualityWorker {
@@ -33,30 +47,52 @@ impl QualityWorker {
         }
     }
 
-    /// Takes an entry for the journal.
-    pub fn take(&mut self, entry: Entry) {
-        let mut figures = None;
-        if let Fact::HoldMeasured { onset_s, .. } = &entry.fact
-            && let Some(at) = self.work.iter().position(|(known_s, _)| known_s == onset_s)
-        {
-            figures = Some(self.work.remove(at).1);
+    /// Has something written down on a thread of its own; the entry that tells of it is taken next. Without a thread it goes without.
+    pub fn write_down(&mut self, job: impl FnOnce() -> Option<String> + Send + 'static) {
+        let (done, words) = sync_channel(1);
+        let work = move || {
+            // Nobody waits any more where the practice has ended.
+            let _ = done.send(job());
+        };
+        if std::thread::Builder::new().name("writing down".to_owned()).spawn(work).is_ok() {
+            self.words = Some(words);
         }
-        self.waiting.push_back((entry, figures));
     }
 
-    /// The next entry whose turn it is. `wait`: for its figures too, so that a replay always gives the same journal.
-    pub fn next(&mut self, wait: bool) -> Option<Entry> {
-        let found = match &self.waiting.front()?.1 {
-            None => None,
-            Some(figures) if wait => figures.recv().ok(),
-            Some(figures) => match figures.try_recv() {
-                Err(TryRecvError::Empty) => return None,
-                found => found.ok(),
+    /// Takes an entry for the journal.
+    pub fn take(&mut self, entry: Entry) {
+        let awaited = match &entry.fact {
+            Fact::HoldMeasured { onset_s, .. } => match self.work.iter().position(|(known_s, _)| known_s == onset_s) {
+                Some(at) => Awaited::Figures(self.work.remove(at).1),
+                None => Awaited::Nothing,
             },
+            Fact::MomentTold { .. } => self.words.take().map_or(Awaited::Nothing, Awaited::Words),
+            _ => Awaited::Nothing,
         };
+        self.waiting.push_back((entry, awaited));
+    }
+
+    /// The next entry whose turn it is. `wait`: for its figures and words too, so that a replay always gives the same journal.
+    pub fn next(&mut self, wait: bool) -> Option<Entry> {
+        let (mut figures, mut words) = (None, None);
+        match &self.waiting.front()?.1 {
+            Awaited::Nothing => {}
+            Awaited::Figures(found) if wait => figures = found.recv().ok(),
+            Awaited::Figures(found) => match found.try_recv() {
+                Err(TryRecvError::Empty) => return None,
+                found => figures = found.ok(),
+            },
+            Awaited::Words(found) if wait => words = found.recv_timeout(WORDS_WITHIN).ok().flatten(),
+            Awaited::Words(found) => match found.try_recv() {
+                Err(TryRecvError::Empty) => return None,
+                found => words = found.ok().flatten(),
+            },
+        }
         let (mut entry, _) = self.waiting.pop_front()?;
-        if let Fact::HoldMeasured { quality, .. } = &mut entry.fact {
-            *quality = found;
+        match &mut entry.fact {
+            Fact::HoldMeasured { quality, .. } => *quality = figures,
+            Fact::MomentTold { text, .. } => *text = words,
+            _ => {}
         }
         Some(entry)
     }
@@ -67,6 +103,20 @@ mod tests {
     use super::*;
     use hear::voice_file::analyse_voice;
     use std::f64::consts::PI;
+
+    #[test]
+    fn what_was_told_gets_its_words_and_what_was_taken_back_gets_none() {
+        let entry = |from_s| Entry { at_s: 9.0, fact: Fact::MomentTold { from_s, until_s: from_s, text: None }, position: None };
+        let mut worker = QualityWorker::default();
+        worker.write_down(|| Some("i sang in the choir".to_owned()));
+        worker.take(entry(Some(2.0)));
+        worker.take(entry(None));
+        let text = |worker: &mut QualityWorker| match worker.next(true).unwrap().fact {
+            Fact::MomentTold { text, .. } => text,
+            other => panic!("{other:?}"),
+        };
+        assert_eq!((text(&mut worker), text(&mut worker)), (Some("i sang in the choir".to_owned()), None));
+    }
 
     #[test]
     fn entries_keep_their_order_and_a_hold_gets_its_figures() {

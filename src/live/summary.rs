@@ -102,12 +102,14 @@ pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
 /// that was corrected stands as it was given last.
 fn looked_back(entries: &[Entry]) -> Option<String> {
     let (mut ratings, mut signs): (Vec<(&str, Option<u8>)>, Vec<(&str, &str)>) = (Vec::new(), Vec::new());
+    let mut told = false;
     for entry in entries {
         match &entry.fact {
             Fact::Rated { what, value, .. } => {
                 ratings.retain(|(known, _)| *known != what.name());
                 ratings.push((what.name(), *value));
             }
+            Fact::MomentTold { from_s, .. } => told = from_s.is_some(),
             Fact::SwallowSign { sign, answer } => {
                 signs.retain(|(known, _)| *known != sign.as_str());
                 if answer.is_warning() {
@@ -120,7 +122,8 @@ fn looked_back(entries: &[Entry]) -> Option<String> {
     let rated: Vec<String> = ratings.iter().filter_map(|(what, value)| Some(format!("{what} {}", (*value)?))).collect();
     let signs: Vec<String> = signs.iter().map(|(sign, answer)| format!("{} ({})", visible_line(sign), visible_line(answer))).collect();
     let line = |name: &str, all: &[String]| if all.is_empty() { String::new() } else { format!("{name}: {}\n", all.join(", ")) };
-    let text = line("Own ratings, 0 to 10", &rated) + &line("Tell the clinician", &signs);
+    let told = if told { "A moment when the voice worked was told; the report says where it is.\n" } else { "" };
+    let text = line("Own ratings, 0 to 10", &rated) + told + &line("Tell the clinician", &signs);
     (!text.is_empty()).then_some(text)
 }
 

@@ -268,6 +268,15 @@ facts! {
             days: u32,
             reason: Option<MissedReason>,
         },
+        /// A moment of the last week when the voice did what was wanted, told in the client's own words: from where to where on the sample
+        /// clock of the part. `null` where nothing was told, or it was passed over. The last one counts.
+        MomentTold = "moment_told" {
+            from_s: Option<f64>,
+            until_s: Option<f64>,
+            /// As a model with a full vocabulary wrote it down, where there is one.
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            text: Option<String>,
+        },
         /// Loud holds have reached the routine's limit for one practice.
         LoudLimitReached = "loud_limit_reached" {
             loud_s: f64,

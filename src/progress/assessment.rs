@@ -86,6 +86,46 @@ pub enum Compared {
     },
 }
 
+/// One figure over all baselines.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct BaselineFigure {
+    /// As it was measured first, and on which day.
+    pub first: Reading,
+    pub first_on: Date,
+    /// As it was measured last, where that was another time.
+    pub latest: Option<(Date, Reading)>,
+    /// How the two differ.
+    pub compared: Option<Compared>,
+}
+
+/// Every figure that a baseline gave, first and latest.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Baselines {
+    pub figures: Vec<BaselineFigure>,
+    /// The days of all, oldest first, and whether every task was made.
+    pub led: Vec<(Date, bool)>,
+}
+
+/// What all baselines up to `today` tell together; none where none was led. One whose date cannot be believed is left out.
+#[must_use]
+pub fn baselines(assessed: &Practised, practised: &Practised, today: Date) -> Option<Baselines> {
+    let mut all = assessments(assessed);
+    all.retain(|one| !one.misdated && one.began.date() <= today);
+    let figure = |(exercise, measure, _): &(&str, Measure, Taken)| {
+        let of =
+            |one: &Assessment| one.readings.iter().find(|reading| reading.exercise == *exercise && reading.measure == *measure).cloned();
+        let (first_at, first) = all.iter().enumerate().find_map(|(n, one)| Some((n, of(one)?)))?;
+        let found = all.iter().enumerate().rev().find_map(|(n, one)| Some((n, of(one)?)));
+        let latest = found.filter(|(n, _)| *n != first_at);
+        let (one, first_on) = (all.get(first_at)?, all.get(first_at)?.began.date());
+        let compared = latest.as_ref().and_then(|(_, latest)| compared(latest, one, practised, today));
+        let latest = latest.and_then(|(n, latest)| Some((all.get(n)?.began.date(), latest)));
+        Some(BaselineFigure { first, first_on, latest, compared })
+    };
+    let figures: Vec<BaselineFigure> = READ.iter().filter_map(figure).collect();
+    (!figures.is_empty()).then(|| Baselines { figures, led: all.iter().map(|one| (one.began.date(), one.whole)).collect() })
+}
+
 /// Every baseline and re-test, oldest first.
 #[must_use]
 pub fn assessments(assessed: &Practised) -> Vec<Assessment> {

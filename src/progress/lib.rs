@@ -52,7 +52,7 @@ mod honest;
 mod samples;
 
 pub use adherence::{Adherence, DayAdherence, PlanBasis, RoutineDay, WeekAdherence, adherence};
-pub use assessment::{Assessment, Compared, Reading, Taken, assessments, compared};
+pub use assessment::{Assessment, BaselineFigure, Baselines, Compared, Reading, Taken, assessments, baselines, compared};
 pub use baseline::{BASELINE_DAYS, BASELINE_DAYS_LEAST, BASELINE_WITHIN_DAYS, Baseline, baseline};
 pub use best::{BestOfThree, best_of_three};
 pub use change::{Change, ScatterBasis, change};
@@ -68,7 +68,7 @@ pub use median::{Interval, median_interval};
 pub use model::Measure;
 pub use picture::Picture;
 pub use practised::{
-    ClockJump, DaysMissed, LeftOutStep, Note, NoteKind, Practice, Practised, Rated, SafetyStop, SignAnswered, StepResult, StepTime,
+    ClockJump, DaysMissed, LeftOutStep, Moment, Note, NoteKind, Practice, Practised, Rated, SafetyStop, SignAnswered, StepResult, StepTime,
 };
 pub use programme::{ProgrammeChange, ProgrammeItem, changes};
 pub use proposed::ProposedDose;

@@ -1,11 +1,12 @@
 //! Everything about one client over some weeks.
 
 use super::adherence::Adherence;
+use super::assessment::{Baselines, baselines};
 use super::best::{BestOfThree, best_of_three};
 use super::cueing::Cueing;
 use super::discard::Discard;
 use super::given::{Given, given};
-use super::practised::{ClockJump, LeftOutStep, Note, Practice, Practised, SafetyStop};
+use super::practised::{ClockJump, LeftOutStep, Moment, Note, Practice, Practised, SafetyStop};
 use super::prescribed::{RoutineLife, routines};
 use super::programme::ProgrammeChange;
 use super::proposed::{ProposedDose, proposed};
@@ -58,6 +59,12 @@ pub struct Picture {
     pub signs: Vec<Sign>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub missed_for: Vec<MissedFor>,
+    /// Moments when the voice did what was wanted, oldest first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub moments: Vec<Moment>,
+    /// Of the whole record, as [`Picture::with_baselines`] adds them: baseline and re-test, apart from practice.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub baselines: Option<Baselines>,
     /// Those that stand on the window's last day.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub goals: Vec<GoalState>,
@@ -102,10 +109,19 @@ impl Picture {
             ratings: ratings(practised, window),
             signs: signs(practised, window),
             missed_for: missed_for(practised, window),
+            moments: practised.moments.iter().filter(|moment| window.has(moment.day)).cloned().collect(),
+            baselines: None,
             goals: goals(practised, window.to),
             clock_jumps: practised.clock_jumps.clone(),
             misdated: u32::try_from(practised.practices.iter().filter(|practice| practice.misdated).count()).unwrap_or(u32::MAX),
         }
+    }
+
+    /// With what was measured apart from practice: baseline and re-test of the whole record, set beside the person's own scatter.
+    #[must_use]
+    pub fn with_baselines(mut self, assessed: &Practised, practised: &Practised) -> Self {
+        self.baselines = baselines(assessed, practised, self.window.to);
+        self
     }
 }
 

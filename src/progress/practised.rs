@@ -144,6 +144,21 @@ pub struct DaysMissed {
     pub reason: Option<MissedReason>,
 }
 
+/// A moment of the week when the voice did what was wanted, as the client told it at the end of a practice.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Moment {
+    pub session: i64,
+    pub day: Date,
+    /// Part of the practice, from 1, and from where to where on its sample clock, s.
+    pub part: u32,
+    pub from_s: f64,
+    pub until_s: f64,
+    /// Written down; none where there was no model that could.
+    pub text: Option<String>,
+    /// It can be heard until this day; none where its sound is not there, or no more.
+    pub heard_until: Option<Date>,
+}
+
 /// A practice that is dated before the one led before it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ClockJump {
@@ -176,6 +191,8 @@ pub struct Practised {
     /// The last answer of each practice to each sign.
     pub signs: Vec<SignAnswered>,
     pub days_missed: Vec<DaysMissed>,
+    /// Of each practice the one told last.
+    pub moments: Vec<Moment>,
     /// In the order in which they were set, those that were removed among them.
     pub goals: Vec<Goal>,
 }

@@ -2,11 +2,13 @@
 //! program may depend on it, for Vosk's C++ core aborts the process on an inner contradiction. Start at `vosk_decoder.rs`.
 
 mod vosk_decoder;
+mod write_down;
 
 use std::path::Path;
 use std::process::ExitCode;
 
 pub use vosk_decoder::{VoskDecoder, VoskModel};
+pub use write_down::write_down_main;
 
 /// Runs the recogniser on standard input and output until the input ends. `model` is a folder in the Vosk layout.
 #[must_use]

@@ -27,6 +27,7 @@ mod history;
 mod journal;
 mod json_lines;
 mod kept;
+mod moments;
 mod own_voice;
 mod packages;
 mod passphrase;

@@ -9,7 +9,7 @@ use jiff::{SignedDuration, ZonedDateTime};
 
 use model::{Command, EndReason, Fact, FactKind, MicrophoneNote, Position, Unit};
 use progress::{
-    Conditions, Cueing, DaysMissed, LeftOutStep, Microphone, Note, NoteKind, Practice, Practised, Rated, SafetyStop, SignAnswered,
+    Conditions, Cueing, DaysMissed, LeftOutStep, Microphone, Moment, Note, NoteKind, Practice, Practised, Rated, SafetyStop, SignAnswered,
     StepResult, StepTime, Trial, Value,
 };
 
@@ -260,6 +260,15 @@ impl Reader {
                 self.out.days_missed.retain(|told| told.session != line.session);
                 self.out.days_missed.push(DaysMissed { session: line.session, day: practice.day, days: *days, reason: reason.clone() });
             }
+            Fact::MomentTold { from_s, until_s, text } => {
+                let Some(practice) = practice.filter(|practice| !practice.misdated) else { return };
+                // Taken back, or told anew: the last one counts.
+                self.out.moments.retain(|told| told.session != line.session);
+                let (Some(from_s), Some(until_s)) = (*from_s, *until_s) else { return };
+                let part = u32::try_from(line.part).unwrap_or(u32::MAX);
+                let (session, day, text) = (line.session, practice.day, text.clone());
+                self.out.moments.push(Moment { session, day, part, from_s, until_s, text, heard_until: None });
+            }
             Fact::SoundLost { lost_s } => self.add_note(line, NoteKind::SoundLost, None, format!("{lost_s:.1} {}", Unit::Second.printed())),
             _ => {}
         }
@@ -333,6 +342,7 @@ fn bears_on_progress(kind: FactKind) -> bool {
         | FactKind::Rated
         | FactKind::SwallowSign
         | FactKind::DaysMissed
+        | FactKind::MomentTold
         | FactKind::MicrophoneUsed
         | FactKind::MicrophoneNoted
         | FactKind::SafetyStop

@@ -57,6 +57,7 @@ impl Store {
         out.today = Some(today);
         out.clock_jumps = clock_jumps;
         out.goals = self.goals(client)?;
+        self.find_sound_of(client, &mut out.moments)?;
         self.add_packages(client, &mut out.practices)?;
         out.practices.sort_by(|one, other| (&one.began, one.session).cmp(&(&other.began, other.session)));
         out.trials

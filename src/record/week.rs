@@ -38,7 +38,7 @@ impl Store {
                 "SELECT p.started_at, e.at_s FROM session s JOIN client c ON c.id = s.client
                  JOIN entry e ON e.session = s.id JOIN part p ON p.session = s.id AND p.number = e.part
                  WHERE c.name = ?1 AND s.source = 'live' AND s.id NOT IN (SELECT session FROM received)
-                   AND (e.kind IN ('swallow_sign', 'days_missed') OR (e.kind = 'rated' AND json_extract(e.json, '$.over') = 'week'))
+                   AND (e.kind IN ('swallow_sign', 'days_missed', 'moment_told') OR (e.kind = 'rated' AND json_extract(e.json, '$.over') = 'week'))
                  ORDER BY s.id DESC, e.seq DESC LIMIT 1",
                 [client],
                 |row| Ok((row.get(0)?, row.get(1)?)),

@@ -82,6 +82,10 @@ pub fn to_html(sheet: &Sheet) -> String {
                             h3 { (client.voice_title) }
                             @for line in &client.voice { p { (line) } }
                         }
+                        @if !client.moments.is_empty() {
+                            h3 { (client.moments_title) }
+                            @for line in &client.moments { p { (line) } }
+                        }
                         @if !client.programme.is_empty() {
                             h3 { (client.programme_title) }
                             @for line in &client.programme { p { (line) } }

@@ -30,7 +30,12 @@ pub(super) fn obey(practice: &mut Practice, state: &mut State, command: Command)
     match command {
         Command::Help => return help(practice),
         Command::Stop | Command::Pause | Command::Rest => return LookingBack::leave(practice, STOP_SILENCE_S).into(),
-        Command::Finish => return LookingBack::leave(practice, 0.0).into(),
+        Command::Finish => {
+            if let State::LookingBack(run) = state {
+                run.keep_what_was_told(practice);
+            }
+            return LookingBack::leave(practice, 0.0).into();
+        }
         Command::Louder => wishes::louder(practice, state),
         Command::Softer => wishes::softer(practice, state),
         Command::Slower => wishes::slower(practice, state),

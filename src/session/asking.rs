@@ -26,7 +26,9 @@ fn wording(practice: &Practice, ask: Ask) -> Wording {
         Ask::Agreement(step) => {
             let id = practice.routine.steps.get(step).map(|step| step.exercise.id.as_str()).unwrap_or_default();
             let name = Arg::Message(format!("ex-{id}-name"));
-            ("ask-agreement", vec![("name", name)], listening::CONSENT, &[Command::Yes, Command::No, Command::NotSure])
+            // What can be answered is said once; it stands on the page each time.
+            let asked = Arg::Number(f64::from(practice.agreements_asked));
+            ("ask-agreement", vec![("name", name), ("asked", asked)], listening::CONSENT, &[Command::Yes, Command::No, Command::NotSure])
         }
         Ask::Sound => {
             let days = Arg::Number(f64::from(context.sound_days.unwrap_or_default()));

@@ -53,6 +53,10 @@ pub struct SessionContext {
     pub sound_days: Option<u32>,
     /// The client agreed to recordings a while ago, and is asked whether that still holds.
     pub sound_again: bool,
+    /// The sound of this practice is kept: what is told in it can be heard again.
+    pub keeps_sound: bool,
+    /// There is a model that writes down what is told.
+    pub writes_down: bool,
     /// Whom to call in an emergency, digits as they are dialled; none: it says "your emergency number".
     pub emergency_number: Option<String>,
     /// The questions about the week are due; none where they were asked less than a week ago.

@@ -53,6 +53,7 @@ pub(super) fn speech_began(practice: &mut Practice, state: &mut State, onset_s: 
         State::Talking(run) => run.speech_began(practice, onset_s),
         State::Rapid(run) => run.speech_began(practice),
         State::Question(run) => run.speech_began(practice.now_s),
+        State::LookingBack(run) if run.takes_a_tale(practice) => run.speech_began(practice, onset_s),
         _ => somebody_speaks(practice, state, onset_s),
     }
 }
@@ -69,6 +70,10 @@ pub(super) fn spoken(practice: &mut Practice, state: &mut State, utterance: &Utt
         State::Rapid(run) => run.spoken(practice, utterance).into(),
         State::Question(run) => {
             run.spoken(practice.now_s);
+            Move::Stay
+        }
+        State::LookingBack(run) if run.takes_a_tale(practice) => {
+            run.spoken(practice, utterance);
             Move::Stay
         }
         _ => {
@@ -117,7 +122,8 @@ pub(super) fn answer(practice: &mut Practice, state: &mut State, text: &str, con
             Move::Stay
         }
         State::LookingBack(run) => {
-            run.answer(practice, text);
+            // A key or a button is as sure as can be, and nothing that is heard is.
+            run.answer(practice, text, confidence >= 1.0);
             Move::Stay
         }
         _ => Move::Stay,

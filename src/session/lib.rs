@@ -12,7 +12,7 @@
 //! - `practice`, `outbox`, `outlet`: what every state shares, and how effects are put out; `participants`: those who belong to a class; `waiting`, `feedback`: what is said into a
 //!   silence, and about a result
 //! - `voiced`, `posture`, `paced`, `repeated`, `reading`, `talking`, `rapid`, `question`, `naming`: the ways of timing; `asking`, `resting`,
-//!   `halted`, `emergency`, `looking_back` (with `questions`): the states between them and behind them
+//!   `halted`, `emergency`, `looking_back` (with `questions` and `moment`): the states between them and behind them
 //! - `state`: one of all these; `hearing`: what the ears report to it
 //! - `opening`, `roll_call`, `steps`, `rising`, `closing`, `class`, `answers`: from greeting to summary; `commands`, `halting`, `moving`,
 //!   `wishes`: what can be said at any time; `afterwards`: what from the summary on
@@ -41,6 +41,7 @@ mod ladder;
 mod limits;
 pub mod listening;
 mod looking_back;
+mod moment;
 mod moving;
 mod naming;
 mod next;

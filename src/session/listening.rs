@@ -42,6 +42,8 @@ pub const CONSENT: &[Command] = &[Yes, No, NotSure, Hint, Again, Help, Louder, S
 pub const OFFER: &[Command] = &[Yes, No, Rest, Finish, Again, Help, Louder, Dizzy, Hurts];
 /// While a rating, or why days were missed, is asked for at the end; the answers come on top ([`numbers`], [`missed_reasons`]).
 pub const LOOKING_BACK: &[Command] = &[GoBack, Again, Skip, Finish, Louder, Softer];
+/// While a moment of the week is told: hardly anything, for all may be said then.
+pub const MOMENT: &[Command] = &[Yes, No, Again, Skip, Finish];
 /// While it asks for a warning sign at the end.
 pub const SIGN: &[Command] = &[Yes, No, NotSure, Hint, Again, Skip, Finish, Louder, Softer];
 /// Right after such an answer; "no" and "go back" mean the same here, so that they may be taken for each other.
@@ -77,6 +79,7 @@ pub const ALL: &[(&str, &[Command])] = &[
     ("talking", TALKING),
     ("emergency", EMERGENCY),
     ("looking back", LOOKING_BACK),
+    ("moment of the week", MOMENT),
     ("warning sign", SIGN),
     ("correction", CORRECTION),
     ("correction of a sign", SIGN_CORRECTION),

@@ -3,12 +3,13 @@
 //! An answer is said back and kept at once. A "no", "go back" or another answer right after it corrects it: the last one counts.
 
 use super::listening;
+use super::moment::{HowFar, Told};
 use super::next::{NextAction, Speaking, Turn};
 use super::outlet::{count, line};
 use super::patience::{Patience, Silence};
 use super::practice::Practice;
 use super::questions::Question;
-use model::{Arg, Command, Fact, Line, MissedReason, Rating, Response, SignAnswer};
+use model::{Arg, Command, Fact, Line, MissedReason, Rating, Response, SignAnswer, Utterance};
 
 /// A breath between two things said, s.
 const BREATH_S: f64 = 0.4;
@@ -27,6 +28,8 @@ pub(super) struct LookingBack {
     stage: Stage,
     /// The answer that was said back, by its message: saying it twice changes nothing.
     taken: String,
+    /// What was told so far, where a moment is asked for.
+    told: Told,
     pub patience: Patience,
 }
 
@@ -61,7 +64,7 @@ fn reason(practice: &Practice) -> &'static str {
 
 impl LookingBack {
     fn at(practice: &Practice, stage: Stage) -> Self {
-        Self { stage, taken: String::new(), patience: Patience::new(practice.now_s) }
+        Self { stage, taken: String::new(), told: Told::default(), patience: Patience::new(practice.now_s) }
     }
 
     /// Asks the question that stands open; none behind the last one.
@@ -108,6 +111,7 @@ impl LookingBack {
         }
         let now_s = practice.now_s;
         match self.stage {
+            Stage::Asked | Stage::AskedAgain if self.takes_a_tale(practice) => self.listen_to_tale(practice),
             Stage::Asked | Stage::AskedAgain => self.wait(practice),
             Stage::Taken => {
                 let quiet_s = self.patience.quiet_for_s(now_s);
@@ -130,6 +134,7 @@ impl LookingBack {
             self.stage = Stage::AskedAgain;
             practice.remind(match question {
                 Question::Rating(..) => "ask-rating-again",
+                Question::Moment => "ask-moment-again",
                 Question::Missed => "ask-missed-again",
                 Question::Sign(_) => "ask-sign-again",
             });
@@ -143,12 +148,86 @@ impl LookingBack {
         if nobody { last_words(practice, "questions-left").into() } else { next(practice) }
     }
 
-    /// One of the answers was heard. What is heard while we speak may be our own words.
-    pub fn answer(&mut self, practice: &mut Practice, key: &str) {
+    /// A moment is asked for, and what is said now is the answer.
+    pub fn takes_a_tale(&self, practice: &Practice) -> bool {
+        self.is_asking() && open(practice) == Some(Question::Moment)
+    }
+
+    pub fn speech_began(&mut self, practice: &Practice, onset_s: f64) {
+        if !practice.is_speaking() {
+            self.told.speech_began(onset_s);
+            self.patience.speaks(practice.now_s);
+        }
+    }
+
+    /// What was said over our own voice, or was a word that we knew, is no part of it.
+    pub fn spoken(&mut self, practice: &Practice, utterance: &Utterance) {
+        let ours = practice.is_speaking() || utterance.onset_s < practice.last_spoke_s;
+        if !ours && practice.command_at_s < utterance.onset_s {
+            self.told.spoken(utterance);
+            self.patience.heard(practice.now_s);
+        } else {
+            self.told = Told::default();
+        }
+    }
+
+    fn listen_to_tale(&mut self, practice: &mut Practice) -> Turn {
+        match self.told.how_far(practice.now_s) {
+            HowFar::UnderWay => Turn::Stay,
+            HowFar::Nothing => self.wait(practice),
+            HowFar::Short if self.stage == Stage::Asked => {
+                self.told = Told::default();
+                self.stage = Stage::AskedAgain;
+                practice.remind("ask-moment-again");
+                Turn::Stay
+            }
+            HowFar::Short | HowFar::Over => {
+                self.keep_tale(practice);
+                Turn::Stay
+            }
+        }
+    }
+
+    fn keep_tale(&mut self, practice: &mut Practice) {
+        practice.record(self.told.fact());
+        self.take(practice, "moment-taken", &[]);
+        self.told = Told::default();
+    }
+
+    /// "Finish" in the middle of it: what was told stands.
+    pub fn keep_what_was_told(&self, practice: &mut Practice) {
+        if self.takes_a_tale(practice) && self.told.is_enough() {
+            practice.record(self.told.fact());
+        }
+    }
+
+    /// "Yes" and "no" to whether there was such a moment, where nothing has been told yet.
+    fn was_there_a_moment(&mut self, practice: &mut Practice, there_was: bool) -> Turn {
+        if self.told.is_enough() {
+            return Turn::Stay;
+        }
+        practice.hush();
+        self.told = Told::default();
+        if there_was {
+            practice.say("moment-tell", &[]);
+            self.patience = Patience::new(practice.now_s);
+            return Turn::Stay;
+        }
+        practice.record(self.told.fact());
+        practice.say("moment-none", &[]);
+        if let Some(questions) = &mut practice.looking_back {
+            questions.unanswered = 0;
+        }
+        next(practice)
+    }
+
+    /// One of the answers was heard, or pressed. What is heard while we speak may be our own words; what is pressed is not.
+    pub fn answer(&mut self, practice: &mut Practice, key: &str, pressed: bool) {
         let can_answer = self.is_asking() || (self.stage == Stage::Taken && self.taken != key);
-        if practice.is_speaking() || !can_answer {
+        if (practice.is_speaking() && !pressed) || !can_answer {
             return;
         }
+        practice.hush();
         match open(practice) {
             Some(Question::Rating(what, over)) => {
                 let Some(value) = value_of(key) else { return };
@@ -210,6 +289,7 @@ impl LookingBack {
             return Turn::Stay;
         }
         match command {
+            Command::Yes | Command::No if self.takes_a_tale(practice) => self.was_there_a_moment(practice, command == Command::Yes),
             Command::Skip => {
                 practice.hush();
                 if self.is_asking() {
@@ -259,6 +339,7 @@ fn days_missed(practice: &Practice) -> u32 {
 fn pass_over(practice: &mut Practice, question: &Question) {
     let fact = match question {
         Question::Rating(what, over) => Fact::Rated { what: *what, over: *over, value: None },
+        Question::Moment => Told::default().fact(),
         Question::Missed => Fact::DaysMissed { days: days_missed(practice), reason: None },
         Question::Sign(sign) => Fact::SwallowSign { sign: sign.clone(), answer: SignAnswer::PassedOver },
     };
@@ -269,6 +350,7 @@ fn pass_over(practice: &mut Practice, question: &Question) {
 fn wording(practice: &Practice, question: &Question) -> (String, Vec<(&'static str, Arg)>) {
     match question {
         Question::Rating(what, _) => (format!("ask-{}", what.name()), vec![]),
+        Question::Moment => ("ask-moment".to_owned(), vec![]),
         Question::Missed => ("ask-missed".to_owned(), vec![("days", Arg::Number(f64::from(days_missed(practice))))]),
         Question::Sign(sign) => (sign.ask_key(), vec![]),
     }
@@ -278,6 +360,7 @@ fn wording(practice: &Practice, question: &Question) -> (String, Vec<(&'static s
 fn hears(question: &Question) -> (&'static [Command], Vec<String>) {
     match question {
         Question::Rating(..) => (listening::LOOKING_BACK, listening::numbers()),
+        Question::Moment => (listening::MOMENT, Vec::new()),
         Question::Missed => (listening::LOOKING_BACK, listening::missed_reasons()),
         Question::Sign(_) => (listening::SIGN, Vec::new()),
     }
@@ -286,6 +369,7 @@ fn hears(question: &Question) -> (&'static [Command], Vec<String>) {
 fn can_say(question: &Question) -> Vec<Command> {
     match question {
         Question::Sign(_) => vec![Command::Yes, Command::No, Command::NotSure, Command::Skip],
+        Question::Moment => vec![Command::No, Command::Skip, Command::Finish],
         _ => vec![Command::Skip, Command::Finish],
     }
 }

@@ -181,12 +181,13 @@ pub(super) fn safety_of_class(practice: &mut Practice) -> Speaking {
     speaking
 }
 
-/// What was answered, or not, to whether a clinician has said that the exercise of this step is right. Nothing but a yes is one.
-pub(super) fn agreement(practice: &mut Practice, step: usize, answer: AgreementAnswer) -> Speaking {
+/// What was answered, or not, to whether a clinician has agreed to the exercise of this step. Nothing but a yes is one.
+pub(super) fn agreement(practice: &mut Practice, step: usize, answer: AgreementAnswer) -> Move {
     let Some(asked) = practice.routine.steps.get(step).cloned() else {
         let last = practice.say("agreement-no", &[]);
-        return practice.after(last, BREATH_S, NextAction::CautionOfNext);
+        return practice.after(last, BREATH_S, NextAction::CautionOfNext).into();
     };
+    practice.agreements_asked += 1;
     let id = asked.exercise.id.clone();
     let given = answer == AgreementAnswer::Yes;
     // The largest of its steps: what is agreed to covers them all.
@@ -205,13 +206,17 @@ pub(super) fn agreement(practice: &mut Practice, step: usize, answer: AgreementA
     } else {
         leave_out_unagreed(practice, |step| step.exercise.id == id);
     }
+    // The next exercise by its name tells that the yes was heard.
+    if given && next_to_caution(practice).is_some() {
+        return Move::Go(NextAction::CautionOfNext);
+    }
     let key = match answer {
         AgreementAnswer::Yes => "agreement-yes",
         AgreementAnswer::No => "agreement-no",
         _ => "agreement-not-sure",
     };
     let last = practice.say(key, &[("name", Arg::Message(format!("ex-{}-name", asked.exercise.id)))]);
-    practice.after(last, BREATH_S, NextAction::CautionOfNext)
+    practice.after(last, BREATH_S, NextAction::CautionOfNext).into()
 }
 
 /// Marks the steps that have no agreement, and says so in the journal.
@@ -230,6 +235,7 @@ fn leave_out_unagreed(practice: &mut Practice, which: impl Fn(&Step) -> bool) {
 pub(super) fn sound_answered(practice: &mut Practice, given: Option<bool>) -> Speaking {
     let days = practice.context.sound_days.take().unwrap_or_default();
     practice.record(Fact::SoundConsent { given, days });
+    practice.context.keeps_sound = given.unwrap_or(practice.context.keeps_sound);
     let key = match given {
         Some(true) => "sound-agreed",
         None if practice.context.sound_again => "sound-unanswered",

@@ -83,6 +83,8 @@ pub(super) struct Practice {
     pub looking_back: Option<Questions>,
     /// What the present step has come to, where its repetitions are meant to go a certain way.
     pub aims: Aims,
+    /// So many exercises were asked about, whether a clinician has agreed to them.
+    pub agreements_asked: u32,
     /// Who of the class is there.
     pub roll: Roll,
     pub out: Outbox,
@@ -130,6 +132,7 @@ impl Practice {
             rest_to_tell: Vec::new(),
             unwell: false,
             looking_back: None,
+            agreements_asked: 0,
             aims: Aims::default(),
             roll: Roll::default(),
             out: Outbox::default(),

@@ -9,6 +9,8 @@ use routine::{Routine, has_swallow_work};
 pub(super) enum Question {
     /// 0 to 10.
     Rating(Rating, RatedOver),
+    /// A moment of the last week when the voice did what was wanted, in the client's own words.
+    Moment,
     /// Why planned days of the last week were missed.
     Missed,
     /// Was there this warning sign in the last week?
@@ -35,6 +37,10 @@ impl Questions {
         let mut all: Vec<Question> = ask.ratings.iter().map(|&what| Question::Rating(what, RatedOver::Practice)).collect();
         if let Some(week) = context.week_to_ask.filter(|_| ask.weekly && reason == "completed") {
             all.push(Question::Rating(Rating::Voice, RatedOver::Week));
+            // Nobody is asked to tell what cannot be kept.
+            if context.keeps_sound || context.writes_down {
+                all.push(Question::Moment);
+            }
             if week.days_missed > 0 {
                 all.push(Question::Missed);
             }

@@ -66,6 +66,13 @@ pub enum Order {
         #[arg(long)]
         model: PathBuf,
     },
+    /// Write down what was told; the program starts it itself
+    #[command(name = "__write-down", hide = true)]
+    WriteDown {
+        /// Use this model folder in the Vosk layout
+        #[arg(long)]
+        model: PathBuf,
+    },
 }
 
 #[cfg(test)]

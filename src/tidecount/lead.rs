@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use crate::options::{ALOUD, DataFolder, Fast, Screen, Sound, kept_in};
@@ -14,7 +14,7 @@ use jiff::ZonedDateTime;
 use live::follow::SharedScreen;
 use live::practice::{ClassGiven, ClassKeeper, Practice};
 use pages::follow::server;
-use record::{NewClass, Source, Store};
+use record::Source;
 use routine::ClassList;
 use screen::{TerminalScreen, fitted_to_terminal};
 use session::Line;
@@ -63,7 +63,8 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     let io = audio::open(&sound.mic, &sound.speaker, fast)?;
     let source = if sound.recording { Source::Replay } else { Source::Live };
     let data = args.data.folder()?;
-    let keeper = list.as_ref().map(|list| keeper(list, &loaded.prescription.routine.title, source, &data)).transpose()?;
+    let title = &loaded.prescription.routine.title;
+    let keeper = list.as_ref().map(|list| ClassKeeper::begin(list, title, source, &data, &ZonedDateTime::now())).transpose()?;
     let given = ClassGiven { participants: list.map(|list| list.participants).unwrap_or_default(), names_aloud: args.say_names };
     let keys = loaded.words.text(&Line { key: "class-keys-shown".into(), args: Vec::new() })?;
     let practice = Practice { hears_itself: sound.hears_itself, voice: sound.voice, ..Practice::of(loaded, source, "class".into(), data) };
@@ -85,21 +86,6 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
         }
         None => ExitCode::SUCCESS,
     })
-}
-
-/// Begins the record of a class.
-fn keeper(list: &ClassList, routine_title: &str, source: Source, data: &Path) -> Result<ClassKeeper, Failure> {
-    let participants: Vec<String> = list.participants.iter().map(|participant| participant.called.to_string()).collect();
-    let mut store = Store::open(data)?;
-    let class = store.begin_class(&NewClass {
-        title: &list.title,
-        routine_title,
-        source,
-        software: concat!("tidecount ", env!("CARGO_PKG_VERSION")),
-        started_at: &ZonedDateTime::now(),
-        participants: &participants,
-    })?;
-    ClassKeeper::new(store, class)
 }
 
 /// The clinician reads the cautions, and why somebody leaves something out; the class hears one sentence.

@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use clap::Parser;
 use files::error::Failure;
-use recogniser::child_main;
+use recogniser::{child_main, write_down_main};
 use tidecount::command_line::{Arguments, Order};
 use tidecount::{
     appliance, assess, attend, calibrate, clinic, demo, devices, doctor, enrol, exercises, export, goal, hand, hear, history, lead, pack,
@@ -44,6 +44,7 @@ fn main() -> ExitCode {
         Order::Appliance(args) => appliance::command::run(&args),
         Order::Papers { folder } => papers::run(&folder),
         Order::Recogniser { model } => return child_main(&model),
+        Order::WriteDown { model } => return write_down_main(&model),
     };
     done.unwrap_or_else(|error: Failure| {
         error.report();

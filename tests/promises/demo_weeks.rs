@@ -28,9 +28,16 @@ fn a_week_of_practice_can_be_looked_at_without_a_week_of_use() {
     let baselines = progress::assessments(&store.assessed("simulated client", today).expect("reads"));
     assert_eq!(baselines.iter().map(|one| one.whole).collect::<Vec<_>>(), [true], "before the first practice");
     assert_eq!(store.goals("simulated client").expect("reads").len(), 2);
+    let [moment] = &practised.moments[..] else { panic!("asked once a week: {:?}", practised.moments) };
+    assert!(moment.heard_until.is_some(), "what was told can be heard: {moment:?}");
+    let [class] = &store.classes(20).expect("reads")[..] else { panic!("a class on Thursday") };
+    let there = |present| class.attendance.iter().filter(|(_, known)| *known == Some(present)).count();
+    assert_eq!((class.title.as_str(), there(true), there(false)), ("Thursday class (simulated)", 4, 1), "{class:?}");
+    assert!(class.led.len() == 3 && class.led.iter().all(|step| step.repetitions_done == step.repetitions_planned), "{class:?}");
 
     let report = std::fs::read_to_string(folder.join("weeks-report.html")).expect("the report");
     assert!(report.contains("simulated client") && report.contains("whole verse"), "his name and his goal");
+    assert!(report.contains("Baseline and re-test") && report.contains("When the voice worked"), "beside practice");
     let mut chart = tidecount(["report", "--format", "chart", "--data"]);
     let chart = output(chart.arg(&data));
     assert!(chart.status.success() && out(&chart).contains("order my own coffee"), "{}{}", out(&chart), err(&chart));

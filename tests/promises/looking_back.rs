@@ -4,10 +4,11 @@
 #[path = "../support/rehearsal.rs"]
 mod rehearsal;
 
-use record::Source;
+use record::{Source, Store};
 use rehearsal::{Led, RATE_HZ, Scene, lead};
 use rehearse::RoomSpec;
 use serde_json::{Value, json};
+use std::path::Path;
 
 const ROUTINE: &str = r#"
 title = "Short evening"
@@ -52,7 +53,11 @@ fn answers(rules: &[(&str, &str)]) -> String {
 
 fn led(name: &str, client: &str, source: Source) -> Led {
     let dir = tempfile::tempdir().expect("a folder");
-    lead(&Scene { routine: ROUTINE, client, room: RoomSpec::living_room(RATE_HZ), source, folder: dir.path(), name })
+    led_in(dir.path(), name, client, source)
+}
+
+fn led_in(folder: &Path, name: &str, client: &str, source: Source) -> Led {
+    lead(&Scene { routine: ROUTINE, client, room: RoomSpec::living_room(RATE_HZ), source, folder, name })
 }
 
 /// Kind and answer of everything that was asked at the end.
@@ -66,7 +71,8 @@ fn told(led: &Led) -> Vec<(String, Value)> {
     led.journal.iter().filter_map(of).collect()
 }
 
-/// The first live practice of a client: what is asked once a week is due, and no planned day was missed.
+/// The first live practice of a client: what is asked once a week is due, and no planned day was missed. The sound of practices may be
+/// kept, and there is a model that writes: what is told of the week can be read, can be heard, and is gone when the client is forgotten.
 #[test]
 fn a_client_answers_by_voice_and_skips_one() {
     let rules = answers(&[
@@ -74,6 +80,7 @@ fn a_client_answers_by_voice_and_skips_one() {
         ("ask-tiredness", "next"),
         ("ask-pain", "zero"),
         ("ask-voice", "seven"),
+        ("ask-moment", "on tuesday i rang my sister and she heard every word"),
         ("ask-sign-cough-at-meals", "yes"),
         ("ask-sign-wet-voice", "no"),
         ("ask-sign-weight-loss", "i'm not sure"),
@@ -81,7 +88,17 @@ fn a_client_answers_by_voice_and_skips_one() {
         ("ask-rating-again", "four"),
         ("ask-sign-again", "no"),
     ]);
-    let led = led("answers", &client("rms", 3, &rules), Source::Live);
+    let dir = tempfile::tempdir().expect("a folder");
+    let data = dir.path().join("record");
+    let now = jiff::ZonedDateTime::now();
+    let mut store = Store::open(&data).expect("opens");
+    store.sound_wish("client", 30, &now).expect("wishes");
+    store.sound_consent_by_voice("client", true, 30, &now).expect("agrees");
+    drop(store);
+    // The commands' own model stands for one with a whole vocabulary: it writes words, if not the best.
+    #[cfg(unix)]
+    std::os::unix::fs::symlink(concat!(env!("CARGO_MANIFEST_DIR"), "/models/en"), data.join("writing-model")).expect("a link");
+    let led = led_in(dir.path(), "answers", &client("rms", 3, &rules), Source::Live);
     let expected = [
         ("effort", json!(4)),
         ("tiredness", Value::Null),
@@ -96,6 +113,25 @@ fn a_client_answers_by_voice_and_skips_one() {
     assert_eq!(led.said("rating-taken"), 3, "each number is said back");
     let ended = led.journal.last().expect("entries");
     assert_eq!((&ended["kind"], &ended["reason"]), (&json!("session_ended"), &json!("completed")));
+
+    assert_eq!((led.said("ask-moment"), led.said("moment-taken")), (1, 1), "{:#?}", led.said);
+    let store = Store::open(&data).expect("opens");
+    let practised = store.practised("client", now.date()).expect("reads");
+    let [moment] = &practised.moments[..] else { panic!("one moment: {:?}", practised.moments) };
+    let spoken = led.truth.iter().find(|did| did.to_string().contains("rang my sister")).expect("told");
+    let (from_s, until_s) = (spoken["onset_s"].as_f64().expect("s"), spoken["offset_s"].as_f64().expect("s"));
+    assert!((moment.from_s - from_s).abs() < 0.6 && (moment.until_s - until_s).abs() < 0.6, "{moment:?} {spoken}");
+    #[cfg(unix)]
+    assert!(moment.text.as_ref().is_some_and(|text| text.split(' ').count() >= 3), "written down: {moment:?}");
+    assert!(moment.heard_until.is_some(), "kept as sound: {moment:?}");
+    let sound = store.sound_of_moment("client", moment).expect("reads").expect("its sound");
+    let file = store.sound_folder().join(&sound.file);
+    assert!(file.exists());
+    drop(store);
+    Store::forget(&data, "client").expect("forgets");
+    assert!(!file.exists());
+    let gone = Store::open(&data).expect("opens").practised("client", now.date()).expect("reads");
+    assert!(gone.moments.is_empty());
 }
 
 /// A number that was misheard, or thought better of, is corrected; "finish" ends the questions, and the practice stands as completed.

@@ -453,7 +453,7 @@ fn the_handout_shows_every_exercise_with_its_dose_and_cautions() {
     for said in [
         "Evening routine",
         "For household",
-        "Long ah: 3 times, aim for 12 seconds, rest 10 s between",
+        "Long ah: 3 times, aim for 12 seconds, rest 10\u{a0}s between",
         "Nasal breathing: 5 times, in on 3, out on 8",
         "press 20 s, tighter 10 s, smile 3 s",
         "Rest: 20 seconds",

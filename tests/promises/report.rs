@@ -9,8 +9,9 @@ use invented::{Life, keep};
 use jiff::civil::{Date, date};
 use model::{MissedReason, RatedOver, Rating, SignAnswer, SwallowSign};
 use progress::{
-    Aim, BreakReason, ClockJump, DaysMissed, Direction, Goal, GoalState, Mark, MarkKind, Measure, NotMet, Note, NoteKind, Picture,
-    PlanBasis, Practised, ProgrammeChange, ProgrammeItem, Rated, SignAnswered, Standing, TooEarly, Window,
+    Aim, BaselineFigure, Baselines, BreakReason, ClockJump, Compared, Conditions, DaysMissed, Direction, Goal, GoalState, Mark, MarkKind,
+    Measure, Moment, NotMet, Note, NoteKind, Picture, PlanBasis, Practised, ProgrammeChange, ProgrammeItem, Rated, Reading, SignAnswered,
+    Standing, Taken, TooEarly, Window,
 };
 use record::{NewGoal, Store};
 use report::sheet::{About, Sheet, sheet};
@@ -35,7 +36,7 @@ fn practised(life: &Life) -> Practised {
 }
 
 fn report(life: &Life, weeks: u32) -> Sheet {
-    gather(&practised(life), weeks, TODAY, &words()).expect("a report")
+    gather(&practised(life), &Practised::default(), weeks, TODAY, &words()).expect("a report")
 }
 
 fn pdf(sheet: &Sheet) -> lopdf::Document {
@@ -302,7 +303,7 @@ fn with_goals(life: &Life) -> Practised {
 
 #[test]
 fn goals_stand_on_every_page_with_the_rule_by_which_they_are_judged() {
-    let sheet = gather(&with_goals(&Life::weeks(12)), 12, TODAY, &words()).expect("a report");
+    let sheet = gather(&with_goals(&Life::weeks(12)), &Practised::default(), 12, TODAY, &words()).expect("a report");
     let told = sheet.front.goals.as_ref().expect("goals");
     assert!(
         told.lines[0]
@@ -383,10 +384,86 @@ fn a_warning_sign_stands_first_and_in_the_text_for_the_chart() {
     }
 }
 
+/// What was told of a week stands with its day, as it was written or where it can be heard; what is no longer kept is not on the client's page.
+#[test]
+fn moments_stand_for_the_clinician_and_for_the_client() {
+    let mut practised = practised(&Life::weeks(12));
+    let told = |session, text: Option<&str>, heard_until| Moment {
+        session,
+        day: TODAY,
+        part: 1,
+        from_s: 400.0,
+        until_s: 412.4,
+        text: text.map(str::to_owned),
+        heard_until,
+    };
+    practised.moments =
+        vec![told(1, None, None), told(2, None, Some(date(2026, 12, 22))), told(3, Some("i rang my sister"), Some(date(2026, 12, 22)))];
+    let sheet = worded("moments", &Picture::of(&practised, Window::weeks(TODAY, 12)));
+    let table = sheet.tables.tables.iter().find(|table| table.title.starts_with("When the voice worked")).expect("a table");
+    let cells: Vec<&str> = table.rows.iter().map(|row| row[1].as_str()).collect();
+    assert_eq!(
+        cells,
+        [
+            "Told; its recording is no longer kept.",
+            "Recorded, 12 s: practice 2, until 22 Dec 2026.",
+            "“i rang my sister” Recorded, 12 s: practice 3, until 22 Dec 2026."
+        ]
+    );
+    let own = ["22 Nov 2026: “i rang my sister”", "22 Nov 2026: you told us, and your recording is kept until 22 Dec 2026."];
+    assert_eq!(sheet.client.moments, own);
+    assert!(sheet.chart.text.contains("- 2026-11-22: \"i rang my sister\""), "{}", sheet.chart.text);
+    assert!(to_html(&sheet).contains("When your voice worked"));
+}
+
+/// Baseline and re-test stand beside practice, each difference beside the person's own scatter, with conditions and published values or
+/// the words that there are none.
+#[test]
+fn baseline_and_re_test_stand_beside_practice() {
+    let conditions = |distance_cm| Conditions { distance_cm, ..Conditions::default() };
+    let reading = |exercise: &str, measure, taken, trials: &[f64], distance_cm| Reading {
+        exercise: exercise.to_owned(),
+        measure,
+        taken,
+        value: trials.iter().copied().fold(f64::MIN, f64::max),
+        trials: trials.to_vec(),
+        discarded: 0,
+        conditions: conditions(distance_cm),
+    };
+    let hold = |trials: &[f64]| reading("long-ah", Measure::HoldS, Taken::Best, trials, Some(30.0));
+    let level = |value| reading("comfortable-ah", Measure::LevelDb, Taken::Median, &[value], Some(30.0));
+    let (first_on, last_on) = (date(2026, 8, 31), date(2026, 11, 20));
+    let figures = vec![
+        BaselineFigure {
+            first: hold(&[9.5, 11.0, 10.0]),
+            first_on,
+            latest: Some((last_on, hold(&[14.0, 15.5]))),
+            compared: Some(Compared::Beyond { difference: 4.5, mdc95: 1.8 }),
+        },
+        BaselineFigure { first: level(-30.0), first_on, latest: Some((last_on, level(-28.0))), compared: Some(Compared::OtherConditions) },
+    ];
+    let baselines = Some(Baselines { figures, led: vec![(first_on, true), (last_on, false)] });
+    let picture = Picture { baselines, ..Picture::of(&practised(&Life::weeks(12)), Window::weeks(TODAY, 12)) };
+    let sheet = worded("baselines", &picture);
+    let table = sheet.tables.tables.iter().find(|table| table.title.starts_with("Baseline and re-test")).expect("a table");
+    let row = &table.rows[0];
+    assert_eq!(row[1..4], ["11.0, the best of 9.5, 11.0, 10.0", "15.5, the best of 14.0, 15.5", "+4.5, beyond own scatter (1.8)"]);
+    assert!(row[4].parse::<f64>().is_ok(), "what practice gives of late: {row:?}");
+    assert!(row[5].contains("healthy women aged 60 to 89: mean 21.0 s"), "{row:?}");
+    let row = &table.rows[1];
+    assert!(row[3].starts_with("can’t be compared") && row[5] == "no norm known", "{row:?}");
+    for told in
+        ["31 Aug 2026, 20 Nov 2026 (not led to its end)", "30 cm", "not calibrated", "Maslan et al. 2011", "no figure here is a diagnosis"]
+    {
+        assert!(table.note.contains(told), "{told}: {}", table.note);
+    }
+    assert!(sheet.chart.text.contains("beyond own scatter (1.8)"), "{}", sheet.chart.text);
+}
+
 /// What can be pasted into a chart: the order of a chart, the assessment left to the clinician, plain short lines, ISO days.
 #[test]
 fn the_text_for_the_chart_is_plain_and_leaves_the_assessment_to_the_clinician() {
-    let sheet = gather(&with_goals(&Life::eventful()), 12, TODAY, &words()).expect("a report");
+    let sheet = gather(&with_goals(&Life::eventful()), &Practised::default(), 12, TODAY, &words()).expect("a report");
     let text = &sheet.chart.text;
     insta::assert_snapshot!("text_for_the_chart", text);
     assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");

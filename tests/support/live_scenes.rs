@@ -102,15 +102,12 @@ fn level(hub: &LiveHub, timed: bool) {
 }
 
 fn ask(hub: &LiveHub) {
-    stage(hub, Phase::Practice, "Evening routine", "", "Strong swallow: has your clinician said it is right for you?");
+    stage(hub, Phase::Practice, "Evening routine", "", "Strong swallow: has your clinician agreed to it for you?");
     figure(hub, "", "", "", None);
     no_bar(hub);
     mood(hub, MoodName::Listening, "Listening");
     hub.offer(&offers(&["yes", "no"], &MORE));
-    hub.set(
-        Section::Rows,
-        &rows(&[(Who::Tool, "Has your clinician said this one is right"), (Who::Tool, "for you? Yes, no, or not sure?")]),
-    );
+    hub.set(Section::Rows, &rows(&[(Who::Tool, "Has your clinician agreed to it"), (Who::Tool, "for you? Yes, no, or not sure?")]));
 }
 
 fn hold(hub: &LiveHub) {
@@ -270,7 +267,7 @@ fn by_page_read(hub: &LiveHub) {
 
 fn by_page_turn(hub: &LiveHub) {
     ask(hub);
-    by_page(hub, "Has your clinician said this one is right for you? Yes, no, or not sure?", Doing::Turn, "Your turn");
+    by_page(hub, "Has your clinician agreed to it for you? Yes, no, or not sure?", Doing::Turn, "Your turn");
     hub.set(Section::Rows, &rows(&[(Who::Client, "You: “louder”")]));
 }
 

@@ -24,9 +24,7 @@ fn well(client: i64, name: &str) -> Digest {
         recent: Share { counted: 40, prescribed: 42 },
         before: Share::default(),
         planned: true,
-        dizzy: 0,
-        pain: 0,
-        help: 0,
+        said: Said::default(),
         last_safety: None,
         signs: 0,
         signs_what: None,
@@ -69,18 +67,22 @@ fn the_gravest_reason_comes_first_then_the_graver_of_its_kind_then_who_has_more(
         of(5, &|digest| digest.recent = Share { counted: 10, prescribed: 42 }),
         of(6, &away(4)),
         of(7, &away(9)),
-        of(8, &|digest| digest.help = 9),
-        of(9, &|digest| digest.dizzy = 1),
-        of(10, &|digest| (digest.pain, digest.left_out) = (1, 1)),
+        of(8, &|digest| digest.said.help = 9),
+        of(9, &|digest| digest.said.dizzy = 1),
+        of(10, &|digest| (digest.said.pain, digest.left_out) = (1, 1)),
         of(11, &|digest| digest.fallen = 2),
         of(12, &|digest| digest.known_to = Some(date(2026, 2, 20))),
         of(13, &|digest| digest.microphone = Microphone::Void),
         of(14, &|digest| digest.follows_newest = Some(false)),
         of(15, &|digest| digest.tired = 1),
         of(16, &|digest| digest.signs = 1),
+        of(17, &|digest| digest.said.sick = 2),
+        of(18, &|digest| (digest.said.dizzy, digest.said.help) = (40, 40)),
+        of(19, &|digest| digest.said.choking = 1),
     ];
     // 12: nothing has come since the package of 1 March; 15 days are more than 14.
-    let expected = [10, 9, 8, 16, 7, 6, 12, 5, 4, 11, 3, 15, 14, 13, 2, 1];
+    // One choking is graver than any dizziness.
+    let expected = [19, 18, 17, 10, 9, 8, 16, 7, 6, 12, 5, 4, 11, 3, 15, 14, 13, 2, 1];
     assert_eq!(order(all.clone(), None), expected);
     // From the other end, the same.
     assert_eq!(order(all.iter().rev().cloned().collect(), None), expected);
@@ -105,7 +107,7 @@ proptest! {
     ) {
         let digests: Vec<Digest> = (1..).zip(dizzy).map(|(client, (dizzy, left_out, counted, away))| {
             let mut digest = well(client, "client");
-            (digest.dizzy, digest.left_out) = (dizzy, left_out);
+            (digest.said.dizzy, digest.left_out) = (dizzy, left_out);
             digest.recent = Share { counted, prescribed: 42 };
             digest.last_day = Some(date(2026, 3, 15 - away));
             digest
@@ -176,7 +178,8 @@ fn what_was_seen_is_told_again_only_with_news_or_after_a_while() {
 #[test]
 fn no_reason_diagnoses() {
     let mut digest = well(1, "client");
-    (digest.dizzy, digest.pain, digest.help, digest.left_out, digest.tired, digest.fallen, digest.clock_wrong) = (1, 2, 3, 1, 1, 1, 2);
+    (digest.said.dizzy, digest.said.pain, digest.said.help, digest.left_out, digest.tired, digest.fallen, digest.clock_wrong) =
+        (1, 2, 3, 1, 1, 1, 2);
     (digest.last_day, digest.recent, digest.microphone) =
         (Some(date(2026, 3, 1)), Share { counted: 1, prescribed: 9 }, Microphone::Relative);
     let text: Vec<String> = attention(&digest, TODAY).reasons.iter().map(reason_text).collect();

@@ -21,6 +21,9 @@ fn bundle_of(practices: &[KeptPractice], kind: BundleKind) -> Value {
     for kept in practices {
         export.practice(&Practice::of(kept, &outline, false)).expect("writes");
     }
+    for state in crate::samples::goals() {
+        export.goal(&crate::GoalOn { client: "grandpa", state: &state, on: jiff::civil::date(2026, 11, 30) }).expect("writes");
+    }
     serde_json::from_slice(&export.finish().expect("ends")).expect("JSON")
 }
 
@@ -243,4 +246,20 @@ fn names_and_texts_from_outside_stay_text() {
     let bundle = bundle_of(&practices, BundleKind::Collection);
     let div = resources(&bundle, "CarePlan")[0]["text"]["div"].as_str().expect("a text").to_owned();
     assert!(div.contains("&lt;script&gt;") && !div.contains("<script>") && !div.contains('\u{1}'), "{div}");
+}
+
+#[test]
+fn a_goal_has_its_target_its_day_and_how_it_stands() {
+    let bundle = bundle();
+    let goals = resources(&bundle, "Goal");
+    let [measured, daily] = goals[..] else { panic!("two goals: {goals:#?}") };
+    let target = &measured["target"][0];
+    assert_eq!((code(&target["measure"]), target["dueDate"].as_str()), (model::Measure::HoldS.declared().term.code, Some("2027-01-31")));
+    assert_eq!(target["detailQuantity"]["value"], 12.0);
+    assert_eq!((target["detailQuantity"]["comparator"].as_str(), target["detailQuantity"]["code"].as_str()), (Some(">="), Some("s")));
+    let status = |goal: &Value| (goal["lifecycleStatus"].clone(), goal["achievementStatus"]["coding"][0]["code"].clone());
+    assert_eq!(status(measured), ("active".into(), "not-achieved".into()));
+    assert_eq!(status(daily), ("completed".into(), "achieved".into()));
+    assert!(daily["target"][0]["measure"].is_null(), "people judge it");
+    assert_eq!(bundle, self::bundle(), "the same at each export");
 }

@@ -183,3 +183,28 @@ pub fn two_evenings() -> Vec<KeptPractice> {
     let broken_off = entries().into_iter().take(6).collect();
     vec![kept(7, "2026-10-22T18:30:05.25+02:00[Europe/Berlin]", entries()), kept(8, "2026-10-26T18:31:00+01:00[Europe/Berlin]", broken_off)]
 }
+
+/// A goal that is measured, and one of daily life whose words a spreadsheet would take for a formula.
+pub fn goals() -> Vec<progress::GoalState> {
+    use jiff::civil::date;
+    use progress::{Aim, Direction, Goal, GoalState, Mark, MarkKind, NotMet, Standing};
+    let goal = |id, words: &str, aim, marks| Goal {
+        id,
+        words: words.to_owned(),
+        aim,
+        set_on: date(2026, 10, 1),
+        due: date(2027, 1, 31),
+        set_by: "the therapist".to_owned(),
+        marks,
+    };
+    let aim = Aim { exercise: "long-ah".to_owned(), measure: model::Measure::HoldS, direction: Direction::AtLeast, target: 12.0 };
+    let mark = Mark { kind: MarkKind::Met, on: date(2026, 11, 20), by: "the therapist".to_owned() };
+    vec![
+        GoalState {
+            goal: goal(1, "I want the breath for a whole verse.", Some(aim), Vec::new()),
+            standing: Standing::NotMet(NotMet::Short),
+            typical: Some(10.5),
+        },
+        GoalState { goal: goal(2, "=SUM(1)", None, vec![mark]), standing: Standing::Met, typical: None },
+    ]
+}

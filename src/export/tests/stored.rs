@@ -112,6 +112,7 @@ fn every_kind_of_trial_is_written_as_it_was() {
             "trials" => practice.trials.iter().map(|trial| trial_row(&practice, trial)).collect(),
             "steps" => practice.steps.iter().map(|step| step_row(&practice, step)).collect(),
             "practices" => vec![practice_row(&practice)],
+            "goals" => Vec::new(),
             _ => practice.entries().filter_map(|(part, kept)| event_row(&practice, part, kept)).collect(),
         };
         rows.iter().for_each(|row| writer.row(row).expect("writes"));
@@ -132,7 +133,7 @@ fn every_kind_of_trial_is_written_as_it_was() {
         }
     }
     // They change with the version of the program, which stands in the FHIR bundle.
-    assert_eq!([hash(&tables), hash(&fhir), hash(&lines)], ["db557b1d32581a2b", "41a88540116c04e8", "cab9823d064d5e20"]);
+    assert_eq!([hash(&tables), hash(&fhir), hash(&lines)], ["b09ad2f028385220", "41a88540116c04e8", "cab9823d064d5e20"]);
 }
 
 /// A new measure has its column and its code, besides its declaration.

@@ -24,6 +24,7 @@ fn rows(table: &'static Table) -> Rows {
             "trials" => practice.trials.iter().map(|trial| trial_row(practice, trial)).collect(),
             "steps" => practice.steps.iter().map(|step| step_row(practice, step)).collect(),
             "practices" => vec![practice_row(practice)],
+            "goals" => Vec::new(),
             _ => practice.entries().filter_map(|(part, kept)| event_row(practice, part, kept)).collect(),
         };
         rows.into_iter().map(|row| row.cells().to_vec()).collect::<Vec<_>>()
@@ -32,11 +33,15 @@ fn rows(table: &'static Table) -> Rows {
         "trials" => practice.trials.iter().map(|trial| trial_row(practice, trial).cells().to_vec()).collect::<Vec<_>>(),
         "steps" => practice.steps.iter().map(|step| step_row(practice, step).cells().to_vec()).collect(),
         "practices" => vec![practice_row(practice).cells().to_vec()],
+        "goals" => Vec::new(),
         _ => practice.entries().filter_map(|(part, kept)| event_row(practice, part, kept)).map(|row| row.cells().to_vec()).collect(),
     });
-    for cells in all.iter().flatten() {
+    let goals = crate::samples::goals();
+    let on = jiff::civil::date(2026, 11, 30);
+    let goals = goals.iter().map(|state| goal_row(&GoalOn { client: "grandpa", state, on }).cells().to_vec());
+    for cells in all.iter().flatten().cloned().chain(goals.filter(|_| table.name == "goals")) {
         let mut row = Row::of(table);
-        table.columns.iter().zip(cells).for_each(|(column, cell)| row.word(column.name, cell));
+        table.columns.iter().zip(&cells).for_each(|(column, cell)| row.word(column.name, cell));
         writer.row(&row).expect("writes");
     }
     writer.finish().expect("writes");
@@ -131,6 +136,28 @@ fn what_a_spreadsheet_would_take_for_a_formula_is_made_harmless() {
 }
 
 #[test]
+fn a_goal_stands_with_its_target_and_how_it_stands() {
+    let goals = rows(TABLES[4]);
+    assert_eq!(goals.len(), 2);
+    let of = |row: usize, names: &[&str]| names.iter().map(|name| goals[row][*name].clone()).collect::<Vec<_>>();
+    let measured = of(0, &["words", "exercise", "measure", "direction", "target", "now", "unit", "due", "state", "why"]);
+    assert_eq!(
+        measured,
+        ["I want the breath for a whole verse.", "long-ah", "hold-s", "at-least", "12", "10.5", "s", "2027-01-31", "not-met", "short"]
+    );
+    let daily = of(1, &["words", "exercise", "target", "state", "why", "marked", "marked_on", "marked_by"]);
+    assert_eq!(daily, ["'=SUM(1)", "", "", "met", "", "met", "2026-11-20", "the therapist"], "a formula is none");
+    let mut line = Vec::new();
+    for state in crate::samples::goals() {
+        write_goal(&GoalOn { client: "grandpa", state: &state, on: jiff::civil::date(2026, 11, 30) }, &mut line).expect("writes");
+    }
+    let validator = jsonschema::draft202012::new(&lines_schema()).expect("a schema");
+    for line in String::from_utf8(line).expect("UTF-8").lines() {
+        assert!(validator.is_valid(&serde_json::from_str(line).expect("JSON")), "{line}");
+    }
+}
+
+#[test]
 fn the_dictionary_knows_every_column_and_no_other() {
     let bytes = as_table().expect("a table");
     let dictionary: Rows = csv::Reader::from_reader(&bytes[..]).deserialize().map(|row| row.expect("a row")).collect();
@@ -168,6 +195,7 @@ fn every_cell_holds_what_the_dictionary_says() {
                     Holds::Integer => cell.parse::<i64>().is_ok(),
                     Holds::Decimal => cell.parse::<f64>().is_ok_and(f64::is_finite),
                     Holds::Boolean => cell == "true" || cell == "false",
+                    Holds::Date => cell.parse::<jiff::civil::Date>().is_ok(),
                     Holds::Time => cell.parse::<jiff::Timestamp>().is_ok(),
                     Holds::One(words) => words.contains(&cell),
                 };

@@ -10,7 +10,7 @@ use jiff::civil::Date;
 use crate::error::Failure;
 use crate::number_words::counted;
 use export::{Outline, Practice};
-use progress::{Led, misdated};
+use progress::{GoalState, Led, goals, misdated};
 use record::{KeptHead, SessionId, Source, Store};
 
 /// Which practices.
@@ -130,6 +130,27 @@ impl Chosen {
     #[must_use]
     pub fn store(&self) -> &Store {
         &self.store
+    }
+
+    /// The day for which goals are judged: the last of the export, or today.
+    #[must_use]
+    pub fn judged_on(&self) -> Date {
+        let today = ZonedDateTime::now().date();
+        self.to.map_or(today, |to| to.min(today))
+    }
+
+    /// The goals that stand on that day, of everybody whose practices are exported.
+    ///
+    /// # Errors
+    /// The record cannot be read.
+    pub fn goals(&self) -> Result<Vec<(String, Vec<GoalState>)>, Failure> {
+        let day = self.judged_on();
+        let of = |client: String| {
+            let practised = self.store.practised(&client, day)?;
+            let goals = goals(&practised, day);
+            Ok((client, goals))
+        };
+        self.clients().into_iter().map(of).collect()
     }
 
     /// Reads each practice in turn, of which only one is held at a time.

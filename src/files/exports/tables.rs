@@ -1,4 +1,4 @@
-//! The tables of an export: trials, steps, practices, events, and what stands in their columns.
+//! The tables of an export: trials, steps, practices, events, goals, and what stands in their columns.
 
 use std::io::Write;
 use std::path::Path;
@@ -7,7 +7,9 @@ use crate::error::Failure;
 use crate::exports::out::{NewFile, Target, failed, free};
 use crate::exports::read::{Chosen, Selection};
 use crate::number_words::counted;
-use export::{TABLES, Table, Writer, as_csvw, as_table, event_row, practice_row, step_row, trial_row};
+use export::{GoalOn, TABLES, Table, Writer, as_csvw, as_table, event_row, goal_row, practice_row, step_row, trial_row};
+use jiff::civil::Date;
+use progress::GoalState;
 use record::create_folder;
 
 /// Which tables, and where they go.
@@ -40,7 +42,9 @@ pub fn write_csv(asked: &CsvExport) -> Result<(), Failure> {
     asked.target.spare_record(chosen.store())?;
     asked.target.write(|to| {
         let mut tables = Tables { writers: vec![(asked.table, Writer::new(asked.table, to).map_err(failed)?)] };
+        let (goals, on) = (chosen.goals()?, chosen.judged_on());
         chosen.each(|practice| tables.take(practice))?;
+        tables.take_goals(&goals, on)?;
         tables.finish()
     })
 }
@@ -58,8 +62,17 @@ impl<W: Write> Tables<W> {
                 "trials" => practice.trials.iter().try_for_each(|trial| put(trial_row(practice, trial)))?,
                 "steps" => practice.steps.iter().try_for_each(|step| put(step_row(practice, step)))?,
                 "practices" => put(practice_row(practice))?,
+                "goals" => {}
                 _ => practice.entries().filter_map(|(part, kept)| event_row(practice, part, kept)).try_for_each(put)?,
             }
+        }
+        Ok(())
+    }
+
+    fn take_goals(&mut self, goals: &[(String, Vec<GoalState>)], on: Date) -> Result<(), Failure> {
+        for (_, writer) in self.writers.iter_mut().filter(|(table, _)| table.name == "goals") {
+            let all = goals.iter().flat_map(|(client, states)| states.iter().map(move |state| GoalOn { client, state, on }));
+            all.into_iter().try_for_each(|goal| writer.row(&goal_row(&goal)).map_err(failed))?;
         }
         Ok(())
     }
@@ -87,7 +100,9 @@ fn csv_folder(asked: &CsvExport, folder: &Path) -> Result<(), Failure> {
         TABLES.into_iter().zip(&mut files).map(|(table, file)| Ok((table, Writer::new(table, &mut file.writer).map_err(failed)?)));
     let mut tables = Tables { writers: writers.collect::<Result<Vec<_>, Failure>>()? };
     let practices = chosen.heads().count();
+    let (goals, on) = (chosen.goals()?, chosen.judged_on());
     chosen.each(|practice| tables.take(practice))?;
+    tables.take_goals(&goals, on)?;
     tables.finish()?;
     for (name, bytes) in &dictionary {
         let mut file = NewFile::begin(&folder.join(name), asked.target.force)?;

@@ -1,11 +1,14 @@
 //! Keeps the record of a class that is led from a list: who is there and what is led. What anybody did is not in it.
 
+use std::path::Path;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread::JoinHandle;
 
 use crate::observe::{Beginning, Observer};
 use files::error::Failure;
-use record::{ClassId, LedStep, RecordError, Store};
+use jiff::ZonedDateTime;
+use record::{ClassId, LedStep, NewClass, RecordError, Source, Store};
+use routine::ClassList;
 use session::{Entry, Fact};
 
 /// What is to be kept.
@@ -51,6 +54,24 @@ impl ClassKeeper {
             .spawn(keep)
             .map_err(|why| Failure::Again(format!("the record of the class cannot be kept: {why}")))?;
         Ok(Self { sets: Vec::new(), begun_s: Vec::new(), notes: Some(notes), failures, thread: Some(thread) })
+    }
+
+    /// Begins the record of a class in the folder `data`, and keeps it.
+    ///
+    /// # Errors
+    /// The record cannot be written, or the system gives no thread.
+    pub fn begin(list: &ClassList, routine_title: &str, source: Source, data: &Path, started_at: &ZonedDateTime) -> Result<Self, Failure> {
+        let participants: Vec<String> = list.participants.iter().map(|participant| participant.called.to_string()).collect();
+        let mut store = Store::open(data)?;
+        let class = store.begin_class(&NewClass {
+            title: &list.title,
+            routine_title,
+            source,
+            software: concat!("tidecount ", env!("CARGO_PKG_VERSION")),
+            started_at,
+            participants: &participants,
+        })?;
+        Self::new(store, class)
     }
 
     fn keep(&self, note: Note) {

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::practice::lead::Practice;
 use files::error::{Failure, tell};
+use files::load;
 use jiff::ZonedDateTime;
 use record::{Source, Store, Unfinished, amounts_in, led_in};
 use routine::{Work, fresh_first};
@@ -58,6 +59,8 @@ impl Practice {
             practice_week: store.practice_week(&self.client, now)?,
             sound_days: sound.map(|question| question.days),
             sound_again: sound.is_some_and(|question| question.again),
+            keeps_sound: store.sound_allowed(&self.client)?.is_some(),
+            writes_down: load::writing_model(&self.data).is_some(),
             emergency_number: self.emergency_number.clone(),
             week_to_ask: match self.prescription.routine.looking_back.weekly {
                 true => store.week_to_ask(&self.client, now)?,

@@ -12,6 +12,7 @@ use crate::interrupt::until_interrupted;
 use crate::journal_keeper::{JournalKeeper, SessionFacts};
 use crate::levels::Levels;
 use crate::machine::Machine;
+use crate::note_writer::NoteWriter;
 use crate::observe::{Beginning, Observer};
 use crate::page_talker::PageTalker;
 use crate::practice::outcome::Outcome;
@@ -22,7 +23,7 @@ use crate::talk::Talker;
 use audio::{self, AudioIo};
 use command_ear::{ChildRecogniser, Choice, CommandRecogniser, Grammar, Lexicon};
 use files::error::{Failure, tell};
-use files::load::Loaded;
+use files::load::{self, Loaded};
 use files::ramps::stages_and_unfinished;
 use files::spoken::spoken_form;
 use jiff::ZonedDateTime;
@@ -199,8 +200,13 @@ impl Practice {
         let mut stage = machine.stage(self.words, talker, commands, io.as_ref(), observers)?;
         stage.gives_way.never = context.class;
         let keys = if machine.offline { None } else { Keys::open() };
+        let writer = context.writes_down.then(|| load::writing_model(&self.data)).flatten();
+        let writer = writer.map(|model| NoteWriter::new(model, self.recogniser.clone(), io.mic_rate_hz()));
         let engine = Engine::new(self.prescription.routine, context);
         let mut party = PracticeParty::new(io, engine, self.levels, keys, &stage.words);
+        if let Some(writer) = writer {
+            party.write_down(writer);
+        }
         if self.mic_gates {
             party.expect_gate();
         }

@@ -3,6 +3,7 @@
 use std::collections::VecDeque;
 
 use crate::levels::Levels;
+use crate::note_writer::NoteWriter;
 use crate::observe::Observer;
 use crate::quality_worker::QualityWorker;
 use hear::voice_ear::{VoiceEar, VoiceOutput};
@@ -14,6 +15,8 @@ pub struct Measures {
     ear: VoiceEar,
     levels: Levels,
     worker: QualityWorker,
+    /// Where what a client tells is written down.
+    notes: Option<NoteWriter>,
     /// The figures of a hold are waited for, as in a replay.
     waits: bool,
     clipping_reported: bool,
@@ -26,10 +29,16 @@ impl Measures {
             ear: VoiceEar::new(mic_rate_hz),
             levels,
             worker: QualityWorker::default(),
+            notes: None,
             waits,
             clipping_reported: false,
             gain_reported: false,
         }
+    }
+
+    /// From now on what a client tells is written down.
+    pub fn write_down(&mut self, writer: NoteWriter) {
+        self.notes = Some(writer);
     }
 
     /// What the voice ear attends to.
@@ -39,12 +48,18 @@ impl Measures {
 
     /// Frames were lost.
     pub fn skip(&mut self, frames: u64, events: &mut VecDeque<Event>) {
+        if let Some(notes) = &mut self.notes {
+            notes.skip(frames);
+        }
         let worker = &mut self.worker;
         self.ear.skip(frames, &mut |output| events.extend(voice_event(output, 0.0, worker)));
     }
 
     /// The voice ear reads the raw microphone; what we play ourselves is marked, never removed.
     pub fn hear(&mut self, mic: &[f32], masked: bool, now_s: f64, observers: &mut [Box<dyn Observer>], events: &mut VecDeque<Event>) {
+        if let Some(notes) = &mut self.notes {
+            notes.push(mic);
+        }
         let (worker, scale) = (&mut self.worker, self.levels.scale());
         self.ear.push(mic, masked, &mut |output| {
             if let VoiceOutput::Frame(frame) = &output {
@@ -81,6 +96,9 @@ impl Measures {
     /// Takes an entry for the journal, its levels put on the scale that holds now.
     pub fn take(&mut self, mut entry: Entry, observers: &mut [Box<dyn Observer>]) {
         self.levels.apply_calibration(&mut entry.fact);
+        if let (Some(notes), Fact::MomentTold { from_s: Some(from_s), until_s: Some(until_s), .. }) = (&self.notes, &entry.fact) {
+            self.worker.write_down(notes.job(*from_s, *until_s));
+        }
         self.worker.take(entry);
         self.deliver(false, observers);
     }

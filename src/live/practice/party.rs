@@ -6,6 +6,7 @@ use crate::clock::BLOCK_S;
 use crate::command_path::CommandPath;
 use crate::grammar::{self, Meaning};
 use crate::levels::Levels;
+use crate::note_writer::NoteWriter;
 use crate::observe::Asked;
 use crate::party::{Block, Party};
 use crate::practice::measures::Measures;
@@ -39,6 +40,8 @@ pub struct PracticeParty {
     /// Somebody holds a vowel, so nobody gives commands.
     holding: bool,
     listening: Listening,
+    /// What can be answered now, as a button offers it.
+    answers: Vec<Offer>,
     /// Every command by the name that stands on its button.
     names: Vec<(String, Command)>,
     loudspeaker_reported: bool,
@@ -54,6 +57,7 @@ impl PracticeParty {
         Self {
             measures: Measures::new(devices.mic_rate_hz(), levels, devices.is_offline()),
             names: Command::ALL.iter().map(|&command| (words.name_of(command, in_class), command)).collect(),
+            answers: Vec::new(),
             devices,
             engine,
             spoken_over: false,
@@ -78,6 +82,11 @@ impl PracticeParty {
     /// The microphone is known to let nothing through while nobody speaks.
     pub fn expect_gate(&mut self) {
         self.silence.expect_gate();
+    }
+
+    /// What the client tells is written down.
+    pub fn write_down(&mut self, writer: NoteWriter) {
+        self.measures.write_down(writer);
     }
 
     /// A microphone that gives nothing at all is told of, and so is its return.
@@ -134,6 +143,12 @@ impl PracticeParty {
         }
         while let Some(asked) = stage.observers.iter_mut().find_map(|observer| observer.asked()) {
             let (Asked::Command(name) | Asked::Key(name)) = &asked;
+            if let Some(answer) = self.listening.worded.iter().find(|key| *key == name) {
+                let label = self.answers.iter().find(|offer| offer.name == *name).map_or_else(String::new, |offer| offer.label.clone());
+                stage.notify(|observer, at_s| observer.heard(at_s, &label));
+                self.events.push_back(Event::Answer { at_s, text: answer.clone(), confidence: 1.0 });
+                continue;
+            }
             let Some((label, command)) = self.names.iter().find(|(_, command)| command.name() == name) else { continue };
             stage.notify(|observer, at_s| observer.heard(at_s, label));
             self.events.push_back(Event::Command { at_s, command: *command, confidence: 1.0, text: "page".into() });
@@ -195,7 +210,9 @@ impl PracticeParty {
             let (label, _) = self.names.iter().find(|(_, own)| own == command)?;
             Some(Offer { name: command.name().to_owned(), label: label.clone() })
         };
-        let may_say: Vec<Offer> = listening.commands.iter().filter_map(offer).collect();
+        let mut may_say: Vec<Offer> = listening.commands.iter().filter_map(offer).collect();
+        self.answers = listening.worded.iter().map(|key| answer(&stage.words, key)).collect();
+        may_say.extend(self.answers.iter().cloned());
         stage.notify(|observer, at_s| observer.listens(at_s, &listening, &may_say));
         self.listening = listening;
     }
@@ -204,6 +221,13 @@ impl PracticeParty {
         let entry = Entry { at_s: stage.now_s(), fact, position: None };
         self.measures.take(entry, &mut stage.observers);
     }
+}
+
+/// An answer on a button: a number as a figure, anything else by its first wording.
+fn answer(words: &Words, key: &str) -> Offer {
+    let number = key.rsplit('-').next().filter(|last| last.parse::<u8>().is_ok()).map(str::to_owned);
+    let label = number.or_else(|| words.wordings_of(key).into_iter().next()).unwrap_or_default();
+    Offer { name: key.to_owned(), label }
 }
 
 impl Party for PracticeParty {

@@ -105,6 +105,8 @@ fn fact() -> impl Strategy<Value = Fact> {
         seconds().prop_map(|duration_s| Fact::Rested { duration_s }),
         proptest::option::of(0..=10_u8).prop_map(|value| Fact::Rated { what: Rating::Effort, over: RatedOver::Practice, value }),
         (text(), text()).prop_map(|(sign, answer)| Fact::SwallowSign { sign: sign.into(), answer: answer.into() }),
+        (proptest::option::of(seconds()), proptest::option::of(seconds()), proptest::option::of(text()))
+            .prop_map(|(from_s, until_s, text)| Fact::MomentTold { from_s, until_s, text }),
         (any::<u32>(), proptest::option::of(text())).prop_map(|(days, reason)| Fact::DaysMissed { days, reason: reason.map(Into::into) }),
         text().prop_map(|from| Fact::SessionResumed { from }),
         (proptest::option::of(any::<bool>()), any::<u32>()).prop_map(|(given, days)| Fact::SoundConsent { given, days }),

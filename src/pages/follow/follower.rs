@@ -59,6 +59,8 @@ pub struct WebFollower {
     speaking: u32,
     offers: Offers,
     may_say: Vec<Offer>,
+    /// What is offered first, answers aside.
+    can_say: Vec<Offer>,
     gathered: Gathered,
     notes: Vec<Note>,
 }
@@ -102,6 +104,7 @@ impl WebFollower {
             speaking: 0,
             offers: Offers::default(),
             may_say: Vec::new(),
+            can_say: Vec::new(),
             gathered: Gathered::default(),
             notes: Vec::new(),
         };
@@ -215,6 +218,9 @@ impl WebFollower {
     }
 
     fn publish_offers(&mut self) {
+        // Answers stand before everything that can be said besides.
+        let is_answer = |offer: &&Offer| offer.name.starts_with("answer-");
+        self.offers.now = self.may_say.iter().filter(is_answer).chain(&self.can_say).cloned().collect();
         let shown = |offer: &&Offer| !has_label(&self.offers.now, offer) && !has_label(&self.offers.always, offer);
         self.offers.more = self.may_say.iter().filter(shown).cloned().collect();
         self.hub.offer(&self.offers);
@@ -291,7 +297,8 @@ impl WebFollower {
         let speaks = match self.step.and_then(|index| self.steps.get(index)).map(|step| &step.work) {
             Some(Work::ReadAloud { .. }) => listening.commands == listening::with_safety(listening::READING),
             Some(Work::Talk { .. }) => {
-                matches!(listening.voice, VoiceTask::Speech { .. }) && listening.commands == listening::with_safety(listening::TALKING)
+                matches!(listening.voice, VoiceTask::Speech { .. })
+                    && [listening::TALKING, listening::MOMENT].map(listening::with_safety).contains(&listening.commands)
             }
             _ => false,
         };
@@ -304,6 +311,7 @@ impl WebFollower {
         self.offers = Offers::default();
         (self.bar, self.turn, self.holds, self.listens) = (None, false, false, false);
         self.may_say.clear();
+        self.can_say.clear();
         self.by_page.sentence.clear();
         (self.counted, self.rests_from) = (String::new(), None);
         self.publish_stage(&self.stage);
@@ -388,15 +396,15 @@ impl Observer for WebFollower {
         self.take_figure(&view.figure);
         self.publish_figure(&view.figure);
         let now: Vec<Offer> = view.can_say.iter().filter(|offer| !has_label(&self.offers.always, offer)).cloned().collect();
-        if now != self.offers.now {
-            self.offers.now = now;
+        if now != self.can_say {
+            self.can_say = now;
             self.publish_offers();
         }
         self.publish_mood();
     }
 
     fn listens(&mut self, _at_s: f64, listening: &Listening, may_say: &[Offer]) {
-        self.listens = !(listening.commands.is_empty() && listening.answers.is_empty());
+        self.listens = !(listening.commands.is_empty() && listening.answers.is_empty() && listening.worded.is_empty());
         let holds = matches!(listening.voice, VoiceTask::Hold(_));
         self.holds = holds && !self.listens;
         let turn = self.is_turn(listening);

@@ -2,6 +2,7 @@
 
 use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, Value};
 
+use crate::set_up::draft_word::take_word;
 use crate::set_up::fields::Fields;
 use crate::set_up::step_actions::act_on_step;
 use crate::set_up::step_draft::take_step;
@@ -78,6 +79,7 @@ impl RoutineDraft {
                 set(root, name, number_of(value));
             }
         }
+        take_word(root, "", form);
         take_looking_back(root, form);
         take_patience(root, form);
         take_plan(root, form);

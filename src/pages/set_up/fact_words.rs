@@ -23,6 +23,7 @@ pub fn fact_row(site: &Site, entry: &Entry, prescription: Option<&Prescription>)
         told: told.told,
         more: told.more,
         mark: told.mark.map(|key| site.s(key)),
+        sound: None,
     })
 }
 
@@ -174,6 +175,12 @@ fn tell(site: &Site, fact: &Fact) -> Option<FaultTold> {
             let args = vec![("what", text(&why(site, sign))), ("answer", text(answer))];
             if answer.is_warning() { marked("page-fact-sign", args, "page-mark-look") } else { plain("page-fact-sign", args) }
         }
+        Fact::MomentTold { from_s: Some(from_s), until_s: Some(until_s), text: words } => {
+            let more = words.as_ref().map(|words| say("page-fact-moment-words", vec![("text", text(words))]));
+            let told = say("page-fact-moment", vec![("s", whole(until_s - from_s))]);
+            Some(Told { told, more: more.into_iter().collect(), mark: None })
+        }
+        Fact::MomentTold { .. } => plain("page-fact-moment-none", Vec::new()),
         Fact::DaysMissed { days, reason } => {
             let reason = reason.as_ref().map_or_else(|| site.s("page-fact-missed-unsaid"), |reason| why(site, reason));
             plain("page-fact-missed", vec![("n", count(*days)), ("why", text(&reason))])

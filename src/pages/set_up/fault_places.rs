@@ -48,10 +48,20 @@ fn fault_told(fault: &routine::Fault, texts: Texts<'_>) -> FaultTold {
         routine::FaultKind::Missing if fault.what.contains("has no `packs`") => texts.s("page-remedy-packs"),
         routine::FaultKind::Missing if fault.what.contains("has no `title`") => texts.s("page-remedy-title"),
         routine::FaultKind::Missing if fault.what.contains("has no `step`") => texts.s("page-remedy-steps"),
+        routine::FaultKind::NeedsClinicianWord => in_words(&fault.remedy, texts),
+        routine::FaultKind::Missing if fault.what.contains("`clinician_word`") => texts.s("page-remedy-word-empty"),
         routine::FaultKind::WrongType => texts.s("page-remedy-type"),
         _ => fault.remedy.clone(),
     };
     FaultTold { what: in_labels(&format!("{}.", capital(&fault.what)), texts), why: in_labels(&remedy, texts) }
+}
+
+/// A remedy that ends with what to write into the file: the form has fields for that.
+pub(super) fn in_words(remedy: &str, texts: Texts<'_>) -> String {
+    let Some((before, rest)) = remedy.split_once(", or add what the client's own clinician said") else { return remedy.to_owned() };
+    let reason = rest.split_once("}`. ").map_or("", |(_, reason)| reason);
+    let whole = rest.starts_with(" at the top");
+    format!("{before}. {} {reason}", texts.s(if whole { "page-remedy-word-whole" } else { "page-remedy-word" }))
 }
 
 /// Keys of the file between backticks as they are called on the form.
@@ -76,7 +86,7 @@ fn label_key(field: &str) -> Option<String> {
 }
 
 /// Every key of a routine's file that the form has a name for.
-pub const FIELDS: [&str; 49] = [
+pub const FIELDS: [&str; 53] = [
     "title",
     "client",
     "cue_words",
@@ -94,6 +104,10 @@ pub const FIELDS: [&str; 49] = [
     "step",
     "exercise",
     "cautions_acknowledged",
+    "posture",
+    "clinician_word",
+    "who",
+    "why",
     "sets",
     "repetitions",
     "rest_s",

@@ -1,5 +1,7 @@
 //! The pages of past practices.
 
+use audio::decode::SoundReader;
+use audio::file::wav_bytes;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
@@ -7,12 +9,15 @@ use crate::set_up::fact_words::fact_row;
 use crate::set_up::fields::Fields;
 use crate::set_up::site::{PageError, Shown, Site};
 use crate::web::address::encoded;
-use crate::web::pages::{HistoryView, PracticeRow, PracticeView, history, practice};
+use crate::web::pages::{FactRow, HistoryView, PracticeRow, PracticeView, history, practice};
+use progress::Moment;
 use record::{SessionId, SessionSummary, Source, Store};
 use routine::doses_of;
-use session::Arg;
+use session::{Arg, Entry, Fact};
 
 const HERE: &str = "/history";
+/// Sound around what was told, s.
+const AROUND_S: f64 = 0.3;
 /// Practices on one page.
 const A_PAGE: u32 = 20;
 
@@ -118,6 +123,7 @@ fn told(site: &Site, store: &Store, session: SessionId) -> Result<PracticeView, 
     let mut view = PracticeView { id: session.0, title: summary.routine.clone(), when: row.when.clone(), ..PracticeView::default() };
     view.about = vec![format!("{} · {}", row.when, summary.client), row.about, summary.software.clone()];
     view.sounds = crate::set_up::sound::of_practice(site, store, &summary.client, session)?;
+    let moment = moment_of(store, &summary.client, session, site)?;
     let mut rest = entries.as_slice();
     let parts = store.parts_of(session)?;
     for part in &parts {
@@ -129,8 +135,48 @@ fn told(site: &Site, store: &Store, session: SessionId) -> Result<PracticeView, 
             let args = vec![("n", Arg::Number(f64::from(part.number))), ("when", Arg::Text(when(&part.started_at)))];
             site.with_texts(|texts| texts.with("page-practice-part", args))
         };
-        let facts = own.iter().filter_map(|entry| fact_row(site, entry, prescription.as_ref())).collect();
+        let row = |entry: &Entry| {
+            let row = fact_row(site, entry, prescription.as_ref())?;
+            Some(FactRow { sound: heard(entry, part.number, moment.as_ref()), ..row })
+        };
+        let facts = own.iter().filter_map(row).collect();
         view.parts.push((heading, facts));
     }
     Ok(view)
+}
+
+/// What the client told at the end of a practice; none where nothing counts any more.
+fn moment_of(store: &Store, client: &str, session: SessionId, site: &Site) -> Result<Option<Moment>, PageError> {
+    Ok(store.practised(client, site.today())?.moments.into_iter().find(|moment| moment.session == session.0))
+}
+
+/// Where an entry can be heard.
+fn heard(entry: &Entry, part: u32, moment: Option<&Moment>) -> Option<String> {
+    let Fact::MomentTold { from_s: Some(from_s), .. } = entry.fact else { return None };
+    let kept = moment.filter(|moment| moment.part == part && moment.from_s == from_s && moment.heard_until.is_some())?;
+    Some(format!("{HERE}/moment?id={}", kept.session))
+}
+
+/// `GET /history/moment?id=`: what was told, cut out of the kept sound of its practice.
+pub fn moment(site: &Site, query: &Fields) -> Result<Shown, PageError> {
+    let gone = || PageError::none(site.s("page-moment-gone"));
+    let session = SessionId(query.text("id").parse::<i64>().map_err(|_| gone())?);
+    let store = site.store()?.ok_or_else(gone)?;
+    let client = store.history_of(session)?.client;
+    let moment = moment_of(&store, &client, session, site)?.ok_or_else(gone)?;
+    let sound = store.sound_of_moment(&client, &moment)?.ok_or_else(gone)?;
+    let bad = |why: audio::AudioError| PageError::bad(why.to_string());
+    let mut reader = SoundReader::of_bytes(store.sound_flac(&sound)?, "flac").map_err(bad)?;
+    let rate_hz = reader.rate_hz();
+    // Saturates; a breath before the first word and behind the last.
+    let place = |at_s: f64| ((at_s - sound.from_s) * f64::from(rate_hz)) as usize;
+    let (from, until) = (place(moment.from_s - AROUND_S), place(moment.until_s + AROUND_S));
+    let (mut at, mut samples) = (0, Vec::new());
+    while let Some(piece) = reader.read().filter(|_| at < until) {
+        let (first, last) = (from.saturating_sub(at).min(piece.len()), (until - at).min(piece.len()));
+        samples.extend_from_slice(piece.get(first..last).unwrap_or_default());
+        at += piece.len();
+    }
+    let bytes = wav_bytes(&samples, rate_hz).map_err(bad)?;
+    Ok(Shown::File { kind: "audio/wav", name: format!("moment-{}.wav", session.0), bytes })
 }

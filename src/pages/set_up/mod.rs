@@ -9,6 +9,7 @@ mod cautions;
 mod clients;
 pub mod desk;
 mod draft;
+mod draft_word;
 mod enrolment;
 mod fact_words;
 mod fault_places;

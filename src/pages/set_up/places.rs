@@ -32,6 +32,10 @@ impl Places {
         for (key, item) in root.iter() {
             match key {
                 "step" => {}
+                "clinician_word" => {
+                    places.leaf(key.to_owned(), root.key(key).and_then(toml_edit::Key::span), item);
+                    places.table(key, item.as_table_like());
+                }
                 "no_answer" => places.table("no_answer", item.as_table_like()),
                 "plan" => places.rows("plan", item),
                 _ => places.leaf(key.to_owned(), root.key(key).and_then(toml_edit::Key::span), item),
@@ -69,6 +73,7 @@ impl Places {
             begins =
                 begins.min(of_key.as_ref().map_or(usize::MAX, |span| span.start)).min(item.span().map_or(usize::MAX, |span| span.start));
             match key {
+                "clinician_word" => self.table(&format!("{prefix}-clinician_word"), item.as_table_like()),
                 "phases" => self.rows(&format!("{prefix}-phase"), item),
                 "questions" => self.rows(&format!("{prefix}-question"), item),
                 "packs" => self.leaf(format!("{prefix}-packs-other"), of_key.clone(), item),
@@ -112,7 +117,7 @@ impl Places {
         let named = acknowledge.into_iter().chain(named_in(&fault.what));
         let prefix = step.map_or(String::new(), |step| format!("step-{step}-"));
         for name in named {
-            let candidates = [format!("{prefix}{name}"), format!("{prefix}{name}-other"), name.to_owned()];
+            let candidates = [format!("{prefix}{name}"), format!("{prefix}{name}-other"), format!("{prefix}{name}-who"), name.to_owned()];
             if let Some(field) = candidates.into_iter().find(|field| shown(field)) {
                 return Some(field);
             }

@@ -47,6 +47,7 @@ pub fn routes(site: Arc<Site>) -> Router {
         .route("/routines/edit", shows("/routines", routines::edit).merge(takes("/routines", routines::change)))
         .route("/history", shows("/history", history::list))
         .route("/history/practice", shows("/history", history::one))
+        .route("/history/moment", shows("/history", history::moment))
         .route("/progress", shows("/progress", progress::show))
         .route("/sound", shows("/sound", sound::show).merge(takes("/sound", sound::act)))
         .route("/caseload", shows(caseload::HERE, caseload::list))

@@ -3,6 +3,7 @@
 use toml_edit::{Item, Table};
 
 use crate::set_up::draft::{PATIENCE, RoutineDraft, TOP_NUMBERS, TOP_TEXTS, ratings_of};
+use crate::set_up::draft_word::word_fields;
 use crate::set_up::fault_places::place;
 use crate::set_up::field_labels::{label, number_hint};
 use crate::set_up::step_form::step_form;
@@ -50,7 +51,8 @@ fn top_fields(root: &Table, texts: Texts<'_>) -> Vec<Field> {
     let weekly = if root.get("weekly_questions").and_then(Item::as_bool) == Some(true) { "on" } else { "" };
     let weekly = Field::new("weekly_questions", label("weekly_questions", texts), Kind::Check, weekly);
     let asked = AFTER_A_PRACTICE.iter().map(rating).chain([weekly]);
-    TOP_TEXTS.iter().map(text).chain(TOP_NUMBERS.iter().map(number)).chain(asked).collect()
+    let all = TOP_TEXTS.iter().map(text).chain(TOP_NUMBERS.iter().map(number)).chain(asked);
+    all.chain(word_fields(root, "", texts)).collect()
 }
 
 fn patience_fields(root: &Table, texts: Texts<'_>) -> Vec<Field> {

@@ -2,6 +2,7 @@
 
 use toml_edit::{Item, Table, Value};
 
+use crate::set_up::draft_word::take_word;
 use crate::set_up::fields::Fields;
 use crate::set_up::step_fields::{asks_acknowledgement, entry_of, number_fields};
 use crate::set_up::toml_rows::{inline, lines_of, number_of, push_row, rows_mut, set, set_list, text_of};
@@ -25,6 +26,10 @@ pub fn take_step(step: &mut Table, index: usize, form: &Fields) {
             set(step, field, number_of(value));
         }
     }
+    if let Some(posture) = form.get(&name("posture")) {
+        set(step, "posture", text_of(posture));
+    }
+    take_word(step, &name(""), form);
     let fields = entry.dose_fields();
     if fields.contains(&"sips_enabled_by_clinician") {
         set_check(step, "sips_enabled_by_clinician", form.on(&name("sips_enabled_by_clinician")));

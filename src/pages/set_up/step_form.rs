@@ -2,12 +2,13 @@
 
 use toml_edit::{Item, Table};
 
+use crate::set_up::draft_word::word_fields;
 use crate::set_up::field_labels::{label, number_hint};
 use crate::set_up::step_fields::{asks_acknowledgement, entry_of, number_fields};
 use crate::set_up::step_groups::{packs, phases, questions, stages};
 use crate::set_up::toml_rows::{typed, typed_lines};
 use crate::web::pages::{Action, Choice, DoseOffer, Field, Group, Kind, StepForm, Texts};
-use routine::{CatalogueEntry, Timing, catalogue, disagreements, limit_of, ramp_template, templates};
+use routine::{CatalogueEntry, Posture, Timing, catalogue, disagreements, limit_of, ramp_template, templates};
 
 /// The step with this number, from 0, of so many.
 pub fn step_form(index: usize, step: &Table, count: usize, texts: Texts<'_>) -> StepForm {
@@ -68,6 +69,17 @@ fn fields(prefix: &str, step: &Table, entry: &CatalogueEntry, texts: Texts<'_>) 
     if asks_acknowledgement(step, entry) {
         all.push(check("cautions_acknowledged").hint(texts.s("page-hint-acknowledge")));
     }
+    if let [usual, _, ..] = &entry.postures[..] {
+        let named = |posture: &Posture| texts.s(&format!("page-posture-{}", posture.name()));
+        let mut choices = vec![Choice::new("", texts.text("page-posture-usual", "posture", &named(usual)))];
+        choices.extend(entry.postures.iter().map(|posture| Choice::new(posture.name(), named(posture))));
+        let typed = typed(step.get("posture"));
+        if !typed.is_empty() && choices.iter().all(|choice| choice.value != typed) {
+            // What the file says stays until something else is chosen; the check names it.
+            choices.push(Choice::new(typed.clone(), typed.clone()));
+        }
+        all.push(Field::new(format!("{prefix}-posture"), label("posture", texts), Kind::Choice(choices), typed));
+    }
     let defaults = entry.defaults();
     for name in number_fields(entry) {
         let hint = number_hint(Some(entry), name, defaults.get(name).map(String::as_str), texts);
@@ -99,6 +111,7 @@ fn fields(prefix: &str, step: &Table, entry: &CatalogueEntry, texts: Texts<'_>) 
             _ => {}
         }
     }
+    all.extend(word_fields(step, &format!("{prefix}-"), texts));
     all
 }
 

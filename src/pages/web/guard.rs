@@ -27,7 +27,7 @@ const TICKET_TIME: Duration = Duration::from_secs(60);
 /// So many numbers that are good once are out at most; the oldest is forgotten first.
 const MOST_ONCE: usize = 1024;
 /// What the page may do: nothing from elsewhere, no script in the page, no frame around it.
-const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; \
+const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; media-src 'self'; connect-src 'self'; \
                       form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
 /// The key of one start of the program, the cookie for whoever has it, and the numbers that are good once.

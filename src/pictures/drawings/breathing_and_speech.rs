@@ -47,7 +47,7 @@ fn breath_out_resistance() -> Markup {
     html! {
         (profile((-8.0, 20.0), 0.78, CLOSED))
         (line("M53 61 H63 V56 H84 V72 H63 V67 H53 M69 56 V72"))
-        (straight((86.0, 64.0), (99.0, 64.0)))
+        (straight((86.0, 64.0), (97.0, 64.0)))
     }
 }
 

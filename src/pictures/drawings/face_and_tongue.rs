@@ -53,9 +53,9 @@ fn cheek_puff() -> Markup {
 /// From the side: the spoon's back before the mouth, and the tongue pushes out against it.
 fn tongue_against_spoon() -> Markup {
     html! {
-        (profile_of((-10.5, 8.0), 0.86, &html! { (side_with_tongue(AJAR)) (body_of_accent("M58 80 C60 72 68 68 78 70 C82 71 82 77 78 78 C70 79 64 82 62 86 Z")) }))
-        (line("M62 60 C70 62 70 82 62 84 M67 73 H96"))
-        (straight((46.0, 93.0), (64.0, 93.0)))
+        (profile_of((-10.5, 8.0), 0.86, &html! { (side_with_tongue(AJAR)) (body_of_accent("M58 76 C66 68 82 68 98 71 C104 74 102 80 95 79 C82 78 70 84 58 76 Z")) }))
+        (line("M74 47 C81 48 81 69 74 70 C69 69 69 48 74 47 Z M77 67 L96 86"))
+        (straight((66.0, 36.0), (84.0, 36.0)))
     }
 }
 

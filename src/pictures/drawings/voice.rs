@@ -87,7 +87,7 @@ fn loudness_steps() -> Markup {
 
 /// A staircase of notes.
 fn pitch_steps() -> Markup {
-    html! { (profile(HEAD, SCALE, OPEN)) (accent(&line("M58 82 H69 M70 62 H81 M82 42 H93"))) (straight((90.0, 84.0), (90.0, 56.0))) }
+    html! { (profile(HEAD, SCALE, OPEN)) (accent(&line("M55 82 H64 M65 62 H74 M75 42 H84"))) (straight((92.0, 84.0), (92.0, 50.0))) }
 }
 
 /// One that rises, one that falls.
@@ -95,8 +95,8 @@ fn sentence_melody() -> Markup {
     html! {
         (profile((-6.0, 33.0), 0.68, AJAR))
         (bubble())
-        (arrow([(51.0, 18.0), (62.0, 18.0), (70.0, 18.0), (84.0, 10.0)]))
-        (arrow([(51.0, 26.0), (62.0, 26.0), (70.0, 26.0), (84.0, 35.0)]))
+        (arrow([(51.0, 18.0), (62.0, 18.0), (70.0, 18.0), (80.0, 13.0)]))
+        (arrow([(51.0, 26.0), (62.0, 26.0), (70.0, 26.0), (80.0, 31.0)]))
     }
 }
 

@@ -70,3 +70,25 @@ fn levels_of_another_scale_are_not_set_beside_each_other() {
     assert_eq!(told(model::LevelCalibration::None), Some(Compared::OtherConditions));
     assert!(matches!(told(model::LevelCalibration::Meter), Some(Compared::ScatterUnknown { .. })));
 }
+
+#[test]
+fn all_baselines_together_give_first_and_latest_of_each_figure() {
+    let today = day("2026-03-04");
+    let (first, mut trials) = baseline(day("2026-01-02"), 1, [9.5, 11.0, 10.0]);
+    let (middle, more) = baseline(day("2026-02-02"), 2, [12.0, 12.0, 12.0]);
+    let (last, most) = baseline(day("2026-03-02"), 3, [18.0, 17.0, 16.0]);
+    trials.extend(more.into_iter().chain(most));
+    let misdated = crate::Practice { misdated: true, ..practice(4, day("2031-01-01"), "Voice baseline", "", &[(1, "long-ah", 3, 3)]) };
+    let assessed = practised(vec![first.clone(), middle, last, misdated], trials.clone());
+    let told = baselines(&assessed, &practising(30), today).expect("some");
+    let [figure] = &told.figures[..] else { panic!("one figure: {told:?}") };
+    assert_eq!((figure.first_on, figure.first.value), (day("2026-01-02"), 11.0));
+    let (on, latest) = figure.latest.as_ref().expect("a re-test");
+    assert_eq!((*on, latest.value), (day("2026-03-02"), 18.0));
+    assert!(matches!(figure.compared, Some(Compared::Beyond { .. })), "{:?}", figure.compared);
+    assert_eq!(told.led.iter().map(|(on, _)| *on).collect::<Vec<_>>(), ["2026-01-02", "2026-02-02", "2026-03-02"].map(day));
+    // One alone is set beside nothing, and none is none.
+    let alone = baselines(&practised(vec![first], trials), &practising(30), today).expect("some");
+    assert_eq!((alone.figures[0].latest.is_none(), alone.figures[0].compared), (true, None));
+    assert_eq!(baselines(&practised(vec![], vec![]), &practising(30), today), None);
+}

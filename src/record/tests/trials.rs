@@ -238,6 +238,8 @@ fn the_time_of_each_step_and_the_help_are_read() {
         entry(61.0, None, Fact::Rated { what: Rating::Effort, over: RatedOver::Practice, value: Some(6) }),
         entry(62.0, None, Fact::SwallowSign { sign: SwallowSign::WetVoice, answer: SignAnswer::Yes }),
         entry(63.0, None, Fact::SwallowSign { sign: SwallowSign::WetVoice, answer: SignAnswer::NotSure }),
+        entry(63.2, None, Fact::MomentTold { from_s: Some(50.0), until_s: Some(58.0), text: None }),
+        entry(63.4, None, Fact::MomentTold { from_s: Some(59.0), until_s: Some(63.0), text: Some("I sang".into()) }),
         entry(64.0, None, Fact::DaysMissed { days: 2, reason: Some(MissedReason::Forgot) }),
         step_done(70.0, 3),
         entry(90.0, at(2, 1, 1), Fact::StepBegun { exercise: "word-riddles".into(), ramp_stage: None }),
@@ -256,4 +258,6 @@ fn the_time_of_each_step_and_the_help_are_read() {
     assert_eq!(signs, [(date(2026, 3, 2), &SwallowSign::WetVoice, &SignAnswer::NotSure)]);
     let missed: Vec<_> = found.days_missed.iter().map(|told| (told.days, told.reason.clone())).collect();
     assert_eq!(missed, [(2, Some(MissedReason::Forgot))]);
+    let [told] = &found.moments[..] else { panic!("told anew: the last one counts") };
+    assert_eq!((told.part, told.from_s, told.text.as_deref(), told.heard_until), (1, 59.0, Some("I sang"), None), "no sound was kept");
 }

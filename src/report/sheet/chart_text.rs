@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::about::About;
 use super::terms::{Given, Terms, Verdict, printable, verdict};
-use super::{abbreviations, dose, events, front, goals, panels, ratings};
+use super::{abbreviations, baselines, dose, events, front, goals, moments, panels, ratings};
 use crate::handout::Say;
 use crate::number::number;
 use progress::{GoalState, Picture, Series, Standing};
@@ -67,12 +67,14 @@ pub(super) fn chart_text(picture: &Picture, about: &About<'_>, say: Say<'_>) -> 
     events::missed(picture, terms).iter().for_each(|line| lines.line(line));
     lines.list(&of("ratings"), &ratings::lines(&picture.ratings, terms));
     lines.line(&if picture.ratings.is_empty() { of("ratings-none") } else { terms.plain("report-ratings-note-shown") });
+    lines.list(&terms.plain("report-moments-shown"), &moments::lines(picture, terms));
 
     lines.heading(&of("objective"));
     lines.line(&front::adherence(picture, about, terms));
     given(&mut lines, picture, terms);
     lines.list(&of("cueing"), &dose::cueing(picture, terms));
     measured(&mut lines, picture, terms);
+    lines.list(&terms.plain("report-baseline-shown"), &baselines::lines(picture, terms));
     if !picture.goals.is_empty() {
         let told = goals::of(&picture.goals, terms);
         lines.list(&of("goals"), &told.lines);

@@ -4,6 +4,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::goals;
+use super::moments;
 use super::panels;
 use super::terms::{Terms, Verdict, verdict};
 use crate::circles::circles;
@@ -30,6 +31,9 @@ pub struct ClientPage {
     pub goals: Vec<String>,
     pub voice_title: String,
     pub voice: Vec<String>,
+    pub moments_title: String,
+    /// Moments when the voice did what was wanted, the latest first.
+    pub moments: Vec<String>,
     pub programme_title: String,
     pub programme: Vec<String>,
     pub care: String,
@@ -68,6 +72,8 @@ pub(super) fn page(picture: &Picture, terms: &Terms<'_>) -> Result<ClientPage, R
         goals: goals::for_client(&picture.goals, picture.window.to, terms),
         voice_title: terms.plain("report-client-voice-shown"),
         voice: voice(picture, terms),
+        moments_title: terms.plain("report-client-moments-shown"),
+        moments: moments::for_client(picture, terms),
         programme_title: terms.plain("report-client-programme-shown"),
         programme: programme(picture, terms),
         care: terms.plain("report-client-care-shown"),

@@ -208,7 +208,7 @@ fn same_terms(one: &Conditions, other: &Conditions) -> bool {
     of(one) == of(other)
 }
 
-fn calibration(calibration: LevelCalibration, terms: &Terms<'_>) -> String {
+pub(super) fn calibration(calibration: LevelCalibration, terms: &Terms<'_>) -> String {
     let name = match calibration {
         LevelCalibration::None => "none",
         LevelCalibration::Void => "void",

@@ -6,6 +6,7 @@
 
 mod abbreviations;
 mod about;
+mod baselines;
 mod breaks;
 mod chart_text;
 mod client;
@@ -15,6 +16,7 @@ mod events;
 mod front;
 mod goals;
 mod letter;
+mod moments;
 mod panels;
 mod ratings;
 mod table;

@@ -3,11 +3,13 @@
 use serde::Serialize;
 
 use super::abbreviations;
+use super::baselines;
 use super::breaks::Breaks;
 use super::conditions::{self, Condition};
 use super::dose;
 use super::front::{Column, columns};
 use super::goals;
+use super::moments;
 use super::panels;
 use super::ratings;
 use super::table::Table;
@@ -30,7 +32,9 @@ pub(super) fn tables(picture: &Picture, terms: &Terms<'_>) -> Tables {
     let chosen = panels::chosen(picture);
     let tables = [
         goals::table(&picture.goals, terms),
+        baselines::table(picture, terms),
         ratings::table(&picture.ratings, terms),
+        moments::table(picture, terms),
         dose::by_group(picture, terms),
         dose::by_day(picture, terms),
         measures(&chosen, picture, terms),

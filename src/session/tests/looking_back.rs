@@ -90,6 +90,9 @@ fn a_number_over_our_own_voice_is_not_the_clients() {
     assert!(rig.is_speaking());
     rig.answer("answer-10");
     assert!(rated(&rig).is_empty());
+    // Pressed it is.
+    rig.event(Event::Answer { at_s: rig.now_s(), text: "answer-10".into(), confidence: 1.0 });
+    assert_eq!(rated(&rig), [(Rating::Effort, OVER, Some(10))]);
 }
 
 #[test]
@@ -287,4 +290,99 @@ fn swallow() -> Step {
     let mut step = repeated(1, None);
     step.exercise.id = "effortful-swallow".into();
     step
+}
+
+/// To the question about a moment of the week, where what is told can be kept.
+fn at_the_moment() -> Rig {
+    let context = SessionContext { week_to_ask: Some(WeekToAsk::default()), keeps_sound: true, ..SessionContext::default() };
+    let mut rig = Rig::new(vec![paced(1)], context);
+    rig.asks(&[], true);
+    rig.begin();
+    rig.until_said("ask-voice", 60.0);
+    rig.answer("answer-8");
+    rig.until_said("ask-moment", 10.0);
+    rig
+}
+
+fn moments(rig: &Rig) -> Vec<Option<(f64, f64)>> {
+    let of = |entry: &Entry| if let Fact::MomentTold { from_s, until_s, .. } = entry.fact { Some(from_s.zip(until_s)) } else { None };
+    rig.facts.iter().filter_map(of).collect()
+}
+
+#[test]
+fn nobody_is_asked_to_tell_what_cannot_be_kept() {
+    let mut rig = at_the_end(&[], Some(0));
+    rig.until_said("ask-voice", 60.0);
+    rig.answer("answer-8");
+    rig.until(|rig| rig.finished, 20.0);
+    assert_eq!(rig.count("ask-moment"), 0);
+}
+
+#[test]
+fn a_moment_is_told_in_the_clients_own_time() {
+    let mut rig = at_the_moment();
+    rig.run_s(2.0);
+    let from_s = rig.now_s();
+    rig.speak(3.0, 12);
+    rig.run_s(2.0);
+    rig.speak(4.0, 16);
+    rig.until_said("moment-taken", 10.0);
+    assert_eq!(rig.count("ask-moment-again"), 0, "a pause for thought is no silence");
+    rig.until(|rig| rig.finished, 20.0);
+    let [Some((told_s, until_s))] = moments(&rig)[..] else { panic!("told once: {:?}", moments(&rig)) };
+    assert!((told_s - from_s).abs() < 0.1 && until_s - told_s >= 8.9, "{told_s} to {until_s}");
+    assert_eq!((rig.count("questions-over"), end_reason(&rig).as_str()), (1, "completed"));
+}
+
+#[test]
+fn no_moment_is_an_answer_yes_asks_on_and_next_passes_over() {
+    let mut rig = at_the_moment();
+    rig.run_s(1.0);
+    rig.command(Command::No);
+    rig.until_said("moment-none", 5.0);
+    rig.until(|rig| rig.finished, 20.0);
+    assert_eq!(moments(&rig), [None]);
+
+    let mut rig = at_the_moment();
+    rig.run_s(1.0);
+    rig.command(Command::Yes);
+    rig.until_said("moment-tell", 5.0);
+    rig.run_s(1.0);
+    rig.speak(3.0, 12);
+    rig.until_said("moment-taken", 10.0);
+    // Thought better of: it is taken back, and nothing of it counts.
+    rig.command(Command::No);
+    rig.until_said("ask-moment", 5.0);
+    rig.run_s(1.0);
+    rig.command(Command::Skip);
+    rig.until(|rig| rig.finished, 20.0);
+    let told = moments(&rig);
+    assert!(told.len() == 2 && told[0].is_some() && told[1].is_none(), "the last one counts: {told:?}");
+}
+
+#[test]
+fn a_single_word_is_asked_about_and_silence_is_passed_over() {
+    let mut rig = at_the_moment();
+    rig.run_s(1.0);
+    rig.speak(0.6, 2);
+    rig.until_said("ask-moment-again", 10.0);
+    rig.run_s(1.0);
+    rig.speak(3.0, 10);
+    rig.until_said("moment-taken", 10.0);
+    let mut rig = at_the_moment();
+    rig.until(|rig| rig.finished, 120.0);
+    assert_eq!((moments(&rig), rig.count("ask-moment-again")), (vec![None], 1));
+}
+
+#[test]
+fn finish_keeps_what_was_told_and_stop_does_not() {
+    for (command, kept) in [(Command::Finish, 1), (Command::Stop, 0)] {
+        let mut rig = at_the_moment();
+        rig.run_s(1.0);
+        rig.speak(3.0, 12);
+        rig.command(command);
+        rig.until(|rig| rig.finished, 10.0);
+        assert_eq!(moments(&rig).len(), kept, "{command:?}");
+        assert_eq!(end_reason(&rig), "completed");
+    }
 }

@@ -129,6 +129,11 @@ fn against(measure: Measure, how: &Compared, first: &Assessment) -> String {
     let day = first.began.strftime("%-d %b %Y");
     let number = |value: f64| with_unit(measure, &format!("{:.*}", measure.decimals(), value.abs()));
     let differs = |difference: f64| {
+        // What rounds to nothing is neither more nor less.
+        let shown = format!("{:.*}", measure.decimals(), difference.abs());
+        if shown.chars().all(|c| matches!(c, '0' | '.')) {
+            return format!("Against {day}: the same");
+        }
         let way = if difference < 0.0 { "less" } else { "more" };
         format!("Against {day}: {} {way}", number(difference))
     };

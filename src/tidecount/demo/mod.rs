@@ -2,3 +2,4 @@
 
 pub mod command;
 mod weeks;
+mod weeks_class;

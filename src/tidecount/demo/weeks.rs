@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use jiff::civil::{Date, Weekday};
 use jiff::{Span, ZonedDateTime};
 
+use super::weeks_class as class;
 use crate::simulated::course::{self, ROUTINE};
 use crate::simulated::goals;
 use files::error::Failure;
@@ -24,6 +25,10 @@ use speak::Words;
 const CLIENT: (&str, &str) = ("demo/weeks/client.toml", include_str!("../../../demo/weeks/client.toml"));
 /// It stands in every file that is made of the record.
 const NAME: &str = "simulated client";
+
+/// So many practices at the end have their sound kept: what was told of the week can be heard. Sound of all would fill the disk.
+const WITH_SOUND: usize = 3;
+const SOUND_DAYS: u32 = 30;
 
 /// What was made.
 pub struct Made {
@@ -54,12 +59,16 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
             led(&data, day, 9, VOICE.name, VOICE.text, Some(VOICE.name), &text, model)?;
             goals::set(&data, NAME, *day, now.date())?;
         }
+        if number == days.len().saturating_sub(WITH_SOUND) {
+            allow_sound(&data, day)?;
+        }
         let _ = writeln!(told, "{day}: practice {} of {}", number + 1, days.len());
         led(&data, day, 10, ROUTINE.0, ROUTINE.1, None, &text, model)?;
         if number == last && weeks > 1 {
             led(&data, day, 11, VOICE.name, VOICE.text, Some(VOICE.name), &text, model)?;
         }
     }
+    class::lead(&data, weeks, now.date(), model)?;
     goals::mark(&data, NAME, now.date())?;
     let report = out.join("weeks-report.html");
     // Its weeks begin on a Monday: one more, so that the first days stand in it.
@@ -75,6 +84,7 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
     let _ = writeln!(told, "\nThe report:    {}", report.display());
     let _ = writeln!(told, "The baselines: tidecount assess --show --data {}", data.display());
     let _ = writeln!(told, "The chart:     tidecount report --format chart --data {}", data.display());
+    let _ = writeln!(told, "The classes:   tidecount history --classes --data {}", data.display());
     let _ = writeln!(told, "The pages:     tidecount pages --data {}", data.display());
     Ok(Made { data, report })
 }
@@ -104,6 +114,7 @@ fn client(number: usize, along: f64) -> String {
         .replace("{TOP_HZ}", &format!("{:.0}", 190.0 + 40.0 * along + 6.0 * mood))
         .replace("{EFFORT}", number_word(6.0 - 2.0 * along - mood))
         .replace("{VOICE}", number_word(4.0 + 3.0 * along + mood))
+        .replace("{MOMENT}", "On Tuesday I rang my sister, and she heard every word")
         .replace("{COUGH}", if number == 4 { "yes" } else { "no" })
 }
 
@@ -133,4 +144,14 @@ fn led(
     };
     let quiet = SharedScreen::new(TerminalScreen::plain(Box::new(std::io::sink())));
     practice.lead_at(now, Box::new(io), quiet, vec![Box::new(ClientsEar(rehearsal))]).map(drop)
+}
+
+/// The page asks for the sound; the client says yes aloud at the next practice.
+fn allow_sound(data: &Path, day: &Date) -> Result<(), Failure> {
+    let wished = day
+        .at(8, 0, 0, 0)
+        .to_zoned_datetime(jiff::tz::TimeZone::system())
+        .map_err(|why| Failure::Again(format!("{day} has no 8 o'clock here: {why}")))?;
+    Store::open(data)?.sound_wish(NAME, SOUND_DAYS, &wished)?;
+    Ok(())
 }

@@ -23,12 +23,12 @@ pub struct ExportArgs {
 /// The formats.
 #[derive(Debug, Clone, clap::Subcommand)]
 pub enum What {
-    /// Write tables: trials, steps, practices, events. A folder gets all of them with their data dictionary
+    /// Write tables: trials, steps, practices, events, goals. A folder gets all of them with their data dictionary
     Csv(CsvArgs),
-    /// Write JSON Lines: a line for each practice, then one for each entry of its journal
+    /// Write JSON Lines: a line for each practice, then one for each entry of its journal, and one for each goal
     #[command(alias = "jsonl")]
     Json(JsonArgs),
-    /// Write HL7 FHIR R4: a Bundle of one client's plans, practices and trials
+    /// Write HL7 FHIR R4: a Bundle of one client's plans, goals, practices and trials
     Fhir(FhirArgs),
     /// Write iCalendar: the agreed times of a routine, with alarms
     #[command(alias = "ics")]

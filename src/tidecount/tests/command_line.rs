@@ -64,7 +64,7 @@ fn shared_options_say_the_same_wherever_they_stand() {
     let mut said: Vec<(String, String, String)> = Vec::new();
     of_each_command(|path, command| {
         for arg in command.get_arguments().filter(|arg| ["voice", "model"].contains(&arg.get_id().as_str())) {
-            if arg.get_action().takes_values() && path != " tidecount hand make" && path != " tidecount __recogniser" {
+            if arg.get_action().takes_values() && path != " tidecount hand make" && !path.starts_with(" tidecount __") {
                 said.push((arg.get_id().to_string(), arg.get_help().map_or_else(String::new, ToString::to_string), path.to_owned()));
             }
         }

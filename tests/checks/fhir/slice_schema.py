@@ -13,7 +13,7 @@ left out. Nothing else is changed.
 import json
 import sys
 
-RESOURCES = ["Bundle", "Patient", "Device", "DeviceMetric", "CarePlan", "ServiceRequest", "Procedure", "Observation", "CodeSystem"]
+RESOURCES = ["Bundle", "Patient", "Device", "DeviceMetric", "CarePlan", "ServiceRequest", "Procedure", "Observation", "Goal", "CodeSystem"]
 REF = "#/definitions/"
 
 

@@ -63,7 +63,7 @@ fn a_later_file_brings_more_and_an_earlier_one_changes_nothing(engine: &Engine) 
     assert_eq!(forwards.content().expect("reads"), backwards.content().expect("reads"));
     let sheet = forwards.sheet(1, date(2026, 3, 5)).expect("a sheet");
     assert_eq!(
-        (sheet.sessions.len(), sheet.sessions[0].trials, sheet.sessions[0].end_reason.as_deref(), sheet.digest.dizzy),
+        (sheet.sessions.len(), sheet.sessions[0].trials, sheet.sessions[0].end_reason.as_deref(), sheet.digest.said.dizzy),
         (1, 3, Some("completed"), 1)
     );
 }

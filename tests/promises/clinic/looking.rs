@@ -21,7 +21,7 @@ fn reasons(clinic: &mut Clinic, today: Date) -> Vec<(String, Vec<ReasonKind>)> {
 /// One client for each reason, in an order that is not that of the caseload.
 fn the_caseload_says_who_and_why(engine: &Engine) {
     let mut clinic = engine.clinic("caseload");
-    let names = ["well", "clock", "mic", "old", "left", "fell", "half", "silent", "away", "dizzy", "new", "helped"];
+    let names = ["well", "clock", "mic", "old", "left", "fell", "half", "silent", "away", "dizzy", "new", "helped", "chest"];
     let homes: Vec<Home> = (1..)
         .zip(names)
         .map(|(number, name)| Home::made(number, name, if name == "old" { "2025-12-01T08:00:00Z" } else { "2026-03-01T08:00:00Z" }))
@@ -43,6 +43,7 @@ fn the_caseload_says_who_and_why(engine: &Engine) {
             "silent" => ("2026-02-20", daily(1, "2026-02-10", 11, 1, 12.0, &MIC)),
             "away" => ("2026-03-15", daily(1, "2026-03-02", 5, 1, 12.0, &MIC)),
             "dizzy" => ("2026-03-15", one_more(said("dizzy"))),
+            "chest" => ("2026-03-15", one_more(said("chest pain"))),
             "helped" => ("2026-03-15", one_more(said("help"))),
             "new" => continue,
             _ => ("2026-03-15", daily(1, "2026-03-09", 7, 1, 12.0, &MIC)),
@@ -53,6 +54,7 @@ fn the_caseload_says_who_and_why(engine: &Engine) {
     let today = date(2026, 3, 16);
     let found = reasons(&mut clinic, today);
     let expected = [
+        ("chest", vec![Safety]),
         ("dizzy", vec![Safety]),
         ("helped", vec![Safety]),
         ("away", vec![NoPractice, Adherence]),
@@ -76,6 +78,7 @@ fn the_caseload_says_who_and_why(engine: &Engine) {
     };
     // Each figure with what it rests on.
     for (name, words) in [
+        ("chest", vec!["since the last look: chest pain once", "2026-03-15"]),
         ("dizzy", vec!["dizzy once", "2026-03-15"]),
         ("away", vec!["9 days", "2026-03-15", "planned every day", "2026-03-06", "38 % (low; 15 of 39 repetitions)"]),
         ("silent", vec!["24 days", "2026-02-20"]),
@@ -125,7 +128,7 @@ fn what_was_seen_is_not_told_again(engine: &Engine) {
     assert!(kinds(&mut clinic).is_empty());
     clinic.import(&home.file("2026-03-10", &[said(2, "2026-03-03", "dizzy")])).expect("imports");
     let digest = clinic.sheet(client, today).expect("a sheet").digest;
-    assert_eq!((digest.dizzy, digest.pain), (1, 0));
+    assert_eq!((digest.said.dizzy, digest.said.pain), (1, 0));
     assert_eq!(kinds(&mut clinic)[0], ReasonKind::Safety);
     // What time alone brings comes again.
     clinic.seen(client, &now, None).expect("notes");

@@ -90,3 +90,65 @@ fn every_field_of_a_routine_has_a_name_on_the_form() {
         }
     }
 }
+
+/// What a form sends back with some fields typed anew.
+fn sent(shown: &mut RoutineForm, typed: &[(&str, &str)]) -> Fields {
+    let Fields(mut pairs) = as_sent(shown);
+    for (name, value) in typed {
+        match pairs.iter_mut().find(|(known, _)| known == name) {
+            Some((_, old)) => (*value).clone_into(old),
+            None => panic!("{name} is no field of the form"),
+        }
+    }
+    Fields(pairs)
+}
+
+#[test]
+fn posture_and_the_clinicians_word_go_through_the_form_and_back() {
+    let text = "title = \"x\"\n[[step]]\nexercise = \"long-ah\"\nrepetitions = 3\n[[step]]\nexercise = \"neck-turns\"\n";
+    let mut shown = form(text);
+    let mut draft = RoutineDraft::parse(text).expect("TOML");
+    draft.take(&as_sent(&mut shown));
+    assert_eq!(draft.text(), text, "nothing typed, nothing changed");
+    let typed = [
+        ("step-1-posture", "standing"),
+        ("step-0-clinician_word-who", "the speech therapist"),
+        ("step-0-clinician_word-why", "as in the clinic"),
+        ("clinician_word-who", "the speech therapist"),
+        ("clinician_word-why", "twice a day for a month"),
+    ];
+    draft.take(&sent(&mut shown, &typed));
+    let written = draft.text();
+    assert!(written.contains("posture = \"standing\""), "{written}");
+    assert!(written.contains("clinician_word = { who = \"the speech therapist\", why = \"as in the clinic\" }"), "{written}");
+    let mut again = form(&written);
+    for (field, value) in typed {
+        assert!(fields_mut(&mut again).any(|shown| shown.id == field && shown.value == value), "{field}");
+    }
+    let mut same = RoutineDraft::parse(&written).expect("TOML");
+    same.take(&as_sent(&mut again));
+    assert_eq!(same.text(), written);
+    // Taken out again, nothing of it is left.
+    let empty = typed.map(|(field, _)| (field, ""));
+    draft.take(&sent(&mut again, &empty));
+    assert_eq!(draft.text(), text);
+}
+
+#[test]
+fn faults_of_posture_and_word_stand_at_their_fields_and_a_dose_says_where_the_word_goes() {
+    let text = "title = \"x\"\nclinician_word = { who = \"\" }\n[[step]]\nexercise = \"neck-turns\"\ncautions_acknowledged = true\nposture = \"hanging\"\n\
+                [[step]]\nexercise = \"long-ah\"\nclinician_word = { who = \"x\\u0007\", why = \"y\" }\n";
+    let form = form(text);
+    let at: Vec<&str> = form.faults.iter().filter_map(|(at, _)| at.as_deref()).collect();
+    for field in ["clinician_word-who", "step-0-posture", "step-1-clinician_word-who"] {
+        assert!(at.contains(&field), "{field}: {:?}", form.faults);
+    }
+    let told = in_words_of(
+        "Give fewer counts, or add what the client's own clinician said in the step: `clinician_word = { who = \"…\", why = \"…\" }`. Why: it tires.",
+    );
+    assert!(told.starts_with("Give fewer counts. Or fill in below") && told.ends_with("Why: it tires.") && !told.contains('{'), "{told}");
+}
+
+fn in_words_of(remedy: &str) -> String {
+    with_texts(|texts| crate::set_up::fault_places::in_words(remedy, texts))
+}

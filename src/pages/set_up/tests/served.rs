@@ -235,7 +235,7 @@ fn an_agreement_is_kept_with_who_and_can_be_withdrawn() {
     let pages = Pages::open();
     let (status, answer) = pages.get("/cautions?client=grandpa");
     assert!(
-        status == 200 && answer.contains("A clinician has agreed to this for grandpa") && answer.contains("irregular heartbeat"),
+        status == 200 && answer.contains("The clinician of grandpa has agreed to it for them") && answer.contains("irregular heartbeat"),
         "{answer}"
     );
     let agree = |fields: &[(&str, &str)]| pages.post("/cautions", &[&[("client", "grandpa"), ("do", "agree")], fields].concat());
@@ -312,4 +312,50 @@ fn goals_stand_on_the_page_of_progress_with_their_rule() {
     let (status, answer) = pages.get("/progress?client=grandpa");
     assert!(status == 200 && answer.contains("Order coffee &lt;b&gt;without&lt;/b&gt; being asked twice."), "{answer}");
     assert!(answer.contains("too early to say") && answer.contains("marked by people, never by the program"), "{answer}");
+}
+
+#[test]
+fn what_was_told_of_the_week_can_be_played_as_long_as_its_sound_is_kept() {
+    use session::{Entry, Fact};
+    let pages = Pages::open();
+    let data = pages.folder.path().join("record");
+    let began = jiff::ZonedDateTime::now().checked_sub(jiff::Span::new().hours(1)).expect("an hour ago");
+    let new = record::NewSession {
+        protocol: None,
+        client: "grandpa",
+        routine_title: "Evening",
+        routine_text: ROUTINE,
+        source: record::Source::Live,
+        software: "tidecount",
+        started_at: &began,
+    };
+    let mut journal = record::Journal::begin(Store::open(&data).expect("opens"), &new, None).expect("begins");
+    let told = Fact::MomentTold { from_s: Some(2.0), until_s: Some(3.0), text: Some("i <b>sang</b>".into()) };
+    for (at_s, fact) in [(0.0, Fact::SessionBegun { routine: "Evening".into(), steps: 2, software: "test".into() }), (4.0, told)] {
+        journal.append(&Entry { at_s, position: None, fact }).expect("keeps");
+    }
+    drop(journal);
+    let (_, page) = pages.get("/history/practice?id=1");
+    assert!(page.contains("told in 1") && page.contains("i &lt;b&gt;sang") && !page.contains("<audio"), "no sound was kept: {page}");
+    assert_eq!(pages.get("/history/moment?id=1").0, 404);
+
+    let store = Store::open(&data).expect("opens");
+    let mut recorder = record::SoundRecorder::begin(store, record::SessionId(1), 0.0, 8000, 30, &began).expect("begins");
+    let second = |level: f32| vec![level; 8000];
+    for level in [0.0, 0.0, 0.25, 0.0, 0.0] {
+        recorder.push(&second(level)).expect("stores");
+    }
+    drop(recorder.finish().expect("ends"));
+    let (_, page) = pages.get("/history/practice?id=1");
+    assert!(page.contains("<audio controls preload=\"none\" src=\"/history/moment?id=1\""), "{page}");
+    let port = pages.server.port();
+    let mut stream = TcpStream::connect(("127.0.0.1", port)).expect("connects");
+    stream.write_all(format!("GET /history/moment?id=1 HTTP/1.1\r\n{}\r\n", pages.head()).as_bytes()).expect("sends");
+    let mut answer = Vec::new();
+    let _ = stream.read_to_end(&mut answer);
+    let body = answer.windows(4).position(|at| at == b"RIFF").expect("a WAV");
+    let mut wav = hound::WavReader::new(&answer[body..]).expect("reads");
+    let samples: Vec<i16> = wav.samples().map(|sample| sample.expect("a sample")).collect();
+    assert_eq!((wav.spec().sample_rate, samples.len()), (8000, 8000 + 2 * 2400), "a breath before and behind");
+    assert_eq!((samples[0], samples[2400 + 4000], samples[samples.len() - 1]), (0, 8192, 0));
 }

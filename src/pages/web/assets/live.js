@@ -127,9 +127,24 @@ const KEYS = {
   s: "skip", v: "go-back", r: "rest", y: "yes", n: "no", "+": "louder", "=": "louder", "-": "softer",
   "<": "slower", ">": "faster", h: "help", "?": "help", w: "why", q: "finish",
 };
+
+// While a number is asked for, the figures answer. A 1 waits a moment for a 0 behind it.
+let one;
+function answered(key) {
+  const button = (n) => document.querySelector(`#now button[data-command="answer-${n}"]`);
+  const ten = one && key === "0";
+  clearTimeout(one);
+  one = undefined;
+  if (!/^[0-9]$/.test(key) || !button(key)) return false;
+  if (ten && button(10)) button(10).click();
+  else if (key === "1" && button(10)) one = setTimeout(() => { one = undefined; button(1)?.click(); }, 700);
+  else button(key).click();
+  return true;
+}
 document.addEventListener("keydown", (event) => {
   if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
   if (event.key === "Escape") return void send("command", part("stop").dataset.command);
+  if (part("keys").checked && answered(event.key)) return void event.preventDefault();
   const command = part("keys").checked && KEYS[event.key];
   if (!command || event.target.closest("button, input, a, summary")) return;
   event.preventDefault();

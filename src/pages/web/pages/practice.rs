@@ -17,6 +17,8 @@ pub struct FactRow {
     pub more: Vec<String>,
     /// A stop, a trouble: shown with a mark and a word, not by colour alone.
     pub mark: Option<String>,
+    /// Where it can be heard: an address of our own.
+    pub sound: Option<String>,
 }
 
 /// One practice.
@@ -64,6 +66,7 @@ pub(super) fn told(texts: Texts<'_>, view: &PracticeView, whole: bool) -> Markup
                         div {
                             @if let Some(mark) = &fact.mark { p class="mark" { (mark) } }
                             p { @if !fact.place.is_empty() { strong { (fact.place) ": " } } (fact.told) }
+                            @if let Some(sound) = &fact.sound { audio controls preload="none" src=(sound) aria-label=(fact.told) {} }
                             @for more in &fact.more { p class="hint" { (more) } }
                         }
                     }

@@ -142,7 +142,7 @@ ex-tongue-hold-swallow-purpose = It's meant to work the back wall of your throat
 ex-tongue-hold-swallow-instruction = Use only saliva, with your mouth empty. Put the tip of your tongue just past your front teeth, hold it there gently with your teeth, and swallow.
 ex-tongue-hold-swallow-short = Tip of your tongue between your teeth, and swallow. Saliva only.
 ex-tongue-hold-swallow-cue = Tongue between the teeth… and swallow.
-ex-tongue-hold-swallow-before = Tongue-hold swallow. Don't do it if your throat doesn't clear well when you swallow, or if your voice box moves little. Never do it with food, drink or pills in your mouth.
+ex-tongue-hold-swallow-before = Tongue-hold swallow. Don't do it if your throat doesn't clear well when you swallow, or your voice box moves little; never with food, drink or pills in your mouth.
 ex-tongue-hold-swallow-care = Use saliva only, with nothing else in your mouth.
 
 ex-mid-swallow-hold-name = Mid-swallow hold
@@ -150,7 +150,7 @@ ex-mid-swallow-hold-purpose = It's meant to keep your voice box up longer, so th
 ex-mid-swallow-hold-instruction = Swallow, and feel your voice box rise. When it's at the top, squeeze and keep it up for a few seconds. Then let it come down, and breathe out.
 ex-mid-swallow-hold-short = Swallow, keep it up at the top, then let it come down.
 ex-mid-swallow-hold-cue = Swallow… and keep it up.
-ex-mid-swallow-hold-before = Mid-swallow hold. You hold your breath for a moment. Don't do it with heart disease or an irregular heartbeat, high blood pressure, lung disease or shortness of breath, or after a recent stroke.
+ex-mid-swallow-hold-before = Mid-swallow hold. You hold your breath. Don't do it with heart disease, an irregular heartbeat, high blood pressure, lung disease or shortness of breath, or after a recent stroke.
 ex-mid-swallow-hold-care = Begin with a clear mouth, and breathe freely between swallows.
 
 ex-effortful-swallow-name = Strong swallow
@@ -158,7 +158,7 @@ ex-effortful-swallow-purpose = It's meant to work your tongue and throat togethe
 ex-effortful-swallow-instruction = Gather your saliva. Then swallow as hard as you can, as if you had a big bite to get down. Squeeze with your tongue and throat.
 ex-effortful-swallow-short = Swallow hard, with your tongue and throat.
 ex-effortful-swallow-cue = And swallow hard.
-ex-effortful-swallow-before = Strong swallow. You hold your breath for a moment. Don't do it with heart disease or an irregular heartbeat, high blood pressure, lung disease or shortness of breath, or after a recent stroke.
+ex-effortful-swallow-before = Strong swallow. You hold your breath. Don't do it with heart disease, an irregular heartbeat, high blood pressure, lung disease or shortness of breath, or after a recent stroke.
 ex-effortful-swallow-care = Begin with a clear mouth, and breathe freely between swallows.
 
 ## Head and neck
@@ -168,7 +168,7 @@ ex-head-lift-sustained-purpose = It's meant to work the muscles under the chin t
 ex-head-lift-sustained-instruction = Lie flat on your back, without a pillow. Keep both shoulders down. Lift only your head, look at your toes, and keep your head up while you breathe.
 ex-head-lift-sustained-short = Flat on your back. Lift only your head, look at your toes, and breathe.
 ex-head-lift-sustained-cue = Shoulders down… and lift.
-ex-head-lift-sustained-before = Head lift, held. Don't do it with fragile bones, a hernia, an opening in the neck, or trouble with your neck, head, eyes, heart or blood pressure. Nor in pregnancy, after recent belly surgery, or if you can't lie flat and get up safely.
+ex-head-lift-sustained-before = Head lift, held. Don't do it with fragile bones, a hernia, an opening in the neck, or trouble with neck, head, eyes, heart or blood pressure; nor in pregnancy, after recent belly surgery, or if you can't lie flat and get up safely.
 ex-head-lift-sustained-care = Lie flat, keep breathing, and roll to your side before you sit up.
 ex-head-lift-sustained-phase-lift = Keep it up, and breathe.
 
@@ -177,7 +177,7 @@ ex-head-lift-repeated-purpose = It's meant to work the muscles under the chin th
 ex-head-lift-repeated-instruction = Lie flat on your back, without a pillow. Keep both shoulders down. Each time I say lift, raise only your head, look at your toes, and lay it back down.
 ex-head-lift-repeated-short = Flat on your back. Lift your head, look at your toes, and lay it back down.
 ex-head-lift-repeated-cue = Lift… and down.
-ex-head-lift-repeated-before = Head lift, repeated. Don't do it with fragile bones, a hernia, an opening in the neck, or trouble with your neck, head, eyes, heart or blood pressure. Nor in pregnancy, after recent belly surgery, or if you can't lie flat and get up safely.
+ex-head-lift-repeated-before = Head lift, repeated. Don't do it with fragile bones, a hernia, an opening in the neck, or trouble with neck, head, eyes, heart or blood pressure; nor in pregnancy, after recent belly surgery, or if you can't lie flat and get up safely.
 ex-head-lift-repeated-care = Lie flat, keep breathing, and roll to your side before you sit up.
 
 ex-chin-tuck-ball-name = Chin to the ball, held
@@ -185,7 +185,7 @@ ex-chin-tuck-ball-purpose = It's meant to work the muscles under your chin while
 ex-chin-tuck-ball-instruction = Sit tall, with a soft ball between your chin and your chest. Press your chin down on the ball, and keep pressing while you breathe.
 ex-chin-tuck-ball-short = Press your chin down on the ball, and breathe.
 ex-chin-tuck-ball-cue = Sit tall… and press.
-ex-chin-tuck-ball-before = Chin to the ball, held. Don't do it with trouble in your neck or jaw joint, weak neck bones, or an opening in your neck. If your blood pressure is high, ask your clinician first.
+ex-chin-tuck-ball-before = Chin to the ball, held. Don't do it with neck or jaw joint trouble, weak neck bones, or an opening in your neck. With high blood pressure, ask your clinician first.
 ex-chin-tuck-ball-care = Keep breathing, and let go if your jaw or neck aches.
 ex-chin-tuck-ball-phase-press = Keep pressing, and breathe.
 
@@ -194,7 +194,7 @@ ex-chin-tuck-ball-repeated-purpose = It's meant to work the muscles under your c
 ex-chin-tuck-ball-repeated-instruction = Sit tall, with a soft ball between your chin and your chest. Each time I say press, press your chin down on the ball, then let go.
 ex-chin-tuck-ball-repeated-short = Press your chin down on the ball, then let go.
 ex-chin-tuck-ball-repeated-cue = Press… and let go.
-ex-chin-tuck-ball-repeated-before = Chin to the ball, repeated. Don't do it with trouble in your neck or jaw joint, weak neck bones, or an opening in your neck.
+ex-chin-tuck-ball-repeated-before = Chin to the ball, repeated. Don't do it with neck or jaw joint trouble, weak neck bones, or an opening in your neck.
 ex-chin-tuck-ball-repeated-care = Keep breathing, and let go if your jaw or neck aches.
 
 ex-neck-turns-name = Neck turns
@@ -253,7 +253,7 @@ ex-tongue-against-spoon-purpose = It's meant to make your tongue stronger to the
 ex-tongue-against-spoon-instruction = Hold the back of a spoon against your tongue. Push against it with your tongue, to the front, then to the left, then to the right, and keep breathing.
 ex-tongue-against-spoon-short = Push your tongue against the spoon: front, left, right.
 ex-tongue-against-spoon-cue = Spoon against your tongue… and push.
-ex-tongue-against-spoon-before = Tongue against a spoon. You push hard with your tongue. Don't do it after a recent injury or operation in your mouth. If your blood pressure is high, ask your clinician first.
+ex-tongue-against-spoon-before = Tongue against a spoon. You push hard. Don't do it after a recent injury or operation in your mouth. With high blood pressure, ask your clinician first.
 ex-tongue-against-spoon-care = Keep breathing while you push.
 ex-tongue-against-spoon-phase-forward = To the front.
 ex-tongue-against-spoon-phase-left = To the left.
@@ -272,7 +272,7 @@ ex-tongue-press-purpose = It's meant to make your tongue stronger for swallowing
 ex-tongue-press-instruction = Close your mouth. Push your tongue firmly against the roof of your mouth, and keep pushing while you breathe through your nose.
 ex-tongue-press-short = Push your tongue against the roof of your mouth.
 ex-tongue-press-cue = Tongue up… and push.
-ex-tongue-press-before = Tongue press. You push hard with your tongue. Don't do it after a recent injury or operation in your mouth. If your blood pressure is high, ask your clinician first.
+ex-tongue-press-before = Tongue press. You push hard. Don't do it after a recent injury or operation in your mouth. With high blood pressure, ask your clinician first.
 ex-tongue-press-care = Keep breathing while you push.
 ex-tongue-press-phase-press = Keep pushing.
 
@@ -295,7 +295,7 @@ ex-jaw-opening-purpose = It's meant to work the muscles that lift the voice box 
 ex-jaw-opening-instruction = Open your mouth as wide as is comfortable. Keep it open, and keep breathing, until I say relax.
 ex-jaw-opening-short = Open wide, as far as is comfortable, and hold.
 ex-jaw-opening-cue = And open wide.
-ex-jaw-opening-before = Jaw opening. Don't do it if you have trouble with your jaw joint, or if your jaw has ever come out of place. If your blood pressure is high, ask your clinician first.
+ex-jaw-opening-before = Jaw opening. Don't do it with jaw joint trouble, or a jaw that has ever come out of place. With high blood pressure, ask your clinician first.
 ex-jaw-opening-care = Keep breathing, and close your mouth if your jaw aches.
 ex-jaw-opening-phase-open = Keep it open, and breathe.
 

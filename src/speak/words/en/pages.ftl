@@ -228,7 +228,7 @@ page-cautions-open = { $n ->
 }
 page-cautions-routines = In: { $names }.
 page-cautions-no-routine = This client has no routine with it now.
-page-cautions-box = A clinician has agreed to this for { $name }.
+page-cautions-box = The clinician of { $name } has agreed to it for them.
 page-cautions-keep = Save the agreement
 page-cautions-withdraw = Withdraw
 page-cautions-agreed = The agreement is saved. The tool won’t ask again, and still says the cautions.
@@ -382,7 +382,17 @@ page-field-days = Days
 page-field-step = Exercises
 page-field-exercise = Exercise
 page-field-add = Exercise
-page-field-cautions_acknowledged = The cautions above have been read, and the client’s clinician agrees
+page-field-clinician_word = The clinician’s word
+page-field-who = A larger dose: which clinician has agreed to it
+page-field-why = A larger dose: why
+page-hint-word = Only where the practice is longer, louder or more frequent than it may be without a clinician’s word. It stands on the report.
+page-hint-word-step = Only where the dose is larger than it may be without a clinician’s word. It stands on the report.
+page-field-posture = Posture
+page-posture-usual = As usual: { $posture }
+page-posture-lying = lying down
+page-posture-sitting = sitting
+page-posture-standing = standing
+page-field-cautions_acknowledged = The cautions above have been read, and the client’s clinician has agreed to it for them
 page-hint-acknowledge = The routine can’t be practised until you tick this.
 page-field-sets = Sets
 page-field-repetitions = Repetitions
@@ -442,7 +452,7 @@ page-pack-opposites = Opposites
 page-pack-pairs = What goes with it?
 page-pack-sayings = The end of a saying
 
-page-remedy-acknowledge = Read the cautions. If the client’s clinician agrees, tick the box.
+page-remedy-acknowledge = Read the cautions. If the client’s clinician has agreed, tick the box.
 page-remedy-sips = If the client’s clinician has enabled sips, tick the box. Otherwise, leave the field empty.
 page-remedy-sips-client = Fill in the client above: a clinician enables sips for one client.
 page-remedy-questions = Tick a word pack, or add a question.
@@ -450,6 +460,9 @@ page-remedy-phrases = Write at least one phrase.
 page-remedy-packs = Tick at least one word pack.
 page-remedy-title = Fill in the title.
 page-remedy-steps = Add at least one exercise.
+page-remedy-word = Or fill in below who, of the client’s clinicians, has said that this may be, and why.
+page-remedy-word-whole = Or fill in above who, of the client’s clinicians, has said that this may be, and why.
+page-remedy-word-empty = Fill in who said it and why, or leave both empty.
 page-remedy-type = Type a number, or leave the field empty.
 
 # History
@@ -535,6 +548,10 @@ page-fact-rest-taken = A rest was offered and taken.
 page-fact-rated = { $what }, { $over }, 0 to 10: { $value }.
 page-fact-rated-none = not rated
 page-fact-sign = Asked about { $what }: { $answer }.
+page-fact-moment = A moment when the voice worked, told in { $s } s
+page-fact-moment-words = Written down by the program, which may have misheard: “{ $text }”
+page-fact-moment-none = No moment told when asked when the voice worked
+page-moment-gone = This recording is no longer kept.
 page-fact-missed = { $n ->
     [one] 1 planned day
    *[other] { $n } planned days

@@ -25,7 +25,7 @@ handout-no-goal-shown = as long as is comfortable
 handout-ladder-shown = in steps: { $rungs }
 handout-setting-shown = set to: { $setting }
 handout-held-shown = held { $s } seconds
-handout-phase-shown = { $name } { $s } s
+handout-phase-shown = { $name } { $s } s
 handout-phases-shown = { $phases }
 handout-counts-shown = in on { $in }, out on { $out }
 handout-next-on-done-shown = say “{ $done }” after each
@@ -48,7 +48,7 @@ handout-minute-shown = as many as come to mind in { $s } seconds
 handout-syllables-shown = “{ $syllables }” for { $s } seconds
 handout-rest-length-shown = { $s } seconds
 handout-rest-ready-shown = until you say “{ $ready }”
-handout-rest-between-shown = rest { $s } s between
+handout-rest-between-shown = rest { $s } s between
 handout-sips-shown = { $every ->
     [one] one small sip after each
    *[other] one small sip after every { $every }

@@ -368,6 +368,48 @@ report-cueing-no-answer-shown = { $n ->
 report-cueing-led-shown = The program led every repetition aloud; how much of that the client needed is not recorded.
 report-cueing-carer-shown = Help from a carer: not recorded.
 
+# --- moments when the voice did what was wanted, in the client's words ------------------------------------------------------------
+report-moments-shown = When the voice worked, as the client told it
+report-moments-note-shown = Told aloud at the end of a practice, once a week. What was written down was written by a program: it may have misheard. A recording can be played on the practice’s page.
+report-head-moment-day-shown = Day
+report-head-moment-told-shown = Told
+report-moment-text-shown = “{ $text }”
+report-moment-sound-shown = Recorded, { $s } s: practice { $n }, until { $until }.
+report-moment-gone-shown = Told; its recording is no longer kept.
+report-moment-line-shown = { $date }: { $told }
+
+# --- baseline and re-test, apart from practice ------------------------------------------------------------------------------------
+report-baseline-shown = Baseline and re-test, apart from practice
+report-head-baseline-what-shown = Figure
+report-head-baseline-first-shown = Baseline
+report-head-baseline-latest-shown = Latest re-test
+report-head-baseline-change-shown = Difference
+report-head-baseline-practice-shown = In practice
+report-head-baseline-published-shown = Published values
+report-baseline-best-shown = { $value }, the best of { $trials }
+report-baseline-middle-shown = { $value }, the middle one of { $trials }
+report-baseline-left-shown = { $told } ({ $n } more didn’t count)
+report-baseline-other-shown = can’t be compared: the microphone, its place or its scale was another, or nobody said
+report-baseline-unknown-shown = { $change }; own scatter not known yet
+report-baseline-within-shown = { $change }, within own scatter ({ $mdc })
+report-baseline-beyond-shown = { $change }, beyond own scatter ({ $mdc })
+report-baseline-practice-shown = { $value }
+report-baseline-norm-shown = { $who }: { $text }
+report-baseline-no-norm-shown = no norm known
+report-baseline-line-shown = { $name }: { $value } on { $date }
+report-baseline-retest-shown = { $first }; { $value } on { $date } ({ $change })
+report-baseline-led-shown = { $date }
+report-baseline-led-part-shown = { $date } (not led to its end)
+report-baseline-days-shown = Led on { $list }.
+report-baseline-microphone-unknown-shown = microphone not known
+report-baseline-conditions-shown = { $date }: { $microphone }; level { $level }.
+report-baseline-source-seen-shown = { $source }
+report-baseline-source-second-hand-shown = { $source } (at second hand)
+report-baseline-source-memory-shown = { $source } (from memory)
+report-baseline-source-common-practice-shown = { $source } (common practice)
+report-baseline-sources-shown = Sources: { $list }.
+report-baseline-note-shown = The tasks are the same each time. A difference is set beside the smallest change that exceeds this client’s own scatter, which comes from practice. Published values are means of groups, measured under other conditions: they say nothing about one person, and no figure here is a diagnosis.
+
 # --- the client's own ratings, 0 to 10 ------------------------------------------------------------------------------------------
 report-ratings-shown = Own ratings, 0 to 10
 report-ratings-note-shown = As the client said them. Effort, tiredness and pain: 0 is none, 10 the most there could be. Voice: 0 is the worst, 10 the best.
@@ -533,6 +575,9 @@ report-client-goal-met-shown = “{ $words }” Met.
 report-client-goal-not-met-shown = “{ $words }” Not met. Your clinician can look at it with you.
 report-client-goal-time-left-shown = “{ $words }” Not yet. There is time until { $due }.
 report-client-goal-too-early-shown = “{ $words }” It is too early to say.
+report-client-moments-shown = When your voice worked
+report-client-moment-text-shown = { $date }: “{ $text }”
+report-client-moment-sound-shown = { $date }: you told us, and your recording is kept until { $until }.
 report-client-voice-shown = Your voice
 report-client-hold-first-shown = { $exercise }: about { $now } seconds so far. It is too early to tell what is usual for you.
 report-client-hold-early-shown = { $exercise }: you usually hold it for about { $now } seconds. It is too early to tell whether that is changing.

@@ -35,9 +35,12 @@ resumed = Let's go on with { $name }.
 cautions-first = Before we begin, a few words on safety.
 cautions-shown = { $name }: safety first
 # After `ex-ID-before`, which names the exercise and who must not do it.
-ask-agreement = Has your clinician said this one is right for you? Yes, no, or not sure?
-ask-agreement-shown = { $name }: has your clinician said it is right for you?
-ask-agreement-again = Has your clinician said it's right for you? Yes, no, or not sure?
+ask-agreement = { $asked ->
+    [0] Has your clinician agreed to it for you? Yes, no, or not sure?
+   *[other] Has your clinician agreed?
+}
+ask-agreement-shown = { $name }: has your clinician agreed to it for you?
+ask-agreement-again = Has your clinician agreed to it for you? Yes, no, or not sure?
 agreement-yes = Good.
 agreement-no = Then we'll leave it out.
 agreement-not-sure = Then we'll leave it out until you've asked your clinician.
@@ -360,6 +363,12 @@ ask-voice = How well has your voice served you this week, in daily life? Zero is
 ask-voice-shown = How well did your voice serve you this week? 0 not at all · 10 as you could wish
 ask-rating-again = Take your time. A number from zero to ten, or next.
 rating-taken = { SPOKEN($n) }. Thank you.
+ask-moment = Was there a moment this week when your voice did what you wanted? Tell me about it in a sentence or two. I'll keep it for you and your clinician.
+ask-moment-shown = A moment this week when your voice did what you wanted? Tell me about it.
+ask-moment-again = Take your time. Tell me about a moment like that, or say next.
+moment-tell = Tell me about it.
+moment-taken = Thank you. I've kept that.
+moment-none = All right.
 ask-missed = { $days ->
     [one] One planned day this week went by without practice. That happens.
    *[other] { SPOKEN($days) } planned days this week went by without practice. That happens.

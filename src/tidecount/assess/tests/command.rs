@@ -60,13 +60,15 @@ fn baselines_stand_apart_from_practice_and_a_re_test_beside_the_first() {
     let dir = tempfile::tempdir().expect("a folder");
     keep(dir.path(), "2026-01-02T10:00:00+01:00[Europe/Berlin]", Some("voice-1"), [9.5, 11.0, 10.0]);
     keep(dir.path(), "2026-03-02T10:00:00+01:00[Europe/Berlin]", Some("voice-1"), [12.0, 14.5, 13.0]);
+    keep(dir.path(), "2026-03-02T16:00:00+01:00[Europe/Berlin]", Some("voice-1"), [9.5, 11.02, 10.0]);
     keep(dir.path(), "2026-03-03T10:00:00+01:00[Europe/Berlin]", None, [7.0, 7.0, 7.0]);
     let today: Date = "2026-03-04".parse().expect("a date");
     let text = shown(&typed(&["--show", "--age", "74", "--sex", "woman"]), dir.path(), today).expect("shows");
-    assert_eq!(text.matches("Voice baseline of grandma").count(), 2, "{text}");
+    assert_eq!(text.matches("Voice baseline of grandma").count(), 3, "{text}");
     assert!(text.contains("Long ah, hold time: 14.5 s, the best of 12.0, 14.5, 13.0."), "{text}");
     assert!(text.contains("Published: mean 21.0 s (standard error 0.9)") && text.contains("median 12 s"), "{text}");
     assert!(text.contains("Against 2 Jan 2026: 3.5 s more."), "{text}");
+    assert!(text.contains("Against 2 Jan 2026: the same.") && !text.contains("0.0 s more"), "{text}");
     assert!(!text.contains("7.0"), "a practice is no baseline: {text}");
     let store = Store::open(dir.path()).expect("opens");
     assert_eq!(store.practised("grandma", today).expect("reads").practices.len(), 1, "and a baseline is no practice");
