@@ -33,7 +33,9 @@ impl Stirring {
             self.stirs = false;
         }
         let sure = (self.stood_out & LOOKED_AT).count_ones() >= BLOCKS;
-        sure && !std::mem::replace(&mut self.stirs, self.stirs || sure)
+        let begins = sure && !self.stirs;
+        self.stirs |= sure;
+        begins
     }
 
     /// We are heard ourselves, so nothing can be told.

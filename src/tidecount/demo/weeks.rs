@@ -16,7 +16,7 @@ use files::reports::{Format, Wanted, make};
 use live::follow::SharedScreen;
 use live::practice::Practice;
 use live::rehearsal::{self, ClientsEar, ROOM_HZ};
-use record::Source;
+use record::{Source, Store};
 use rehearse::Script;
 use routine::VOICE;
 use screen::TerminalScreen;
