@@ -482,7 +482,7 @@ fn the_text_for_the_chart_is_plain_and_leaves_the_assessment_to_the_clinician() 
 #[test]
 fn the_client_is_told_louder_only_of_daily_speech() {
     let mut practised = practised(&Life { level_gain_db: 25.0, ..Life::weeks(12) });
-    let voice = |practised: &Practised| gather(practised, 12, TODAY, &words()).expect("a report").client.voice;
+    let voice = |practised: &Practised| gather(practised, &Practised::default(), 12, TODAY, &words()).expect("a report").client.voice;
     let both = voice(&practised);
     assert!(both.iter().any(|line| line.starts_with("Loudness in Own phrases: louder than at first")), "{both:?}");
     assert!(!both.iter().any(|line| line.starts_with("Loudness in Long ah")), "{both:?}");
