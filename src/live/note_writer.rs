@@ -72,3 +72,50 @@ impl NoteWriter {
         }
     }
 }
+
+#[cfg(all(test, unix))]
+mod tests {
+    use super::*;
+    use std::os::unix::fs::PermissionsExt as _;
+
+    /// A program that stands for the writing one and tells what it got.
+    fn writer(dir: &std::path::Path, script: &str, rate_hz: u32) -> NoteWriter {
+        let program = dir.join("writes");
+        std::fs::write(&program, format!("#!/bin/sh\n{script}\n")).expect("writes");
+        std::fs::set_permissions(&program, std::fs::Permissions::from_mode(0o755)).expect("sets");
+        NoteWriter::new(dir.join("model"), Some(program), rate_hz)
+    }
+
+    #[test]
+    fn what_was_told_goes_to_the_model_with_a_breath_around_it_at_its_rate() {
+        let dir = tempfile::tempdir().expect("a folder");
+        let mut notes = writer(dir.path(), "echo \"$1 $2 $(wc -c)\"", 8000);
+        for second in 0..10 {
+            notes.push(&vec![if second == 5 { 0.5 } else { 0.0 }; 8000]);
+        }
+        notes.skip(8000);
+        let told = notes.job(5.0, 6.0)().expect("words");
+        let (order, bytes) = told.rsplit_once(' ').expect("both");
+        assert_eq!(order, "__write-down --model");
+        // 1.6 s at 16 kHz, two bytes each; the resampler may give a few more or less.
+        let bytes: i64 = bytes.parse().expect("a number");
+        assert!((bytes - 51_200).abs() < 1000, "{bytes}");
+    }
+
+    #[test]
+    fn the_last_minutes_are_held_and_a_program_that_fails_or_says_nothing_gives_no_words() {
+        let dir = tempfile::tempdir().expect("a folder");
+        let mut notes = writer(dir.path(), "wc -c", RATE_HZ);
+        for _ in 0..200 {
+            notes.push(&vec![0.1; RATE_HZ as usize]);
+        }
+        assert_eq!(notes.recent.len(), KEPT_S * RATE_HZ as usize);
+        // 1.5 s, two bytes each, counted from what is held.
+        let held = notes.job(150.3, 151.2)().expect("words");
+        assert_eq!(held.trim(), "48000");
+        let early = notes.job(2.0, 3.0)().expect("words");
+        assert_eq!(early.trim(), "0", "gone long ago");
+        assert_eq!(writer(dir.path(), "cat > /dev/null; exit 3", RATE_HZ).job(0.0, 1.0)(), None);
+        assert_eq!(writer(dir.path(), "cat > /dev/null", RATE_HZ).job(0.0, 1.0)(), None);
+    }
+}

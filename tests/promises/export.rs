@@ -169,7 +169,7 @@ fn csv_goes_to_standard_output_or_to_a_folder_with_its_dictionary() {
     let target = place.path("tables");
     let name = target.to_str().expect("a name");
     well(&export(&folder, &["csv", "--out", name]));
-    let files = ["trials.csv", "steps.csv", "practices.csv", "events.csv", "data-dictionary.csv", "csv-metadata.json"];
+    let files = ["trials.csv", "steps.csv", "practices.csv", "events.csv", "goals.csv", "data-dictionary.csv", "csv-metadata.json"];
     for file in files {
         let bytes = std::fs::read(target.join(file)).expect(file);
         assert!(!bytes.is_empty());

@@ -72,7 +72,7 @@ fn told(led: &Led) -> Vec<(String, Value)> {
 }
 
 /// The first live practice of a client: what is asked once a week is due, and no planned day was missed. The sound of practices may be
-/// kept, and there is a model that writes: what is told of the week can be read, can be heard, and is gone when the client is forgotten.
+/// kept: what is told of the week can be heard, and is gone when the client is forgotten.
 #[test]
 fn a_client_answers_by_voice_and_skips_one() {
     let rules = answers(&[
@@ -95,7 +95,7 @@ fn a_client_answers_by_voice_and_skips_one() {
     store.sound_wish("client", 30, &now).expect("wishes");
     store.sound_consent_by_voice("client", true, 30, &now).expect("agrees");
     drop(store);
-    // The commands' own model stands for one with a whole vocabulary: it writes words, if not the best.
+    // The commands' own model knows no whole vocabulary: put in the place of one that does, it writes nothing rather than something wrong.
     #[cfg(unix)]
     std::os::unix::fs::symlink(concat!(env!("CARGO_MANIFEST_DIR"), "/models/en"), data.join("writing-model")).expect("a link");
     let led = led_in(dir.path(), "answers", &client("rms", 3, &rules), Source::Live);
@@ -121,8 +121,7 @@ fn a_client_answers_by_voice_and_skips_one() {
     let spoken = led.truth.iter().find(|did| did.to_string().contains("rang my sister")).expect("told");
     let (from_s, until_s) = (spoken["onset_s"].as_f64().expect("s"), spoken["offset_s"].as_f64().expect("s"));
     assert!((moment.from_s - from_s).abs() < 0.6 && (moment.until_s - until_s).abs() < 0.6, "{moment:?} {spoken}");
-    #[cfg(unix)]
-    assert!(moment.text.as_ref().is_some_and(|text| text.split(' ').count() >= 3), "written down: {moment:?}");
+    assert_eq!(moment.text, None, "{moment:?}");
     assert!(moment.heard_until.is_some(), "kept as sound: {moment:?}");
     let sound = store.sound_of_moment("client", moment).expect("reads").expect("its sound");
     let file = store.sound_folder().join(&sound.file);

@@ -8,7 +8,7 @@ use super::table::Table;
 use super::terms::{Terms, printable};
 use crate::number::number;
 use progress::{BaselineFigure, Baselines, Compared, Conditions, Picture, Reading, Taken};
-use routine::{DoseStatus, norms};
+use routine::{DoseStatus, Norm, norms};
 
 /// The table; none where no baseline was led.
 pub(super) fn table(picture: &Picture, terms: &Terms<'_>) -> Option<Table> {
@@ -28,7 +28,7 @@ pub(super) fn table(picture: &Picture, terms: &Terms<'_>) -> Option<Table> {
         title: terms.plain("report-baseline-shown"),
         note: note(all, terms),
         head: heads.iter().map(|head| terms.plain(&format!("report-head-baseline-{head}-shown"))).collect(),
-        grows: heads.iter().map(|head| ["first", "latest", "change", "published"].contains(head)).collect(),
+        grows: heads.iter().map(|head| ["what", "first", "latest", "change"].contains(head)).collect(),
         rows: all.figures.iter().map(row).collect(),
         wraps: true,
     })
@@ -105,12 +105,39 @@ fn practised(reading: &Reading, picture: &Picture, terms: &Terms<'_>) -> Option<
     Some(terms.text("report-baseline-practice-shown", &[("value", number(now, reading.measure.decimals()).into())]))
 }
 
+fn of_reading(reading: &Reading) -> impl Iterator<Item = &'static Norm> {
+    norms().iter().filter(move |norm| norm.exercise == reading.exercise && norm.measure == reading.measure.id())
+}
+
+/// Whether there is any; the values need the width of the page.
 fn published(reading: &Reading, terms: &Terms<'_>) -> String {
-    let of_this = norms().iter().filter(|norm| norm.exercise == reading.exercise && norm.measure == reading.measure.id());
-    let each: Vec<String> = of_this
-        .map(|norm| terms.text("report-baseline-norm-shown", &[("who", norm.who.as_str().into()), ("text", norm.text.as_str().into())]))
-        .collect();
-    if each.is_empty() { terms.plain("report-baseline-no-norm-shown") } else { each.join("; ") }
+    let known = of_reading(reading).next().is_some();
+    terms.plain(if known { "report-baseline-norm-below-shown" } else { "report-baseline-no-norm-shown" })
+}
+
+/// "Published, Long ah: hold time, s: healthy women …: mean 21.0 s; … (Maslan et al. 2011 …)"; none where none is known.
+fn published_whole(reading: &Reading, terms: &Terms<'_>) -> Option<String> {
+    let mut sources: Vec<(String, Vec<String>)> = Vec::new();
+    for norm in of_reading(reading) {
+        let key = match norm.status {
+            DoseStatus::Seen => "report-baseline-source-seen-shown",
+            DoseStatus::SeenSecondHand => "report-baseline-source-second-hand-shown",
+            DoseStatus::FromMemory => "report-baseline-source-memory-shown",
+            DoseStatus::CommonPractice => "report-baseline-source-common-practice-shown",
+        };
+        let source = terms.text(key, &[("source", norm.source.as_str().into())]);
+        let value = terms.text("report-baseline-norm-shown", &[("who", norm.who.as_str().into()), ("text", norm.text.as_str().into())]);
+        match sources.iter_mut().find(|(known, _)| *known == source) {
+            Some((_, values)) => values.push(value),
+            None => sources.push((source, vec![value])),
+        }
+    }
+    let one = |(source, values): (String, Vec<String>)| {
+        terms.text("report-baseline-of-source-shown", &[("list", values.join("; ").into()), ("source", source.into())])
+    };
+    let list: Vec<String> = sources.into_iter().map(one).collect();
+    let given = [("name", name(reading, terms).into()), ("list", list.join("; ").into())];
+    (!list.is_empty()).then(|| terms.text("report-baseline-published-shown", &given))
 }
 
 /// When and under which conditions; where the published values come from; how a difference is judged.
@@ -134,25 +161,7 @@ fn note(all: &Baselines, terms: &Terms<'_>) -> String {
             notes.push(conditions(day, &reading.conditions, terms));
         }
     }
-    let mut sources: Vec<String> = Vec::new();
-    for norm in norms()
-        .iter()
-        .filter(|norm| all.figures.iter().any(|figure| figure.first.exercise == norm.exercise && figure.first.measure.id() == norm.measure))
-    {
-        let key = match norm.status {
-            DoseStatus::Seen => "report-baseline-source-seen-shown",
-            DoseStatus::SeenSecondHand => "report-baseline-source-second-hand-shown",
-            DoseStatus::FromMemory => "report-baseline-source-memory-shown",
-            DoseStatus::CommonPractice => "report-baseline-source-common-practice-shown",
-        };
-        let source = terms.text(key, &[("source", norm.source.as_str().into())]);
-        if !sources.contains(&source) {
-            sources.push(source);
-        }
-    }
-    if !sources.is_empty() {
-        notes.push(terms.text("report-baseline-sources-shown", &[("list", sources.join("; ").into())]));
-    }
+    notes.extend(all.figures.iter().filter_map(|figure| published_whole(&figure.first, terms)));
     notes.push(terms.plain("report-baseline-note-shown"));
     notes.join(" ")
 }
