@@ -15,7 +15,7 @@ use axum::extract::{Request, State};
 use axum::http::StatusCode;
 use axum::middleware::{Next, from_fn_with_state};
 use axum::response::{IntoResponse, Response};
-use browser::{ALL, Browser, FULL_HD, NARROW, PHONE, Rect, TABLET, Viewport, ZOOMED};
+use browser::{ALL, Browser, FULL_HD, NARROW, PHONE, Rect, SMALL_PHONE, TABLET, Viewport, ZOOMED};
 use live_scenes::{BY_PAGE, SCENES, Scene, offers, rows, said};
 use pages::follow;
 use pages::web::Server;
@@ -133,6 +133,11 @@ fn every_scene_looks_as_intended_and_has_no_fault() {
             browser.picture().assert_looks_like(&format!("live-{}-{}", scene.name, viewport.name));
             browser.assert_accessible(&format!("{} at {}", scene.name, viewport.name));
         }
+        // On a small telephone it is read from the hand: everything that matters now is there, and nothing lies over anything.
+        browser.view(SMALL_PHONE);
+        check_places(&browser, scene.name, SMALL_PHONE);
+        let faults = browser.layout_faults(44);
+        assert!(faults.is_empty(), "{} at {}: {faults:?}", scene.name, SMALL_PHONE.name);
     }
 }
 

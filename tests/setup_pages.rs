@@ -183,7 +183,10 @@ impl House {
         let given = own.clone();
         let server = Server::start(0, move |guard| {
             *given.lock().expect("one") = Some(guard.clone());
-            alone(Arc::new(Site::new(place, Words::english().expect("words"), guard)))
+            let site = Arc::new(Site::new(place, Words::english().expect("words"), guard));
+            // As with `tidecount pages`: a practice can be started here.
+            site.starts.open();
+            alone(site)
         })
         .expect("starts");
         let guard = own.lock().expect("one").clone().expect("a guard");

@@ -39,5 +39,6 @@ mod report;
 mod routine_catalogue;
 mod routine_faults;
 mod steps_and_melody;
+mod try_out;
 mod word_packs;
 mod words_are_safe;

@@ -44,6 +44,8 @@ pub const ZOOMED: Viewport = Viewport { name: "zoom200", width: 960, height: 540
 /// 1280 CSS pixels at 400 % zoom (WCAG 2.2, 1.4.10).
 pub const NARROW: Viewport = Viewport { name: "narrow", width: 320, height: 256, scale: 1, touch: false };
 pub const PHONE: Viewport = Viewport { name: "phone", width: 390, height: 844, scale: 2, touch: true };
+/// The smallest telephone that is common.
+pub const SMALL_PHONE: Viewport = Viewport { name: "small-phone", width: 360, height: 640, scale: 2, touch: true };
 pub const ALL: [Viewport; 3] = [FULL_HD, TABLET, ZOOMED];
 
 /// A browser with its driver. Dropping it ends both.

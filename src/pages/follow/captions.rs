@@ -1,4 +1,5 @@
-//! Captions: every spoken line in rows of at most 42 characters, shown as they are said. Pure; times are seconds on the sample clock.
+//! Captions: every spoken line in rows of at most 42 characters, two at a time and whole sentences where they fit, shown as they are said.
+//! Pure; times are seconds on the sample clock.
 
 use std::collections::VecDeque;
 
@@ -12,7 +13,9 @@ const KEPT: usize = 8;
 const CHARACTERS_PER_S: f64 = 15.0;
 /// Lines shorter than this tell little of the voice's speed, characters.
 const TIMED_FROM: usize = 24;
-/// A row comes this much before its first word is said, s.
+/// Rows that stand on the page at one time.
+const ROWS: usize = 2;
+/// Rows come this much before their first word is said, s.
 const AHEAD_S: f64 = 0.3;
 
 /// The line that is being said.
@@ -20,8 +23,8 @@ const AHEAD_S: f64 = 0.3;
 struct Under {
     began_s: f64,
     characters: usize,
-    /// Rows that are still to come, with their times, s.
-    rows: VecDeque<(f64, String)>,
+    /// Rows that are still to come, those that stand together with their time, s.
+    blocks: VecDeque<(f64, Vec<String>)>,
 }
 
 /// What was said lately.
@@ -45,12 +48,13 @@ impl Captions {
     pub fn began(&mut self, at_s: f64, text: &str) {
         // What was not said to its end by then was hushed or runs on beneath.
         self.finish();
-        let (mut rows, mut passed) = (VecDeque::new(), 0);
-        for row in broken(text, ROW) {
-            rows.push_back((at_s + passed as f64 / self.characters_per_s - AHEAD_S, row.clone()));
-            passed += row.chars().count() + 1;
+        let (mut blocks, mut passed) = (VecDeque::new(), 0);
+        for rows in together(text) {
+            let characters: usize = rows.iter().map(|row| row.chars().count() + 1).sum();
+            blocks.push_back((at_s + passed as f64 / self.characters_per_s - AHEAD_S, rows));
+            passed += characters;
         }
-        self.under = Some(Under { began_s: at_s, characters: text.chars().count(), rows });
+        self.under = Some(Under { began_s: at_s, characters: text.chars().count(), blocks });
         self.whole(Who::Tool, text);
         self.show_until(at_s + AHEAD_S);
     }
@@ -112,18 +116,61 @@ impl Captions {
 
     fn show_until(&mut self, now_s: f64) {
         while let Some(under) = &mut self.under
-            && under.rows.front().is_some_and(|(due_s, _)| *due_s <= now_s)
+            && under.blocks.front().is_some_and(|(due_s, _)| *due_s <= now_s)
         {
-            let Some((_, text)) = under.rows.pop_front() else { return };
-            self.row(Who::Tool, text);
+            let Some((_, rows)) = under.blocks.pop_front() else { return };
+            self.stand(rows);
         }
     }
 
     fn finish(&mut self) {
         if let Some(under) = self.under.take() {
-            under.rows.into_iter().for_each(|(_, text)| self.row(Who::Tool, text));
+            under.blocks.into_iter().for_each(|(_, rows)| self.stand(rows));
         }
     }
+
+    /// Rows that stand together. Above a single one nothing is left of the sentence before it.
+    fn stand(&mut self, rows: Vec<String>) {
+        (rows.len()..ROWS).for_each(|_| self.row(Who::Tool, String::new()));
+        rows.into_iter().for_each(|row| self.row(Who::Tool, row));
+    }
+}
+
+/// The text in rows that stand together: whole sentences, as many as fit; a sentence that is too long alone, two rows at a time.
+fn together(text: &str) -> Vec<Vec<String>> {
+    let mut blocks: Vec<Vec<String>> = Vec::new();
+    let mut waiting = String::new();
+    for sentence in sentences(text) {
+        let joined = if waiting.is_empty() { sentence.to_owned() } else { format!("{waiting} {sentence}") };
+        if broken(&joined, ROW).len() <= ROWS {
+            waiting = joined;
+            continue;
+        }
+        blocks.extend(in_rows(&waiting));
+        sentence.clone_into(&mut waiting);
+    }
+    blocks.extend(in_rows(&waiting));
+    blocks
+}
+
+fn in_rows(text: &str) -> Vec<Vec<String>> {
+    if text.is_empty() { Vec::new() } else { broken(text, ROW).chunks(ROWS).map(<[String]>::to_vec).collect() }
+}
+
+/// The sentences of a text, each with its mark.
+fn sentences(text: &str) -> Vec<&str> {
+    let mut all = Vec::new();
+    let mut from = 0;
+    for (at, _) in text.match_indices(' ') {
+        let before = text.get(from..at).unwrap_or_default().trim_end_matches(['”', '’', '"', ')']);
+        if before.ends_with(['.', '?', '!', '…']) {
+            all.push(text.get(from..at).unwrap_or_default().trim());
+            from = at + 1;
+        }
+    }
+    all.push(text.get(from..).unwrap_or_default().trim());
+    all.retain(|sentence| !sentence.is_empty());
+    all
 }
 
 /// The text in as few rows of at most `width` characters as can be, all about as long as each other.

@@ -16,6 +16,7 @@ const ROUTINE: &str = "# By hand.\ntitle = \"Evening routine\"\nclient = \"grand
 
 struct Pages {
     server: Server,
+    site: Arc<Site>,
     guard: Arc<Guard>,
     cookie: String,
     folder: tempfile::TempDir,
@@ -47,11 +48,16 @@ impl Pages {
         };
         let own = Arc::new(Mutex::new(None));
         let given = own.clone();
+        let site = Arc::new(Mutex::new(None));
+        let made = site.clone();
         let server = Server::start(0, move |guard| {
             *given.lock().expect("one") = Some(guard.clone());
-            super::alone(Arc::new(Site::new(place, Words::english().expect("words"), guard)))
+            let site = Arc::new(Site::new(place, Words::english().expect("words"), guard));
+            *made.lock().expect("one") = Some(site.clone());
+            super::alone(site)
         })
         .expect("starts");
+        let site = site.lock().expect("one").clone().expect("a site");
         let guard = own.lock().expect("one").clone().expect("a guard");
         let path = server.address().split_once(&server.port().to_string()).expect("a port").1.to_owned();
         let (_, answer) =
@@ -59,7 +65,7 @@ impl Pages {
         let cookie = answer.lines().find_map(|line| {
             line.to_lowercase().starts_with("set-cookie:").then(|| line[11..].trim().split(';').next().unwrap_or_default().to_owned())
         });
-        Self { server, guard, cookie: cookie.expect("a cookie"), folder }
+        Self { server, site, guard, cookie: cookie.expect("a cookie"), folder }
     }
 
     fn head(&self) -> String {
@@ -119,6 +125,39 @@ fn every_page_opens_on_an_empty_household_too() {
     ] {
         assert_eq!(pages.get(path).0, 404, "{path}");
     }
+}
+
+#[test]
+fn a_practice_is_started_from_today_and_from_its_routine() {
+    let pages = Pages::open();
+    let start = |client: &str, file: &str| pages.post("/start", &[("client", client), ("file", file), ("do", "start")]);
+    let (_, closed) = pages.get("/today");
+    assert!(closed.contains("Evening routine") && !closed.contains("action=\"/start"), "nobody leads: {closed}");
+    assert_eq!(start("grandpa", "evening.toml").0, 400, "nobody leads");
+    pages.site.starts.open();
+    for path in ["/today", "/routines/view?file=evening.toml"] {
+        let (status, page) = pages.get(path);
+        assert!(status == 200 && page.contains("action=\"/start?once=") && page.contains("value=\"grandpa\""), "{path}: {page}");
+    }
+    for (client, file, status) in [("grandpa", "../evening.toml", 404), ("grandpa", "none.toml", 404), ("", "evening.toml", 400)] {
+        assert_eq!(start(client, file).0, status, "{client} {file}");
+    }
+    for (answer, status, shown) in
+        [(Err("There is no microphone.".to_owned()), 400, "There is no microphone."), (Ok(()), 303, "location: /\r\n")]
+    {
+        let (told, page) = std::thread::scope(|scope| {
+            let asking = scope.spawn(|| start("grandpa", "evening.toml"));
+            let wish = pages.site.starts.take_within(std::time::Duration::from_secs(60)).expect("asked");
+            assert_eq!((wish.client.as_str(), wish.file.as_str()), ("grandpa", "evening.toml"));
+            pages.site.starts.answer(answer);
+            asking.join().expect("answered")
+        });
+        assert!(told == status && page.contains(shown), "{page}");
+    }
+    // While it goes on, the other pages lead to it.
+    pages.site.practise(true);
+    let (status, page) = pages.get("/today");
+    assert!(status == 409 && page.contains("href=\"/\""), "{page}");
 }
 
 #[test]
