@@ -21,16 +21,21 @@ impl Checker {
     /// # Errors
     /// The catalogue of words cannot be read.
     pub fn new() -> Result<Self, Failure> {
-        let words = Words::english()?;
+        let words = Words::usual()?;
         let commands = load::command_words(&words);
-        let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());
+        let lexicon = load::models(None, words.language()).ok().and_then(|model| Lexicon::of(&model).ok());
         Ok(Self { words, commands, lexicon })
     }
 
     /// Lends what a routine is checked against.
     pub fn with_hearing<T>(&self, then: impl FnOnce(Hearing<'_>) -> T) -> T {
         let knows = |word: &str| self.lexicon.as_ref().and_then(|lexicon| lexicon.knows(&spoken_form(word))).unwrap_or(true);
-        then(Hearing { commands: &self.commands, knows_word: Some(&knows), ..Hearing::default() })
+        then(Hearing {
+            commands: &self.commands,
+            knows_word: Some(&knows),
+            language: Some(&self.words.language().tag),
+            ..Hearing::default()
+        })
     }
 
     /// A message of the catalogue of words; none where it is missing.

@@ -74,7 +74,7 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, Failure> {
         clinic,
         today: None,
     };
-    let words = Words::english()?;
+    let words = Words::usual()?;
     let address_told = words.text(&session::Line { key: "page-told-address".into(), args: Vec::new() })?;
     let server = Server::start(args.port, |guard| pages::set_up::alone(Arc::new(Site::new(place, words, guard))))
         .map_err(|why| Failure::Options(why.to_string()))?;

@@ -100,7 +100,7 @@ impl From<Format> for reports::Format {
 /// # Errors
 /// There is nothing to report, or the file is there already or cannot be written.
 pub fn run(args: &ReportArgs) -> Result<ExitCode, Failure> {
-    let words = Words::english()?;
+    let words = Words::usual()?;
     let today = args.until.unwrap_or_else(|| ZonedDateTime::now().date());
     if args.page != Kind::Letter && !args.with.is_empty() {
         return Err(Failure::Options("--with says what a letter tells: add --page letter, or leave --with out".to_owned()));

@@ -19,7 +19,7 @@ fn grammar(phrases: &[&str]) -> Grammar {
 }
 
 fn options(fast: &[&str], mode: Mode) -> Options {
-    Options { model: model(), program: Some(env!("CARGO_BIN_EXE_tidecount").into()), fast: grammar(fast), mode }
+    Options { model: model().into(), program: Some(env!("CARGO_BIN_EXE_tidecount").into()), fast: grammar(fast), mode }
 }
 
 fn start(fast: &[&str], mode: Mode) -> ChildRecogniser {

@@ -29,12 +29,12 @@ pub struct Wanted {
 }
 
 /// Pages that are being served.
-#[derive(Debug)]
 pub struct Pages {
     hub: LiveHub,
     server: Server,
     /// The set-up pages, where they are offered.
     site: Option<Arc<Site>>,
+    words: Words,
 }
 
 /// Every route of the program's pages.
@@ -54,23 +54,22 @@ fn routes_with(guard: Arc<Guard>, hub: &LiveHub, words: &Words, site: Option<Arc
 ///
 /// # Errors
 /// The port is taken, or the words of the pages cannot be read.
-pub fn open(wanted: Option<Wanted>) -> Result<Option<Pages>, Failure> {
-    open_with(wanted, None)
+pub fn open(wanted: Option<Wanted>, words: &Words) -> Result<Option<Pages>, Failure> {
+    open_with(wanted, None, words)
 }
 
 /// As [`open`], with the set-up pages of this place beside the live page, while no practice is under way.
 ///
 /// # Errors
 /// As [`open`].
-pub fn open_with(wanted: Option<Wanted>, set_up: Option<Place>) -> Result<Option<Pages>, Failure> {
+pub fn open_with(wanted: Option<Wanted>, set_up: Option<Place>, words: &Words) -> Result<Option<Pages>, Failure> {
     let Some(wanted) = wanted else { return Ok(None) };
-    let words = Words::english()?;
     let hub = LiveHub::new();
     let mut site = None;
-    let of_site = Words::english()?;
+    let of_site = words.clone();
     let serve = |guard: Arc<Guard>| {
         site = set_up.map(|place| Arc::new(Site::new(place, of_site, guard.clone())));
-        routes_with(guard, &hub, &words, site.clone())
+        routes_with(guard, &hub, words, site.clone())
     };
     let server = Server::start(wanted.port, serve).map_err(|why| Failure::Options(why.to_string()))?;
     let address = server.address();
@@ -80,27 +79,23 @@ pub fn open_with(wanted: Option<Wanted>, set_up: Option<Place>) -> Result<Option
     if wanted.opens_browser && has_display() {
         open_browser(server.address_for_browser());
     }
-    Ok(Some(Pages { hub, server, site }))
+    Ok(Some(Pages { hub, server, site, words: words.clone() }))
 }
 
 /// Who follows a practice for the pages: nobody where there are none.
-///
-/// # Errors
-/// The words of the page cannot be read.
-pub fn followers(pages: Option<&Pages>) -> Result<Vec<Box<dyn Observer>>, Failure> {
-    Ok(match pages {
-        Some(pages) => vec![Box::new(pages.follower()?)],
+#[must_use]
+pub fn followers(pages: Option<&Pages>) -> Vec<Box<dyn Observer>> {
+    match pages {
+        Some(pages) => vec![Box::new(pages.follower())],
         None => Vec::new(),
-    })
+    }
 }
 
 impl Pages {
     /// Follows one practice.
-    ///
-    /// # Errors
-    /// The words of the page cannot be read.
-    pub fn follower(&self) -> Result<WebFollower, Failure> {
-        Ok(WebFollower::new(self.hub.clone(), Words::english()?))
+    #[must_use]
+    pub fn follower(&self) -> WebFollower {
+        WebFollower::new(self.hub.clone(), self.words.clone())
     }
 
     /// A message for whoever looks after the program.

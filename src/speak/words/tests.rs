@@ -8,8 +8,8 @@ fn line(key: &str, args: &[(&'static str, Arg)]) -> Line {
 }
 
 fn catalogue(text: &str) -> Words {
-    let numbers = English::get(NUMBERS_FILE).unwrap();
-    let numbers = String::from_utf8(numbers.data.into_owned()).unwrap();
+    let english = Language::find("en").unwrap();
+    let numbers = english.files.iter().find(|(name, _)| name == NUMBERS_FILE).unwrap().1.clone();
     Words::from_files(&[(NUMBERS_FILE.into(), numbers), ("test.ftl".into(), text.into())]).unwrap()
 }
 

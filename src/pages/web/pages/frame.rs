@@ -26,7 +26,8 @@ pub const CASELOAD_NAV: (&str, &str) = ("/caseload", "page-nav-caseload");
 pub fn framed(texts: Texts<'_>, nav: &[NavItem], here: &str, title: &str, main: &Markup) -> Markup {
     let frame = PageFrame {
         title,
-        language: "en",
+        language: &texts.s("language-tag"),
+        direction: &texts.s("language-direction"),
         skip: &texts.s("page-skip"),
         nav_label: &texts.s("page-nav-label"),
         nav,
