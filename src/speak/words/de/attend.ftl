@@ -24,7 +24,20 @@ attend-time-full = { $hour ->
    *[other] { SPOKEN($hour) } Uhr
 }
 attend-time-quarter-past = Viertel nach { SPOKEN($hour) }
-attend-time-half-past = eine halbe Stunde nach { SPOKEN($hour) }
+attend-time-half-past = { $hour ->
+    [1] halb zwei
+    [2] halb drei
+    [3] halb vier
+    [4] halb fünf
+    [5] halb sechs
+    [6] halb sieben
+    [7] halb acht
+    [8] halb neun
+    [9] halb zehn
+    [10] halb elf
+    [11] halb zwölf
+   *[other] halb eins
+}
 attend-time-quarter-to = Viertel vor { SPOKEN($hour) }
 attend-time-past = { SPOKEN($past) } nach { SPOKEN($hour) }
 attend-time-to = { SPOKEN($past) } vor { SPOKEN($hour) }

@@ -5,35 +5,35 @@ ex-long-ah-purpose = Es soll eine kräftige, gleichmäßige Stimme auf einem Ate
 ex-long-ah-instruction = Sitzen Sie aufrecht, und atmen Sie ein. Halten Sie dann ein Ah in mittlerer Höhe, solange es gleichmäßig bleibt.
 ex-long-ah-short = Das lange Ah, klar und gleichmäßig.
 ex-long-ah-cue = Einatmen… und ah.
-ex-long-ah-care = Atmen Sie dazwischen normal, und enden Sie, wenn Ihnen schwummrig wird.
+ex-long-ah-care = Atmen Sie dazwischen normal, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-comfortable-ah-name = Bequemes Ah
 ex-comfortable-ah-purpose = Es soll Ihre Stimme zeigen, wie sie sonst ist.
 ex-comfortable-ah-instruction = Sagen Sie etwa fünf Sekunden lang ah, so hoch und so laut, wie Sie sonst sprechen.
 ex-comfortable-ah-short = Ein gewöhnliches Ah, wie beim Sprechen.
 ex-comfortable-ah-cue = Einatmen… und ein müheloses Ah.
-ex-comfortable-ah-care = Atmen Sie dazwischen normal, und enden Sie, wenn Ihnen schwummrig wird.
+ex-comfortable-ah-care = Atmen Sie dazwischen normal, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-high-ee-name = Hohes I
 ex-high-ee-purpose = Es soll Ihre Stimme nach oben dehnen.
 ex-high-ee-instruction = Atmen Sie ein, singen Sie dann ein hohes, leichtes I, und halten Sie es einige Sekunden. Gehen Sie hoch, aber ohne Druck.
 ex-high-ee-short = Das hohe I, leicht und mühelos.
 ex-high-ee-cue = Einatmen… und ein hohes I.
-ex-high-ee-care = Nur so hoch, wie es angenehm ist; enden Sie, wenn Ihnen schwummrig wird.
+ex-high-ee-care = Nur so hoch, wie es angenehm ist; hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-glide-up-name = Gleiten nach oben
 ex-glide-up-purpose = Es soll den Umfang Ihrer Stimme weit halten.
 ex-glide-up-instruction = Beginnen Sie mit dem tiefsten angenehmen Ton, und gleiten Sie auf Ah ohne Absatz hinauf zum höchsten angenehmen Ton.
 ex-glide-up-short = Gleiten Sie von tief nach hoch.
 ex-glide-up-cue = Einatmen… tief beginnen, und hinaufgleiten.
-ex-glide-up-care = Bleiben Sie bei angenehmen Tönen, und enden Sie, wenn Ihnen schwummrig wird.
+ex-glide-up-care = Bleiben Sie bei angenehmen Tönen, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-glide-down-name = Gleiten nach unten
 ex-glide-down-purpose = Es soll den Umfang Ihrer Stimme weit halten.
 ex-glide-down-instruction = Beginnen Sie mit dem höchsten angenehmen Ton, und gleiten Sie auf Ah ohne Absatz hinunter zum tiefsten angenehmen Ton.
 ex-glide-down-short = Gleiten Sie von hoch nach tief.
 ex-glide-down-cue = Einatmen… hoch beginnen, und hinuntergleiten.
-ex-glide-down-care = Bleiben Sie bei angenehmen Tönen, und enden Sie, wenn Ihnen schwummrig wird.
+ex-glide-down-care = Bleiben Sie bei angenehmen Tönen, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-functional-phrases-name = Eigene Sätze
 ex-functional-phrases-purpose = Sie sollen Ihre kräftige Stimme in die Sätze tragen, die Sie jeden Tag sagen.
@@ -46,14 +46,14 @@ ex-counting-on-a-breath-purpose = Es soll Ihre Stimme über einen ganzen Atemzug
 ex-counting-on-a-breath-instruction = Ich zähle. Holen Sie Luft, und zählen Sie auf diesem einen Atem dasselbe nach, am Ende so deutlich wie am Anfang.
 ex-counting-on-a-breath-short = Zählen Sie nach, alles auf einem Atem.
 ex-counting-on-a-breath-cue = Sie sind dran.
-ex-counting-on-a-breath-care = Atmen Sie dazwischen normal, und enden Sie, wenn Ihnen schwummrig wird.
+ex-counting-on-a-breath-care = Atmen Sie dazwischen normal, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-days-on-a-breath-name = Wochentage auf einem Atem
 ex-days-on-a-breath-purpose = Es soll Ihre Stimme über einen ganzen Atemzug tragen.
 ex-days-on-a-breath-instruction = Ich sage einige Wochentage. Holen Sie Luft, und sprechen Sie sie auf diesem einen Atem nach, am Ende so deutlich wie am Anfang.
 ex-days-on-a-breath-short = Sprechen Sie die Tage nach, alles auf einem Atem.
 ex-days-on-a-breath-cue = Sie sind dran.
-ex-days-on-a-breath-care = Atmen Sie dazwischen normal, und enden Sie, wenn Ihnen schwummrig wird.
+ex-days-on-a-breath-care = Atmen Sie dazwischen normal, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-reading-passage-name = Lesetext
 ex-reading-passage-purpose = Er soll Ihre Stimme durch eine ganze Seite tragen und ihren Pegel und ihre Sprechpausen zeigen.
@@ -75,7 +75,7 @@ ex-loudness-steps-cue = Einatmen… und ah.
 ex-loudness-steps-rung-low = Einatmen… ein sanftes Ah.
 ex-loudness-steps-rung-middle = Einatmen… ein mittleres Ah.
 ex-loudness-steps-rung-high = Einatmen… ein kräftiges Ah.
-ex-loudness-steps-care = Atmen Sie dazwischen normal, und enden Sie, wenn Ihnen schwummrig wird.
+ex-loudness-steps-care = Atmen Sie dazwischen normal, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-pitch-steps-name = Tonhöhenstufen
 ex-pitch-steps-purpose = Sie sollen Ihnen die Kontrolle über Ihre Tonhöhe geben.
@@ -85,7 +85,7 @@ ex-pitch-steps-cue = Einatmen… und ah.
 ex-pitch-steps-rung-low = Einatmen… ein tiefes Ah.
 ex-pitch-steps-rung-middle = Einatmen… ein Ah in der Mitte.
 ex-pitch-steps-rung-high = Einatmen… ein hohes Ah.
-ex-pitch-steps-care = Bleiben Sie bei angenehmen Tönen, und enden Sie, wenn Ihnen schwummrig wird.
+ex-pitch-steps-care = Bleiben Sie bei angenehmen Tönen, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-sentence-melody-name = Satzmelodie
 ex-sentence-melody-purpose = Sie soll hören lassen, ob Sie fragen oder etwas feststellen.
@@ -110,14 +110,14 @@ ex-easy-hum-purpose = Es soll Ihre Stimme nach lauter Arbeit zur Ruhe kommen las
 ex-easy-hum-instruction = Schließen Sie locker die Lippen, und summen Sie ein sanftes M, sodass die Lippen vibrieren.
 ex-easy-hum-short = Ein sanftes Summen, das in den Lippen vibriert.
 ex-easy-hum-cue = Einatmen… und summen.
-ex-easy-hum-care = Sanft und mühelos; enden Sie, wenn Ihnen schwummrig wird.
+ex-easy-hum-care = Sanft und mühelos; hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-straw-voicing-name = Stimme durch den Strohhalm
 ex-straw-voicing-purpose = Sie soll Ihre Stimme nach lauter Arbeit zur Ruhe kommen lassen.
 ex-straw-voicing-instruction = Schließen Sie die Lippen um einen Strohhalm. Lassen Sie ein sanftes U strömen, alle Luft durch den Halm.
 ex-straw-voicing-short = Ein sanftes U durch den Strohhalm.
 ex-straw-voicing-cue = Einatmen… und u, durch den Halm.
-ex-straw-voicing-care = Sanft und mühelos; enden Sie, wenn Ihnen schwummrig wird.
+ex-straw-voicing-care = Sanft und mühelos; hören Sie auf, wenn Sie sich benommen fühlen.
 
 ## Schlucken
 
@@ -134,7 +134,7 @@ ex-mid-swallow-hold-purpose = Es soll Ihren Kehlkopf länger oben halten, damit 
 ex-mid-swallow-hold-instruction = Schlucken Sie, und spüren Sie, wie der Kehlkopf steigt. Wenn er ganz oben ist, spannen Sie an, und halten Sie ihn einige Sekunden oben. Lassen Sie ihn dann sinken, und atmen Sie aus.
 ex-mid-swallow-hold-short = Schlucken, oben halten, dann sinken lassen.
 ex-mid-swallow-hold-cue = Schlucken… und oben halten.
-ex-mid-swallow-hold-before = Schlucken mit Halten. Dabei stockt kurz der Atem. Nicht machen bei Herzkrankheit oder unregelmäßigem Herzschlag, hohem Blutdruck, Lungenkrankheit oder Atemnot oder nach einem kürzlichen Schlaganfall.
+ex-mid-swallow-hold-before = Schlucken mit Halten. Dabei halten Sie kurz den Atem an. Nicht machen bei Herzkrankheit oder unregelmäßigem Herzschlag, hohem Blutdruck, Lungenkrankheit oder Atemnot oder nach einem kürzlichen Schlaganfall.
 ex-mid-swallow-hold-care = Beginnen Sie mit leerem Mund, und atmen Sie zwischen den Schlucken frei.
 
 ex-effortful-swallow-name = Kräftiges Schlucken
@@ -142,7 +142,7 @@ ex-effortful-swallow-purpose = Es soll Zunge und Rachen zusammen kräftigen. Bei
 ex-effortful-swallow-instruction = Sammeln Sie Speichel. Schlucken Sie dann so kräftig Sie können, als müsste ein großer Bissen hinunter. Drücken Sie mit Zunge und Rachen.
 ex-effortful-swallow-short = Kräftig schlucken, mit Zunge und Rachen.
 ex-effortful-swallow-cue = Und kräftig schlucken.
-ex-effortful-swallow-before = Kräftiges Schlucken. Dabei stockt kurz der Atem. Nicht machen bei Herzkrankheit oder unregelmäßigem Herzschlag, hohem Blutdruck, Lungenkrankheit oder Atemnot oder nach einem kürzlichen Schlaganfall.
+ex-effortful-swallow-before = Kräftiges Schlucken. Dabei halten Sie kurz den Atem an. Nicht machen bei Herzkrankheit oder unregelmäßigem Herzschlag, hohem Blutdruck, Lungenkrankheit oder Atemnot oder nach einem kürzlichen Schlaganfall.
 ex-effortful-swallow-care = Beginnen Sie mit leerem Mund, und atmen Sie zwischen den Schlucken frei.
 
 ## Kopf und Hals
@@ -152,7 +152,7 @@ ex-head-lift-sustained-purpose = Es soll die Muskeln unter dem Kinn kräftigen, 
 ex-head-lift-sustained-instruction = Legen Sie sich flach auf den Rücken, ohne Kissen. Beide Schultern bleiben liegen. Heben Sie nur den Kopf, schauen Sie auf Ihre Zehen, und halten Sie den Kopf oben, während Sie atmen.
 ex-head-lift-sustained-short = Flach auf dem Rücken. Nur den Kopf heben, auf die Zehen schauen und atmen.
 ex-head-lift-sustained-cue = Schultern unten… und heben.
-ex-head-lift-sustained-before = Kopf heben und halten. Nicht machen bei brüchigen Knochen, einem Bruch, Luftröhrenschnitt oder Leiden an Hals, Kopf, Augen, Herz oder Blutdruck, in der Schwangerschaft, nach kürzlicher Bauchoperation, oder wenn Sie nicht flach liegen und sicher aufstehen können.
+ex-head-lift-sustained-before = Kopf heben und halten. Nicht machen bei brüchigen Knochen, Leisten- oder Bauchbruch, Luftröhrenschnitt oder Leiden an Hals, Kopf, Augen, Herz oder Blutdruck, in der Schwangerschaft, nach kürzlicher Bauchoperation, oder wenn Sie nicht flach liegen und sicher aufstehen können.
 ex-head-lift-sustained-care = Flach liegen, weiteratmen, und vor dem Aufsetzen auf die Seite drehen.
 ex-head-lift-sustained-phase-lift = Oben halten, und atmen.
 
@@ -161,7 +161,7 @@ ex-head-lift-repeated-purpose = Es soll die Muskeln unter dem Kinn kräftigen, d
 ex-head-lift-repeated-instruction = Legen Sie sich flach auf den Rücken, ohne Kissen. Beide Schultern bleiben liegen. Jedes Mal, wenn ich „heben“ sage, heben Sie nur den Kopf, schauen auf Ihre Zehen und legen ihn wieder ab.
 ex-head-lift-repeated-short = Flach auf dem Rücken. Kopf heben, auf die Zehen schauen und wieder ablegen.
 ex-head-lift-repeated-cue = Heben… und ablegen.
-ex-head-lift-repeated-before = Kopf heben, wiederholt. Nicht machen bei brüchigen Knochen, einem Bruch, Luftröhrenschnitt oder Leiden an Hals, Kopf, Augen, Herz oder Blutdruck, in der Schwangerschaft, nach kürzlicher Bauchoperation, oder wenn Sie nicht flach liegen und sicher aufstehen können.
+ex-head-lift-repeated-before = Kopf heben, wiederholt. Nicht machen bei brüchigen Knochen, Leisten- oder Bauchbruch, Luftröhrenschnitt oder Leiden an Hals, Kopf, Augen, Herz oder Blutdruck, in der Schwangerschaft, nach kürzlicher Bauchoperation, oder wenn Sie nicht flach liegen und sicher aufstehen können.
 ex-head-lift-repeated-care = Flach liegen, weiteratmen, und vor dem Aufsetzen auf die Seite drehen.
 
 ex-chin-tuck-ball-name = Kinn auf den Ball, gehalten
@@ -290,23 +290,23 @@ ex-nasal-breathing-purpose = Sie soll Sie beruhigen und Ihnen die Kontrolle übe
 ex-nasal-breathing-instruction = Schließen Sie den Mund. Atmen Sie durch die Nase ein, während ich zähle. Lassen Sie dann die Luft langsam durch die Nase ausströmen, während ich weiterzähle.
 ex-nasal-breathing-short = Durch die Nase ein und aus, so wie ich zähle.
 ex-nasal-breathing-cue = Ausatmen… und wir beginnen.
-ex-nasal-breathing-care = Sanft atmen; lassen Sie das Zählen, wenn Ihnen schwummrig wird.
+ex-nasal-breathing-care = Sanft atmen; lassen Sie das Zählen, wenn Sie sich benommen fühlen.
 
 ex-breath-out-resistance-name = Ausatmen gegen Widerstand
 ex-breath-out-resistance-purpose = Es soll die Muskeln kräftigen, mit denen Sie ausatmen und husten.
 ex-breath-out-resistance-instruction = Nehmen Sie den Atemtrainer aus Ihrer Therapie. Atmen Sie ein, schließen Sie die Lippen darum, und blasen Sie kräftig und gleichmäßig, bis die Luft heraus ist.
 ex-breath-out-resistance-short = Einatmen, und kräftig durch den Trainer blasen.
 ex-breath-out-resistance-cue = Einatmen… und blasen.
-ex-breath-out-resistance-before = Ausatmen gegen Widerstand. Nicht machen bei Lungen- oder Herzkrankheit, unregelmäßigem Herzschlag, hohem Blutdruck, einem Bruch, in später Schwangerschaft, nach kürzlichem Schlaganfall oder kürzlicher Operation an Bauch, Augen, Ohren, Nebenhöhlen oder Zähnen.
-ex-breath-out-resistance-care = Atmen Sie dazwischen normal, und enden Sie, wenn Ihnen schwummrig wird.
+ex-breath-out-resistance-before = Ausatmen gegen Widerstand. Nicht machen bei Lungen- oder Herzkrankheit, unregelmäßigem Herzschlag, hohem Blutdruck, Leisten- oder Bauchbruch, in später Schwangerschaft, nach kürzlichem Schlaganfall oder kürzlicher Operation an Bauch, Augen, Ohren, Nebenhöhlen oder Zähnen.
+ex-breath-out-resistance-care = Atmen Sie dazwischen normal, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-voluntary-cough-name = Kräftiges Husten
 ex-voluntary-cough-purpose = Es soll Ihren Husten kräftig genug halten, um den Rachen zu reinigen.
 ex-voluntary-cough-instruction = Atmen Sie tief ein, schließen Sie die Kehle, und husten Sie einmal, kräftig und kurz. Machen Sie es so, wie es Ihnen in der Therapie gezeigt wurde.
 ex-voluntary-cough-short = Einatmen, und einmal kräftig und kurz husten.
 ex-voluntary-cough-cue = Einatmen… und husten.
-ex-voluntary-cough-before = Kräftiges Husten. Nicht machen bei Halsinfektion, Lungenkrankheit, hohem Blutdruck, einem Bruch, brüchigen Knochen oder Augenkrankheit, in später Schwangerschaft, nach kürzlichem Schlaganfall oder einer Operation an Kehle, Bauch, Augen, Ohren, Nebenhöhlen oder Zähnen.
-ex-voluntary-cough-care = Beginnen Sie mit leerem Mund, und enden Sie, wenn Ihnen schwummrig wird.
+ex-voluntary-cough-before = Kräftiges Husten. Nicht machen bei Halsinfektion, Lungenkrankheit, hohem Blutdruck, Leisten- oder Bauchbruch, brüchigen Knochen oder Augenkrankheit, in später Schwangerschaft, nach kürzlichem Schlaganfall oder einer Operation an Kehle, Bauch, Augen, Ohren, Nebenhöhlen oder Zähnen.
+ex-voluntary-cough-care = Beginnen Sie mit leerem Mund, und hören Sie auf, wenn Sie sich benommen fühlen.
 
 ex-syllable-repetition-name = Schnelle Silben
 ex-syllable-repetition-purpose = Sie sollen Lippen und Zunge darin trainieren, sich schnell und gleichmäßig zu bewegen.
@@ -361,8 +361,8 @@ paced-out = Aus
 
 caution-voice-strain = Beenden Sie die Übung, wenn der Hals wund ist oder Sie Anspannung im Hals spüren, und sagen Sie es in der Therapie.
 caution-voice-hoarse = Wenn Sie seit mehr als einem Tag heiser sind, lassen Sie die lauten Übungen weg, und fragen Sie zuerst in der Therapie.
-caution-voice-no-force = Bleiben Sie locker: Enden Sie beim ersten Unbehagen, und drücken Sie nie bis ins Quieken.
-caution-bearing-down = Lassen Sie den Klang strömen, und pressen Sie nicht. Wenn Sie einen Bruch oder starkes Sodbrennen haben, fragen Sie in der Therapie, bevor Sie lange Laute halten.
+caution-voice-no-force = Bleiben Sie locker: Hören Sie beim ersten Unbehagen auf, und drücken Sie nie bis ins Quieken.
+caution-bearing-down = Lassen Sie den Klang strömen, und pressen Sie nicht. Wenn Sie einen Leisten- oder Bauchbruch oder starkes Sodbrennen haben, fragen Sie in der Therapie, bevor Sie lange Laute halten.
 caution-straw-water = Halten Sie das andere Ende des Strohhalms in die Luft. Wasser nur, wenn es Ihnen in der Therapie erlaubt wurde: das Ende knapp unter der Oberfläche, und blasen, nie saugen.
 caution-stand-safely = Stehen Sie aufrecht hinter einem festen Stuhl, und halten Sie sich mit einer Hand an der Lehne.
 caution-sit-upright = Sitzen Sie aufrecht auf einem festen Stuhl, beide Füße auf dem Boden.
@@ -371,21 +371,21 @@ caution-saliva-only = Machen Sie das mit leerem Mund, nur mit Speichel, nie mit 
 caution-clear-mouth = Beginnen Sie mit leerem Mund, und atmen Sie zwischen den Schlucken normal.
 caution-gentle-bite = Halten Sie die Zunge sanft, damit die Zähne ihr nicht wehtun.
 caution-residue = Bei dieser Übung reinigt sich der Rachen schlechter. Schlucken Sie danach noch einmal wie gewohnt.
-caution-breath-break-heart = Hier stockt kurz der Atem. Wenn Sie ein Herzleiden haben, machen Sie das nur, wenn es Ihnen in der Therapie erlaubt wurde.
+caution-breath-break-heart = Hier halten Sie kurz den Atem an. Wenn Sie ein Herzleiden haben, machen Sie das nur, wenn es Ihnen in der Therapie erlaubt wurde.
 caution-sip-rules = Nehmen Sie nur einen Schluck, wenn es Ihnen in der Therapie erlaubt wurde. Sitzen Sie ganz aufrecht, das Kinn gerade, nehmen Sie einen kleinen Schluck, und schlucken Sie alles herunter, bevor Sie den nächsten nehmen. Wenn Sie husten oder Ihre Stimme feucht oder gurgelnd klingt, lassen Sie die Schlucke für heute, und sagen Sie es noch am selben Tag in der Therapie.
 caution-keep-breathing = Atmen Sie die ganze Zeit weiter. Den Atem anzuhalten belastet das Herz.
-caution-lie-flat = Liegen Sie flach, die Schultern unten, und enden Sie sofort, wenn Sie im Liegen schlecht Luft bekommen.
+caution-lie-flat = Liegen Sie flach, die Schultern unten, und hören Sie sofort auf, wenn Sie im Liegen schlecht Luft bekommen.
 caution-neck-soreness = Etwas Muskelkater im Nacken ist in den ersten Wochen üblich. Wenn der Schmerz stechend ist oder anhält, beenden Sie die Übung, und fragen Sie in der Therapie.
 caution-static-effort = Anstrengung ohne Bewegung erhöht den Blutdruck. Wenn Ihrer hoch ist, fragen Sie zuerst in der Therapie.
 caution-rise-slowly = Drehen Sie sich danach auf die Seite, und sitzen Sie zwei Minuten, bevor Sie aufstehen.
 caution-jaw-pain = Beenden Sie die Übung sofort, wenn der Kiefer schmerzt, schmerzhaft knackt oder hängen bleibt, und fragen Sie in der Therapie.
-caution-neck-signs = Beenden Sie die Übung sofort, und rufen Sie jemanden, wenn Ihnen schwummrig oder übel wird, wenn Sie doppelt sehen, nicht deutlich sprechen können oder Gesicht oder Arm taub wird.
+caution-neck-signs = Beenden Sie die Übung sofort, und rufen Sie jemanden, wenn Sie sich benommen fühlen oder Ihnen übel wird, wenn Sie doppelt sehen, nicht deutlich sprechen können oder Gesicht oder Arm taub wird.
 caution-neck-range = Bewegen Sie sich langsam und nur so weit, wie es angenehm ist, nie im vollen Kreis.
 caution-shoulder-pain = Machen Sie die Kreise klein, wenn eine Schulter schmerzt.
 caution-face-comfort = Beenden Sie die Übung, wenn Gesicht oder Mund schmerzt.
 caution-breathe-through-nose = Atmen Sie durch die Nase. Lassen Sie die Übung aus, wenn die Nase verstopft ist.
 caution-dentures = Prüfen Sie, ob Ihre Zahnprothese fest sitzt, oder nehmen Sie sie heraus.
-caution-light-headed = Wenn Ihnen schwummrig wird, atmen Sie, wie Sie mögen, bis es Ihnen gut geht, und sagen Sie es in der Therapie.
+caution-light-headed = Wenn Sie sich benommen fühlen, atmen Sie, wie Sie mögen, bis es Ihnen gut geht, und sagen Sie es in der Therapie.
 caution-no-forcing = Lassen Sie die Luft ohne Kraft kommen und gehen, und halten Sie nie den Atem an.
 caution-set-by-clinician = Machen Sie das nur so, wie es Ihnen in der Therapie gezeigt wurde, und nur mit dem, was dort eingestellt wurde.
 caution-spoon-clean = Nehmen Sie einen sauberen, glatten Löffel, und bleiben Sie damit vorn im Mund.
@@ -407,7 +407,7 @@ notfor-flat-lying = Menschen, die nicht flach liegen können oder die Herzschwä
 notfor-eye-pressure = Menschen mit grünem Star oder einer Netzhautkrankheit.
 notfor-fragile-bones = Menschen mit brüchigen Knochen, vor allem an der Wirbelsäule.
 notfor-late-pregnancy = Menschen, die mehr als 16 Wochen schwanger sind.
-notfor-hernia = Menschen mit einem Bruch (Hernie).
+notfor-hernia = Menschen mit einem Leisten- oder Bauchbruch (Hernie).
 notfor-belly-recent = Menschen nach einer kürzlichen Bauchoperation.
 notfor-floor-unsafe = Menschen, die sich nicht sicher allein hinlegen und wieder aufstehen können.
 notfor-neck-arteries = Menschen mit erkrankten oder verengten Halsschlagadern.

@@ -52,7 +52,7 @@ step-next = Als Nächstes: { $name }.
 dose-times = { $sets ->
     [one] { $repetitions ->
         [one] Einmal.
-       *[other] { SPOKEN($repetitions) } Mal.
+       *[other] { SPOKEN($repetitions) }mal.
     }
    *[other] { SPOKEN($sets) } Durchgänge zu je { SPOKEN($repetitions) }.
 }
@@ -62,7 +62,7 @@ dose-rounds = { $repetitions ->
 }
 dose-talks = { $repetitions ->
     [one] Nur einmal.
-   *[other] { SPOKEN($repetitions) } Mal.
+   *[other] { SPOKEN($repetitions) }mal.
 }
 dose-phrases = { $repetitions ->
     [one] Ein Satz.
@@ -92,7 +92,7 @@ enough-today = { $name }: Mehr davon tut Ihnen an einem Tag nicht gut. Wir heben
 long-enough = Das war nun fast eine Stunde. Länger würde Sie nur ermüden.
 practices-enough = Sie haben heute schon { $practices ->
     [one] einmal
-   *[other] { SPOKEN($practices) } Mal
+   *[other] { SPOKEN($practices) }mal
 } geübt, und Ihr Körper braucht den Rest des Tages, um sich zu erholen. Morgen bin ich wieder da.
 rest-first = Zuerst { SPOKEN($seconds) } Sekunden zum Erholen. Atmen Sie einfach.
 rest-longer = Noch etwas länger, { SPOKEN($seconds) } Sekunden, damit Sie sich erholen können.
@@ -100,7 +100,7 @@ rest-longer = Noch etwas länger, { SPOKEN($seconds) } Sekunden, damit Sie sich 
 rise-side = Jetzt stehen wir langsam auf. Drehen Sie sich auf die Seite, und bleiben Sie dort einen Augenblick liegen.
 rise-sit = Stützen Sie sich hoch, bis Sie sitzen, beide Füße auf dem Boden. Bleiben Sie sitzen, und atmen Sie.
 rise-stand = Halten Sie sich jetzt an etwas Festem, und stehen Sie langsam auf. Wenn sich alles dreht, setzen Sie sich wieder.
-rise-longer = Bleiben Sie noch etwas so, { SPOKEN($seconds) } Sekunden, damit Ihnen nicht schwummrig wird.
+rise-longer = Bleiben Sie noch etwas so, { SPOKEN($seconds) } Sekunden, damit Ihnen nicht schwindlig wird.
 rise-at-end = Lassen Sie sich beim Aufstehen Zeit: Drehen Sie sich auf die Seite, setzen Sie sich auf, und bleiben Sie zwei Minuten sitzen.
 posture-standing = Hierfür stehen Sie. Stellen Sie sich hinter einen festen Stuhl, und halten Sie sich daran fest.
 

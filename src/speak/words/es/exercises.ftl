@@ -5,35 +5,35 @@ ex-long-ah-purpose = Sirve para entrenar una voz fuerte y estable en una sola es
 ex-long-ah-instruction = Siéntese con la espalda recta y tome aire. Luego mantenga una a en un tono medio, mientras siga estable.
 ex-long-ah-short = La a larga, clara y estable.
 ex-long-ah-cue = Tome aire… y a.
-ex-long-ah-care = Respire con normalidad entre medias, y déjelo si le da un vahído.
+ex-long-ah-care = Respire con normalidad entre medias, y déjelo si nota mareo.
 
 ex-comfortable-ah-name = A cómoda
 ex-comfortable-ah-purpose = Sirve para mostrar su voz tal como es.
 ex-comfortable-ah-instruction = Diga a durante unos cinco segundos, con el tono y el volumen con los que habla.
 ex-comfortable-ah-short = Una a normal, como al hablar.
 ex-comfortable-ah-cue = Tome aire… y una a cómoda.
-ex-comfortable-ah-care = Respire con normalidad entre medias, y déjelo si le da un vahído.
+ex-comfortable-ah-care = Respire con normalidad entre medias, y déjelo si nota mareo.
 
 ex-high-ee-name = I aguda
 ex-high-ee-purpose = Sirve para extender su voz hacia el agudo.
 ex-high-ee-instruction = Tome aire, cante una i aguda y ligera, y manténgala unos segundos. Suba, pero sin empujar.
 ex-high-ee-short = La i aguda, ligera y cómoda.
 ex-high-ee-cue = Tome aire… y una i aguda.
-ex-high-ee-care = Suba solo hasta donde sea cómodo, y déjelo si le da un vahído.
+ex-high-ee-care = Suba solo hasta donde sea cómodo, y déjelo si nota mareo.
 
 ex-glide-up-name = Deslizar hacia el agudo
 ex-glide-up-purpose = Sirve para mantener amplia la extensión de su voz.
 ex-glide-up-instruction = Empiece en su nota cómoda más grave, y deslice una a sin cortes hasta su nota cómoda más aguda.
 ex-glide-up-short = Deslice de grave a agudo.
 ex-glide-up-cue = Tome aire… empiece en grave, y suba.
-ex-glide-up-care = Quédese en notas cómodas, y déjelo si le da un vahído.
+ex-glide-up-care = Quédese en notas cómodas, y déjelo si nota mareo.
 
 ex-glide-down-name = Deslizar hacia el grave
 ex-glide-down-purpose = Sirve para mantener amplia la extensión de su voz.
 ex-glide-down-instruction = Empiece en su nota cómoda más aguda, y deslice una a sin cortes hasta su nota cómoda más grave.
 ex-glide-down-short = Deslice de agudo a grave.
 ex-glide-down-cue = Tome aire… empiece en agudo, y baje.
-ex-glide-down-care = Quédese en notas cómodas, y déjelo si le da un vahído.
+ex-glide-down-care = Quédese en notas cómodas, y déjelo si nota mareo.
 
 ex-functional-phrases-name = Frases propias
 ex-functional-phrases-purpose = Sirve para llevar su voz fuerte a las frases que usa cada día.
@@ -46,14 +46,14 @@ ex-counting-on-a-breath-purpose = Sirve para que la voz le dure toda la espiraci
 ex-counting-on-a-breath-instruction = Yo cuento. Tome aire, y cuente lo mismo en esa sola espiración, tan claro al final como al principio.
 ex-counting-on-a-breath-short = Cuente después de mí, todo en una espiración.
 ex-counting-on-a-breath-cue = Su turno.
-ex-counting-on-a-breath-care = Respire con normalidad entre medias, y déjelo si le da un vahído.
+ex-counting-on-a-breath-care = Respire con normalidad entre medias, y déjelo si nota mareo.
 
 ex-days-on-a-breath-name = Días en una espiración
 ex-days-on-a-breath-purpose = Sirve para que la voz le dure toda la espiración.
 ex-days-on-a-breath-instruction = Yo digo algunos días de la semana. Tome aire, y dígalos en esa sola espiración, tan claro al final como al principio.
 ex-days-on-a-breath-short = Diga los días después de mí, todos en una espiración.
 ex-days-on-a-breath-cue = Su turno.
-ex-days-on-a-breath-care = Respire con normalidad entre medias, y déjelo si le da un vahído.
+ex-days-on-a-breath-care = Respire con normalidad entre medias, y déjelo si nota mareo.
 
 ex-reading-passage-name = Texto de lectura
 ex-reading-passage-purpose = Sirve para llevar la voz por una página entera, y para mostrar su nivel y sus silencios.
@@ -75,7 +75,7 @@ ex-loudness-steps-cue = Tome aire… y a.
 ex-loudness-steps-rung-low = Tome aire… una a suave.
 ex-loudness-steps-rung-middle = Tome aire… una a media.
 ex-loudness-steps-rung-high = Tome aire… una a fuerte.
-ex-loudness-steps-care = Respire con normalidad entre medias, y déjelo si le da un vahído.
+ex-loudness-steps-care = Respire con normalidad entre medias, y déjelo si nota mareo.
 
 ex-pitch-steps-name = Escalones de tono
 ex-pitch-steps-purpose = Sirve para que domine el tono de su voz.
@@ -85,7 +85,7 @@ ex-pitch-steps-cue = Tome aire… y a.
 ex-pitch-steps-rung-low = Tome aire… una a grave.
 ex-pitch-steps-rung-middle = Tome aire… una a en el medio.
 ex-pitch-steps-rung-high = Tome aire… una a aguda.
-ex-pitch-steps-care = Quédese en notas cómodas, y déjelo si le da un vahído.
+ex-pitch-steps-care = Quédese en notas cómodas, y déjelo si nota mareo.
 
 ex-sentence-melody-name = Entonación
 ex-sentence-melody-purpose = Sirve para que se oiga si pregunta o afirma.
@@ -110,14 +110,14 @@ ex-easy-hum-purpose = Sirve para que la voz se relaje después de trabajar fuert
 ex-easy-hum-instruction = Cierre los labios sin apretar, y haga una eme suave, que le vibren los labios.
 ex-easy-hum-short = Una eme suave, con vibración en los labios.
 ex-easy-hum-cue = Tome aire… y eme.
-ex-easy-hum-care = Suave y cómodo, y déjelo si le da un vahído.
+ex-easy-hum-care = Suave y cómodo, y déjelo si nota mareo.
 
 ex-straw-voicing-name = Voz por una pajita
 ex-straw-voicing-purpose = Sirve para que la voz se relaje después de trabajar fuerte.
 ex-straw-voicing-instruction = Cierre los labios alrededor de una pajita. Deje salir una u suave, con todo el aire por la pajita.
 ex-straw-voicing-short = Una u suave por la pajita.
 ex-straw-voicing-cue = Tome aire… y u, por la pajita.
-ex-straw-voicing-care = Suave y cómodo, y déjelo si le da un vahído.
+ex-straw-voicing-care = Suave y cómodo, y déjelo si nota mareo.
 
 ## Deglución
 
@@ -134,7 +134,7 @@ ex-mid-swallow-hold-purpose = Busca mantener la laringe arriba más tiempo, para
 ex-mid-swallow-hold-instruction = Trague, y note cómo sube la laringe. Cuando esté arriba del todo, apriete y manténgala ahí unos segundos. Luego déjela bajar, y suelte el aire.
 ex-mid-swallow-hold-short = Trague, manténgala arriba, y déjela bajar.
 ex-mid-swallow-hold-cue = Trague… y manténgala arriba.
-ex-mid-swallow-hold-before = Deglución mantenida. Se corta un instante la respiración. No la haga con enfermedad del corazón o arritmia, tensión alta, enfermedad pulmonar o falta de aliento, o tras un ictus reciente.
+ex-mid-swallow-hold-before = Deglución mantenida. Se contiene un instante la respiración. No la haga con enfermedad del corazón o arritmia, tensión alta, enfermedad pulmonar o falta de aliento, o tras un ictus reciente.
 ex-mid-swallow-hold-care = Empiece con la boca vacía, y respire libremente entre degluciones.
 
 ex-effortful-swallow-name = Deglución con esfuerzo
@@ -142,7 +142,7 @@ ex-effortful-swallow-purpose = Busca fortalecer juntas la lengua y la garganta. 
 ex-effortful-swallow-instruction = Junte saliva. Luego trague con toda la fuerza que pueda, como si tuviera que bajar un bocado grande. Apriete con la lengua y la garganta.
 ex-effortful-swallow-short = Trague con fuerza, con la lengua y la garganta.
 ex-effortful-swallow-cue = Y trague con fuerza.
-ex-effortful-swallow-before = Deglución con esfuerzo. Se corta un instante la respiración. No la haga con enfermedad del corazón o arritmia, tensión alta, enfermedad pulmonar o falta de aliento, o tras un ictus reciente.
+ex-effortful-swallow-before = Deglución con esfuerzo. Se contiene un instante la respiración. No la haga con enfermedad del corazón o arritmia, tensión alta, enfermedad pulmonar o falta de aliento, o tras un ictus reciente.
 ex-effortful-swallow-care = Empiece con la boca vacía, y respire libremente entre degluciones.
 
 ## Cabeza y cuello
@@ -287,10 +287,10 @@ ex-jaw-opening-phase-open = Manténgala abierta, y respire.
 
 ex-nasal-breathing-name = Respiración nasal
 ex-nasal-breathing-purpose = Sirve para calmarle, y para que domine una espiración más larga.
-ex-nasal-breathing-instruction = Cierre la boca. Tome aire por la nariz mientras cuento. Luego deje salir el aire despacito por la nariz mientras sigo contando.
+ex-nasal-breathing-instruction = Cierre la boca. Tome aire por la nariz mientras cuento. Luego deje salir el aire despacio por la nariz mientras sigo contando.
 ex-nasal-breathing-short = Dentro y fuera por la nariz, a mi cuenta.
 ex-nasal-breathing-cue = Suelte el aire… y empezamos.
-ex-nasal-breathing-care = Respire con suavidad, y olvide la cuenta si le da un vahído.
+ex-nasal-breathing-care = Respire con suavidad, y olvide la cuenta si nota mareo.
 
 ex-breath-out-resistance-name = Espirar contra resistencia
 ex-breath-out-resistance-purpose = Busca fortalecer los músculos con los que espira y tose.
@@ -298,7 +298,7 @@ ex-breath-out-resistance-instruction = Tome el entrenador que le dio su logopeda
 ex-breath-out-resistance-short = Tome aire, y sople fuerte por el entrenador.
 ex-breath-out-resistance-cue = Tome aire… y sople.
 ex-breath-out-resistance-before = Espirar contra resistencia. No lo haga con enfermedad de pulmón o corazón, arritmia, tensión alta, hernia, embarazo avanzado, o tras un ictus reciente o una operación reciente de abdomen, ojos, oídos, senos paranasales o dientes.
-ex-breath-out-resistance-care = Respire con normalidad entre medias, y déjelo si le da un vahído.
+ex-breath-out-resistance-care = Respire con normalidad entre medias, y déjelo si nota mareo.
 
 ex-voluntary-cough-name = Tos fuerte
 ex-voluntary-cough-purpose = Busca que su tos siga siendo lo bastante fuerte para limpiar la garganta.
@@ -306,7 +306,7 @@ ex-voluntary-cough-instruction = Tome mucho aire, cierre la garganta, y tosa una
 ex-voluntary-cough-short = Tome aire, y tosa una vez, fuerte y corto.
 ex-voluntary-cough-cue = Tome aire… y tosa.
 ex-voluntary-cough-before = Tos fuerte. No lo haga con infección de garganta, enfermedad pulmonar, tensión alta, hernia, huesos frágiles o enfermedad ocular, embarazo avanzado, o tras un ictus reciente u operación de garganta, abdomen, ojos, oídos, senos paranasales o dientes.
-ex-voluntary-cough-care = Empiece con la boca vacía, y déjelo si le da un vahído.
+ex-voluntary-cough-care = Empiece con la boca vacía, y déjelo si nota mareo.
 
 ex-syllable-repetition-name = Sílabas rápidas
 ex-syllable-repetition-purpose = Sirve para que labios y lengua se muevan con rapidez y regularidad.
@@ -371,7 +371,7 @@ caution-saliva-only = Hágalo con la boca vacía, solo con saliva, nunca con com
 caution-clear-mouth = Empiece con la boca vacía, y respire con normalidad entre degluciones.
 caution-gentle-bite = Sujete la lengua con suavidad, para que los dientes no le hagan daño.
 caution-residue = Con este ejercicio la garganta se limpia peor, así que después trague otra vez como suele.
-caution-breath-break-heart = Aquí se corta un instante la respiración. Si tiene algún problema de corazón, hágalo solo si su logopeda lo ha permitido.
+caution-breath-break-heart = Aquí se contiene un instante la respiración. Si tiene algún problema de corazón, hágalo solo si su logopeda lo ha permitido.
 caution-sip-rules = Tome un sorbo solo si su logopeda lo permite. Siéntese con la espalda bien recta y el mentón recto, tome un sorbo pequeño, y tráguelo todo antes de tomar otro. Si tose o la voz suena húmeda o con gorgoteo, deje los sorbos por hoy, y dígaselo a su logopeda el mismo día.
 caution-keep-breathing = Respire todo el rato. Aguantar la respiración carga el corazón.
 caution-lie-flat = Túmbese boca arriba, con los hombros apoyados, y déjelo enseguida si al tumbarse le falta el aliento.
@@ -379,13 +379,13 @@ caution-neck-soreness = Es normal tener el cuello algo dolorido las primeras sem
 caution-static-effort = Hacer fuerza sin moverse sube la tensión. Si la suya es alta, pregunte antes a su logopeda.
 caution-rise-slowly = Después, gírese de lado, y siéntese dos minutos antes de ponerse de pie.
 caution-jaw-pain = Deje el ejercicio enseguida si la mandíbula le duele, chasca con dolor o se traba, y pregunte a su logopeda.
-caution-neck-signs = Deje el ejercicio enseguida y llame a alguien si le da un vahído, ve doble, no puede hablar claro, tiene náuseas, o se le duerme la cara o un brazo.
+caution-neck-signs = Deje el ejercicio enseguida y llame a alguien si nota mareo, ve doble, no puede hablar claro, tiene náuseas, o se le duerme la cara o un brazo.
 caution-neck-range = Muévase despacio y solo hasta donde sea cómodo, nunca en círculos completos.
 caution-shoulder-pain = Haga círculos pequeños si le duele un hombro.
 caution-face-comfort = Deje el ejercicio si le duele la cara o la boca.
 caution-breathe-through-nose = Respire por la nariz. Deje el ejercicio si la tiene taponada.
 caution-dentures = Compruebe que su dentadura esté bien sujeta, o quítesela.
-caution-light-headed = Si le da un vahído, respire como quiera hasta encontrarse bien, y dígaselo a su logopeda.
+caution-light-headed = Si nota mareo, respire como quiera hasta encontrarse bien, y dígaselo a su logopeda.
 caution-no-forcing = Deje que el aire entre y salga sin fuerza, y nunca aguante la respiración.
 caution-set-by-clinician = Hágalo solo como le ha enseñado su logopeda, y solo con lo que le ha ajustado.
 caution-spoon-clean = Use una cuchara limpia y lisa, y no pase de la parte delantera de la boca.

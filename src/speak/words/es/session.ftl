@@ -5,6 +5,10 @@ greeting = { $title }. { $steps ->
    *[other] { SPOKEN($steps) } ejercicios
 }, { $minutes ->
     [one] alrededor de un minuto
+    [21] unos veintiún minutos
+    [31] unos treinta y un minutos
+    [41] unos cuarenta y un minutos
+    [51] unos cincuenta y un minutos
    *[other] unos { SPOKEN($minutes) } minutos
 }.
 greeting-shown = { $steps ->
@@ -52,12 +56,15 @@ step-next = A continuación: { $name }.
 dose-times = { $sets ->
     [one] { $repetitions ->
         [one] Una vez.
+        [21] Veintiuna veces.
+        [31] Treinta y una veces.
        *[other] { SPOKEN($repetitions) } veces.
     }
    *[other] { SPOKEN($sets) } series de { SPOKEN($repetitions) }.
 }
 dose-rounds = { $repetitions ->
     [one] Una ronda. Yo cuento.
+    [21] Veintiuna rondas. Yo cuento.
    *[other] { SPOKEN($repetitions) } rondas. Yo cuento.
 }
 dose-talks = { $repetitions ->
@@ -66,6 +73,7 @@ dose-talks = { $repetitions ->
 }
 dose-phrases = { $repetitions ->
     [one] Una frase.
+    [21] Veintiuna frases.
    *[other] { SPOKEN($repetitions) } frases.
 }
 dose-categories = { $repetitions ->
@@ -100,7 +108,7 @@ rest-longer = Un poco más, { SPOKEN($seconds) } segundos, para que se recupere.
 rise-side = Ahora nos levantamos, despacio. Gírese de lado y quédese así un rato.
 rise-sit = Impúlsese hasta sentarse, con los dos pies en el suelo. Siga en la silla o la cama, y respire.
 rise-stand = Ahora agárrese a algo firme y póngase de pie despacio. Si la cabeza le da vueltas, vuelva a sentarse.
-rise-longer = Quédese así un poco más, { SPOKEN($seconds) } segundos, para que no le dé un vahído.
+rise-longer = Quédese así un poco más, { SPOKEN($seconds) } segundos, para que no se maree.
 rise-at-end = Cuando se levante, tómese su tiempo: gírese de lado, siéntese, y siga así dos minutos.
 posture-standing = Este se hace de pie. Póngase detrás de una silla firme y agárrese a ella.
 
@@ -235,6 +243,10 @@ step-done = Este ya está.
 rest-done = Continuamos.
 minutes-left = { $minutes ->
     [one] Queda alrededor de un minuto.
+    [21] Quedan unos veintiún minutos.
+    [31] Quedan unos treinta y un minutos.
+    [41] Quedan unos cuarenta y un minutos.
+    [51] Quedan unos cincuenta y un minutos.
    *[other] Quedan unos { SPOKEN($minutes) } minutos.
 }
 
