@@ -208,7 +208,7 @@ fn numbers_plurals_and_times_are_said_as_in_german_and_spanish() {
     }
     assert_eq!(say("de", "attend-time-half-past", 7.0), "halb acht");
     assert_eq!(say("es", "attend-time-half-past", 1.0), "la una y media");
-    assert_eq!((say("de", "greeting-shown", 1.0), say("de", "greeting-shown", 3.0)), ("Eine Übung".into(), "Drei Übungen".into()));
+    assert_eq!((say("de", "greeting-shown", 1.0), say("de", "greeting-shown", 3.0)), ("Eine Übung".into(), "drei Übungen".into()));
     // A figure has the decimal mark of its language, as a number and as a text.
     let figure = |language: &str, value: Arg| {
         Words::of(Language::find(language).unwrap()).unwrap().text(&line("report-figure-shown", &[("value", value)])).unwrap()
