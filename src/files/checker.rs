@@ -6,7 +6,8 @@ use crate::spoken::spoken_form;
 use command_ear::Lexicon;
 use routine::Hearing;
 use session::Line;
-use speak::Words;
+use speak::{Language, Words};
+use std::path::Path;
 
 /// The words, the commands and, where there is a recognition model, its lexicon.
 pub struct Checker {
@@ -21,7 +22,18 @@ impl Checker {
     /// # Errors
     /// The catalogue of words cannot be read.
     pub fn new() -> Result<Self, Failure> {
-        let words = Words::usual()?;
+        Self::with_words(Words::usual()?)
+    }
+
+    /// The same in the language that a routine names, unless one was chosen for the program.
+    ///
+    /// # Errors
+    /// As [`Checker::new`].
+    pub fn of_routine(file: &Path) -> Result<Self, Failure> {
+        Self::with_words(Words::of(Language::of_tag(load::language_of(file).as_deref())?)?)
+    }
+
+    fn with_words(words: Words) -> Result<Self, Failure> {
         let commands = load::command_words(&words);
         let lexicon = load::models(None, words.language()).ok().and_then(|model| Lexicon::of(&model).ok());
         Ok(Self { words, commands, lexicon })

@@ -9,12 +9,13 @@ use crate::options::{ALOUD, DataFolder, Sound};
 use ::clinic::{Address, Clinic};
 use files::clinic_address::address;
 use files::error::Failure;
+use files::load;
 use live::interrupt::Endings;
 use pages::follow;
 use pages::set_up::site::{Place, Site};
 use pages::web::Server;
 use record::Store;
-use speak::Words;
+use speak::{Language, Words};
 
 /// Open the set-up pages in this computer's browser: microphone, calibration, routines, cautions, history, progress
 #[derive(Debug, Clone, clap::Args)]
@@ -74,7 +75,7 @@ pub fn run(args: &PagesArgs) -> Result<ExitCode, Failure> {
         clinic,
         today: None,
     };
-    let words = Words::usual()?;
+    let words = Words::of(Language::of_tag(load::language_of(&place.household).as_deref())?)?;
     let address_told = words.text(&session::Line { key: "page-told-address".into(), args: Vec::new() })?;
     let server = Server::start(args.port, |guard| pages::set_up::alone(Arc::new(Site::new(place, words, guard))))
         .map_err(|why| Failure::Options(why.to_string()))?;
