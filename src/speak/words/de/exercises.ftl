@@ -126,7 +126,7 @@ ex-tongue-hold-swallow-purpose = Es soll die Rachenhinterwand kräftigen. Ob es 
 ex-tongue-hold-swallow-instruction = Nur mit Speichel, der Mund ist leer. Legen Sie die Zungenspitze knapp vor die Schneidezähne, halten Sie sie dort sanft mit den Zähnen, und schlucken Sie.
 ex-tongue-hold-swallow-short = Zungenspitze zwischen die Zähne, und schlucken. Nur Speichel.
 ex-tongue-hold-swallow-cue = Zunge zwischen die Zähne… und schlucken.
-ex-tongue-hold-swallow-before = Schlucken mit gehaltener Zunge. Nicht machen, wenn beim Schlucken Reste im Rachen bleiben oder wenn sich Ihr Kehlkopf dabei wenig hebt. Nie mit Essen, Getränk oder Tabletten im Mund.
+ex-tongue-hold-swallow-before = Schlucken mit gehaltener Zunge. Nicht machen, wenn beim Schlucken Reste im Rachen bleiben oder sich Ihr Kehlkopf dabei wenig hebt; nie mit Essen, Getränk oder Tabletten im Mund.
 ex-tongue-hold-swallow-care = Nur Speichel, sonst nichts im Mund.
 
 ex-mid-swallow-hold-name = Schlucken mit Halten
@@ -134,7 +134,7 @@ ex-mid-swallow-hold-purpose = Es soll Ihren Kehlkopf länger oben halten, damit 
 ex-mid-swallow-hold-instruction = Schlucken Sie, und spüren Sie, wie der Kehlkopf steigt. Wenn er ganz oben ist, spannen Sie an, und halten Sie ihn einige Sekunden oben. Lassen Sie ihn dann sinken, und atmen Sie aus.
 ex-mid-swallow-hold-short = Schlucken, oben halten, dann sinken lassen.
 ex-mid-swallow-hold-cue = Schlucken… und oben halten.
-ex-mid-swallow-hold-before = Schlucken mit Halten. Dabei halten Sie kurz den Atem an. Nicht machen bei Herzkrankheit oder unregelmäßigem Herzschlag, hohem Blutdruck, Lungenkrankheit oder Atemnot oder nach einem kürzlichen Schlaganfall.
+ex-mid-swallow-hold-before = Schlucken mit Halten. Dabei halten Sie den Atem an. Nicht machen bei Herzkrankheit, unregelmäßigem Herzschlag, hohem Blutdruck, Lungenkrankheit oder Atemnot oder nach einem kürzlichen Schlaganfall.
 ex-mid-swallow-hold-care = Beginnen Sie mit leerem Mund, und atmen Sie zwischen den Schlucken frei.
 
 ex-effortful-swallow-name = Kräftiges Schlucken
@@ -142,7 +142,7 @@ ex-effortful-swallow-purpose = Es soll Zunge und Rachen zusammen kräftigen. Bei
 ex-effortful-swallow-instruction = Sammeln Sie Speichel. Schlucken Sie dann so kräftig Sie können, als müsste ein großer Bissen hinunter. Drücken Sie mit Zunge und Rachen.
 ex-effortful-swallow-short = Kräftig schlucken, mit Zunge und Rachen.
 ex-effortful-swallow-cue = Und kräftig schlucken.
-ex-effortful-swallow-before = Kräftiges Schlucken. Dabei halten Sie kurz den Atem an. Nicht machen bei Herzkrankheit oder unregelmäßigem Herzschlag, hohem Blutdruck, Lungenkrankheit oder Atemnot oder nach einem kürzlichen Schlaganfall.
+ex-effortful-swallow-before = Kräftiges Schlucken. Dabei halten Sie den Atem an. Nicht machen bei Herzkrankheit, unregelmäßigem Herzschlag, hohem Blutdruck, Lungenkrankheit oder Atemnot oder nach einem kürzlichen Schlaganfall.
 ex-effortful-swallow-care = Beginnen Sie mit leerem Mund, und atmen Sie zwischen den Schlucken frei.
 
 ## Kopf und Hals
@@ -169,7 +169,7 @@ ex-chin-tuck-ball-purpose = Es soll im Sitzen die Muskeln unter dem Kinn kräfti
 ex-chin-tuck-ball-instruction = Sitzen Sie aufrecht, mit einem weichen Ball zwischen Kinn und Brust. Drücken Sie das Kinn auf den Ball, und drücken Sie weiter, während Sie atmen.
 ex-chin-tuck-ball-short = Kinn auf den Ball drücken, und atmen.
 ex-chin-tuck-ball-cue = Aufrecht sitzen… und drücken.
-ex-chin-tuck-ball-before = Kinn auf den Ball, gehalten. Nicht machen bei Leiden an Hals oder Kiefergelenk, brüchigen Halswirbeln oder einem Luftröhrenschnitt. Wenn Ihr Blutdruck hoch ist, fragen Sie vorher in der Therapie.
+ex-chin-tuck-ball-before = Kinn auf den Ball, gehalten. Nicht machen bei Leiden an Hals oder Kiefergelenk, brüchigen Halswirbeln oder einem Luftröhrenschnitt. Bei hohem Blutdruck fragen Sie vorher in der Therapie.
 ex-chin-tuck-ball-care = Weiteratmen, und loslassen, wenn Kiefer oder Nacken schmerzt.
 ex-chin-tuck-ball-phase-press = Weiter drücken, und atmen.
 
@@ -237,7 +237,7 @@ ex-tongue-against-spoon-purpose = Es soll Ihre Zunge nach vorn und zu beiden Sei
 ex-tongue-against-spoon-instruction = Halten Sie die Rückseite eines Löffels an die Zunge. Drücken Sie mit der Zunge dagegen, nach vorn, dann nach links, dann nach rechts, und atmen Sie weiter.
 ex-tongue-against-spoon-short = Zunge gegen den Löffel drücken: vorn, links, rechts.
 ex-tongue-against-spoon-cue = Löffel an die Zunge… und drücken.
-ex-tongue-against-spoon-before = Zunge gegen den Löffel. Sie drücken kräftig mit der Zunge. Nicht machen nach einer kürzlichen Verletzung oder Operation im Mund. Wenn Ihr Blutdruck hoch ist, fragen Sie vorher in der Therapie.
+ex-tongue-against-spoon-before = Zunge gegen den Löffel. Sie drücken kräftig. Nicht machen nach einer kürzlichen Verletzung oder Operation im Mund. Bei hohem Blutdruck fragen Sie vorher in der Therapie.
 ex-tongue-against-spoon-care = Atmen Sie weiter, während Sie drücken.
 ex-tongue-against-spoon-phase-forward = Nach vorn.
 ex-tongue-against-spoon-phase-left = Nach links.
@@ -256,7 +256,7 @@ ex-tongue-press-purpose = Es soll Ihre Zunge für das Schlucken und für deutlic
 ex-tongue-press-instruction = Schließen Sie den Mund. Drücken Sie die Zunge fest an den Gaumen, und drücken Sie weiter, während Sie durch die Nase atmen.
 ex-tongue-press-short = Die Zunge an den Gaumen drücken.
 ex-tongue-press-cue = Zunge nach oben… und drücken.
-ex-tongue-press-before = Zunge an den Gaumen. Sie drücken kräftig mit der Zunge. Nicht machen nach einer kürzlichen Verletzung oder Operation im Mund. Wenn Ihr Blutdruck hoch ist, fragen Sie vorher in der Therapie.
+ex-tongue-press-before = Zunge an den Gaumen. Sie drücken kräftig. Nicht machen nach einer kürzlichen Verletzung oder Operation im Mund. Bei hohem Blutdruck fragen Sie vorher in der Therapie.
 ex-tongue-press-care = Atmen Sie weiter, während Sie drücken.
 ex-tongue-press-phase-press = Weiter drücken.
 
@@ -279,7 +279,7 @@ ex-jaw-opening-purpose = Es soll die Muskeln kräftigen, die beim Schlucken den 
 ex-jaw-opening-instruction = Öffnen Sie den Mund so weit, wie es angenehm ist. Halten Sie ihn offen, und atmen Sie weiter, bis ich „lösen“ sage.
 ex-jaw-opening-short = Weit öffnen, so weit es angenehm ist, und halten.
 ex-jaw-opening-cue = Und weit öffnen.
-ex-jaw-opening-before = Mund weit öffnen. Nicht machen bei Leiden am Kiefergelenk oder wenn Ihr Kiefer schon einmal ausgerenkt war. Wenn Ihr Blutdruck hoch ist, fragen Sie vorher in der Therapie.
+ex-jaw-opening-before = Mund weit öffnen. Nicht machen bei Leiden am Kiefergelenk oder wenn Ihr Kiefer schon einmal ausgerenkt war. Bei hohem Blutdruck fragen Sie vorher in der Therapie.
 ex-jaw-opening-care = Weiteratmen, und den Mund schließen, wenn der Kiefer schmerzt.
 ex-jaw-opening-phase-open = Offen halten, und atmen.
 

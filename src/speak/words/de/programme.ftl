@@ -20,7 +20,7 @@ handout-no-goal-shown = so lange es angenehm ist
 handout-ladder-shown = in Stufen: { $rungs }
 handout-setting-shown = eingestellt auf: { $setting }
 handout-held-shown = { $s } Sekunden gehalten
-handout-phase-shown = { $name } { $s } s
+handout-phase-shown = { $name } { $s } s
 handout-phases-shown = { $phases }
 handout-counts-shown = ein auf { $in }, aus auf { $out }
 handout-next-on-done-shown = nach jedem „{ $done }“ sagen
@@ -43,7 +43,7 @@ handout-minute-shown = so viele, wie Ihnen in { $s } Sekunden einfallen
 handout-syllables-shown = „{ $syllables }“, { $s } Sekunden lang
 handout-rest-length-shown = { $s } Sekunden
 handout-rest-ready-shown = bis Sie „{ $ready }“ sagen
-handout-rest-between-shown = dazwischen { $s } s ruhen
+handout-rest-between-shown = dazwischen { $s } s ruhen
 handout-sips-shown = { $every ->
     [one] nach jedem ein kleiner Schluck Wasser
    *[other] nach je { $every } ein kleiner Schluck Wasser

@@ -24,9 +24,12 @@ resumed = Wir machen weiter mit: { $name }.
 
 cautions-first = Bevor wir anfangen, ein paar Worte zur Sicherheit.
 cautions-shown = { $name }: zuerst die Sicherheit
-ask-agreement = Hat Ihre Therapeutin oder Ihr Therapeut gesagt, dass diese Übung für Sie richtig ist? Ja, nein oder nicht sicher?
-ask-agreement-shown = { $name }: Ist sie laut Ihrer Therapie für Sie richtig?
-ask-agreement-again = Wurde Ihnen in der Therapie gesagt, dass sie für Sie richtig ist? Ja, nein oder nicht sicher?
+ask-agreement = { $asked ->
+    [0] Hat Ihre Therapeutin oder Ihr Therapeut dieser Übung für Sie zugestimmt? Ja, nein oder nicht sicher?
+   *[other] Hat Ihre Therapeutin oder Ihr Therapeut zugestimmt?
+}
+ask-agreement-shown = { $name }: Hat Ihre Therapie der Übung für Sie zugestimmt?
+ask-agreement-again = Hat Ihre Therapeutin oder Ihr Therapeut dieser Übung für Sie zugestimmt? Ja, nein oder nicht sicher?
 agreement-yes = Gut.
 agreement-no = Dann lassen wir sie weg.
 agreement-not-sure = Dann lassen wir sie weg, bis Sie in der Therapie nachgefragt haben.
@@ -316,6 +319,12 @@ ask-voice = Wie gut kamen Sie diese Woche im Alltag mit Ihrer Stimme zurecht? Nu
 ask-voice-shown = Wie gut diente Ihnen Ihre Stimme diese Woche? 0 gar nicht · 10 wie gewünscht
 ask-rating-again = Lassen Sie sich Zeit. Eine Zahl von null bis zehn, oder „überspringen“.
 rating-taken = { SPOKEN($n) }. Danke.
+ask-moment = Gab es diese Woche einen Moment, in dem Ihre Stimme tat, was Sie wollten? Erzählen Sie mir davon, in ein oder zwei Sätzen. Ich bewahre es für Sie und Ihre Therapie auf.
+ask-moment-shown = Ein Moment diese Woche, in dem Ihre Stimme tat, was Sie wollten? Erzählen Sie davon.
+ask-moment-again = Lassen Sie sich Zeit. Erzählen Sie von so einem Moment, oder sagen Sie „überspringen“.
+moment-tell = Erzählen Sie mir davon.
+moment-taken = Danke. Ich bewahre es auf.
+moment-none = In Ordnung.
 ask-missed = { $days ->
     [one] Ein geplanter Tag verging diese Woche ohne Übung. Das kommt vor.
    *[other] { SPOKEN($days) } geplante Tage vergingen diese Woche ohne Übung. Das kommt vor.

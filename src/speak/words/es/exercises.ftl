@@ -126,7 +126,7 @@ ex-tongue-hold-swallow-purpose = Busca fortalecer la pared posterior de la farin
 ex-tongue-hold-swallow-instruction = Solo con saliva, con la boca vacía. Ponga la punta de la lengua justo por delante de los incisivos, sujétela ahí con suavidad entre los dientes, y trague.
 ex-tongue-hold-swallow-short = Punta de la lengua entre los dientes, y trague. Solo saliva.
 ex-tongue-hold-swallow-cue = Lengua entre los dientes… y trague.
-ex-tongue-hold-swallow-before = Deglución con la lengua sujeta. No la haga si le quedan restos en la garganta al tragar, o si su laringe se mueve poco. Nunca con comida, bebida o pastillas en la boca.
+ex-tongue-hold-swallow-before = Deglución con la lengua sujeta. No la haga si le quedan restos en la garganta al tragar, o si su laringe se mueve poco; nunca con comida, bebida o pastillas en la boca.
 ex-tongue-hold-swallow-care = Solo saliva, sin nada más en la boca.
 
 ex-mid-swallow-hold-name = Deglución mantenida
@@ -134,7 +134,7 @@ ex-mid-swallow-hold-purpose = Busca mantener la laringe arriba más tiempo, para
 ex-mid-swallow-hold-instruction = Trague, y note cómo sube la laringe. Cuando esté arriba del todo, apriete y manténgala ahí unos segundos. Luego déjela bajar, y suelte el aire.
 ex-mid-swallow-hold-short = Trague, manténgala arriba, y déjela bajar.
 ex-mid-swallow-hold-cue = Trague… y manténgala arriba.
-ex-mid-swallow-hold-before = Deglución mantenida. Se contiene un instante la respiración. No la haga con enfermedad del corazón o arritmia, tensión alta, enfermedad pulmonar o falta de aliento, o tras un ictus reciente.
+ex-mid-swallow-hold-before = Deglución mantenida. Se contiene la respiración. No la haga con enfermedad del corazón, arritmia, tensión alta, enfermedad pulmonar o falta de aliento, o tras un ictus reciente.
 ex-mid-swallow-hold-care = Empiece con la boca vacía, y respire libremente entre degluciones.
 
 ex-effortful-swallow-name = Deglución con esfuerzo
@@ -142,7 +142,7 @@ ex-effortful-swallow-purpose = Busca fortalecer juntas la lengua y la garganta. 
 ex-effortful-swallow-instruction = Junte saliva. Luego trague con toda la fuerza que pueda, como si tuviera que bajar un bocado grande. Apriete con la lengua y la garganta.
 ex-effortful-swallow-short = Trague con fuerza, con la lengua y la garganta.
 ex-effortful-swallow-cue = Y trague con fuerza.
-ex-effortful-swallow-before = Deglución con esfuerzo. Se contiene un instante la respiración. No la haga con enfermedad del corazón o arritmia, tensión alta, enfermedad pulmonar o falta de aliento, o tras un ictus reciente.
+ex-effortful-swallow-before = Deglución con esfuerzo. Se contiene la respiración. No la haga con enfermedad del corazón, arritmia, tensión alta, enfermedad pulmonar o falta de aliento, o tras un ictus reciente.
 ex-effortful-swallow-care = Empiece con la boca vacía, y respire libremente entre degluciones.
 
 ## Cabeza y cuello
@@ -152,7 +152,7 @@ ex-head-lift-sustained-purpose = Busca fortalecer los músculos de debajo del me
 ex-head-lift-sustained-instruction = Túmbese boca arriba, sin almohada. Los dos hombros no se despegan. Levante solo la cabeza, mírese los dedos de los pies, y manténgala arriba mientras respira.
 ex-head-lift-sustained-short = Boca arriba. Levante solo la cabeza, mírese los pies, y respire.
 ex-head-lift-sustained-cue = Hombros abajo… y arriba.
-ex-head-lift-sustained-before = Elevar la cabeza, mantenida. No lo haga con huesos frágiles, hernia, traqueostomía, o problemas de cuello, cabeza, ojos, corazón o tensión. Tampoco en el embarazo, tras cirugía abdominal reciente, o si no puede tumbarse en plano y levantarse sin riesgo.
+ex-head-lift-sustained-before = Elevar la cabeza, mantenida. No lo haga con huesos frágiles, hernia, traqueostomía, o problemas de cuello, cabeza, ojos, corazón o tensión; tampoco en el embarazo, tras cirugía abdominal reciente, o si no puede tumbarse en plano y levantarse sin riesgo.
 ex-head-lift-sustained-care = Boca arriba, siga respirando, y gírese de lado antes de incorporarse.
 ex-head-lift-sustained-phase-lift = Arriba, y respire.
 
@@ -161,7 +161,7 @@ ex-head-lift-repeated-purpose = Busca fortalecer los músculos de debajo del men
 ex-head-lift-repeated-instruction = Túmbese boca arriba, sin almohada. Los dos hombros no se despegan. Cada vez que diga «arriba», levante solo la cabeza, mírese los dedos de los pies, y vuelva a apoyarla.
 ex-head-lift-repeated-short = Boca arriba. Levante la cabeza, mírese los pies, y vuelva a apoyarla.
 ex-head-lift-repeated-cue = Arriba… y abajo.
-ex-head-lift-repeated-before = Elevar la cabeza, repetida. No lo haga con huesos frágiles, hernia, traqueostomía, o problemas de cuello, cabeza, ojos, corazón o tensión. Tampoco en el embarazo, tras cirugía abdominal reciente, o si no puede tumbarse en plano y levantarse sin riesgo.
+ex-head-lift-repeated-before = Elevar la cabeza, repetida. No lo haga con huesos frágiles, hernia, traqueostomía, o problemas de cuello, cabeza, ojos, corazón o tensión; tampoco en el embarazo, tras cirugía abdominal reciente, o si no puede tumbarse en plano y levantarse sin riesgo.
 ex-head-lift-repeated-care = Boca arriba, siga respirando, y gírese de lado antes de incorporarse.
 
 ex-chin-tuck-ball-name = Mentón contra la pelota, mantenido
@@ -169,7 +169,7 @@ ex-chin-tuck-ball-purpose = Busca fortalecer, en la silla, los músculos de deba
 ex-chin-tuck-ball-instruction = Siéntese con la espalda recta y una pelota blanda entre el mentón y el pecho. Apriete el mentón contra la pelota, y siga apretando mientras respira.
 ex-chin-tuck-ball-short = Apriete el mentón contra la pelota, y respire.
 ex-chin-tuck-ball-cue = Espalda recta… y apriete.
-ex-chin-tuck-ball-before = Mentón contra la pelota, mantenido. No lo haga con problemas de cuello o de la articulación de la mandíbula, vértebras cervicales frágiles o traqueostomía. Si tiene la tensión alta, pregunte antes a su logopeda.
+ex-chin-tuck-ball-before = Mentón contra la pelota, mantenido. No lo haga con problemas de cuello o de la articulación de la mandíbula, vértebras cervicales frágiles o traqueostomía. Con la tensión alta, pregunte antes a su logopeda.
 ex-chin-tuck-ball-care = Siga respirando, y suelte si le duele la mandíbula o el cuello.
 ex-chin-tuck-ball-phase-press = Siga apretando, y respire.
 
@@ -237,7 +237,7 @@ ex-tongue-against-spoon-purpose = Busca fortalecer la lengua hacia delante y hac
 ex-tongue-against-spoon-instruction = Ponga el dorso de una cuchara contra la lengua. Empuje con la lengua hacia delante, luego a la izquierda, luego a la derecha, y siga respirando.
 ex-tongue-against-spoon-short = Empuje la cuchara con la lengua: delante, izquierda, derecha.
 ex-tongue-against-spoon-cue = Cuchara contra la lengua… y empuje.
-ex-tongue-against-spoon-before = Lengua contra la cuchara. Se empuja fuerte con la lengua. No lo haga tras una lesión o cirugía recientes en la boca. Si tiene la tensión alta, pregunte antes a su logopeda.
+ex-tongue-against-spoon-before = Lengua contra la cuchara. Se empuja fuerte. No lo haga tras una lesión o cirugía recientes en la boca. Con la tensión alta, pregunte antes a su logopeda.
 ex-tongue-against-spoon-care = Siga respirando mientras empuja.
 ex-tongue-against-spoon-phase-forward = Hacia delante.
 ex-tongue-against-spoon-phase-left = A la izquierda.
@@ -256,7 +256,7 @@ ex-tongue-press-purpose = Busca fortalecer la lengua para tragar y para pronunci
 ex-tongue-press-instruction = Cierre la boca. Empuje la lengua con firmeza contra el paladar, y siga empujando mientras respira por la nariz.
 ex-tongue-press-short = Empuje la lengua contra el paladar.
 ex-tongue-press-cue = Lengua arriba… y empuje.
-ex-tongue-press-before = Lengua contra el paladar. Se empuja fuerte con la lengua. No lo haga tras una lesión o cirugía recientes en la boca. Si tiene la tensión alta, pregunte antes a su logopeda.
+ex-tongue-press-before = Lengua contra el paladar. Se empuja fuerte. No lo haga tras una lesión o cirugía recientes en la boca. Con la tensión alta, pregunte antes a su logopeda.
 ex-tongue-press-care = Siga respirando mientras empuja.
 ex-tongue-press-phase-press = Siga empujando.
 
@@ -279,7 +279,7 @@ ex-jaw-opening-purpose = Busca fortalecer los músculos que elevan la laringe al
 ex-jaw-opening-instruction = Abra la boca todo lo que le sea cómodo. Manténgala abierta, y siga respirando, hasta que diga «relaje».
 ex-jaw-opening-short = Abra mucho, hasta donde sea cómodo, y mantenga.
 ex-jaw-opening-cue = Y abra mucho.
-ex-jaw-opening-before = Abrir la mandíbula. No lo haga si tiene problemas en la articulación de la mandíbula, o si alguna vez se le ha desencajado. Si tiene la tensión alta, pregunte antes a su logopeda.
+ex-jaw-opening-before = Abrir la mandíbula. No lo haga con problemas en la articulación de la mandíbula, o si alguna vez se le ha desencajado. Con la tensión alta, pregunte antes a su logopeda.
 ex-jaw-opening-care = Siga respirando, y cierre la boca si le duele la mandíbula.
 ex-jaw-opening-phase-open = Manténgala abierta, y respire.
 

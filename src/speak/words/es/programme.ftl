@@ -20,7 +20,7 @@ handout-no-goal-shown = mientras sea cómodo
 handout-ladder-shown = por escalones: { $rungs }
 handout-setting-shown = ajuste: { $setting }
 handout-held-shown = mantenido { $s } segundos
-handout-phase-shown = { $name } { $s } s
+handout-phase-shown = { $name } { $s } s
 handout-phases-shown = { $phases }
 handout-counts-shown = dentro en { $in }, fuera en { $out }
 handout-next-on-done-shown = diga «{ $done }» después de cada uno
@@ -43,7 +43,7 @@ handout-minute-shown = tantas como se le ocurran en { $s } segundos
 handout-syllables-shown = «{ $syllables }» durante { $s } segundos
 handout-rest-length-shown = { $s } segundos
 handout-rest-ready-shown = hasta que diga «{ $ready }»
-handout-rest-between-shown = descanso de { $s } s entre medias
+handout-rest-between-shown = descanso de { $s } s entre medias
 handout-sips-shown = { $every ->
     [one] un sorbo pequeño después de cada uno
    *[other] un sorbo pequeño cada { $every }

@@ -28,9 +28,12 @@ resumed = Continuamos con { $name }.
 
 cautions-first = Antes de empezar, unas palabras sobre seguridad.
 cautions-shown = { $name }: primero, la seguridad
-ask-agreement = ¿Le ha dicho su logopeda que este ejercicio es adecuado para usted? ¿Sí, no, o tiene dudas?
-ask-agreement-shown = { $name }: ¿le ha dicho su logopeda que es adecuado?
-ask-agreement-again = ¿Le ha dicho su logopeda que es adecuado para usted? ¿Sí, no, o tiene dudas?
+ask-agreement = { $asked ->
+    [0] ¿Se lo ha autorizado su logopeda? ¿Sí, no, o tiene dudas?
+   *[other] ¿Lo ha autorizado su logopeda?
+}
+ask-agreement-shown = { $name }: ¿se lo ha autorizado su logopeda?
+ask-agreement-again = ¿Se lo ha autorizado su logopeda? ¿Sí, no, o tiene dudas?
 agreement-yes = Bien.
 agreement-no = Entonces lo dejamos fuera.
 agreement-not-sure = Entonces lo dejamos fuera hasta que pregunte a su logopeda.
@@ -328,6 +331,12 @@ ask-voice = Esta semana, en su vida diaria, ¿qué tal le ha respondido la voz? 
 ask-voice-shown = ¿Qué tal le ha respondido la voz esta semana? 0 nada · 10 como desearía
 ask-rating-again = Tómese su tiempo. Un número de cero a diez, o «saltar».
 rating-taken = { SPOKEN($n) }. Gracias.
+ask-moment = Esta semana, ¿ha habido algún momento en que la voz le haya respondido como quería? Cuéntemelo en una o dos frases. Lo guardaré para usted y su logopeda.
+ask-moment-shown = ¿Algún momento de esta semana en que la voz le haya respondido como quería? Cuéntemelo.
+ask-moment-again = Tómese su tiempo. Cuénteme un momento así, o diga «saltar».
+moment-tell = Cuéntemelo.
+moment-taken = Gracias. Lo he guardado.
+moment-none = De acuerdo.
 ask-missed = { $days ->
     [one] Esta semana ha pasado un día previsto sin práctica. Son cosas que ocurren.
    *[other] Esta semana han pasado { SPOKEN($days) } días previstos sin práctica. Son cosas que ocurren.
