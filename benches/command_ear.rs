@@ -54,7 +54,7 @@ fn ear(main: &[&str], fast: &[&str]) -> ChildRecogniser {
     // Wordings of one choice: the fast path need not wait for "please".
     let fast = if fast.is_empty() { Grammar::default() } else { one_choice(fast) };
     let options = Options {
-        model: Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en"),
+        model: Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en").into(),
         program: Some(env!("CARGO_BIN_EXE_tidecount").into()),
         fast,
         mode: Mode::Offline,

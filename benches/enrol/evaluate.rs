@@ -95,7 +95,7 @@ impl Bench {
         let words = Words::english().expect("the catalogue");
         let fast = grammar(&words, listening::ALWAYS);
         let model = Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en");
-        let options = Options { model, program: Some(env!("CARGO_BIN_EXE_tidecount").into()), fast, mode: Mode::Offline };
+        let options = Options { model: model.into(), program: Some(env!("CARGO_BIN_EXE_tidecount").into()), fast, mode: Mode::Offline };
         Self { ear: ChildRecogniser::start(&options).unwrap_or_else(|why| panic!("{why}")), words }
     }
 

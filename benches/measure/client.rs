@@ -36,7 +36,7 @@ pub fn record(routine: &Path, folder: &Path) -> Result<PathBuf, Box<dyn Error>> 
         prescription,
         routine_text,
         words,
-        model,
+        model: model.into(),
         lexicon,
         hears_itself: false,
         voice: Some("espeak-ng".into()),

@@ -45,8 +45,8 @@ impl Ear {
     pub fn start(fast: &str, main: Option<&str>) -> Self {
         let model = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en");
         let program = Some(env!("CARGO_BIN_EXE_tidecount").into());
-        let commands =
-            ChildRecogniser::start(&Options { model, program, fast: grammar(fast), mode: Mode::Offline }).expect("the recogniser");
+        let commands = ChildRecogniser::start(&Options { model: model.into(), program, fast: grammar(fast), mode: Mode::Offline })
+            .expect("the recogniser");
         let mut path = CommandPath::new(Box::new(AutoCanceller::new()), Box::new(commands), ECHO_RATE_HZ, ECHO_RATE_HZ).expect("rates");
         if let Some(main) = main {
             path.listen_for(&grammar(main)).expect("known words");

@@ -88,7 +88,7 @@ pub fn lead(mut script: Script, n: usize, evening: &WeekEvening, folder: &Path) 
         prescription,
         routine_text,
         words,
-        model,
+        model: model.into(),
         lexicon,
         hears_itself: true,
         voice: Some("espeak-ng".into()),

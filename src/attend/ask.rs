@@ -2,7 +2,7 @@
 
 use super::attendant::{Ask, Asking, Attendant, State};
 use super::clock;
-use super::household::{Household, with_article};
+use super::household::Household;
 use super::invite;
 use super::said::Said;
 use super::told::Practised;
@@ -127,7 +127,7 @@ fn names(first: String, second: String) -> Vec<(&'static str, Arg)> {
 fn said_again(said: &Said, household: &Household) -> Vec<(&'static str, Arg)> {
     let (key, extra) = match said {
         Said::StartFor(person) | Said::Name(person) => ("attend-again-for", Some(("name", household.name(*person)))),
-        Said::StartCalled(called) | Said::Called(called) => ("attend-again-called", Some(("the", with_article(called)))),
+        Said::StartCalled(called) | Said::Called(called) => ("attend-again-called", Some(("the", household.articles.with(called)))),
         Said::NotNow => ("attend-again-not-now", None),
         Said::WhatIsLeft => ("attend-again-left", None),
         Said::HowDidItGo => ("attend-again-how", None),

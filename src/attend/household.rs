@@ -19,6 +19,36 @@ pub struct Household {
     /// Whom to call in an emergency, as it is dialled: digits, spaces, dashes, a plus in front.
     pub emergency_number: Option<String>,
     pub home: Home,
+    pub articles: Articles,
+}
+
+/// How the language puts a call name into a sentence.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Articles {
+    /// A call name that begins with one of these words needs no other: "my evening".
+    pub own: Vec<String>,
+    /// Before and behind any other: "the ", "".
+    pub around: (String, String),
+}
+
+impl Default for Articles {
+    /// English.
+    fn default() -> Self {
+        Self { own: ["the", "my", "our"].map(str::to_owned).to_vec(), around: ("the ".into(), String::new()) }
+    }
+}
+
+impl Articles {
+    /// The call name needs no other article.
+    #[must_use]
+    pub fn stand_in(&self, called: &str) -> bool {
+        called.split_once(' ').is_some_and(|(first, _)| self.own.iter().any(|article| article == first))
+    }
+
+    /// The call name in a sentence: "the evening routine", "my evening".
+    pub(super) fn with(&self, called: &str) -> String {
+        if self.stand_in(called) { called.to_owned() } else { format!("{}{called}{}", self.around.0, self.around.1) }
+    }
 }
 
 /// Somebody who practises.
@@ -60,6 +90,8 @@ pub struct HouseRoutine {
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 struct HouseholdFile {
+    /// The language that the household is spoken to in: "en" (default), "de", "es", or the tag of a language pack that is given.
+    language: Option<At<String>>,
     /// The persons who practise here.
     #[schemars(required)]
     person: Option<At<Vec<At<PersonFile>>>>,
@@ -108,6 +140,8 @@ pub struct Checks<'a> {
     pub load: &'a dyn Fn(&str) -> Result<Prescription, Faults>,
     /// How a text is said to the recogniser: lower case, no marks.
     pub spoken_form: &'a dyn Fn(&str) -> String,
+    /// How call names stand in sentences.
+    pub articles: &'a Articles,
     /// All wordings of something that can be said.
     pub wordings: &'a dyn Fn(&Household, &Said) -> Vec<String>,
 }
@@ -147,11 +181,15 @@ fn build(file: &HouseholdFile, checks: Checks<'_>, faults: &mut Finder<'_>) -> O
         let what = format!("the household has {} persons, not 1 to {MAX_PERSONS}", typed.value.len());
         faults.add(FaultKind::OutOfRange, typed.span.clone(), what, "Write a `[[person]]` for each who practises.");
     }
+    if let Some(language) = file.language.as_ref().filter(|language| !checks.hearing.speaks(&language.value)) {
+        let what = format!("there are no words in the language \"{}\"", language.value.escape_debug());
+        faults.add(FaultKind::UnknownName, language.span.clone(), what, suggestion(&language.value, routine::LANGUAGES.iter().copied()));
+    }
     let persons: Vec<Person> = typed.value.iter().filter_map(|person| build_person(&person.value, &person.span, checks, faults)).collect();
     // What is said can only be compared where every person and routine could be read.
     let emergency_number = file.emergency_number.as_ref().and_then(|typed| build_number(typed, faults));
     let home = file.home.as_ref().map(|typed| home::build(&typed.value, (checks.hearing, checks.spoken_form), faults)).unwrap_or_default();
-    let household = Household { persons, emergency_number, home };
+    let household = Household { persons, emergency_number, home, articles: checks.articles.clone() };
     if household.persons.len() == typed.value.len() && !household.persons.is_empty() {
         find_likes(file, &household, checks, faults);
     }
@@ -346,7 +384,7 @@ impl Household {
     /// The routine as it is called in a sentence: "the evening routine".
     #[must_use]
     pub fn the(&self, pair: (usize, usize)) -> String {
-        with_article(self.routine(pair).and_then(|routine| routine.called.first()).map_or("", String::as_str))
+        self.articles.with(self.routine(pair).and_then(|routine| routine.called.first()).map_or("", String::as_str))
     }
 
     /// The argument `who`: the name where several live here, else the pronoun.
@@ -359,15 +397,4 @@ impl Household {
         };
         vec![("who", who)]
     }
-}
-
-/// The call name needs no "the".
-#[must_use]
-pub fn has_article(called: &str) -> bool {
-    ["the ", "my ", "our "].iter().any(|article| called.starts_with(article))
-}
-
-/// The call name in a sentence: "the evening routine", "my evening".
-pub(super) fn with_article(called: &str) -> String {
-    if has_article(called) { called.to_owned() } else { format!("the {called}") }
 }

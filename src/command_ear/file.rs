@@ -9,7 +9,7 @@ use std::path::Path;
 /// # Errors
 /// Model or grammar are not usable, or the recogniser keeps dying on this sound. The text names what and what to do.
 pub fn recognise_file(samples: &[f32], grammar: &Grammar, model: &Path) -> Result<Vec<HeardPhrase>, CommandEarError> {
-    let options = Options { model: model.to_owned(), program: None, fast: Grammar::default(), mode: Mode::Offline };
+    let options = Options { model: model.to_owned().into(), program: None, fast: Grammar::default(), mode: Mode::Offline };
     recognise_with(&options, samples, grammar)
 }
 

@@ -1,7 +1,7 @@
 //! The words a model knows, and the check of a grammar against them.
 
 use super::decide::{UNKNOWN, is_open};
-use super::{CommandEarError, Grammar};
+use super::{CommandEarError, Grammar, Models};
 use std::collections::HashSet;
 use std::path::{Path, PathBuf};
 
@@ -62,6 +62,14 @@ impl Lexicon {
         Ok(Self { folder: model.to_owned(), words })
     }
 
+    /// The words of a model; where there is none, every word will do, for none is recognised.
+    ///
+    /// # Errors
+    /// As [`Lexicon::open`].
+    pub fn of(models: &Models) -> Result<Self, CommandEarError> {
+        models.vosk.as_deref().map_or_else(|| Ok(Self { folder: PathBuf::new(), words: None }), Self::open)
+    }
+
     /// The model folder.
     #[must_use]
     pub fn folder(&self) -> &Path {
@@ -99,7 +107,7 @@ impl Lexicon {
 pub(crate) fn unknown_words(tag: &str, wording: &str, unknown: &[&str]) -> CommandEarError {
     let list = unknown.iter().map(|w| format!("{w:?}")).collect::<Vec<_>>().join(", ");
     CommandEarError(format!(
-        "command {tag:?}: in the wording {wording:?} the recogniser does not know {list}; use everyday English words, numbers spelled out"
+        "command {tag:?}: in the wording {wording:?} the recogniser does not know {list}; use everyday words of the model's language, numbers spelled out"
     ))
 }
 

@@ -7,6 +7,7 @@
 mod batch;
 pub mod child;
 mod cues;
+mod deaf;
 mod decide;
 pub mod decoder;
 mod ear;
@@ -16,6 +17,7 @@ mod floor;
 mod level;
 mod lexicon;
 mod listener;
+mod models;
 mod parent;
 mod path;
 mod supervise;
@@ -27,10 +29,12 @@ mod why;
 mod wire;
 mod write_down;
 
+pub use deaf::DeafModel;
 pub use decide::UNKNOWN;
 pub use file::{recognise_file, recognise_with};
 pub use floor::{Floor, to_db};
 pub use lexicon::Lexicon;
+pub use models::{Models, SecondEarFiles};
 pub use parent::{ChildRecogniser, Mode, Options};
 pub use templates::EnrolledVoice;
 pub use verdict::Verdict;

@@ -5,7 +5,7 @@ use super::level::Meter;
 use super::lexicon::unknown_words;
 use super::supervise::{self, Leash, Order, Recipe, Report};
 use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
-use super::{CommandEarError, CommandEvent, CommandRecogniser, Considered, EnrolledVoice, Grammar, HeardPhrase, Lexicon, Path};
+use super::{CommandEarError, CommandEvent, CommandRecogniser, Considered, EnrolledVoice, Grammar, HeardPhrase, Lexicon, Models, Path};
 use std::collections::{HashMap, VecDeque};
 use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
@@ -24,9 +24,9 @@ pub enum Mode {
 /// How to start the command ear.
 #[derive(Debug, Clone)]
 pub struct Options {
-    /// Model folder in the Vosk layout.
-    pub model: PathBuf,
-    /// The program that runs as the child with `__recogniser --model DIR`; None for the running one.
+    /// The files that it hears with.
+    pub model: Models,
+    /// The program that runs as the child with `__recogniser [--model DIR]`; None for the running one.
     pub program: Option<PathBuf>,
     /// What the fast path listens for, always; few and short phrases. May be empty.
     pub fast: Grammar,
@@ -100,7 +100,7 @@ impl ChildRecogniser {
     /// # Errors
     /// Model or fast grammar are not usable, or the child does not start. The text names what and what to do.
     pub fn start(options: &Options) -> Result<Self, CommandEarError> {
-        let lexicon = Lexicon::open(&options.model)?;
+        let lexicon = Lexicon::of(&options.model)?;
         let program = match &options.program {
             Some(program) => program.clone(),
             None => own_program()?,
@@ -144,7 +144,7 @@ impl ChildRecogniser {
         if !ear.ready {
             return Err(CommandEarError(format!(
                 "{}: the recogniser did not load this model within {} s; use a smaller model",
-                options.model.display(),
+                options.model.shown(),
                 PATIENCE.as_secs()
             )));
         }

@@ -1,8 +1,9 @@
 //! Keeps a child process alive: starts it, writes to it, and starts it again with its grammars when it dies.
 
-use super::CommandEarError;
 use super::child::{LOG_VARIABLE, PARENT_VARIABLE};
+use super::embedding::FOLDER_VARIABLE;
 use super::wire::{self, kind};
+use super::{CommandEarError, Models, SecondEarFiles};
 use std::collections::VecDeque;
 use std::io::{BufRead, BufReader, BufWriter, Write};
 use std::path::PathBuf;
@@ -49,7 +50,7 @@ pub(crate) enum Report {
 #[derive(Debug, Clone)]
 pub(crate) struct Recipe {
     pub program: PathBuf,
-    pub model: PathBuf,
+    pub model: Models,
 }
 
 /// The child process, in reach of both threads: the keeper may be stuck writing to a child that reads no more, and then
@@ -221,7 +222,7 @@ impl Supervisor {
                 "the recogniser died {DEATHS} times within {} s with the model {} and is not started again.{said} \
                  Restart the program; if it happens again, run it with {LOG_VARIABLE}=1 or unpack the model anew",
                 DEATHS_WITHIN.as_secs(),
-                self.recipe.model.display()
+                self.recipe.model.shown()
             ));
         }
         let mut new = self.spawn().map_err(|e| e.0)?;
@@ -243,7 +244,14 @@ impl Supervisor {
         };
         let talkative = std::env::var_os(LOG_VARIABLE).is_some();
         let mut command = Command::new(program);
-        command.arg("__recogniser").arg("--model").arg(model).stdin(Stdio::piped()).stdout(Stdio::piped());
+        command.arg("__recogniser");
+        if let Some(folder) = &model.vosk {
+            command.arg("--model").arg(folder);
+        }
+        if model.second_ear == SecondEarFiles::None {
+            command.env(FOLDER_VARIABLE, "none");
+        }
+        command.stdin(Stdio::piped()).stdout(Stdio::piped());
         // The network is small: more threads only wait for each other, and take the processor from the sound thread.
         command.env("OPENBLAS_NUM_THREADS", "1");
         command.env(PARENT_VARIABLE, std::process::id().to_string());

@@ -6,7 +6,8 @@ use crate::spoken::spoken_form;
 use command_ear::Lexicon;
 use routine::Hearing;
 use session::Line;
-use speak::Words;
+use speak::{Language, Words};
+use std::path::Path;
 
 /// The words, the commands and, where there is a recognition model, its lexicon.
 pub struct Checker {
@@ -21,16 +22,32 @@ impl Checker {
     /// # Errors
     /// The catalogue of words cannot be read.
     pub fn new() -> Result<Self, Failure> {
-        let words = Words::english()?;
+        Self::with_words(Words::usual()?)
+    }
+
+    /// The same in the language that a routine names, unless one was chosen for the program.
+    ///
+    /// # Errors
+    /// As [`Checker::new`].
+    pub fn of_routine(file: &Path) -> Result<Self, Failure> {
+        Self::with_words(Words::of(Language::of_tag(load::language_of(file).as_deref())?)?)
+    }
+
+    fn with_words(words: Words) -> Result<Self, Failure> {
         let commands = load::command_words(&words);
-        let lexicon = load::model_folder(None).ok().and_then(|model| Lexicon::open(&model).ok());
+        let lexicon = load::models(None, words.language()).ok().and_then(|model| Lexicon::of(&model).ok());
         Ok(Self { words, commands, lexicon })
     }
 
     /// Lends what a routine is checked against.
     pub fn with_hearing<T>(&self, then: impl FnOnce(Hearing<'_>) -> T) -> T {
         let knows = |word: &str| self.lexicon.as_ref().and_then(|lexicon| lexicon.knows(&spoken_form(word))).unwrap_or(true);
-        then(Hearing { commands: &self.commands, knows_word: Some(&knows), ..Hearing::default() })
+        then(Hearing {
+            commands: &self.commands,
+            knows_word: Some(&knows),
+            language: Some(&self.words.language().tag),
+            ..Hearing::default()
+        })
     }
 
     /// A message of the catalogue of words; none where it is missing.

@@ -6,7 +6,7 @@ use std::path::Path;
 use crate::error::Failure;
 use crate::load;
 use crate::spoken::spoken_form;
-use attend::household::{Checks, check_bytes, has_article};
+use attend::household::{Articles, Checks, check_bytes};
 use attend::{Household, Said};
 use command_ear::{Lexicon, UNKNOWN};
 use routine::{Faults, Hearing, MAX_FILE_BYTES};
@@ -62,8 +62,10 @@ pub fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lex
         Err(other) => Err(Faults::of_file(file, other.to_string(), "Check the file.")),
     };
     let say = |household: &Household, said: &Said| wordings(words, household, said);
+    let articles = articles(words);
     let checks = Checks {
-        hearing: Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() },
+        articles: &articles,
+        hearing: Hearing { commands: &commands, knows_word: Some(&knows), language: Some(&words.language().tag), ..Hearing::default() },
         load: &load_routine,
         spoken_form: &spoken_form,
         wordings: &say,
@@ -71,10 +73,23 @@ pub fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lex
     Ok(check_bytes(name, bytes, checks)?)
 }
 
+/// How the language puts call names into sentences; English where its pack does not say.
+fn articles(words: &Words) -> Articles {
+    let own = words.wordings_of("attend-articles");
+    const CALLED: &str = "\u{fffc}";
+    let line = Line { key: "attend-the-called".into(), args: vec![("called", Arg::Text(CALLED.into()))] };
+    let around =
+        words.text(&line).ok().and_then(|text| text.split_once(CALLED).map(|(before, behind)| (before.to_owned(), behind.to_owned())));
+    match around {
+        Some(around) if !own.is_empty() => Articles { own, around },
+        _ => Articles::default(),
+    }
+}
+
 /// Every wording of something that can be said, the one to be shown first. Empty only where the catalogue lacks it.
 pub fn wordings(words: &Words, household: &Household, said: &Said) -> Vec<String> {
     let called = |plain: &str, with_the: &str, called: &String| {
-        let key = if has_article(called) { plain } else { with_the };
+        let key = if household.articles.stand_in(called) { plain } else { with_the };
         (key.to_owned(), vec![("called", Arg::Text(called.clone()))])
     };
     let named = |key: &str, person: &usize| {

@@ -6,6 +6,7 @@ pub mod checker;
 pub mod classes;
 pub mod clinic_address;
 pub mod clinic_words;
+mod default_texts;
 pub mod dose_words;
 pub mod error;
 pub mod exports;

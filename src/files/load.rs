@@ -2,13 +2,15 @@
 
 use std::path::{Path, PathBuf};
 
+use crate::default_texts;
 use crate::error::Failure;
 use crate::routine_files::load_routine;
 use crate::spoken::spoken_form;
-use command_ear::Lexicon;
+use command_ear::{Lexicon, Models, SecondEarFiles};
 use routine::{Hearing, Prescription};
 use session::Command;
-use speak::Words;
+use speak::words::CommandsBy;
+use speak::{Language, Words};
 
 /// The command wordings of the catalogue, as the checker of routines wants them.
 pub fn command_words(words: &Words) -> Vec<(String, Vec<String>)> {
@@ -18,33 +20,43 @@ pub fn command_words(words: &Words) -> Vec<(String, Vec<String>)> {
 /// Everything that a routine is led with, besides devices and a voice.
 pub struct Loaded {
     pub words: Words,
-    pub model: PathBuf,
+    pub model: Models,
     pub lexicon: Lexicon,
     pub prescription: Prescription,
     pub routine_text: String,
 }
 
-/// A routine with its words and its recognition model, the built-in one where none is named.
+/// A routine with its words and its recognition model, the built-in one where none is named. Its language is the one that was chosen for
+/// the program, else its own.
 ///
 /// # Errors
 /// Words, model or routine cannot be used.
 pub fn all(routine_file: &Path, model: Option<&Path>) -> Result<Loaded, Failure> {
-    let words = Words::english()?;
-    let model = model_folder(model)?;
-    let lexicon = Lexicon::open(&model)?;
+    let words = Words::of(Language::of_tag(language_of(routine_file).as_deref())?)?;
+    let model = models(model, words.language())?;
+    let lexicon = Lexicon::of(&model)?;
     let (prescription, routine_text) = routine(routine_file, &words, &lexicon)?;
     Ok(Loaded { words, model, lexicon, prescription, routine_text })
 }
 
-/// A routine that comes with the program, with its words and its recognition model.
+/// The language that a routine or a household names; none where it names none that there is. What else is wrong with the file its check says.
+#[must_use]
+pub fn language_of(file: &Path) -> Option<String> {
+    let text = std::fs::read_to_string(file).ok().filter(|text| text.len() <= routine::MAX_FILE_BYTES)?;
+    let tag = text.parse::<toml::Table>().ok()?.get("language")?.as_str()?.to_owned();
+    Language::find(&tag).ok().map(|language| language.tag.clone())
+}
+
+/// A routine that comes with the program, with the words that were chosen and their recognition model.
 ///
 /// # Errors
 /// Words or model cannot be used.
 pub fn built_in(name: &str, text: &str, model: Option<&Path>) -> Result<Loaded, Failure> {
-    let words = Words::english()?;
-    let model = model_folder(model)?;
-    let lexicon = Lexicon::open(&model)?;
-    let prescription = routine::check_text(name, text, Hearing { commands: &command_words(&words), ..Hearing::default() })?;
+    let words = Words::usual()?;
+    let model = models(model, words.language())?;
+    let lexicon = Lexicon::of(&model)?;
+    let mut prescription = routine::check_text(name, text, Hearing { commands: &command_words(&words), ..Hearing::default() })?;
+    default_texts::put_into(&mut prescription, &words);
     Ok(Loaded { words, model, lexicon, prescription, routine_text: text.to_owned() })
 }
 
@@ -55,7 +67,11 @@ pub fn built_in(name: &str, text: &str, model: Option<&Path>) -> Result<Loaded, 
 pub fn routine(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<(Prescription, String), Failure> {
     let commands = command_words(words);
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
-    let prescription = load_routine(path, Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None })?;
+    let mut prescription = load_routine(
+        path,
+        Hearing { commands: &commands, knows_word: Some(&knows), language: Some(&words.language().tag), ..Hearing::default() },
+    )?;
+    default_texts::put_into(&mut prescription, words);
     let text = std::fs::read_to_string(path).map_err(|why| Failure::file(path, format!("cannot be read again: {why}")))?;
     Ok((prescription, text))
 }
@@ -69,6 +85,22 @@ pub const WRITING_MODEL: &str = "writing-model";
 pub fn writing_model(data: &Path) -> Option<PathBuf> {
     let folder = data.join(WRITING_MODEL);
     folder.join("am/final.mdl").is_file().then_some(folder)
+}
+
+/// What hears the commands of a language: the model that is named, else the one that the language has, if it has one.
+///
+/// # Errors
+/// The language's own model is not where it should be.
+pub fn models(named: Option<&Path>, language: &Language) -> Result<Models, Failure> {
+    let english = language.tag == "en";
+    match (named, language.commands) {
+        (Some(named), _) => {
+            let second_ear = if english { SecondEarFiles::Usual } else { SecondEarFiles::None };
+            Ok(Models { vosk: Some(named.to_owned()), second_ear })
+        }
+        (None, CommandsBy::Vosk) if english => Ok(model_folder(None)?.into()),
+        (None, _) => Ok(Models::none()),
+    }
 }
 
 /// The model folder: the one named, else `models/en` beside the program, where it was built, or where it is installed.

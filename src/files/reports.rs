@@ -110,7 +110,7 @@ pub fn gather(practised: &Practised, assessed: &Practised, weeks: u32, today: Da
 
 fn about(practised: &Practised, today: Date) -> About<'static> {
     let last_practice = practised.practices.iter().filter(|practice| !practice.misdated).map(|practice| practice.day).max();
-    About { made: today, last_practice, software: concat!("tidecount ", env!("CARGO_PKG_VERSION")), language: "en" }
+    About { made: today, last_practice, software: concat!("tidecount ", env!("CARGO_PKG_VERSION")) }
 }
 
 /// A letter, or the page for whoever helps at home, as a file.

@@ -11,14 +11,14 @@ use crate::stage::{Stage, live_phrases};
 use crate::talk::{PcmTalker, SystemTalker, Talker};
 use audio::echo::{AutoCanceller, NoCancel};
 use audio::{AudioError, AudioIo, EchoCanceller};
-use command_ear::{ChildRecogniser, CommandEarError, CommandRecogniser, Grammar, Mode, Options};
+use command_ear::{ChildRecogniser, CommandEarError, CommandRecogniser, Grammar, Mode, Models, Options};
 use files::error::Failure;
 use speak::{LineCache, Renderer, SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
 
 /// What the parts are built with.
 #[derive(Debug, Clone)]
 pub struct Machine {
-    pub model: PathBuf,
+    pub model: Models,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
     pub recogniser: Option<PathBuf>,
     pub voice: Option<String>,

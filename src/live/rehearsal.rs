@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use crate::observe::Observer;
+use crate::observe::{Asked, Observer};
 use files::error::Failure;
 use rehearse::{Client, Heard, Household, Rehearsal, RehearsedIo, Script};
 use session::Line;
@@ -47,5 +47,9 @@ impl Observer for ClientsEar {
 
     fn line_ended(&mut self, at_s: f64, line: &Line, text: &str) {
         self.0.hears(at_s, Heard::Ended { line, text });
+    }
+
+    fn asked(&mut self) -> Option<Asked> {
+        self.0.take_pressed().map(Asked::Key)
     }
 }

@@ -43,6 +43,11 @@ impl Observer for Notice {
     }
 }
 
+/// That no command is heard by voice, told once to everybody who follows.
+pub fn no_ear(words: &Words) -> Box<dyn Observer> {
+    Box::new(Notice(words.text(&Line { key: "ear-none-shown".to_owned(), args: Vec::new() }).ok()))
+}
+
 /// What the client wishes when the practice begins.
 pub struct SoundWish {
     client: String,
@@ -67,7 +72,7 @@ impl SoundWish {
 
     /// The follower that keeps the sound, of a microphone of this rate. `waits`: nothing runs in real time, so it waits for the disk.
     #[must_use]
-    pub fn keeper(self, data: &Path, rate_hz: u32, kept: SharedKept, waits: bool) -> Box<dyn Observer> {
+    pub fn keeper(self, data: &Path, rate_hz: u32, kept: SharedKept, waits: bool, words: Words) -> Box<dyn Observer> {
         Box::new(SoundKeeper {
             wish: self,
             data: data.to_owned(),
@@ -79,6 +84,7 @@ impl SoundWish {
             work: None,
             until: None,
             over: false,
+            words,
         })
     }
 }
@@ -113,6 +119,7 @@ struct SoundKeeper {
     /// What the screen says while sound is kept.
     until: Option<String>,
     over: bool,
+    words: Words,
 }
 
 impl SoundKeeper {
@@ -130,6 +137,7 @@ impl SoundKeeper {
             rate_hz: self.rate_hz,
             days,
             started_at: self.wish.started_at.clone(),
+            words: self.words.clone(),
         };
         match std::thread::Builder::new().name("sound".to_owned()).spawn(move || job.run(&inbox, &telling)) {
             Ok(thread) => self.work = Some(Work { orders: Some(orders), told, thread: Some(thread) }),
@@ -147,7 +155,7 @@ impl SoundKeeper {
             // A minute behind: a gap would shift everything after it.
             Err(TrySendError::Full(_)) => {
                 work.orders = None;
-                self.until = Some(over_text("sound-too-slow-shown"));
+                self.until = Some(over_text(&self.words, "sound-too-slow-shown"));
             }
             // It has told why.
             Err(TrySendError::Disconnected(_)) => work.orders = None,
@@ -189,7 +197,7 @@ impl Observer for SoundKeeper {
                 self.send_waiting();
                 if let Some(work) = &mut self.work {
                     work.orders = None;
-                    self.until = Some(over_text("sound-withdrawn-shown"));
+                    self.until = Some(over_text(&self.words, "sound-withdrawn-shown"));
                 }
             }
             // Said again with each exercise, so that it is not forgotten.
@@ -249,17 +257,18 @@ struct Job {
     rate_hz: u32,
     days: u32,
     started_at: ZonedDateTime,
+    words: Words,
 }
 
 impl Job {
     fn run(self, inbox: &Receiver<Order>, told: &Sender<Told>) {
-        let words = Words::english().ok();
+        let words = &self.words;
         // Nobody listens any more where the practice is over: then there is nobody to tell.
         let tell = |what: Told| drop(told.send(what));
-        let over = |why: String| tell(Told::Over(line(&words, "sound-over-shown", Some(("why", why)))));
-        match self.work(inbox, &|date| tell(Told::Until(line(&words, "sound-kept-shown", Some(("date", date)))))) {
+        let over = |why: String| tell(Told::Over(line(words, "sound-over-shown", Some(("why", why)))));
+        match self.work(inbox, &|date| tell(Told::Until(line(words, "sound-kept-shown", Some(("date", date)))))) {
             Ok(true) => {}
-            Ok(false) => over(line(&words, "sound-withdrawn-shown", None)),
+            Ok(false) => over(line(words, "sound-withdrawn-shown", None)),
             Err(error) => over(error.to_string()),
         }
     }
@@ -310,15 +319,14 @@ impl Job {
 }
 
 /// That no more is kept, and why.
-fn over_text(why: &str) -> String {
-    let words = Words::english().ok();
-    let why = line(&words, why, None);
-    line(&words, "sound-over-shown", Some(("why", why)))
+fn over_text(words: &Words, why: &str) -> String {
+    let why = line(words, why, None);
+    line(words, "sound-over-shown", Some(("why", why)))
 }
 
-fn line(words: &Option<Words>, key: &str, arg: Option<(&'static str, String)>) -> String {
+fn line(words: &Words, key: &str, arg: Option<(&'static str, String)>) -> String {
     let line = Line { key: key.to_owned(), args: arg.into_iter().map(|(name, text)| (name, Arg::Text(text))).collect() };
-    let known = words.as_ref().and_then(|words| words.text(&line).ok());
+    let known = words.text(&line).ok();
     // Without the catalogue at least what matters.
     known.unwrap_or_else(|| line.args.iter().map(|(_, arg)| if let Arg::Text(text) = arg { text.as_str() } else { key }).collect())
 }

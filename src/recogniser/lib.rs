@@ -10,9 +10,10 @@ use std::process::ExitCode;
 pub use vosk_decoder::{VoskDecoder, VoskModel};
 pub use write_down::write_down_main;
 
-/// Runs the recogniser on standard input and output until the input ends. `model` is a folder in the Vosk layout.
+/// Runs the recogniser on standard input and output until the input ends. `model` is a folder in the Vosk layout; without one no word is
+/// recognised.
 #[must_use]
-pub fn child_main(model: &Path) -> ExitCode {
+pub fn child_main(model: Option<&Path>) -> ExitCode {
     // Where the system does not end it with its parent, it ends with the next read.
     let _ = foreign::parent::end_with_parent();
     // The parent may have ended before that.
@@ -20,5 +21,8 @@ pub fn child_main(model: &Path) -> ExitCode {
         return ExitCode::FAILURE;
     }
     foreign::small_product::provide();
-    command_ear::child::serve(|talkative| VoskModel::load(model, talkative))
+    match model {
+        Some(model) => command_ear::child::serve(|talkative| VoskModel::load(model, talkative)),
+        None => command_ear::child::serve(command_ear::DeafModel::load),
+    }
 }

@@ -81,6 +81,8 @@ pub enum Act {
     Glide(Glide),
     /// Repeats syllables.
     Syllables(Syllables),
+    /// Presses the key of the command of this name, "go-on".
+    Press(String),
     /// Coughs.
     Cough,
     /// Knocks twice on the table.
@@ -210,6 +212,9 @@ impl Act {
         let level = |l: Option<f64>| l.is_none_or(|l| (-80.0..=-6.0).contains(&l));
         let fault = match self {
             Self::Say(words) | Self::Mumble(words) | Self::Call(words) if words.trim().is_empty() => "say, mumble and call need words",
+            Self::Press(name) if !session::Command::ALL.iter().any(|command| command.name() == name) => {
+                "press needs the name of a command, such as \"go-on\""
+            }
             Self::Hold(h) if !pitch(h.f0_hz) || !length(h.length_s) || !level(h.level_db) => {
                 "hold: f0_hz must be from 60 to 800, length_s from 0.05 to 120, level_db from -80 to -6"
             }

@@ -50,13 +50,15 @@ pub struct Client {
     /// Key of the exercise's cue that came last.
     cue: String,
     ear: Ear,
+    /// Keys that were pressed and not taken yet.
+    pressed: VecDeque<String>,
 }
 
 impl Client {
     /// Renders all fixed words ahead of time.
     ///
     /// # Errors
-    /// `flite` or its voice is missing.
+    /// `flite` or `espeak-ng`, or the voice, is missing.
     pub fn new(script: Script, rate_hz: u32) -> Result<Self, RehearseError> {
         let mut speaker = Speaker::new(&script.voice.name, script.voice.speed, rate_hz)?;
         for act in script.rules.iter().flat_map(|r| &r.get_ref().does) {
@@ -77,6 +79,7 @@ impl Client {
             trials: 0,
             cue: String::new(),
             ear: Ear::default(),
+            pressed: VecDeque::new(),
             script,
             rate_hz,
             speaker,
@@ -185,6 +188,11 @@ impl Client {
             }
         }
         Ok(())
+    }
+
+    /// The command whose key was pressed, one at a time.
+    pub fn take_pressed(&mut self) -> Option<String> {
+        self.pressed.pop_front()
     }
 
     /// What the client has done so far, in order; what is under way stands there with its coming end.

@@ -33,6 +33,12 @@ impl Rehearsal {
         self.client().hears(at_s, heard);
     }
 
+    /// See [`Client::take_pressed`].
+    #[must_use]
+    pub fn take_pressed(&self) -> Option<String> {
+        self.client().take_pressed()
+    }
+
     /// See [`Client::log`]; with what the household did, in order of time.
     #[must_use]
     pub fn log(&self) -> Vec<LogEntry> {

@@ -1,4 +1,5 @@
-//! The client's spoken words, by the program `flite` (Debian package `flite`): a voice the tool itself does not use.
+//! The client's spoken words, by the program `flite` (Debian package `flite`), a voice the tool itself does not use; in a language that
+//! `flite` has not, by `espeak-ng`.
 
 use super::error::RehearseError;
 use super::signal::{RATES_HZ, gain};
@@ -14,6 +15,11 @@ const MARGIN_S: f64 = 0.01;
 /// Frames weaker than the peak frame by this much are pauses and do not count for the level, dB.
 const PAUSE_DB: f64 = -30.0;
 
+/// How a voice of `espeak-ng` is named: "espeak-ng:de".
+const ESPEAK: &str = "espeak-ng:";
+/// Words a minute of such a voice at speed 1; the program's own are 175, which nobody of age speaks at (own choice, no source).
+const ESPEAK_WPM: f64 = 150.0;
+
 /// Speaks texts at one rate with one voice; each text is rendered once.
 pub struct Speaker {
     voice: String,
@@ -23,7 +29,7 @@ pub struct Speaker {
 }
 
 impl Speaker {
-    /// `voice`: one of `flite -lv` (slt, awb, rms, kal…). `speed`: 1 is the voice's own, 0.5 to 2; passed on as
+    /// `voice`: one of `flite -lv` (slt, awb, rms, kal…), or one of espeak-ng as "espeak-ng:de+m3". `speed`: 1 is the voice's own, 0.5 to 2; passed on as
     /// `duration_stretch`, which the voices follow roughly (slt at 0.5: 2.6 times as long).
     ///
     /// # Errors
@@ -34,8 +40,11 @@ impl Speaker {
                 "client's voice: speed {speed} must be from 0.5 to 2, rate {rate_hz} from 8000 to 48000 Hz"
             )));
         }
+        if voice.starts_with(ESPEAK) {
+            return Ok(Self { voice: voice.into(), stretch: 1.0 / speed, rate_hz, cache: HashMap::new() });
+        }
         // An unknown name would silently become the default voice, and a path or address would be followed.
-        let listed = run(&["-lv"])?;
+        let listed = run("flite", &["-lv"])?;
         let listed = String::from_utf8_lossy(&listed);
         let names: Vec<&str> = listed.split_once(':').map_or("", |l| l.1).split_whitespace().collect();
         if !names.contains(&voice) {
@@ -52,9 +61,18 @@ impl Speaker {
         if let Some(done) = self.cache.get(text) {
             return Ok(done.clone());
         }
-        let stretch = format!("duration_stretch={:.3}", self.stretch);
-        let wav = run(&["-voice", &self.voice, "--setf", &stretch, "-t", text, "-o", "/dev/stdout"])?;
-        let silent = || RehearseError(format!("client's voice: flite gave no sound for \"{text}\""));
+        let wav = match self.voice.strip_prefix(ESPEAK) {
+            Some(voice) => {
+                let speed = format!("{:.0}", ESPEAK_WPM / self.stretch);
+                // "--" ends the options: a text is never one.
+                run("espeak-ng", &["-v", voice, "-s", &speed, "-z", "--stdout", "--", text])?
+            }
+            None => {
+                let stretch = format!("duration_stretch={:.3}", self.stretch);
+                run("flite", &["-voice", &self.voice, "--setf", &stretch, "-t", text, "-o", "/dev/stdout"])?
+            }
+        };
+        let silent = || RehearseError(format!("client's voice: {} gave no sound for \"{text}\"", self.voice));
         let mut reader = hound::WavReader::new(wav.as_slice()).map_err(|e| RehearseError(format!("client's voice: \"{text}\": {e}")))?;
         let from_hz = reader.spec().sample_rate;
         let raw: Vec<f32> = reader.samples::<i16>().map_while(Result::ok).map(|v| f32::from(v) / 32_768.0).collect();
@@ -71,17 +89,17 @@ impl Speaker {
 /// RMS level of what [`Speaker::say`] gives, dB re full scale.
 pub const SPEECH_LEVEL_DB: f64 = -20.0;
 
-fn run(args: &[&str]) -> Result<Vec<u8>, RehearseError> {
-    let output = Command::new("flite").args(args).output().map_err(|e| match e.kind() {
-        std::io::ErrorKind::NotFound => RehearseError(
-            "the simulated client speaks with the program flite, which is not installed: install the Debian package \"flite\"".into(),
-        ),
-        _ => RehearseError(format!("flite cannot be run: {e}")),
+fn run(program: &str, args: &[&str]) -> Result<Vec<u8>, RehearseError> {
+    let output = Command::new(program).args(args).output().map_err(|e| match e.kind() {
+        std::io::ErrorKind::NotFound => RehearseError(format!(
+            "the simulated client speaks with the program {program}, which is not installed: install the Debian package \"{program}\""
+        )),
+        _ => RehearseError(format!("{program} cannot be run: {e}")),
     })?;
     if output.status.success() {
         Ok(output.stdout)
     } else {
-        Err(RehearseError(format!("flite failed: {}", String::from_utf8_lossy(&output.stderr).trim())))
+        Err(RehearseError(format!("{program} failed: {}", String::from_utf8_lossy(&output.stderr).trim())))
     }
 }
 

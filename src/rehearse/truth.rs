@@ -27,6 +27,8 @@ pub enum Did {
     Breathed,
     Swallowed,
     Waited,
+    /// A key was pressed.
+    Pressed,
     /// Somebody else spoke, and did not mean the tool.
     Overheard,
     /// Music played.

@@ -103,7 +103,7 @@ pub fn handout(prescription: &Prescription, say: Say<'_>) -> Handout {
         stop_title: say("handout-stop-title-shown", &[]),
         stop: stop.into_iter().map(|part| say(&format!("handout-stop-{part}-shown"), &[])).collect(),
         foot: say("handout-foot-shown", &[]),
-        language: prescription.language.clone(),
+        language: say("language-tag", &[]),
         page_of: page_of(say),
     }
 }

@@ -12,7 +12,7 @@ pub fn to_html(sheet: &Sheet) -> String {
     let (front, tables, client) = (&sheet.front, &sheet.tables, &sheet.client);
     let page = html! {
         (DOCTYPE)
-        html lang=(sheet.language) {
+        html lang=(sheet.language) dir=[Some(&sheet.direction).filter(|direction| *direction == "rtl")] {
             (head(&sheet.document))
             body {
                 header {
@@ -163,7 +163,7 @@ fn head(title: &str) -> Markup {
 pub fn letter_html(letter: &Letter) -> String {
     let page = html! {
         (DOCTYPE)
-        html lang=(letter.language) {
+        html lang=(letter.language) dir=[Some(&letter.direction).filter(|direction| *direction == "rtl")] {
             (head(&letter.document))
             body class=(if letter.large { "letter large" } else { "letter" }) {
                 header { h1 { (letter.title) } }

@@ -90,7 +90,7 @@ fn build(file: &RoutineFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> O
             text::check(text, name, said_by, hearing, faults);
         }
     }
-    if let Some(language) = file.language.as_ref().filter(|language| !LANGUAGES.contains(&language.value.as_str())) {
+    if let Some(language) = file.language.as_ref().filter(|language| !hearing.speaks(&language.value)) {
         faults.add(
             FaultKind::UnknownName,
             language.span.clone(),

@@ -124,7 +124,7 @@ fn build(file: &PackFile, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Opti
     if let Some(title) = &file.title {
         text::check(title, "title", SaidBy::Tool, hearing, faults);
     }
-    if let Some(language) = file.language.as_ref().filter(|language| !LANGUAGES.contains(&language.value.as_str())) {
+    if let Some(language) = file.language.as_ref().filter(|language| !hearing.speaks(&language.value)) {
         let what = format!("there are no words in the language \"{}\"", printable(&language.value));
         faults.add(FaultKind::UnknownName, language.span.clone(), what, suggestion(&language.value, LANGUAGES.iter().copied()));
     }

@@ -45,7 +45,7 @@ pub fn schema() -> Value {
         add_limit(&mut schema["properties"]["no_answer"]["properties"][field], None, field);
     }
     schema["properties"]["title"]["minLength"] = json!(1);
-    schema["properties"]["language"]["enum"] = json!(LANGUAGES);
+    schema["properties"]["language"]["examples"] = json!(LANGUAGES);
     let plan = &mut schema["properties"]["plan"];
     plan["minItems"] = json!(1);
     let planned = &mut plan["items"]["properties"];

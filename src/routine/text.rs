@@ -1,5 +1,6 @@
 //! Texts that are spoken, shown or listened for: whether they can be, and whether they would trigger a command.
 
+use super::bounds::LANGUAGES;
 use super::fault::{FaultKind, Finder};
 use super::file::At;
 
@@ -14,6 +15,16 @@ pub struct Hearing<'a> {
     pub knows_word: Option<&'a dyn Fn(&str) -> bool>,
     /// The bytes of a word pack that a routine names by its file, or why it cannot be read. None: only built-in packs are known.
     pub pack_file: Option<&'a dyn Fn(&str) -> Result<Vec<u8>, String>>,
+    /// The language of the words it is led with: a routine may name it beside those that are built in.
+    pub language: Option<&'a str>,
+}
+
+impl Hearing<'_> {
+    /// There are words in this language.
+    #[must_use]
+    pub fn speaks(&self, language: &str) -> bool {
+        LANGUAGES.contains(&language) || self.language == Some(language)
+    }
 }
 
 /// Commands that are listened for while the tool itself talks.

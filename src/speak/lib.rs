@@ -16,8 +16,8 @@ pub use finish::{ACTIVE_LEVEL_DBFS, AUDIBLE_BELOW_ACTIVE_DB, PEAK_LIMIT_DBFS, ac
 pub use mixer::{MixEvent, Mixer};
 pub use renderer::{Rendered, Renderer};
 pub use resample::resample;
-pub use voice::{EspeakOptions, EspeakVoice, PiperVoice, SYSTEM_VOICE, SystemEvent, SystemSpeaker, choose_voice};
-pub use words::{Words, WordsError, live_words};
+pub use voice::{EspeakOptions, EspeakVoice, PiperVoice, SYSTEM_VOICE, SystemEvent, SystemSpeaker, choose_voice, voice_of};
+pub use words::{Language, Words, WordsError, live_words};
 
 use std::sync::Arc;
 

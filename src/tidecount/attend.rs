@@ -32,7 +32,7 @@ use pages::set_up::starting::Starts;
 use record::Source;
 use screen::TerminalScreen;
 use session::Line;
-use speak::Words;
+use speak::{Language, Words};
 
 /// Wait quietly, invite at the agreed times, and start a practice when asked
 #[derive(Debug, Clone, clap::Args)]
@@ -69,11 +69,11 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
     if args.at.is_some() && !recording {
         return Err(Failure::Options("--at needs a recording: name a file with --mic FILE.wav; a live microphone has its own time".into()));
     }
-    let words = Words::english()?;
     let data = args.data.folder()?;
-    let model = load::model_folder(sound.model.as_deref())?;
-    let lexicon = Lexicon::open(&model)?;
     let path = args.household.clone().unwrap_or_else(|| data.join("household.toml"));
+    let words = Words::of(Language::of_tag(load::language_of(&path).as_deref())?)?;
+    let model = load::models(sound.model.as_deref(), words.language())?;
+    let lexicon = Lexicon::of(&model)?;
     // Whoever wrote no household file is led by the packages that were taken here.
     let packages = if args.household.is_none() && !path.exists() { household_of_packages(&data) } else { None };
     let household = match packages {
@@ -103,10 +103,10 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
         clinic: None,
         today: None,
     };
-    let pages = server::open_with(args.screen.wanted_or(somebody_by_page)?, Some(set_up).filter(|_| !recording))?;
+    let pages = server::open_with(args.screen.wanted_or(somebody_by_page)?, Some(set_up).filter(|_| !recording), waiting.words())?;
     if let Some(pages) = &pages {
-        let hub = pages.hub().clone();
-        waiting.show_on(Box::new(move || Ok(Box::new(WebFollower::waiting(hub.clone(), Words::english()?)))));
+        let (hub, words) = (pages.hub().clone(), waiting.words().clone());
+        waiting.show_on(Box::new(move || Ok(Box::new(WebFollower::waiting(hub.clone(), words.clone())))));
     }
     if let Some(starts) = pages.as_ref().and_then(Pages::starts) {
         starts.open();
@@ -210,7 +210,8 @@ impl Starter {
         }
         let io = waiting.devices().lend()?;
         let device = levels::device(waiting.devices().mic_name(), io.mic_rate_hz(), None)?;
-        let loaded = Loaded { words: Words::english()?, model: machine.model, lexicon: self.lexicon.clone(), prescription, routine_text };
+        let loaded =
+            Loaded { words: waiting.words().clone(), model: machine.model, lexicon: self.lexicon.clone(), prescription, routine_text };
         let practice = Practice {
             hears_itself: machine.hears_itself && !by_page,
             by_page,
@@ -222,7 +223,7 @@ impl Starter {
             ..Practice::of(loaded, self.source, client, machine.data)
         };
         let screen = new_screen();
-        let outcome = practice.lead_at(now.clone(), io, screen.clone(), server::followers(self.pages.as_ref())?)?;
+        let outcome = practice.lead_at(now.clone(), io, screen.clone(), server::followers(self.pages.as_ref()))?;
         outcome.report(&screen);
         Ok(outcome)
     }

@@ -1,20 +1,51 @@
 //! Everything that can be typed: the commands, each with its own arguments.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use clap::{Parser, Subcommand};
+use files::error::Failure;
+use speak::Language;
 
 use crate::{
-    appliance, assess, attend, calibrate, clinic, demo, doctor, enrol, exercises, export, goal, hand, hear, history, lead, pack, pages,
-    practise, record, report, routine, try_out,
+    appliance, assess, attend, calibrate, clinic, demo, doctor, enrol, exercises, export, goal, hand, hear, history, language, lead, pack,
+    pages, practise, record, report, routine, try_out,
 };
 
 /// Lead a voice, breathing and swallow practice hands-free
 #[derive(Parser)]
 #[command(version, max_term_width = 100)]
 pub struct Arguments {
+    #[command(flatten)]
+    pub language: LanguageOption,
     #[command(subcommand)]
     pub order: Order,
+}
+
+/// The language of everything that is said, shown and printed.
+#[derive(Debug, Clone, Default, clap::Args)]
+pub struct LanguageOption {
+    /// Speak, show and print in this language; `tidecount language list` names those there are [default: the routine's or household's]
+    #[arg(long, value_name = "TAG", global = true, conflicts_with = "language_pack")]
+    pub language: Option<String>,
+    /// Take the language pack of this folder instead of one that is built in
+    #[arg(long, value_name = "DIR", global = true)]
+    pub language_pack: Option<PathBuf>,
+}
+
+impl LanguageOption {
+    /// Makes it the language of the whole program.
+    ///
+    /// # Errors
+    /// There is no such language, or the folder is no language pack.
+    pub fn choose(&self) -> Result<(), Failure> {
+        if let Some(folder) = &self.language_pack {
+            Language::choose(Arc::new(Language::open(folder)?));
+        } else if let Some(tag) = &self.language {
+            Language::choose(Language::find(tag)?);
+        }
+        Ok(())
+    }
 }
 
 /// The commands.
@@ -49,6 +80,8 @@ pub enum Order {
     Pack(pack::PackArgs),
     /// Show the catalogue of exercises, or one exercise whole
     Exercises(exercises::ExercisesArgs),
+    /// List the languages there are, and check a language pack
+    Language(language::LanguageArgs),
     /// List microphones and loudspeakers, and try them
     Devices,
     Doctor(doctor::command::DoctorArgs),
@@ -64,7 +97,7 @@ pub enum Order {
     Recogniser {
         /// Use this model folder in the Vosk layout
         #[arg(long)]
-        model: PathBuf,
+        model: Option<PathBuf>,
     },
     /// Write down what was told; the program starts it itself
     #[command(name = "__write-down", hide = true)]

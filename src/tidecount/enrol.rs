@@ -38,7 +38,7 @@ pub struct EnrolArgs {
 /// # Errors
 /// Devices, model, voice or record cannot be used.
 pub fn run(args: &EnrolArgs) -> Result<ExitCode, Failure> {
-    let words = Words::english()?;
+    let words = Words::usual()?;
     let data = args.data.folder()?;
     if args.show || args.forget {
         return show_or_forget(args, &words, &data);
@@ -47,8 +47,8 @@ pub fn run(args: &EnrolArgs) -> Result<ExitCode, Failure> {
     let silent = names_file(&sound.speaker) || sound.speaker == "none";
     let io = audio::open(&sound.mic, &sound.speaker, sound.recording && silent)?;
     let enrolment = Enrolment {
-        words,
-        model: load::model_folder(sound.model.as_deref())?,
+        words: words.clone(),
+        model: load::models(sound.model.as_deref(), words.language())?,
         hears_itself: sound.hears_itself,
         voice: sound.voice,
         source: if sound.recording { Source::Replay } else { Source::Live },
@@ -59,7 +59,7 @@ pub fn run(args: &EnrolArgs) -> Result<ExitCode, Failure> {
     let screen = SharedScreen::new(TerminalScreen::stdout());
     let (learnt, fault) = enrolment.lead(io, screen.clone(), Vec::new())?;
     screen.finish();
-    print!("\n{}", model::visible(&summary(&Words::english()?, &args.client, &learnt)?));
+    print!("\n{}", model::visible(&summary(&words, &args.client, &learnt)?));
     if let Some(fault) = fault {
         eprintln!("{fault}");
         return Ok(ExitCode::FAILURE);

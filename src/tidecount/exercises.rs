@@ -21,7 +21,7 @@ pub struct ExercisesArgs {
 /// # Errors
 /// The output cannot be written.
 pub fn run(args: &ExercisesArgs) -> Result<ExitCode, Failure> {
-    let words = Words::english()?;
+    let words = Words::usual()?;
     let look_up = |key: &str| words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok();
     told(show(args.id.as_deref(), &look_up, &mut std::io::stdout().lock()))
 }

@@ -67,10 +67,11 @@ pub fn run(args: &LeadArgs) -> Result<ExitCode, Failure> {
     let keeper = list.as_ref().map(|list| ClassKeeper::begin(list, title, source, &data, &ZonedDateTime::now())).transpose()?;
     let given = ClassGiven { participants: list.map(|list| list.participants).unwrap_or_default(), names_aloud: args.say_names };
     let keys = loaded.words.text(&Line { key: "class-keys-shown".into(), args: Vec::new() })?;
+    let words = loaded.words.clone();
     let practice = Practice { hears_itself: sound.hears_itself, voice: sound.voice, ..Practice::of(loaded, source, "class".into(), data) };
-    let pages = server::open(args.screen.wanted()?)?;
+    let pages = server::open(args.screen.wanted()?, &words)?;
     let screen = SharedScreen::new(TerminalScreen::stdout().with_keys(keys));
-    let mut observers = server::followers(pages.as_ref())?;
+    let mut observers = server::followers(pages.as_ref());
     if let Some(keeper) = keeper {
         observers.push(Box::new(keeper));
     }

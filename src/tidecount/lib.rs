@@ -18,6 +18,7 @@ pub mod goal;
 pub mod hand;
 pub mod hear;
 pub mod history;
+pub mod language;
 pub mod lead;
 pub mod options;
 pub mod pack;

@@ -7,8 +7,8 @@ use files::error::Failure;
 use recogniser::{child_main, write_down_main};
 use tidecount::command_line::{Arguments, Order};
 use tidecount::{
-    appliance, assess, attend, calibrate, clinic, demo, devices, doctor, enrol, exercises, export, goal, hand, hear, history, lead, pack,
-    pages, papers, practise, record, report, routine, try_out,
+    appliance, assess, attend, calibrate, clinic, demo, devices, doctor, enrol, exercises, export, goal, hand, hear, history, language,
+    lead, pack, pages, papers, practise, record, report, routine, try_out,
 };
 
 /// See Cargo.toml for why.
@@ -18,7 +18,12 @@ static MEMORY: tikv_jemallocator::Jemalloc = tikv_jemallocator::Jemalloc;
 
 fn main() -> ExitCode {
     disk::private::from_here_on();
-    let done = match Arguments::parse().order {
+    let arguments = Arguments::parse();
+    if let Err(error) = arguments.language.choose() {
+        error.report();
+        return ExitCode::FAILURE;
+    }
+    let done = match arguments.order {
         Order::Practise(args) => practise::run(&args),
         Order::Assess(args) => assess::command::run(&args),
         Order::Lead(args) => lead::run(&args),
@@ -39,11 +44,12 @@ fn main() -> ExitCode {
         Order::Routine(args) => routine::command::run(&args),
         Order::Pack(args) => pack::run(&args),
         Order::Exercises(args) => exercises::run(&args),
+        Order::Language(args) => language::run(&args),
         Order::Devices => Ok(devices::run()),
         Order::Doctor(args) => doctor::command::run(&args),
         Order::Appliance(args) => appliance::command::run(&args),
         Order::Papers { folder } => papers::run(&folder),
-        Order::Recogniser { model } => return child_main(&model),
+        Order::Recogniser { model } => return child_main(model.as_deref()),
         Order::WriteDown { model } => return write_down_main(&model),
     };
     done.unwrap_or_else(|error: Failure| {

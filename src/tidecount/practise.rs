@@ -84,6 +84,7 @@ pub fn lead(args: &Leading, mut loaded: Loaded, protocol: Option<&str>) -> Resul
     let device = levels::device(&sound.mic, io.mic_rate_hz(), args.recorded_with.as_deref())?;
     let levels = Levels::of(&data, &device, args.distance_cm)?;
     let source = if sound.recording { Source::Replay } else { Source::Live };
+    let words = loaded.words.clone();
     let practice = Practice {
         hears_itself: sound.hears_itself,
         voice: sound.voice.or(settings.voice),
@@ -94,9 +95,9 @@ pub fn lead(args: &Leading, mut loaded: Loaded, protocol: Option<&str>) -> Resul
         emergency_number: files::households::emergency_number(&data),
         ..Practice::of(loaded, source, client, data)
     };
-    let pages = server::open(args.screen.wanted_or(by_page)?)?;
+    let pages = server::open(args.screen.wanted_or(by_page)?, &words)?;
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let outcome = practice.lead(io, screen.clone(), server::followers(pages.as_ref())?)?;
+    let outcome = practice.lead(io, screen.clone(), server::followers(pages.as_ref()))?;
     outcome.report(&screen);
     if let Some(pages) = pages {
         pages.finish();

@@ -10,10 +10,11 @@ use jiff::civil::Date;
 use crate::options::DataFolder;
 use files::error::{Failure, delivered};
 use files::exports::out::{NewFile, Target};
+use files::load;
 use files::reports::{self, MOST_WEEKS, Page, Wanted, make, short_name};
 use report::sheet::Part;
 use session::{Arg, Line};
-use speak::Words;
+use speak::{Language, Words};
 
 /// Arguments of `tidecount report`.
 #[derive(Debug, Clone, clap::Args)]
@@ -100,7 +101,8 @@ impl From<Format> for reports::Format {
 /// # Errors
 /// There is nothing to report, or the file is there already or cannot be written.
 pub fn run(args: &ReportArgs) -> Result<ExitCode, Failure> {
-    let words = Words::english()?;
+    let data = args.data.folder()?;
+    let words = Words::of(Language::of_tag(load::language_of(&data.join("household.toml")).as_deref())?)?;
     let today = args.until.unwrap_or_else(|| ZonedDateTime::now().date());
     if args.page != Kind::Letter && !args.with.is_empty() {
         return Err(Failure::Options("--with says what a letter tells: add --page letter, or leave --with out".to_owned()));
@@ -111,7 +113,6 @@ pub fn run(args: &ReportArgs) -> Result<ExitCode, Failure> {
         Kind::Letter => Page::Letter(args.with.clone()),
         Kind::Carer => Page::Carer,
     };
-    let data = args.data.folder()?;
     let wanted = Wanted { client: args.client.clone(), weeks: args.weeks, format: args.format.into(), page, data };
     let (client, bytes) = make(&wanted, today, &words)?;
     // A text is read or piped at once, a page is kept.

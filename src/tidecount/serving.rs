@@ -22,7 +22,7 @@ use live::levels::{self, Levels};
 use live::practice::Practice;
 use record::Source;
 use screen::TerminalScreen;
-use speak::Words;
+use speak::{Language, Words};
 
 /// Whether it is to end is looked at so often.
 const LOOKS: Duration = Duration::from_millis(200);
@@ -49,7 +49,8 @@ pub fn usual_place(data: &Path) -> Place {
 /// The port is taken, or words cannot be had. What keeps one practice from beginning is told on its page.
 pub fn until_ended(place: Place, wanted: Wanted) -> Result<ExitCode, Failure> {
     let ended = watch_for_its_end()?;
-    let pages = server::open_home(wanted, place.clone())?;
+    let words = Words::of(Language::of_tag(load::language_of(&place.household).as_deref())?)?;
+    let pages = server::open_home(wanted, place.clone(), &words)?;
     let Some(starts) = pages.starts() else { return Ok(ExitCode::SUCCESS) };
     starts.open();
     while !ended.load(Ordering::Relaxed) {

@@ -19,7 +19,7 @@ fn grammar(phrases: &[&str]) -> Grammar {
 }
 
 fn options(fast: &[&str], mode: Mode) -> Options {
-    Options { model: model(), program: Some(env!("CARGO_BIN_EXE_tidecount").into()), fast: grammar(fast), mode }
+    Options { model: model().into(), program: Some(env!("CARGO_BIN_EXE_tidecount").into()), fast: grammar(fast), mode }
 }
 
 fn start(fast: &[&str], mode: Mode) -> ChildRecogniser {
@@ -249,7 +249,7 @@ fn talk_around_a_command_word_is_no_command() {
 #[test]
 fn a_missing_model_and_a_broken_one_are_told_with_the_folder() {
     let mut options = options(&[], Mode::Offline);
-    options.model = model().join("nowhere");
+    options.model = model().join("nowhere").into();
     let error = ChildRecogniser::start(&options).err().expect("no model, no ear");
     assert!(error.0.contains("nowhere"), "{error}");
 
@@ -263,7 +263,7 @@ fn a_missing_model_and_a_broken_one_are_told_with_the_folder() {
     }
     let cut = std::fs::read(model().join("am/final.mdl")).unwrap();
     std::fs::write(folder.path().join("am/final.mdl"), &cut[..1000]).unwrap();
-    options.model = folder.path().to_owned();
+    options.model = folder.path().to_owned().into();
     let error = ChildRecogniser::start(&options).err().expect("a cut model gives no ear");
     assert!(error.0.contains(&folder.path().display().to_string()), "{error}");
 }

@@ -77,7 +77,7 @@ fn lead(data: &Path, client: &str) -> (Vec<Learnt>, Vec<Value>, Vec<String>) {
     let (io, rehearsal) = RehearsedIo::new(client, &RoomSpec::living_room(16_000), 0.06).expect("a room");
     let enrolment = Enrolment {
         words: Words::english().expect("the catalogue"),
-        model: model(),
+        model: model().into(),
         hears_itself: true,
         voice: None,
         source: Source::Rehearsal,
@@ -177,8 +177,12 @@ fn words_said_in_ones_own_way_are_heard_and_other_words_are_not() {
         words: vec![own("help", "yowpa", false), own("skip", "gibber", true), own("yes", "yes", false), own("again", "again", false)],
     };
     let choice = |w: &str| Choice { tag: w.into(), wordings: vec![w.into()] };
-    let options =
-        Options { model: model(), program: Some(env!("CARGO_BIN_EXE_tidecount").into()), fast: Grammar::default(), mode: Mode::Offline };
+    let options = Options {
+        model: model().into(),
+        program: Some(env!("CARGO_BIN_EXE_tidecount").into()),
+        fast: Grammar::default(),
+        mode: Mode::Offline,
+    };
     let mut ear = ChildRecogniser::start(&options).expect("starts");
     ear.listen_for(&Grammar { choices: ["help", "skip", "yes", "ready"].map(choice).to_vec(), list_from: None }).expect("known words");
     ear.weigh_in(&voice);

@@ -26,6 +26,7 @@ mod hear_command;
 mod hear_reads_sound_files;
 mod killed_and_gone_on;
 mod killed_practice;
+mod languages;
 mod lead;
 mod looking_back;
 mod power_cut;

@@ -84,7 +84,7 @@ fn worded(name: &str, picture: &Picture) -> Sheet {
             String::new()
         })
     };
-    let about = About { made: TODAY, last_practice: Some(TODAY), software: "tidecount", language: "en" };
+    let about = About { made: TODAY, last_practice: Some(TODAY), software: "tidecount" };
     let sheet = sheet(picture, &about, &say).expect("a report");
     assert!(missing.borrow().is_empty(), "{name}: {:?}", missing.borrow());
     let front = (&sheet.front.glance, &sheet.front.breaks, &sheet.front.columns);
@@ -589,7 +589,7 @@ fn a_letter_and_a_carers_page_are_made_of_the_same_record() {
     let words = words();
     let say =
         |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).expect("a message");
-    let about = About { made: TODAY, last_practice: None, software: "tidecount", language: "en" };
+    let about = About { made: TODAY, last_practice: None, software: "tidecount" };
     let whole = report::sheet::letter(&picture, &about, &report::sheet::Part::ALL, &say);
     let ticked = report::sheet::letter(&picture, &about, &[report::sheet::Part::Practice], &say);
     assert_eq!((whole.sections.len(), ticked.sections.len()), (report::sheet::Part::ALL.len() + 1, 2), "and a place to sign");

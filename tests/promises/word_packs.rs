@@ -29,7 +29,7 @@ fn plain(text: &str) -> String {
 fn there_are_enough_packs_and_each_is_without_fault() {
     let (lexicon, commands) = (lexicon(), commands());
     let knows = |word: &str| lexicon.contains(word);
-    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None };
+    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None, language: None };
     let mut kinds = BTreeMap::new();
     let mut items = 0;
     for (name, text) in built_in_packs() {
@@ -76,7 +76,7 @@ fn each_item_has_one_clear_answer_that_can_be_heard() {
 fn a_pack_with_a_word_nobody_can_hear_is_refused() {
     let (lexicon, commands) = (lexicon(), commands());
     let knows = |word: &str| lexicon.contains(word);
-    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None };
+    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None, language: None };
     let text = "title = \"x\"\nkind = \"opposite\"\n[[item]]\nclue = \"What?\"\nanswers = [\"flumbergast\"]\nhint = \"h\"\n";
     assert!(check_pack("own.toml", text.as_bytes(), hearing).expect_err("unknown word").to_string().contains("own.toml:5"));
 }

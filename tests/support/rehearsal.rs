@@ -117,7 +117,7 @@ fn set_up(scene: &Scene<'_>) -> (Practice, RehearsedIo, Rehearsal, PathBuf) {
         prescription,
         routine_text,
         words,
-        model,
+        model: model.into(),
         lexicon,
         hears_itself: true,
         voice: None,

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 /// The environment variable that names another folder, for judging networks by people whom they never heard; `none` leaves the second ear out.
-pub(super) const FOLDER_VARIABLE: &str = "TIDECOUNT_SECOND_EAR";
+pub(crate) const FOLDER_VARIABLE: &str = "TIDECOUNT_SECOND_EAR";
 
 /// The network, and what its scores are of.
 pub(super) const NETWORK: &str = "network.onnx";

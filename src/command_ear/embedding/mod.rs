@@ -10,6 +10,7 @@ mod network;
 mod opinion;
 mod window;
 
+pub(crate) use folder::FOLDER_VARIABLE;
 pub(crate) use network::SecondEar;
 pub(crate) use opinion::{Classes, Opinion};
 pub(crate) use window::{Stretch, WINDOW};

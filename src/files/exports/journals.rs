@@ -45,7 +45,7 @@ pub fn write_fhir(selection: &Selection, kind: BundleKind, target: &Target) -> R
         }
     };
     target.spare_record(chosen.store())?;
-    let words = Words::english()?;
+    let words = Words::usual()?;
     let say =
         |key: &str, given: &[(&'static str, Arg)]| words.text(&Line { key: key.to_owned(), args: given.to_vec() }).unwrap_or_default();
     let practices = chosen.heads().count();

@@ -17,14 +17,15 @@ use crate::speech::Speech;
 use crate::stage::Stage;
 use attend::{Event, Household};
 use audio::AudioIo;
+use command_ear::Models;
 use files::error::Failure;
-use speak::Words;
+use speak::{Words, voice_of};
 
 /// What does not change while it waits.
 pub struct House {
     pub household: Household,
     pub words: Words,
-    pub model: PathBuf,
+    pub model: Models,
     pub voice: Option<String>,
     pub data: PathBuf,
     /// The program that runs as the recogniser's process; none for the running one, which a test is not.
@@ -49,6 +50,7 @@ impl Waiting {
     pub fn new(house: House, devices: Devices) -> Result<Self, Failure> {
         let House { household, words, model, voice, data, recogniser, begins_at } = house;
         let (hears_itself, offline) = (devices.hears_itself(), devices.is_offline());
+        let voice = voice_of(voice.as_deref(), words.language());
         let machine = Machine { model, recogniser, voice, data, hears_itself, offline };
         let rate_hz = devices.speaker_rate_hz();
         let talker = machine.talker(rate_hz, Vec::new())?;

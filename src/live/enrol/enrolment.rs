@@ -18,17 +18,17 @@ use crate::interrupt::until_interrupted;
 use crate::machine::Machine;
 use crate::observe::Observer;
 use audio::AudioIo;
-use command_ear::CommandRecogniser;
+use command_ear::{CommandRecogniser, Models};
 use files::error::Failure;
 use hear::VoiceTask;
 use record::{Source, Store};
 use session::Listening;
-use speak::Words;
+use speak::{Words, voice_of};
 
 /// Everything an enrolment is made of besides its devices.
 pub struct Enrolment {
     pub words: Words,
-    pub model: PathBuf,
+    pub model: Models,
     /// What we play comes back through the microphone.
     pub hears_itself: bool,
     pub voice: Option<String>,
@@ -88,7 +88,7 @@ impl Enrolment {
         let machine = Machine {
             model: self.model,
             recogniser: self.recogniser,
-            voice: self.voice,
+            voice: voice_of(self.voice.as_deref(), self.words.language()),
             data: self.data,
             hears_itself: self.hears_itself,
             offline: io.is_offline(),

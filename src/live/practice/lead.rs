@@ -21,7 +21,7 @@ use crate::practice::to_come::lines_to_come;
 use crate::sound::{self, SoundWish};
 use crate::talk::Talker;
 use audio::{self, AudioIo};
-use command_ear::{ChildRecogniser, Choice, CommandRecogniser, Grammar, Lexicon};
+use command_ear::{ChildRecogniser, Choice, CommandRecogniser, Grammar, Lexicon, Models};
 use files::error::{Failure, tell};
 use files::load::{self, Loaded};
 use files::ramps::stages_and_unfinished;
@@ -31,14 +31,14 @@ use record::{Source, Store, Unfinished};
 use routine::{Participant, Prescription, Work};
 use screen::Keys;
 use session::{Engine, Line, SessionContext, listening};
-use speak::{SYSTEM_VOICE, SystemSpeaker, Words};
+use speak::{SYSTEM_VOICE, SystemSpeaker, Words, voice_of};
 
 /// Everything a practice is made of besides its devices.
 pub struct Practice {
     pub prescription: Prescription,
     pub routine_text: String,
     pub words: Words,
-    pub model: PathBuf,
+    pub model: Models,
     pub lexicon: Lexicon,
     /// What we play comes back through the microphone.
     pub hears_itself: bool,
@@ -108,6 +108,7 @@ impl Practice {
     ) -> Result<Outcome, Failure> {
         let mut store = Store::open(&self.data)?;
         observers.extend(sound::tidied(&mut store, self.source, &now));
+        observers.extend(self.no_ear());
         let (text, within) = (&self.routine_text, Unfinished::OFFERED_WITHIN);
         let unfinished = stages_and_unfinished(&mut self.prescription, text, &store, &self.client, self.source, &now, within)?;
         let context = self.context(&store, &now, unfinished.as_ref())?;
@@ -137,7 +138,7 @@ impl Practice {
         let wish = SoundWish::of(&store, &facts)?;
         let (keeper, kept) = JournalKeeper::new(store, facts, unfinished)?;
         observers.push(Box::new(keeper));
-        observers.extend(wish.map(|wish| wish.keeper(&self.data, io.mic_rate_hz(), kept.clone(), io.is_offline())));
+        observers.extend(wish.map(|wish| wish.keeper(&self.data, io.mic_rate_hz(), kept.clone(), io.is_offline(), self.words.clone())));
         observers.push(Box::new(ScreenFollower::new(screen)));
         let fault = lead_to_end(self.conductor(parts, context, io, observers)?)?;
         Ok(Outcome { kept, fault, names })
@@ -156,6 +157,7 @@ impl Practice {
         mut observers: Vec<Box<dyn Observer>>,
     ) -> Result<Option<String>, Failure> {
         let parts = self.parts(io.as_ref())?;
+        observers.extend(self.no_ear());
         let beginning = Beginning { routine: &self.prescription.routine, usual: &BTreeMap::new(), class: true, by_page: false };
         observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         observers.push(Box::new(ScreenFollower::new(screen)));
@@ -164,12 +166,17 @@ impl Practice {
         lead_to_end(self.conductor(parts, context, io, observers)?)
     }
 
+    /// Tells whoever follows where no command is heard by voice.
+    fn no_ear(&self) -> Option<Box<dyn Observer>> {
+        (!self.model.hears()).then(|| sound::no_ear(&self.words))
+    }
+
     /// The ears and the voice.
     fn parts(&self, io: &dyn AudioIo) -> Result<Parts, Failure> {
         let machine = Machine {
             model: self.model.clone(),
             recogniser: self.recogniser.clone(),
-            voice: self.voice.clone(),
+            voice: voice_of(self.voice.as_deref(), self.words.language()),
             data: self.data.clone(),
             hears_itself: self.hears_itself,
             offline: io.is_offline(),

@@ -48,7 +48,9 @@ impl Scene {
     }
 
     fn keeper(&self) -> Option<Box<dyn Observer>> {
-        SoundWish::of(&self.store, &self.facts).expect("asks").map(|wish| wish.keeper(self.data.path(), RATE_HZ, self.kept.clone(), true))
+        SoundWish::of(&self.store, &self.facts)
+            .expect("asks")
+            .map(|wish| wish.keeper(self.data.path(), RATE_HZ, self.kept.clone(), true, speak::Words::english().expect("words")))
     }
 
     fn sounds(&self) -> Vec<StoredSound> {

@@ -33,12 +33,12 @@ pub struct Wanted {
 }
 
 /// Pages that are being served.
-#[derive(Debug)]
 pub struct Pages {
     hub: LiveHub,
     server: Server,
     /// The set-up pages, where they are offered.
     site: Option<Arc<Site>>,
+    words: Words,
 }
 
 /// Every route of the program's pages.
@@ -74,16 +74,15 @@ fn home_first(routes: Router, site: Arc<Site>) -> Router {
 ///
 /// # Errors
 /// As [`open`].
-pub fn open_home(wanted: Wanted, place: Place) -> Result<Pages, Failure> {
-    let words = Words::english()?;
+pub fn open_home(wanted: Wanted, place: Place, words: &Words) -> Result<Pages, Failure> {
     let told = words.text(&Line { key: "page-told-address".into(), args: Vec::new() })?;
     let hub = LiveHub::new();
     let mut site = None;
-    let of_site = Words::english()?;
+    let of_site = words.clone();
     let serve = |guard: Arc<Guard>| {
         let own = Arc::new(Site::new(place, of_site, guard.clone()));
         site = Some(own.clone());
-        home_first(routes_with(guard, &hub, &words, Some(own.clone())), own)
+        home_first(routes_with(guard, &hub, words, Some(own.clone())), own)
     };
     let server = Server::start(wanted.port, serve).map_err(|why| Failure::Options(why.to_string()))?;
     // Where nobody reads it the browser is all that is left.
@@ -98,23 +97,22 @@ pub fn open_home(wanted: Wanted, place: Place) -> Result<Pages, Failure> {
 ///
 /// # Errors
 /// The port is taken, or the words of the pages cannot be read.
-pub fn open(wanted: Option<Wanted>) -> Result<Option<Pages>, Failure> {
-    open_with(wanted, None)
+pub fn open(wanted: Option<Wanted>, words: &Words) -> Result<Option<Pages>, Failure> {
+    open_with(wanted, None, words)
 }
 
 /// As [`open`], with the set-up pages of this place beside the live page, while no practice is under way.
 ///
 /// # Errors
 /// As [`open`].
-pub fn open_with(wanted: Option<Wanted>, set_up: Option<Place>) -> Result<Option<Pages>, Failure> {
+pub fn open_with(wanted: Option<Wanted>, set_up: Option<Place>, words: &Words) -> Result<Option<Pages>, Failure> {
     let Some(wanted) = wanted else { return Ok(None) };
-    let words = Words::english()?;
     let hub = LiveHub::new();
     let mut site = None;
-    let of_site = Words::english()?;
+    let of_site = words.clone();
     let serve = |guard: Arc<Guard>| {
         site = set_up.map(|place| Arc::new(Site::new(place, of_site, guard.clone())));
-        routes_with(guard, &hub, &words, site.clone())
+        routes_with(guard, &hub, words, site.clone())
     };
     let server = Server::start(wanted.port, serve).map_err(|why| Failure::Options(why.to_string()))?;
     let address = server.address();
@@ -124,27 +122,23 @@ pub fn open_with(wanted: Option<Wanted>, set_up: Option<Place>) -> Result<Option
     if wanted.opens_browser && has_display() {
         open_browser(server.address_for_browser());
     }
-    Ok(Some(Pages { hub, server, site }))
+    Ok(Some(Pages { hub, server, site, words: words.clone() }))
 }
 
 /// Who follows a practice for the pages: nobody where there are none.
-///
-/// # Errors
-/// The words of the page cannot be read.
-pub fn followers(pages: Option<&Pages>) -> Result<Vec<Box<dyn Observer>>, Failure> {
-    Ok(match pages {
-        Some(pages) => vec![Box::new(pages.follower()?)],
+#[must_use]
+pub fn followers(pages: Option<&Pages>) -> Vec<Box<dyn Observer>> {
+    match pages {
+        Some(pages) => vec![Box::new(pages.follower())],
         None => Vec::new(),
-    })
+    }
 }
 
 impl Pages {
     /// Follows one practice.
-    ///
-    /// # Errors
-    /// The words of the page cannot be read.
-    pub fn follower(&self) -> Result<WebFollower, Failure> {
-        Ok(WebFollower::new(self.hub.clone(), Words::english()?))
+    #[must_use]
+    pub fn follower(&self) -> WebFollower {
+        WebFollower::new(self.hub.clone(), self.words.clone())
     }
 
     /// A message for whoever looks after the program.

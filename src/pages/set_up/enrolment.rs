@@ -103,14 +103,14 @@ pub fn act(site: &Site, form: &Fields) -> Result<Shown, PageError> {
 
 fn begin(site: &Site, form: &Fields, client: String) -> Result<Shown, PageError> {
     let devices = chosen(site, form)?;
-    let place = site.place.clone();
+    let (place, words) = (site.place.clone(), site.words.clone());
     let now = Now { told: site.s("page-enrolment-starting"), ..Now::default() };
     let begun = site.desk.begin_shared(Task::Enrol, now, move |job| {
-        let model = match load::model_folder(place.model.as_deref()) {
+        let model = match load::models(place.model.as_deref(), words.language()) {
             Ok(model) => model,
             Err(why) => return Outcome::Failed(why.to_string()),
         };
-        let lead = Lead { devices, client, model, data: place.data, recogniser: place.recogniser };
+        let lead = Lead { words, devices, client, model, data: place.data, recogniser: place.recogniser };
         match lead.run(&job) {
             Ok((words, _)) if words.is_empty() && job.stopped() => Outcome::Broken,
             Ok((_, Some(fault))) => Outcome::Failed(fault),
@@ -122,9 +122,10 @@ fn begin(site: &Site, form: &Fields, client: String) -> Result<Shown, PageError>
 }
 
 struct Lead {
+    words: Words,
     devices: Devices,
     client: String,
-    model: std::path::PathBuf,
+    model: command_ear::Models,
     data: std::path::PathBuf,
     recogniser: Option<std::path::PathBuf>,
 }
@@ -136,7 +137,7 @@ impl Lead {
         // The record is opened before anything is said, so that nothing is asked for in vain.
         drop(Store::open(&self.data)?);
         let enrolment = Enrolment {
-            words: Words::english()?,
+            words: self.words.clone(),
             model: self.model.clone(),
             hears_itself: !recording && self.devices.plays() && !names_file(&self.devices.speaker),
             voice: self.devices.voice.clone(),

@@ -148,7 +148,9 @@ impl Site {
     /// What the recogniser knows; none where there is no model.
     pub fn lexicon(&self) -> Option<&Lexicon> {
         self.lexicon
-            .get_or_init(|| load::model_folder(self.place.model.as_deref()).ok().and_then(|model| Lexicon::open(&model).ok()))
+            .get_or_init(|| {
+                load::models(self.place.model.as_deref(), self.words.language()).ok().and_then(|model| Lexicon::of(&model).ok())
+            })
             .as_ref()
     }
 
@@ -163,7 +165,12 @@ impl Site {
             let bytes = files::routine_files::read_limited(&self.routines.path().join(name)).map_err(|error| error.to_string())?;
             if bytes.len() > MAX_FILE_BYTES { Err("it is too large".to_owned()) } else { Ok(bytes) }
         };
-        check(Hearing { commands: &self.commands, knows_word: Some(&knows), pack_file: Some(&pack) })
+        check(Hearing {
+            commands: &self.commands,
+            knows_word: Some(&knows),
+            pack_file: Some(&pack),
+            language: Some(&self.words.language().tag),
+        })
     }
 
     /// An address for a form, with its number that is good once.

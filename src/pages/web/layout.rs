@@ -17,6 +17,8 @@ pub struct PageFrame<'a> {
     pub title: &'a str,
     /// BCP 47.
     pub language: &'a str,
+    /// "ltr" or "rtl".
+    pub direction: &'a str,
     /// The words of the link that leaps over the list of pages.
     pub skip: &'a str,
     /// What the list of pages is called.
@@ -37,7 +39,7 @@ pub struct PageFrame<'a> {
 pub fn page(frame: &PageFrame<'_>, main: &Markup) -> Markup {
     html! {
         (DOCTYPE)
-        html lang=(frame.language) {
+        html lang=(frame.language) dir=[Some(frame.direction).filter(|direction| *direction == "rtl")] {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -71,5 +73,21 @@ pub fn page(frame: &PageFrame<'_>, main: &Markup) -> Markup {
                 }
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_page_runs_the_way_its_language_is_written() {
+        let of = |language: &str, direction: &str| {
+            let frame =
+                PageFrame { title: "x", language, direction, skip: "", nav_label: "", nav: &[], here: "", scripts: &[], kind: "live" };
+            page(&frame, &html! {}).into_string()
+        };
+        assert!(of("he", "rtl").contains("<html lang=\"he\" dir=\"rtl\">"));
+        assert!(of("de", "ltr").contains("<html lang=\"de\">"));
     }
 }

@@ -49,6 +49,12 @@ impl Client {
         let mut loudness_db = 0.0;
         let (samples, silent_s) = match &next.act {
             Act::Nothing | Act::AsMeant => quiet(0.0),
+            Act::Press(command) => {
+                entry.kind = Did::Pressed;
+                entry.words = Some(command.clone());
+                self.pressed.push_back(command.clone());
+                quiet(0.0)
+            }
             Act::Wait(length_s) => {
                 entry.kind = Did::Waited;
                 quiet(*length_s)

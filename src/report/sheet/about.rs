@@ -11,5 +11,4 @@ pub struct About<'a> {
     pub last_practice: Option<Date>,
     /// Name and version of the program that makes it.
     pub software: &'a str,
-    pub language: &'a str,
 }

@@ -124,7 +124,7 @@ fn best(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     }
     let line = |best: &progress::BestOfThree| {
         let decimals = best.measure.decimals();
-        let trials = best.trials.iter().map(|trial| number(*trial, decimals)).collect::<Vec<_>>().join(", ");
+        let trials = best.trials.iter().map(|trial| terms.figure(number(*trial, decimals))).collect::<Vec<_>>().join(", ");
         let given = [
             ("exercise", terms.exercise(&best.exercise).into()),
             ("best", terms.value(best.measure, best.best).into()),

@@ -68,6 +68,8 @@ pub struct Section {
 pub struct Letter {
     /// "en".
     pub language: String,
+    /// "ltr" or "rtl".
+    pub direction: String,
     /// What the document is called, in a reader's title bar.
     pub document: String,
     /// "Page {page} of {pages}".
@@ -101,7 +103,8 @@ pub fn letter(picture: &Picture, about: &About<'_>, parts: &[Part], say: Say<'_>
     let span = terms.span(picture.window.from, picture.window.to);
     let client = || terms.name(&picture.client);
     Letter {
-        language: about.language.to_owned(),
+        language: terms.plain("language-tag"),
+        direction: terms.plain("language-direction"),
         document: terms.text("report-letter-document-shown", &[("client", client()), ("span", span.clone().into())]),
         page_of: crate::handout::page_of(say),
         title: terms.text("report-letter-title-shown", &[("client", client())]),
@@ -143,7 +146,8 @@ pub fn carer(picture: &Picture, about: &About<'_>, say: Say<'_>) -> Letter {
     let span = terms.span(picture.window.from, picture.window.to);
     let client = || terms.name(&picture.client);
     Letter {
-        language: about.language.to_owned(),
+        language: terms.plain("language-tag"),
+        direction: terms.plain("language-direction"),
         document: terms.text("report-carer-document-shown", &[("client", client()), ("span", span.clone().into())]),
         page_of: crate::handout::page_of(say),
         title: terms.text("report-carer-title-shown", &[("client", client())]),

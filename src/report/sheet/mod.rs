@@ -46,6 +46,8 @@ pub use tables::Tables;
 pub struct Sheet {
     /// "en".
     pub language: String,
+    /// "ltr" or "rtl".
+    pub direction: String,
     /// What the document is called, in a reader's title bar.
     pub document: String,
     /// "Page {page} of {pages}", for who sets the pages to fill in.
@@ -65,7 +67,8 @@ pub fn sheet(picture: &Picture, about: &About<'_>, say: Say<'_>) -> Result<Sheet
     let terms = Terms::new(say);
     let span = terms.span(picture.window.from, picture.window.to);
     Ok(Sheet {
-        language: about.language.to_owned(),
+        language: terms.plain("language-tag"),
+        direction: terms.plain("language-direction"),
         document: terms.text("report-document-shown", &[("client", terms.name(&picture.client)), ("span", span.into())]),
         page_of: page_of(say),
         front: front::front(picture, about, &terms)?,

@@ -98,7 +98,7 @@ fn measure_row(series: &Series, segment: &Segment, is_last: bool, picture: &Pict
     let names =
         [("exercise", terms.exercise(&series.exercise).into()), ("measure", terms.measure(measure).into()), ("unit", unit.clone().into())];
     let name = terms.text(if unit.is_empty() { "report-panel-bare-shown" } else { "report-panel-shown" }, &names);
-    let bare = |value: f64| number(value, decimals);
+    let bare = |value: f64| terms.figure(number(value, decimals));
     let days: Vec<_> = segment.days.iter().filter(|day| picture.window.has(day.day)).collect();
     let stretch =
         days.first().zip(days.last()).map_or_else(String::new, |(first, last)| terms.span_within(first.day, last.day, picture.window));
@@ -112,7 +112,7 @@ fn measure_row(series: &Series, segment: &Segment, is_last: bool, picture: &Pict
     let latest = segment.change.and_then(|change| change.latest).or_else(|| segment.weeks.last().map(|week| week.median)).map(bare);
     let change = match verdict(segment) {
         Verdict::Early => None,
-        Verdict::Within(by) => Some(super::terms::signed(by, decimals)),
+        Verdict::Within(by) => Some(terms.figure(super::terms::signed(by, decimals))),
         Verdict::Beyond(by) => Some(terms.text("report-cell-beyond-shown", &[("change", super::terms::signed(by, decimals).into())])),
     };
     let trials: usize = days.iter().map(|day| day.trials.len()).sum();
@@ -188,7 +188,7 @@ fn week_medians(series: &Series, monday: jiff::civil::Date, terms: &Terms<'_>) -
     let decimals = series.measure.decimals();
     let weeks = series.segments.iter().flat_map(|segment| segment.weeks.iter().filter(|week| week.monday == monday));
     let cell = |week: &progress::WeekMedian| {
-        let value = number(week.median, decimals);
+        let value = terms.figure(number(week.median, decimals));
         match week.interval {
             Some(interval) => {
                 terms.text("report-cell-median-shown", &[("value", value.into()), ("interval", terms.interval(interval, decimals).into())])

@@ -72,6 +72,12 @@ impl Terms<'_> {
         self.text(key, &[])
     }
 
+    /// A figure that stands in a cell by itself, with the language's decimal mark.
+    pub fn figure(&self, value: String) -> String {
+        let written = self.text("report-figure-shown", &[("value", value.clone().into())]);
+        if written.is_empty() { value } else { written }
+    }
+
     /// A client's name as it may be printed.
     pub fn name(&self, client: &str) -> Given {
         Given::Text(printable(client))

@@ -149,6 +149,12 @@ impl CatalogueEntry {
         self.dose.passage.as_ref().map(|passage| passage.value.as_str())
     }
 
+    /// The phrases that are read aloud where a routine brings none; empty where it must.
+    #[must_use]
+    pub fn phrases(&self) -> Vec<String> {
+        self.dose.phrases.iter().flat_map(|list| &list.value).map(|phrase| phrase.value.clone()).collect()
+    }
+
     /// A timed exercise whose dose one length tells: of a single phase, or of the same length to either side.
     #[must_use]
     pub fn has_one_length(&self) -> bool {

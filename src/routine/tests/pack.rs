@@ -3,7 +3,7 @@ use super::*;
 fn check(text: &str) -> Result<Pack, Faults> {
     let commands = [("stop".to_owned(), vec!["stop".to_owned()]), ("skip".to_owned(), vec!["skip".to_owned()])];
     let knows = |word: &str| word != "zyzzyva";
-    check_pack("garden.toml", text.as_bytes(), Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None })
+    check_pack("garden.toml", text.as_bytes(), Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() })
 }
 
 const HEAD: &str = "title = \"Garden\"\nkind = \"definition\"\n";

@@ -3,7 +3,7 @@
 use super::espeak::{EspeakOptions, EspeakVoice};
 use super::piper::PiperVoice;
 use super::system::SYSTEM_VOICE;
-use crate::{SpeakError, Voice};
+use crate::{Language, SpeakError, Voice};
 use std::path::PathBuf;
 
 /// The voice of a name: none gives Piper where it is installed, else espeak-ng.
@@ -51,6 +51,27 @@ pub fn choose_voice(name: Option<&str>) -> Result<Box<dyn Voice>, SpeakError> {
     }
 }
 
+/// The name of the voice that is meant in a language: what was named, else Piper's where one of the language is installed, else that of
+/// espeak-ng. English keeps what [`choose_voice`] makes of no name.
+#[must_use]
+pub fn voice_of(name: Option<&str>, language: &Language) -> Option<String> {
+    let espeak = || language.voices.first().map(|voice| format!("espeak-ng:{voice}"));
+    if language.tag == "en" {
+        return name.map(str::to_owned);
+    }
+    let is_of_language = |file: &PathBuf| {
+        let name = file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+        language.piper.as_ref().is_some_and(|beginning| name.starts_with(beginning.as_str()))
+    };
+    let piper = || PiperVoice::installed().into_iter().find(is_of_language).map(|file| format!("piper:{}", file.display()));
+    match name {
+        None => piper().or_else(espeak),
+        Some("piper") => piper().or_else(|| name.map(str::to_owned)),
+        Some("espeak-ng") => espeak(),
+        Some(other) => Some(other.to_owned()),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -68,6 +89,15 @@ mod tests {
         assert!(unknown.contains("nobody") && unknown.contains("espeak-ng") && unknown.contains("system"), "{unknown}");
         assert!(fault("espeak-ng:nothing").contains("en-gb"));
         assert!(!fault("piper:nowhere.onnx").is_empty());
+        let german = Language::find("de").unwrap();
+        assert_eq!(voice_of(Some("espeak-ng"), &german).as_deref(), Some("espeak-ng:de"));
+        assert_eq!(voice_of(Some("espeak-ng:en-us"), &german).as_deref(), Some("espeak-ng:en-us"));
+        assert!(voice_of(None, &german).is_some() && voice_of(None, &Language::find("en").unwrap()).is_none());
+        for language in Language::built_in().unwrap() {
+            for voice in &language.voices {
+                assert!(choose_voice(Some(&format!("espeak-ng:{voice}"))).is_ok(), "{voice}");
+            }
+        }
         assert!(fault("system").contains("by itself"));
     }
 }

@@ -73,9 +73,17 @@ impl EspeakVoice {
             .unwrap_or("unknown")
             .to_owned();
         let (language, variant) = options.voice.split_once('+').map_or((options.voice.as_str(), None), |(l, v)| (l, Some(v)));
-        let english = Self::listed("--voices=en", 1)?;
-        if !english.iter().any(|name| name == language) {
-            return Err(SpeakError(format!("{PROGRAM} has no English voice {language:?}; it has {}", english.join(", "))));
+        // The first part is the language: "en-gb" stands among the English ones.
+        let main: String = language.chars().take_while(char::is_ascii_lowercase).collect();
+        let mut of_language = Self::listed(&format!("--voices={main}"), 1)?;
+        if !of_language.iter().any(|name| name == language) {
+            if of_language.is_empty() {
+                of_language = Self::listed("--voices=en", 1)?;
+            }
+            return Err(SpeakError(format!(
+                "{PROGRAM} has no voice {language:?}; it has {}. `{PROGRAM} --voices` lists those of all languages",
+                of_language.join(", ")
+            )));
         }
         if let Some(variant) = variant {
             let variants = Self::listed("--voices=variant", 4)?;

@@ -7,7 +7,7 @@ mod piper;
 mod sound;
 mod system;
 
-pub use choose::choose_voice;
+pub use choose::{choose_voice, voice_of};
 pub use espeak::{EspeakOptions, EspeakVoice};
 pub use piper::{PIPER_VOICE_ENV, PiperVoice};
 pub use system::{SYSTEM_VOICE, SystemEvent, SystemSpeaker};

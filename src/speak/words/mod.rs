@@ -1,9 +1,13 @@
-//! The words that are said and listened for: one Fluent catalogue from all files in `words/en/`.
+//! The words that are said and listened for: one Fluent catalogue from all files of a language pack, such as `words/en/`.
 
+pub mod check;
+mod figures;
+mod language;
 mod live;
 mod numbers;
 mod sentence;
 
+pub use language::{CommandsBy, Direction, Language, PACK_FILE};
 pub use live::{live_words, shares_a_word, without_marks};
 
 use fluent_bundle::concurrent::FluentBundle;
@@ -11,20 +15,20 @@ use fluent_bundle::resolver::errors::{ReferenceKind, ResolverError};
 use fluent_bundle::{FluentArgs, FluentError, FluentResource, FluentValue};
 use session::{Arg, Command, Line};
 use std::collections::BTreeMap;
-
-#[derive(rust_embed::RustEmbed)]
-#[folder = "words/en"]
-struct English;
+use std::sync::Arc;
 
 /// The file whose messages say numbers; the functions that say them need it.
 const NUMBERS_FILE: &str = "numbers.ftl";
 
-/// Chooses the rules of plurals.
-const LANGUAGE: &str = "en";
-
 /// Why a catalogue cannot be read or a line cannot be put into words.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum WordsError {
+    /// A folder is no language pack.
+    #[error("{file}, line {line}: {why}")]
+    NoPack { file: String, line: usize, why: String },
+    /// Nobody wrote words of this language.
+    #[error("there are no words in the language \"{tag}\"; there are {there_are}. Give the folder of another with --language-pack DIR")]
+    NoLanguage { tag: String, there_are: String },
     /// The file is no Fluent text.
     #[error("{file}, line {line}: {why}")]
     Unreadable { file: String, line: usize, why: String },
@@ -32,7 +36,7 @@ pub enum WordsError {
     #[error("{file}, line {line}: the message {key} stands already in {first_file}, line {first_line}; rename or delete one")]
     Twice { key: String, first_file: String, first_line: usize, file: String, line: usize },
     /// There is no such message.
-    #[error("there is no message {key} in the catalogue; add it to a file in words/en")]
+    #[error("there is no message {key} in the catalogue; add it to a file of the language pack")]
     NoMessage { key: String },
     /// The message needs an argument that was not given.
     #[error("the message {key} needs the argument {argument}, which was not given")]
@@ -42,16 +46,21 @@ pub enum WordsError {
     Broken { key: String, why: String },
 }
 
-#[derive(Debug, Clone)]
-struct Place {
-    file: String,
-    line: usize,
+/// Where a message stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Place {
+    pub file: String,
+    pub line: usize,
 }
 
-/// The catalogue of one language.
+/// The catalogue of one language. A clone shares everything with what it was cloned from.
+#[derive(Clone)]
 pub struct Words {
-    bundle: FluentBundle<FluentResource>,
-    places: BTreeMap<String, Place>,
+    bundle: Arc<FluentBundle<FluentResource>>,
+    places: Arc<BTreeMap<String, Place>>,
+    language: Arc<Language>,
+    /// What a pack lacks is said in English rather than not at all; none for English itself.
+    english: Option<Arc<Words>>,
 }
 
 impl Words {
@@ -60,51 +69,60 @@ impl Words {
     /// # Errors
     /// A file is unreadable or a message stands twice.
     pub fn english() -> Result<Self, WordsError> {
-        let mut files = Vec::new();
-        for name in English::iter().filter(|name| name.ends_with(".ftl")) {
-            if let Some(file) = English::get(&name) {
-                files.push((name.into_owned(), String::from_utf8_lossy(&file.data).into_owned()));
-            }
-        }
-        files.sort();
-        Self::from_files(&files)
+        Self::of(Language::find("en")?)
     }
 
-    /// A catalogue from files, each a name and its text. Numbers can be said if one of them is `numbers.ftl`.
+    /// The catalogue of the language that was chosen for the program, English where none was.
     ///
     /// # Errors
     /// A file is unreadable or a message stands twice.
-    pub fn from_files(files: &[(String, String)]) -> Result<Self, WordsError> {
-        let language = LANGUAGE.parse().map_err(|why: unic_langid::LanguageIdentifierError| WordsError::Unreadable {
-            file: LANGUAGE.into(),
+    pub fn usual() -> Result<Self, WordsError> {
+        Self::of(Language::of_tag(None)?)
+    }
+
+    /// The catalogue of a language. Numbers can be said if one of its files is `numbers.ftl`.
+    ///
+    /// # Errors
+    /// A file is unreadable or a message stands twice.
+    pub fn of(language: Arc<Language>) -> Result<Self, WordsError> {
+        let tag = language.tag.parse().map_err(|why: unic_langid::LanguageIdentifierError| WordsError::Unreadable {
+            file: language.tag.clone(),
             line: 1,
             why: why.to_string(),
         })?;
-        let mut words = Self { bundle: FluentBundle::new_concurrent(vec![language]), places: BTreeMap::new() };
+        let mut bundle = FluentBundle::new_concurrent(vec![tag]);
         // The marks that keep directions apart in print would be spoken or shown as rubbish.
-        words.bundle.set_use_isolating(false);
-        for (file, text) in files {
-            words.add(file, text)?;
+        bundle.set_use_isolating(false);
+        bundle.set_formatter(figures::formatter(language.decimal));
+        let mut places = BTreeMap::new();
+        for (file, text) in &language.files {
+            add(&mut bundle, &mut places, file, text)?;
         }
-        if let Some((_, text)) = files.iter().find(|(file, _)| file == NUMBERS_FILE) {
-            numbers::add_functions(&mut words.bundle, text)?;
+        if let Some((_, text)) = language.files.iter().find(|(file, _)| file == NUMBERS_FILE) {
+            numbers::add_functions(&mut bundle, text)?;
         }
-        Ok(words)
+        let english = if language.tag == "en" { None } else { Some(Arc::new(Self::english()?)) };
+        Ok(Self { bundle: Arc::new(bundle), places: Arc::new(places), language, english })
     }
 
-    fn add(&mut self, file: &str, text: &str) -> Result<(), WordsError> {
-        for (line, key) in keys_of(text) {
-            let place = Place { file: file.into(), line };
-            if let Some(first) = self.places.insert(key.into(), place) {
-                return Err(WordsError::Twice { key: key.into(), first_file: first.file, first_line: first.line, file: file.into(), line });
-            }
-        }
-        let resource = parse(file, text)?;
-        self.bundle.add_resource(resource).map_err(|faults| WordsError::Unreadable {
-            file: file.into(),
-            line: 1,
-            why: faults.first().map_or_else(String::new, ToString::to_string),
-        })
+    /// An English catalogue from files, each a name and its text.
+    ///
+    /// # Errors
+    /// As [`Words::of`].
+    pub fn from_files(files: &[(String, String)]) -> Result<Self, WordsError> {
+        Self::of(Arc::new(Language::of("pack.toml", "tag = \"en\"\nname = \"English\"\nvoices = [\"en-gb\"]", files.to_vec())?))
+    }
+
+    /// The language of these words.
+    #[must_use]
+    pub fn language(&self) -> &Arc<Language> {
+        &self.language
+    }
+
+    /// Where a message stands; none where there is none.
+    #[must_use]
+    pub fn place(&self, key: &str) -> Option<&Place> {
+        self.places.get(key)
     }
 
     /// Whether there is a message of this key.
@@ -179,12 +197,28 @@ impl Words {
         of_class.or_else(|| named(command.name_key())).unwrap_or_else(|| command.name().to_owned())
     }
 
+    /// What a pack says of itself is asked for as messages are, so that pages and reports need nothing but words.
+    fn of_language(&self, key: &str) -> Option<&str> {
+        match key {
+            "language-tag" => Some(&self.language.tag),
+            "language-name" => Some(&self.language.name),
+            "language-direction" => Some(self.language.direction.name()),
+            _ => None,
+        }
+    }
+
     fn wording(&self, line: &Line, which: usize) -> Result<String, WordsError> {
+        if let Some(text) = self.of_language(&line.key) {
+            return Ok(text.to_owned());
+        }
+        if let Some(english) = self.english.as_ref().filter(|english| !self.has(&line.key) && english.has(&line.key)) {
+            return english.wording(line, which);
+        }
         let mut args = FluentArgs::new();
         let mut messages = Vec::new();
         for (name, value) in &line.args {
             match value {
-                Arg::Text(text) => args.set(*name, text.clone()),
+                Arg::Text(text) => args.set(*name, figures::written(text, self.language.decimal)),
                 Arg::Number(number) => args.set(*name, *number),
                 Arg::Message(key) => messages.push((*name, key)),
             }
@@ -222,6 +256,21 @@ impl Words {
 
 fn is_variant(attribute: &str) -> bool {
     attribute.strip_prefix('v').is_some_and(|number| !number.is_empty() && number.bytes().all(|b| b.is_ascii_digit()))
+}
+
+fn add(bundle: &mut FluentBundle<FluentResource>, places: &mut BTreeMap<String, Place>, file: &str, text: &str) -> Result<(), WordsError> {
+    for (line, key) in keys_of(text) {
+        let place = Place { file: file.into(), line };
+        if let Some(first) = places.insert(key.into(), place) {
+            return Err(WordsError::Twice { key: key.into(), first_file: first.file, first_line: first.line, file: file.into(), line });
+        }
+    }
+    let resource = parse(file, text)?;
+    bundle.add_resource(resource).map_err(|faults| WordsError::Unreadable {
+        file: file.into(),
+        line: 1,
+        why: faults.first().map_or_else(String::new, ToString::to_string),
+    })
 }
 
 /// Reads one file.

@@ -81,20 +81,28 @@ impl Numbers {
             return Some(format!("{n:.0}"));
         }
         let n = n as u32;
-        let plain = |n: u32| self.message(&format!("number-{n}"), &[]);
-        match n {
-            0..=20 => plain(n),
-            21..=99 if n.is_multiple_of(10) => plain(n),
-            21..=99 => self.message("number-tens", &[("tens", plain(n - n % 10)?.into()), ("ones", plain(n % 10)?.into())]),
-            _ => {
-                let hundreds = plain(n / 100)?;
-                if n.is_multiple_of(100) {
-                    return self.message("number-hundreds", &[("hundreds", hundreds.into())]);
-                }
-                let rest = self.whole(f64::from(n % 100))?;
-                self.message("number-hundreds-rest", &[("hundreds", hundreds.into()), ("rest", rest.into())])
-            }
+        // What a language says in its own way stands whole: "veintiuno", "einundzwanzig".
+        if let Some(said) = self.plain(n) {
+            return Some(said);
         }
+        let (hundreds, tens, ones) = (n / 100, n % 100 / 10 * 10, n % 10);
+        if n < 100 {
+            return self.message("number-tens", &[("tens", self.plain(tens)?.into()), ("ones", self.plain(ones)?.into())]);
+        }
+        let count = ("hundreds-count", hundreds.into());
+        let digit = ("hundreds", self.plain(hundreds)?.into());
+        if n.is_multiple_of(100) {
+            return self.message("number-hundreds", &[digit, count]);
+        }
+        // "hundert", "zweihundert": where the hundreds have words of their own.
+        let whole = ("whole", self.plain(100 * hundreds).unwrap_or_default().into());
+        let rest = self.whole(f64::from(n % 100))?;
+        self.message("number-hundreds-rest", &[digit, count, whole, ("rest", rest.into())])
+    }
+
+    /// A number that has a message of its own.
+    fn plain(&self, n: u32) -> Option<String> {
+        self.message(&format!("number-{n}"), &[])
     }
 
     /// Each figure a sentence of its own, so that every voice says it slowly. Spaces and dashes are not said; none for anything else.

@@ -8,8 +8,8 @@ fn line(key: &str, args: &[(&'static str, Arg)]) -> Line {
 }
 
 fn catalogue(text: &str) -> Words {
-    let numbers = English::get(NUMBERS_FILE).unwrap();
-    let numbers = String::from_utf8(numbers.data.into_owned()).unwrap();
+    let english = Language::find("en").unwrap();
+    let numbers = english.files.iter().find(|(name, _)| name == NUMBERS_FILE).unwrap().1.clone();
     Words::from_files(&[(NUMBERS_FILE.into(), numbers), ("test.ftl".into(), text.into())]).unwrap()
 }
 
@@ -175,6 +175,47 @@ fn numbers_are_said_as_people_say_them() {
         assert_eq!(say("d", s), said);
     }
     assert_eq!(say("count", 42.0), "forty-two");
+}
+
+/// German and Spanish number words as any grammar gives them (common practice, no source); the packs' own tables are not consulted.
+#[test]
+fn numbers_plurals_and_times_are_said_as_in_german_and_spanish() {
+    let say = |language: &str, key: &str, n: f64| {
+        let words = Words::of(Language::find(language).unwrap()).unwrap();
+        words
+            .text(&line(key, &["n", "seconds", "steps", "minutes", "hour", "repetitions", "sets"].map(|name| (name, Arg::Number(n)))))
+            .unwrap()
+    };
+    for (n, german, spanish) in [
+        (1.0, "eins", "uno"),
+        (16.0, "sechzehn", "dieciséis"),
+        (21.0, "einundzwanzig", "veintiuno"),
+        (37.0, "siebenunddreißig", "treinta y siete"),
+        (70.0, "siebzig", "setenta"),
+        (100.0, "hundert", "cien"),
+        (101.0, "hunderteins", "ciento uno"),
+        (216.5, "zweihundertsechzehn Komma fünf", "doscientos dieciséis coma cinco"),
+        (-3.0, "minus drei", "menos tres"),
+    ] {
+        assert_eq!((say("de", "count", n).as_str(), say("es", "count", n).as_str()), (german, spanish));
+    }
+    for (s, german, spanish) in [
+        (1.0, "Eine Sekunde.", "Un segundo."),
+        (12.4, "Zwölf Komma vier Sekunden.", "Doce coma cuatro segundos."),
+        (21.0, "Einundzwanzig Sekunden.", "Veintiún segundos."),
+    ] {
+        assert_eq!((say("de", "held", s).as_str(), say("es", "held", s).as_str()), (german, spanish));
+    }
+    assert_eq!(say("de", "attend-time-half-past", 7.0), "halb acht");
+    assert_eq!(say("es", "attend-time-half-past", 1.0), "la una y media");
+    assert_eq!((say("de", "greeting-shown", 1.0), say("de", "greeting-shown", 3.0)), ("Eine Übung".into(), "drei Übungen".into()));
+    // A figure has the decimal mark of its language, as a number and as a text.
+    let figure = |language: &str, value: Arg| {
+        Words::of(Language::find(language).unwrap()).unwrap().text(&line("report-figure-shown", &[("value", value)])).unwrap()
+    };
+    assert_eq!(figure("de", Arg::Number(12.4)), "12,4");
+    assert_eq!(figure("es", Arg::Text("\u{2212}0.5".into())), "\u{2212}0,5");
+    assert_eq!(figure("en", Arg::Number(12.4)), "12.4");
 }
 
 #[test]

@@ -13,7 +13,7 @@ use crate::terminal::ask::{Ask, Plain, Terminal};
 use command_ear::Lexicon;
 use files::error::Failure;
 use files::households::check_household;
-use files::load::model_folder;
+use files::load::models;
 use files::packages::household::household_of_packages;
 use session::Line;
 use speak::Words;
@@ -42,8 +42,8 @@ pub struct ApplianceArgs {
 /// # Errors
 /// The answers end too early, what stands in the household file cannot be read, or it cannot be written.
 pub fn run(args: &ApplianceArgs) -> Result<ExitCode, Failure> {
-    let words = Words::english()?;
-    let lexicon = Lexicon::open(&model_folder(args.model.model.as_deref())?)?;
+    let words = Words::usual()?;
+    let lexicon = Lexicon::of(&models(args.model.model.as_deref(), words.language())?)?;
     let data = args.data.folder()?;
     // The unit of the package starts `tidecount attend` without options.
     let usual = args.household.is_none() && DataFolder::default().folder().is_ok_and(|usual| usual == data);

@@ -55,7 +55,7 @@ pub(super) fn shown(args: &AssessArgs, folder: &Path, today: Date) -> Result<Str
         return all.iter().rev().map(json_line).collect();
     }
     let practised = store.practised(&client, today)?;
-    let words = Words::english()?;
+    let words = Words::usual()?;
     let beside = Beside { first, practised: &practised, today, age: args.age, sex: args.sex.map(Into::into) };
     let told = all.iter().rev().take(if args.show { usize::MAX } else { 1 });
     let sheets: Vec<String> = told.map(|one| sheet(&client, one, &beside, &words)).collect();

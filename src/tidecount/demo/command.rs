@@ -18,11 +18,26 @@ use record::Source;
 use rehearse::Script;
 use routine::{Hearing, check_text};
 use screen::TerminalScreen;
-use speak::Words;
+use speak::{Language, Words};
 
 /// The invented household.
 const ROUTINE: (&str, &str) = ("demo/evening.toml", include_str!("../../../demo/evening.toml"));
 const CLIENT: (&str, &str) = ("demo/client.toml", include_str!("../../../demo/client.toml"));
+
+/// The invented household in this language: routine and client. A language without one of its own is shown with English phrases.
+fn household(language: &str) -> [(&'static str, &'static str); 2] {
+    match language {
+        "de" => [
+            ("demo/de/evening.toml", include_str!("../../../demo/de/evening.toml")),
+            ("demo/de/client.toml", include_str!("../../../demo/de/client.toml")),
+        ],
+        "es" => [
+            ("demo/es/evening.toml", include_str!("../../../demo/es/evening.toml")),
+            ("demo/es/client.toml", include_str!("../../../demo/es/client.toml")),
+        ],
+        _ => [ROUTINE, CLIENT],
+    }
+}
 
 /// Show a whole practice with a simulated client
 #[derive(Debug, Clone, clap::Args)]
@@ -69,22 +84,24 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
         }
         return Ok(ExitCode::SUCCESS);
     }
-    let words = Words::english()?;
-    let model = load::model_folder(args.model.model.as_deref())?;
-    let lexicon = Lexicon::open(&model)?;
+    let of_routine = args.routine.as_deref().and_then(load::language_of);
+    let words = Words::of(Language::of_tag(of_routine.as_deref())?)?;
+    let model = load::models(args.model.model.as_deref(), words.language())?;
+    let lexicon = Lexicon::of(&model)?;
+    let [own_routine, own_client] = household(&words.language().tag);
     let (prescription, routine_text) = match &args.routine {
         Some(path) => load::routine(path, &words, &lexicon)?,
         None => {
             let commands = load::command_words(&words);
             (
-                check_text(ROUTINE.0, ROUTINE.1, Hearing { commands: &commands, knows_word: None, ..Hearing::default() })?,
-                ROUTINE.1.to_owned(),
+                check_text(own_routine.0, own_routine.1, Hearing { commands: &commands, knows_word: None, ..Hearing::default() })?,
+                own_routine.1.to_owned(),
             )
         }
     };
     let script = match &args.client {
         Some(path) => Script::open(path)?,
-        None => Script::parse(CLIENT.0, CLIENT.1)?,
+        None => Script::parse(own_client.0, own_client.1)?,
     };
     let (wav, journal, data) = fresh_folder(&args.out)?;
 
@@ -96,6 +113,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
         io.aloud(loudspeaker)?;
     }
 
+    let pages = server::open(args.screen.wanted()?, &words)?;
     let loaded = Loaded { words, model, lexicon, prescription, routine_text };
     let practice = Practice {
         hears_itself: true,
@@ -104,8 +122,7 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
         ..Practice::of(loaded, Source::Rehearsal, "household".into(), data)
     };
     let screen = SharedScreen::new(TerminalScreen::stdout());
-    let pages = server::open(args.screen.wanted()?)?;
-    let mut observers = server::followers(pages.as_ref())?;
+    let mut observers = server::followers(pages.as_ref());
     observers.push(Box::new(ClientsEar(rehearsal.clone())));
     let outcome = practice.lead(Box::new(io), screen.clone(), observers)?;
     outcome.report(&screen);

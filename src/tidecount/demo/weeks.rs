@@ -79,7 +79,7 @@ pub fn lead(out: &Path, weeks: u32, model: Option<&Path>, now: &ZonedDateTime) -
         page: files::reports::Page::Whole,
         data: data.clone(),
     };
-    let (_, bytes) = make(&wanted, now.date(), &Words::english()?)?;
+    let (_, bytes) = make(&wanted, now.date(), &Words::usual()?)?;
     disk::private::write(&report, &bytes).map_err(|why| Failure::file(&report, format!("cannot be written: {why}")))?;
     let _ = writeln!(told, "\nThe report:    {}", report.display());
     let _ = writeln!(told, "The baselines: tidecount assess --show --data {}", data.display());

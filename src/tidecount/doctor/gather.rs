@@ -13,11 +13,11 @@ use audio::file::names_file;
 use command_ear::{Choice, Grammar, Lexicon};
 use files::error::Failure;
 use files::households::{read_household, wordings};
-use files::load::model_folder;
+use files::load::models;
 use live::machine::Machine;
 use record::Store;
 use session::Line;
-use speak::{SYSTEM_VOICE, SystemSpeaker, Words, choose_voice};
+use speak::{SYSTEM_VOICE, SystemSpeaker, Words, choose_voice, voice_of};
 
 /// A line that is rendered, not played, to try the voice.
 const LINE: &str = "page-spoken-test";
@@ -36,7 +36,7 @@ pub struct Wanted {
 /// # Errors
 /// The words of the program cannot be read.
 pub fn gather(wanted: &Wanted, now: &ZonedDateTime) -> Result<Facts, Failure> {
-    let words = Words::english()?;
+    let words = Words::usual()?;
     let (house, household) = house(&wanted.household, wanted.sound.model.as_deref(), &words);
     let sound = wanted.sound.clone().at_home(household.as_ref().map(|household| &household.home));
     let (record, record_doubts) = record(&wanted.data, now);
@@ -47,7 +47,7 @@ pub fn gather(wanted: &Wanted, now: &ZonedDateTime) -> Result<Facts, Failure> {
         loudspeaker: play(&sound.speaker),
         clock: Clock { year: now.year(), synchronised: synchronised(), record_doubts },
         room_bytes: room_bytes(&wanted.data),
-        model: model(&sound, &wanted.data),
+        model: model(&sound, &wanted.data, &words),
         voice: voice(sound.voice.as_deref(), &words),
         folder: folder(&wanted.data),
         record,
@@ -112,9 +112,9 @@ fn synchronised() -> Option<bool> {
     }
 }
 
-fn model(sound: &SoundPath, data: &Path) -> Result<(), Trouble> {
+fn model(sound: &SoundPath, data: &Path, words: &Words) -> Result<(), Trouble> {
     let machine = Machine {
-        model: model_folder(sound.model.as_deref()).map_err(private)?,
+        model: models(sound.model.as_deref(), words.language()).map_err(private)?,
         recogniser: None,
         voice: None,
         data: data.to_owned(),
@@ -128,7 +128,7 @@ fn voice(name: Option<&str>, words: &Words) -> Result<(Private, Option<f64>), Tr
     if name == Some(SYSTEM_VOICE) {
         return SystemSpeaker::open().map(|_| (Private(SYSTEM_VOICE.to_owned()), None)).map_err(private);
     }
-    let mut voice = choose_voice(name).map_err(private)?;
+    let mut voice = choose_voice(voice_of(name, words.language()).as_deref()).map_err(private)?;
     let line = words.text(&Line { key: LINE.to_owned(), args: Vec::new() }).map_err(private)?;
     let pcm = voice.render(&line).map_err(private)?;
     Ok((Private(voice.id()), Some(pcm.duration_s())))
@@ -138,7 +138,7 @@ fn house(path: &Path, model: Option<&Path>, words: &Words) -> (House, Option<Hou
     if !path.exists() {
         return (House::None, None);
     }
-    let lexicon = match model_folder(model).and_then(|model| Ok(Lexicon::open(&model)?)) {
+    let lexicon = match models(model, words.language()).and_then(|model| Ok(Lexicon::of(&model)?)) {
         Ok(lexicon) => lexicon,
         Err(why) => return (House::Unknown(private(why)), None),
     };

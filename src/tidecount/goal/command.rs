@@ -113,7 +113,7 @@ fn list(store: &Store, client: &str, today: Date) -> Result<String, Failure> {
     if states.is_empty() {
         return Ok(format!("{client} has no goals. Add one with `tidecount goal add`.\n"));
     }
-    let told = goal_lines(&states, &Words::english()?);
+    let told = goal_lines(&states, &Words::usual()?);
     let numbered = states.iter().zip(told.lines).map(|(state, line)| (format!("{:>4}  ", state.goal.id), "      ", line));
     let mut text = String::new();
     for (first, next, line) in numbered.chain([(String::new(), "", told.rule)]) {

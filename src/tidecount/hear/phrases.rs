@@ -46,7 +46,7 @@ pub fn phrases(list: &str) -> Result<Grammar, Failure> {
 
 /// Those of the phrases that a session hears on the fast path: the wordings of "stop" and "pause".
 fn fast_phrases(grammar: &Grammar) -> Result<Grammar, Failure> {
-    let words = Words::english()?;
+    let words = Words::usual()?;
     let always: Vec<String> = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
     let fast = grammar.choices.iter().filter(|choice| choice.wordings.iter().all(|wording| always.contains(wording)));
     Ok(Grammar { choices: fast.cloned().collect(), list_from: None })
@@ -94,7 +94,7 @@ impl PhraseEar {
     /// The list is empty, holds a word that the model does not know, or the model cannot be used.
     pub fn start(list: &str, model: Option<&Path>, mode: Mode, why: bool) -> Result<Self, Failure> {
         let grammar = phrases(list)?;
-        let model = load::model_folder(model)?;
+        let model = load::models(model, Words::usual()?.language())?;
         let mut child = ChildRecogniser::start(&Options { model, program: None, fast: fast_phrases(&grammar)?, mode })?;
         if why {
             child.tell_why();

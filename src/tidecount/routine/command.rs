@@ -15,7 +15,12 @@ use files::error::Failure;
 /// # Errors
 /// A file cannot be used, or the output cannot be written.
 pub fn run(args: &RoutineArgs) -> Result<ExitCode, Failure> {
-    let checker = Checker::new()?;
+    let checker = match &args.command {
+        RoutineCommand::Show(args) => Checker::of_routine(&args.file)?,
+        // Several files have one language between them: the first one's.
+        RoutineCommand::Check { files } => files.first().map_or_else(Checker::new, |file| Checker::of_routine(file))?,
+        _ => Checker::new()?,
+    };
     let look_up = |key: &str| checker.look_up(key);
     let out = &mut std::io::stdout().lock();
     let fancy = std::io::stdout().is_terminal();

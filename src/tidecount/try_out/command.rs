@@ -58,7 +58,7 @@ pub fn run(args: &TryArgs) -> Result<ExitCode, Failure> {
         page: Page::Whole,
         data: clinic.clone(),
     };
-    written(&report, &make(&wanted, today, &Words::english()?)?.1)?;
+    written(&report, &make(&wanted, today, &Words::usual()?)?.1)?;
     let mut told = std::io::stdout();
     let (household, clinic_shown) = (household.display(), clinic.display());
     // Nothing depends on its being read.

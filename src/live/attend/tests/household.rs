@@ -1,6 +1,6 @@
 use std::collections::BTreeSet;
 
-use attend::household::{Checks, check_bytes};
+use attend::household::{Articles, Checks, check_bytes};
 use attend::{Household, Pronoun, Said};
 use files::households::wordings;
 use routine::{Faults, Hearing, Prescription, check_text};
@@ -24,7 +24,11 @@ fn check(text: &str) -> Result<Household, Faults> {
     };
     let say = |household: &Household, said: &Said| wordings(&words, household, said);
     let spoken = |text: &str| text.to_lowercase();
-    check_bytes("household.toml", text.as_bytes(), Checks { hearing, load: &load, spoken_form: &spoken, wordings: &say })
+    check_bytes(
+        "household.toml",
+        text.as_bytes(),
+        Checks { hearing, load: &load, spoken_form: &spoken, wordings: &say, articles: &Articles::default() },
+    )
 }
 
 #[test]

@@ -54,7 +54,7 @@ fn a_microphone_that_goes_is_told_aloud_and_kept_and_so_is_its_return() {
     let house = House {
         household: Household { persons: vec![person], ..Household::default() },
         words: Words::english().unwrap(),
-        model: PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../models/en"),
+        model: PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../models/en").into(),
         voice: Some("espeak-ng".into()),
         data: folder.path().to_owned(),
         recogniser: Some(program),

@@ -9,6 +9,8 @@ use super::super::layout::{NavItem, PageFrame, page};
 pub struct LiveWords {
     /// BCP 47.
     pub language: String,
+    /// "ltr" or "rtl".
+    pub direction: String,
     pub title: String,
     /// The words on the buttons of *stop* and *pause*.
     pub stop: String,
@@ -57,6 +59,7 @@ pub(super) fn live_page(words: &LiveWords) -> Markup {
     let frame = PageFrame {
         title: &words.title,
         language: &words.language,
+        direction: &words.direction,
         skip: "",
         nav_label: "",
         nav: &[],

@@ -65,7 +65,8 @@ pub fn framed(texts: Texts<'_>, clinic: bool, here: &str, title: &str, main: &Ma
     let place = PlaceName::of(here);
     let frame = PageFrame {
         title,
-        language: "en",
+        language: &texts.s("language-tag"),
+        direction: &texts.s("language-direction"),
         skip: &texts.s("page-skip"),
         nav_label: &texts.s("page-nav-label"),
         nav: &places(texts),

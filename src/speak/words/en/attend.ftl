@@ -78,6 +78,10 @@ attend-not-begun = The practice couldn't begin. The screen says why.
 
 # What is left, how it went. $who is a name or "he", "she", "they".
 
+# A routine in a sentence: "the evening routine". What begins with one of these needs no other.
+attend-articles = the | my | our
+attend-the-called = the { $called }
+
 attend-he = he
 attend-she = she
 attend-they = they

@@ -54,6 +54,7 @@ report-unit-rough-shown = dB SPL, rough
 report-unit-relative-shown = dB, relative
 report-unit-mixed-shown = dB relative, then dB SPL
 report-unit-words-shown = words
+report-figure-shown = { $value }
 report-value-shown = { $value } { $unit }
 report-interval-shown = { $low } to { $high }
 report-weighted-shown = { $weighting }-weighted

@@ -19,6 +19,8 @@ greeting-shown = { $steps ->
    *[other] { SPOKEN($steps) } exercises
 }
 aid-notice = I'm a practice aid. I don't make a diagnosis. What your own clinician says, and the rules where you are, come before anything I say.
+# Where there is no model for the language, shown at the beginning.
+ear-none-shown = Nothing is heard in this language without a recognition model. Use the keys or the page; with a Vosk model, give --model.
 you-can-stop = You can say stop at any time.
 heading-session = { $title }
 heading-step = { $name } · { $repetition } of { $repetitions }

@@ -115,7 +115,7 @@ fn taking(heard: &HeardPhrase, costly: &[String], word_end_s: f64) -> Taking {
 
 /// The wordings of commands that a session asks about where it is not sure.
 fn costly_wordings() -> Result<Vec<String>, Failure> {
-    let words = Words::english()?;
+    let words = Words::usual()?;
     Ok(Command::ALL.into_iter().filter(|command| command.is_costly()).flat_map(|command| words.wordings(command)).collect())
 }
 
