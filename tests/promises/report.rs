@@ -452,9 +452,14 @@ fn baseline_and_re_test_stand_beside_practice() {
     assert!(row[5] == "below", "{row:?}");
     let row = &table.rows[1];
     assert!(row[3].starts_with("can’t be compared") && row[5] == "no norm known", "{row:?}");
-    for told in
-        ["31 Aug 2026, 20 Nov 2026 (not led to its end)", "30 cm", "not calibrated", "Published, Long ah: hold time, s: healthy women aged 60 to 89, all trials: mean 21.0 s", "Maslan et al. 2011", "no figure here is a diagnosis"]
-    {
+    for told in [
+        "31 Aug 2026, 20 Nov 2026 (not led to its end)",
+        "30 cm",
+        "not calibrated",
+        "Published, Long ah: hold time, s: healthy women aged 60 to 89, all trials: mean 21.0 s",
+        "Maslan et al. 2011",
+        "no figure here is a diagnosis",
+    ] {
         assert!(table.note.contains(told), "{told}: {}", table.note);
     }
     assert!(sheet.chart.text.contains("beyond own scatter (1.8)"), "{}", sheet.chart.text);
