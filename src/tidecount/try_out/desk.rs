@@ -8,14 +8,13 @@ use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
-use super::led::{Led, SOFTWARE, prescription, routine_text, weeks};
+use super::led::{prescription, routine_text, weeks};
 use super::people::Person;
-use crate::simulated::goals::CLINICIAN;
 use files::error::Failure;
 use files::packages::practices::{handed, whole};
 use files::packages::sealed::{clinician_key, open_sealed, random, random_id, write_new};
 use handover::{HandedSession, Kind, Package, Results, SecretKey, TextFile};
-use record::{MadePackage, Store, WholePart, WholeSession, journal_text};
+use record::{MadePackage, Store, WholeSession};
 
 /// What was made.
 pub struct Made {
@@ -55,7 +54,8 @@ pub fn make(folder: &Path, clients: usize, today: Date) -> Result<Made, Failure>
 
         let prescription = prescription(&text)?;
         let led = weeks(&person, &prescription, today)?;
-        let sessions = (1..).zip(&led).map(|(number, led)| session(number, &package.id, &prescription.routine.title, &text, led));
+        let sessions =
+            (1..).zip(&led).map(|(number, led)| handed(&led.session(number, Some(&package.id), &prescription.routine.title, &text)?));
         let sessions = sessions.collect::<Result<Vec<HandedSession>, Failure>>()?;
         let handed_at = led.last().map_or(made_at, |last| last.ended.timestamp());
         let results = Results { package: package.id.clone(), client: person.name.clone(), made_at: handed_at, sessions, goals: Vec::new() };
@@ -77,18 +77,4 @@ fn sent(today: Date) -> Result<Timestamp, Failure> {
     let first = crate::simulated::course::planned(super::led::WEEKS, today).first().copied().unwrap_or(today);
     let at = first.at(8, 0, 0, 0).to_zoned_datetime(TimeZone::system());
     at.map(|at| at.timestamp()).map_err(|why| Failure::Again(format!("{first} has no 8 o'clock here: {why}")))
-}
-
-fn session(number: i64, package: &str, title: &str, text: &str, led: &Led) -> Result<HandedSession, Failure> {
-    let lines = journal_text(&led.entries)?.lines().map(str::to_owned).collect();
-    handed(&WholeSession {
-        number,
-        package: Some(package.to_owned()),
-        started_at: led.began.to_string(),
-        end: led.reason.clone().map(|reason| (led.ended.to_string(), reason)),
-        routine_title: title.to_owned(),
-        routine_text: text.to_owned(),
-        software: format!("{SOFTWARE} by {CLINICIAN}"),
-        parts: vec![WholePart { started_at: led.began.to_string(), lines }],
-    })
 }

@@ -4,11 +4,11 @@ use std::path::Path;
 
 use jiff::civil::Date;
 
-use super::led::{Led, SOFTWARE, prescription, routine_text, weeks};
+use super::led::{prescription, routine_text, weeks};
 use super::people::{Course, Person};
 use crate::simulated::goals;
 use files::error::Failure;
-use record::{NewSession, Source, Store};
+use record::Store;
 
 /// Who lives there.
 const PERSONS: [(&str, Course); 2] = [("simulated grandma", Course::Grows), ("simulated grandpa", Course::Steady)];
@@ -35,24 +35,12 @@ pub fn make(folder: &Path, today: Date) -> Result<usize, Failure> {
         if let Some(first) = all.first() {
             goals::set(folder, name, first.began.date(), today)?;
         }
-        let mut store = Store::open(folder)?;
-        all.iter().try_for_each(|led| keep(&mut store, name, &prescription.routine.title, &text, led))?;
+        // All at once: entry by entry, as they are kept while somebody practises, the disk would be waited for thousands of times.
+        let sessions = (1..).zip(&all).map(|(number, led)| led.session(number, None, &prescription.routine.title, &text));
+        Store::open(folder)?.receive(name, &sessions.collect::<Result<Vec<_>, _>>()?)?;
         count += all.len();
     }
     write("household.toml", &household)?;
     goals::mark(folder, PERSONS[0].0, today)?;
     Ok(count)
-}
-
-fn keep(store: &mut Store, client: &str, title: &str, text: &str, led: &Led) -> Result<(), Failure> {
-    let session = store.begin(&NewSession {
-        protocol: None,
-        client,
-        routine_title: title,
-        routine_text: text,
-        source: Source::Live,
-        software: SOFTWARE,
-        started_at: &led.began,
-    })?;
-    Ok(led.entries.iter().try_for_each(|entry| store.append(session, entry))?)
 }

@@ -11,11 +11,12 @@ use crate::simulated::course::{ROUTINE, planned};
 use crate::simulated::practice::lead;
 use files::error::Failure;
 use model::{Entry, Fact};
+use record::{WholePart, WholeSession, journal_text};
 use routine::{Hearing, Prescription, check_text};
 use session::{SessionContext, WeekToAsk};
 
 /// What stands as the program in a practice that nobody made.
-pub const SOFTWARE: &str = concat!("tidecount ", env!("CARGO_PKG_VERSION"), ", simulated");
+const SOFTWARE: &str = concat!("tidecount ", env!("CARGO_PKG_VERSION"), ", simulated");
 /// Weeks of practice.
 pub const WEEKS: u32 = 8;
 /// When they practise: hours and minutes.
@@ -28,6 +29,26 @@ pub struct Led {
     /// Why it ended.
     pub reason: Option<String>,
     pub entries: Vec<Entry>,
+}
+
+impl Led {
+    /// As it stands in a record, whole.
+    ///
+    /// # Errors
+    /// An entry cannot be written as a line.
+    pub fn session(&self, number: i64, package: Option<&str>, title: &str, text: &str) -> Result<WholeSession, Failure> {
+        let lines = journal_text(&self.entries)?.lines().map(str::to_owned).collect();
+        Ok(WholeSession {
+            number,
+            package: package.map(str::to_owned),
+            started_at: self.began.to_string(),
+            end: self.reason.clone().map(|reason| (self.ended.to_string(), reason)),
+            routine_title: title.to_owned(),
+            routine_text: text.to_owned(),
+            software: SOFTWARE.to_owned(),
+            parts: vec![WholePart { started_at: self.began.to_string(), lines }],
+        })
+    }
 }
 
 /// The routine of one client, marked as simulated, with its plan.
