@@ -426,6 +426,8 @@ fn a_clinician_looks_through_the_caseload(browser: &Browser) {
     browser.click("a[href='/caseload?why=decline']");
     browser.wait_until("the choice", "document.querySelector(\"a[href='/caseload?why=decline'][aria-current]\")");
     assert_eq!(names(browser), "aunt");
+    let why = browser.text("ul.reasons");
+    assert!(why.contains("hold time of Long ah") && !why.contains("long-ah"), "exercises are called the same everywhere: {why}");
     browser.click("a[href='/caseload?all=yes']");
     browser.wait_until("everybody", "document.querySelectorAll('ul.cases > li').length === 4");
     browser.click("ul.cases h2 a");

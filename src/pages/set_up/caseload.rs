@@ -119,10 +119,26 @@ fn row(site: &Site, digest: &Digest, attention: &Attention) -> CaseRow {
         reasons: attention
             .reasons
             .iter()
-            .map(|reason| ReasonTold { kind: kind_text(site, reason.kind()), told: reason_text(reason) })
+            .map(|reason| ReasonTold { kind: kind_text(site, reason.kind()), told: in_names(site, &reason_text(reason)) })
             .collect(),
         known: known(digest),
     }
+}
+
+/// Exercises as they are called everywhere else on the pages; the database keeps their ids.
+fn in_names(site: &Site, text: &str) -> String {
+    let id = |c: char| c.is_ascii_lowercase() || c == '-';
+    let mut told = String::new();
+    let mut rest = text;
+    while let Some(at) = rest.find(id) {
+        let (before, from) = rest.split_at(at);
+        let (word, after) = from.split_at(from.find(|c| !id(c)).unwrap_or(from.len()));
+        told += before;
+        let known = word.contains('-') && routine::find(word).is_some();
+        told += &if known { exercise_name(site, word) } else { word.to_owned() };
+        rest = after;
+    }
+    told + rest
 }
 
 /// `GET /caseload/client?number=`

@@ -31,7 +31,10 @@ pub fn show(site: &Site, query: &Fields) -> Result<Shown, PageError> {
             let window = if weeks == 0 { Window::all(&practised, today) } else { Window::weeks(today, weeks) };
             fill(site, &mut view, &Picture::of(&practised, window), (&client, weeks), today);
         }
-        view.clients = clients;
+        // One alone is not chosen.
+        if clients.len() > 1 {
+            view.clients = clients;
+        }
     }
     let main = site.with_texts(|texts| progress(texts, &view));
     Ok(Shown::Page { here: HERE, title: site.s("page-nav-progress"), main })

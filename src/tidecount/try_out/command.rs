@@ -26,7 +26,7 @@ pub struct TryArgs {
     /// Make as if it were this day [default: today]
     #[arg(long, value_name = "YYYY-MM-DD")]
     pub on: Option<Date>,
-    /// Only make everything, and say where it is
+    /// Make everything and say where it is, but open nothing
     #[arg(long)]
     pub no_open: bool,
 }

@@ -38,7 +38,7 @@ fn whole_sentences_stand_together_and_nothing_is_cut_that_fits() {
             seen.push(standing(&captions));
         }
     }
-    assert_eq!(seen, ["Keep both shoulders down.", "Lift only your head, look at your toes, and keep it up. Breathe."]);
+    assert_eq!(seen, ["Keep both shoulders down. Lift only your head, look at your toes, and keep it up.", "Breathe."]);
     // One that is too long for two rows is parted, and nothing of it is lost.
     let long = "Sit up, put the tip of your tongue gently between your front teeth, hold it there with your lips closed, and swallow once with it held.";
     assert!(together(long).len() == 2 && together(long).iter().all(|rows| rows.len() <= ROWS), "{:?}", together(long));

@@ -110,7 +110,7 @@ pub fn progress(texts: Texts<'_>, view: &ProgressView) -> Markup {
         @if view.client.is_none() {
             p class="lead" { (texts.s("page-progress-nobody")) }
         } @else {
-            p class="lead" { (view.window) }
+            p class="lead" { @if view.clients.is_empty() { @if let Some(client) = &view.client { (client) " · " } } (view.window) }
             @if !view.lengths.is_empty() {
                 nav class="whose" aria-label=(texts.s("page-progress-lengths")) {
                     ul class="choose" { @for (path, label, chosen) in &view.lengths { li { a href=(path) aria-current=[chosen.then_some("true")] { (label) } } } }
