@@ -203,7 +203,9 @@ fn item(number: usize, step: &Step, ramp: Option<&Ramp>, say: Say<'_>) -> Item {
 
 /// The groups of people who must not do an exercise, each as its sentence says it, in one list.
 fn not_for(id: &str, say: Say<'_>) -> Option<String> {
-    let groups = find(id)?.not_for.iter().map(|key| uncapital(say(&format!("notfor-{key}"), &[]).trim_end_matches('.')));
+    let nouns_are_capital = say("language-nouns", &[]) == "capital";
+    let in_a_list = |text: &str| if nouns_are_capital { text.to_owned() } else { uncapital(text) };
+    let groups = find(id)?.not_for.iter().map(|key| in_a_list(say(&format!("notfor-{key}"), &[]).trim_end_matches('.')));
     let list = groups.collect::<Vec<_>>().join("; ");
     (!list.is_empty()).then(|| say("handout-not-for-shown", &[("list", Arg::Text(list))]))
 }

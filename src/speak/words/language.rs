@@ -65,6 +65,9 @@ struct PackFile {
     /// The mark between whole and part of a number.
     #[serde(default = "point")]
     decimal: char,
+    /// Nouns begin with a capital, so that a sentence in the midst of another keeps its first letter.
+    #[serde(default)]
+    capital_nouns: bool,
     /// Voices of espeak-ng, the best first.
     voices: Vec<String>,
     /// How the names of Piper's voices of this language begin.
@@ -96,6 +99,8 @@ pub struct Language {
     pub direction: Direction,
     /// The mark between whole and part of a number, `.` or `,`.
     pub decimal: char,
+    /// Nouns begin with a capital.
+    pub capital_nouns: bool,
     /// Voices of espeak-ng, the best first.
     pub voices: Vec<String>,
     /// How the names of Piper's voices of this language begin; none where there are none.
@@ -204,8 +209,8 @@ impl Language {
             return Err(fault(line_of("voices"), "name at least one voice; `espeak-ng --voices` lists those there are".into()));
         }
         files.sort();
-        let PackFile { tag, name, direction, decimal, voices, piper, commands } = pack;
-        Ok(Self { tag, name, direction, decimal, voices, piper, commands, files })
+        let PackFile { tag, name, direction, decimal, capital_nouns, voices, piper, commands } = pack;
+        Ok(Self { tag, name, direction, decimal, capital_nouns, voices, piper, commands, files })
     }
 
     /// Makes this the language of whatever names none; for the beginning of the program, once. A second call changes nothing.

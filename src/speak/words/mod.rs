@@ -202,6 +202,7 @@ impl Words {
         match key {
             "language-tag" => Some(&self.language.tag),
             "language-name" => Some(&self.language.name),
+            "language-nouns" => Some(if self.language.capital_nouns { "capital" } else { "small" }),
             "language-direction" => Some(self.language.direction.name()),
             _ => None,
         }
