@@ -70,7 +70,7 @@ fn lead(place: &Place, pages: &Pages, starts: &Starts, wish: &Wish) {
         Ok((practice, io)) => {
             starts.answer(Ok(()));
             let screen = SharedScreen::new(TerminalScreen::stdout());
-            match server::followers(Some(pages)).and_then(|followers| practice.lead(io, screen.clone(), followers)) {
+            match practice.lead(io, screen.clone(), server::followers(Some(pages))) {
                 Ok(outcome) => outcome.report(&screen),
                 Err(why) => {
                     why.report();

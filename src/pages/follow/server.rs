@@ -90,7 +90,7 @@ pub fn open_home(wanted: Wanted, place: Place, words: &Words) -> Result<Pages, F
     if wanted.opens_browser && has_display() {
         open_browser(server.address_for_browser());
     }
-    Ok(Pages { hub, server, site })
+    Ok(Pages { hub, server, site, words: words.clone() })
 }
 
 /// Serves the pages where they are wanted, prints their address and opens it.

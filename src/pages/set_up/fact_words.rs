@@ -8,7 +8,7 @@ use session::{Arg, Entry, Fact, Fall, Position};
 
 /// What is told: the words, what stands below them, and a mark where somebody should look.
 #[derive(Default)]
-struct FaultTold {
+struct Told {
     told: String,
     more: Vec<String>,
     mark: Option<&'static str>,
@@ -83,11 +83,11 @@ fn text(text: &str) -> Arg {
 }
 
 #[allow(clippy::too_many_lines, reason = "one arm a fact, each a line or two")]
-fn tell(site: &Site, fact: &Fact) -> Option<FaultTold> {
+fn tell(site: &Site, fact: &Fact) -> Option<Told> {
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
-    let plain = |key: &str, args: Vec<(&'static str, Arg)>| Some(FaultTold { told: say(key, args), ..FaultTold::default() });
+    let plain = |key: &str, args: Vec<(&'static str, Arg)>| Some(Told { told: say(key, args), ..Told::default() });
     let marked = |key: &str, args: Vec<(&'static str, Arg)>, mark: &'static str| {
-        Some(FaultTold { told: say(key, args), mark: Some(mark), ..FaultTold::default() })
+        Some(Told { told: say(key, args), mark: Some(mark), ..Told::default() })
     };
     match fact {
         Fact::SessionBegun { routine, steps, .. } => plain("page-fact-begun", vec![("routine", text(routine)), ("n", count(*steps))]),
@@ -99,7 +99,7 @@ fn tell(site: &Site, fact: &Fact) -> Option<FaultTold> {
         Fact::StepLeftOut { reason, .. } => marked("page-fact-left-out", vec![("reason", text(reason))], "page-mark-left-out"),
         Fact::StepBegun { exercise, ramp_stage } => {
             let more = ramp_stage.map(|stage| say("page-fact-stage", vec![("n", count(stage))]));
-            Some(FaultTold {
+            Some(Told {
                 told: say("page-fact-step", vec![("name", text(&name(site, exercise)))]),
                 more: more.into_iter().collect(),
                 mark: None,
@@ -107,10 +107,8 @@ fn tell(site: &Site, fact: &Fact) -> Option<FaultTold> {
         }
         Fact::HoldMeasured { .. } => Some(hold(site, fact)),
         Fact::PostureHeld { duration_s, prescribed_s, complete, .. } => {
-            let mut told = FaultTold {
-                told: say("page-fact-posture", vec![("s", whole(*duration_s)), ("of", whole(*prescribed_s))]),
-                ..FaultTold::default()
-            };
+            let mut told =
+                Told { told: say("page-fact-posture", vec![("s", whole(*duration_s)), ("of", whole(*prescribed_s))]), ..Told::default() };
             if !complete {
                 told.more.push(say("page-fact-cut-off", Vec::new()));
             }
@@ -123,20 +121,12 @@ fn tell(site: &Site, fact: &Fact) -> Option<FaultTold> {
         Fact::PhraseRead { phrase, duration_s, level_mean_db, f0_median_hz, level_weighting, level_terms, .. } => {
             let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
             let told = say("page-fact-phrase", vec![("phrase", text(phrase)), ("s", one(*duration_s))]);
-            Some(FaultTold {
-                told,
-                more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])],
-                mark: None,
-            })
+            Some(Told { told, more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])], mark: None })
         }
         Fact::Talked { duration_s, pauses, pause_share_pct, level_mean_db, f0_median_hz, level_weighting, level_terms, .. } => {
             let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
             let told = say("page-fact-talk", vec![("s", one(*duration_s)), ("pauses", count(*pauses)), ("share", whole(*pause_share_pct))]);
-            Some(FaultTold {
-                told,
-                more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])],
-                mark: None,
-            })
+            Some(Told { told, more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])], mark: None })
         }
         Fact::SyllablesCounted { syllables, duration_s, rate_hz, irregularity_pct, .. } => plain(
             "page-fact-syllables",
@@ -242,7 +232,7 @@ fn trouble_key(trouble: &session::Trouble) -> &'static str {
 }
 
 /// A hold with its conditions, and why it counts in no figure.
-fn hold(site: &Site, fact: &Fact) -> FaultTold {
+fn hold(site: &Site, fact: &Fact) -> Told {
     let Fact::HoldMeasured {
         duration_s,
         f0_median_hz,
@@ -256,11 +246,11 @@ fn hold(site: &Site, fact: &Fact) -> FaultTold {
         ..
     } = fact
     else {
-        return FaultTold::default();
+        return Told::default();
     };
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
     let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
-    let mut told = FaultTold {
+    let mut told = Told {
         told: say("page-fact-hold", vec![("s", one(*duration_s))]),
         more: vec![say("page-fact-hold-figures", vec![("level", text(&level)), ("hz", whole(*f0_median_hz)), ("span", one(*f0_span_st))])],
         mark: None,
