@@ -18,7 +18,7 @@ pub(super) fn answered(practice: &mut Practice, ask: Ask, yes: Option<bool>) -> 
                 Some(false) => AgreementAnswer::No,
                 None => AgreementAnswer::NoAnswer,
             };
-            opening::agreement(practice, step, answer).into()
+            opening::agreement(practice, step, answer)
         }
         Ask::Attendance(index) => roll_call::marked(practice, index, yes),
         Ask::Sound => opening::sound_answered(practice, yes).into(),

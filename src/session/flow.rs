@@ -31,7 +31,7 @@ pub(super) fn take(practice: &mut Practice, state: &mut State, next: NextAction)
         NextAction::OfferSip => steps::offer_sip(practice),
         NextAction::EndStep => steps::end_step(practice),
         NextAction::Ask(ask) => Asking::new(practice, ask).into(),
-        NextAction::AnsweredNotSure(step) => opening::agreement(practice, step, AgreementAnswer::NotSure).into(),
+        NextAction::AnsweredNotSure(step) => opening::agreement(practice, step, AgreementAnswer::NotSure),
         NextAction::Answered(ask, yes) => answers::answered(practice, ask, yes),
         NextAction::Obey(command) => commands::obey(practice, state, command),
         NextAction::Halted(halt) => Halted::new(practice, halt).into(),

@@ -79,7 +79,7 @@ fn a_practice_keeps_every_entry_that_it_told() {
 fn cut_a_command(what: &str, args: &[&str], look: impl Fn(&Path)) {
     let place = Place::new();
     let data = place.path("data");
-    drop(two_clients(&data));
+    two_clients(&data);
     std::fs::remove_file(data.join(format!("{DATABASE_NAME}.lock"))).ok();
     let mut command = tidecount(["record"]);
     command.args(args).arg("--data").arg(&data).env("TIDECOUNT_NEW_PASSPHRASE", PHRASE).env_remove("TIDECOUNT_PASSPHRASE");
@@ -107,7 +107,7 @@ fn a_forgetting_is_done_or_not_begun() {
 fn a_backup_is_whole_or_not_there() {
     let place = Place::new();
     let (data, backups) = (place.path("data"), place.path("backups"));
-    drop(two_clients(&data));
+    two_clients(&data);
     std::fs::create_dir(&backups).expect("makes");
     let mut command = tidecount(["record", "backup"]);
     command.arg(backups.join("all.backup")).arg("--data").arg(&data).env_remove("TIDECOUNT_PASSPHRASE");

@@ -83,8 +83,18 @@ mod tests {
     #[test]
     fn a_page_runs_the_way_its_language_is_written() {
         let of = |language: &str, direction: &str| {
-            let frame =
-                PageFrame { title: "x", language, direction, skip: "", nav_label: "", nav: &[], here: "", scripts: &[], kind: "live" };
+            let frame = PageFrame {
+                title: "x",
+                language,
+                direction,
+                skip: "",
+                nav_label: "",
+                nav: &[],
+                here: "",
+                beside: None,
+                scripts: &[],
+                kind: "live",
+            };
             page(&frame, &html! {}).into_string()
         };
         assert!(of("he", "rtl").contains("<html lang=\"he\" dir=\"rtl\">"));

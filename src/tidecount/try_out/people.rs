@@ -64,7 +64,7 @@ impl Person {
     }
 
     pub fn named(name: &str, course: Course, number: usize) -> Self {
-        let f0_hz = if number % 2 == 0 { 118.0 } else { 196.0 };
+        let f0_hz = if number.is_multiple_of(2) { 118.0 } else { 196.0 };
         Self { name: name.to_owned(), course, hold_s: 7.0 + (number * 7 % 11) as f64 * 0.6, f0_hz, number }
     }
 
