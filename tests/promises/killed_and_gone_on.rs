@@ -18,7 +18,7 @@ title = "Shoulders"
 [[step]]
 exercise = "shoulder-rolls"
 repetitions = 6
-next_cue_after_s = 15
+next_cue_after_s = 30
 [[step]]
 exercise = "rest"
 length_s = 1
@@ -56,7 +56,7 @@ impl Scene {
 
     /// Says one word again and again, from before it is asked to go on until well after.
     fn answers(&self, word: &str) -> PathBuf {
-        let mut tape = Tape::new(16_000, 240.0);
+        let mut tape = Tape::new(16_000, 300.0);
         tape.say_every(4.0, 22.0, 3.1, word);
         tape.write(&self.place.path(&format!("{word}.wav")), 1)
     }

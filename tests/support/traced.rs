@@ -85,7 +85,9 @@ impl Reader {
         let number = |text: &str| text.split(['<', ' ']).next().and_then(|n| n.parse::<usize>().ok());
         let Some(result) = number(result) else { return };
         let file = || arguments.first().and_then(|fd| number(fd)).and_then(|fd| u32::try_from(fd).ok());
-        let names: Vec<String> = arguments.iter().filter_map(|argument| self.own_name(&quoted(argument)?)).collect();
+        // What is written may begin with a path, too.
+        let paths = if call.starts_with("write") || call.starts_with("pwrite") { &[][..] } else { &arguments };
+        let names: Vec<String> = paths.iter().filter_map(|argument| self.own_name(&quoted(argument)?)).collect();
         match call {
             "open" | "openat" | "creat" => self.opened(&names, line, result),
             "close" => drop(file().map(|fd| self.open.remove(&fd))),
