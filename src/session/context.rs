@@ -57,6 +57,8 @@ pub struct SessionContext {
     pub keeps_sound: bool,
     /// There is a model that writes down what is told.
     pub writes_down: bool,
+    /// No spoken command can be heard: the language has no recognition model. How to stop by hand is said each time.
+    pub deaf: bool,
     /// Whom to call in an emergency, digits as they are dialled; none: it says "your emergency number".
     pub emergency_number: Option<String>,
     /// The questions about the week are due; none where they were asked less than a week ago.

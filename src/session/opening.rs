@@ -26,7 +26,11 @@ pub(super) fn greet(practice: &mut Practice) -> Speaking {
     let mut last = practice.say("greeting", &[("title", title), ("steps", steps.clone()), ("minutes", Arg::Number(minutes))]);
     practice.show_prompt(Line { key: "greeting-shown".into(), args: vec![("steps", steps)] }, &[Command::Stop]);
     if practice.context.first_session {
-        practice.say("aid-notice", &[]);
+        last = practice.say("aid-notice", &[]);
+    }
+    if practice.context.deaf {
+        last = practice.say("stop-by-hand", &[]);
+    } else if practice.context.first_session {
         last = practice.say("you-can-stop", &[]);
     }
     let then = if practice.context.resume_from.is_some() { NextAction::AskResume } else { NextAction::Cautions };

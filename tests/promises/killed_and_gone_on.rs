@@ -18,7 +18,7 @@ title = "Shoulders"
 [[step]]
 exercise = "shoulder-rolls"
 repetitions = 6
-next_cue_after_s = 30
+next_cue_after_s = 15
 [[step]]
 exercise = "rest"
 length_s = 1
@@ -56,7 +56,7 @@ impl Scene {
 
     /// Says one word again and again, from before it is asked to go on until well after.
     fn answers(&self, word: &str) -> PathBuf {
-        let mut tape = Tape::new(16_000, 300.0);
+        let mut tape = Tape::new(16_000, 240.0);
         tape.say_every(4.0, 22.0, 3.1, word);
         tape.write(&self.place.path(&format!("{word}.wav")), 1)
     }
@@ -113,7 +113,8 @@ fn after_a_kill_yes_goes_on_at_the_right_repetition_and_no_starts_anew() {
     let scene = Scene::new();
     let (yes, no) = (scene.answers("yes"), scene.answers("no"));
     let mut answered_no = false;
-    for after_lines in [3, 5, 7] {
+    // The fourth line begins the first step: before it there is nothing to go on with.
+    for after_lines in [4, 5, 7] {
         let data = format!("killed after {after_lines}");
         let lines = scene.place.path(&format!("{data}.jsonl"));
         let before = scene.killed(&data, &lines, after_lines, true).len();

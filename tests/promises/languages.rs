@@ -22,6 +22,7 @@ fn led_to_its_end(language: &str, end: &str) {
     assert!(held.iter().zip(&measured).all(|(held, measured)| (held - measured).abs() < 0.05), "{held:?} {measured:?}");
     assert_eq!(of_kind(&entries, "phrase_read").len(), 2, "the client read both phrases aloud");
     assert!(out(&done).contains(end), "{}", out(&done));
+    assert!(out(&done).contains("Escape"), "how to stop where nobody is heard: {}", out(&done));
 }
 
 #[test]

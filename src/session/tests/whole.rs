@@ -82,6 +82,18 @@ fn a_posture_ends_when_its_seconds_are_over() {
 }
 
 #[test]
+fn where_no_command_can_be_heard_it_is_said_each_time_how_to_stop_by_hand() {
+    for first_session in [true, false] {
+        let mut rig = Rig::new(vec![voiced(1)], SessionContext { first_session, deaf: true, ..SessionContext::default() });
+        rig.until_said("ask-ready-first", 30.0);
+        assert!(rig.keys().contains(&"stop-by-hand") && !rig.keys().contains(&"you-can-stop"), "{:?}", rig.keys());
+    }
+    let mut rig = Rig::new(vec![voiced(1)], SessionContext { first_session: true, ..SessionContext::default() });
+    rig.until_said("ask-ready-first", 30.0);
+    assert!(rig.keys().contains(&"you-can-stop") && !rig.keys().contains(&"stop-by-hand"));
+}
+
+#[test]
 fn without_agreement_the_exercise_is_left_out_and_the_journal_says_so() {
     let mut rig = Rig::new(vec![voiced(1), posture()], SessionContext { first_session: true, ..SessionContext::default() });
     rig.until_said("ask-agreement", 30.0);

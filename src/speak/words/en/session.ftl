@@ -22,6 +22,7 @@ aid-notice = I'm a practice aid. I don't make a diagnosis. What your own clinici
 # Where there is no model for the language, shown at the beginning.
 ear-none-shown = Nothing is heard in this language without a recognition model. Use the keys or the page; with a Vosk model, give --model.
 you-can-stop = You can say stop at any time.
+stop-by-hand = Spoken commands don't reach me here. Press Escape at any time and I'll fall silent. On the page, it's the red button.
 heading-session = { $title }
 heading-step = { $name } · { $repetition } of { $repetitions }
 heading-set = { $name } · set { $set } of { $sets } · { $repetition } of { $repetitions }

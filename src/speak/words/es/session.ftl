@@ -18,6 +18,7 @@ greeting-shown = { $steps ->
 aid-notice = Soy una ayuda para practicar y no hago diagnósticos. Lo que diga su logopeda, y las normas de donde está, van antes que lo que yo diga.
 ear-none-shown = Sin un modelo de reconocimiento no oigo órdenes en este idioma. Use las teclas o la página; con un modelo Vosk propio: --model.
 you-can-stop = Puede decir «parar» en cualquier momento.
+stop-by-hand = Aquí no oigo órdenes habladas. Pulse Escape en cualquier momento y me callo. En la página es el botón rojo.
 heading-session = { $title }
 heading-step = { $name } · { $repetition } de { $repetitions }
 heading-set = { $name } · serie { $set } de { $sets } · { $repetition } de { $repetitions }
