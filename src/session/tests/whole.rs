@@ -85,7 +85,7 @@ fn a_posture_ends_when_its_seconds_are_over() {
 fn where_no_command_can_be_heard_it_is_said_each_time_how_to_stop_by_hand() {
     for first_session in [true, false] {
         let mut rig = Rig::new(vec![voiced(1)], SessionContext { first_session, deaf: true, ..SessionContext::default() });
-        rig.until_said("ask-ready-first", 30.0);
+        rig.until_said(if first_session { "ask-ready-first" } else { "ask-ready" }, 30.0);
         assert!(rig.keys().contains(&"stop-by-hand") && !rig.keys().contains(&"you-can-stop"), "{:?}", rig.keys());
     }
     let mut rig = Rig::new(vec![voiced(1)], SessionContext { first_session: true, ..SessionContext::default() });
