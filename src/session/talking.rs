@@ -96,6 +96,7 @@ impl TalkRun {
         };
         let over_s = now_s - began_s - task.length_s;
         if over_s >= LAST_WORDS_S || (over_s >= 0.0 && self.speaks_since_s.is_none()) {
+            self.break_off(now_s);
             return self.keep(practice);
         }
         let (None, Some(last)) = (self.speaks_since_s, self.parts.last()) else { return Turn::Stay };
@@ -131,6 +132,24 @@ impl TalkRun {
 
     fn speaking_s(&self) -> f64 {
         self.parts.iter().map(|part| part.duration_s).sum()
+    }
+
+    /// What is still being said when the time is over: it has been heard without a pause up to now, but how loud and how high it was
+    /// is known only of what has ended.
+    fn break_off(&mut self, now_s: f64) {
+        let Some(onset_s) = self.speaks_since_s.take() else { return };
+        self.parts.push(Utterance {
+            onset_s,
+            offset_s: now_s,
+            duration_s: now_s - onset_s,
+            level_mean_db: f64::NAN,
+            f0_median_hz: 0.0,
+            f0_span_st: f64::NAN,
+            f0_final_st: f64::NAN,
+            syllables: 0,
+            syllable_rate_hz: 0.0,
+            syllable_irregularity_pct: 0.0,
+        });
     }
 
     fn keep(&self, practice: &mut Practice) -> Turn {

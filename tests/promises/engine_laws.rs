@@ -14,7 +14,7 @@ use engine_world::{World, diligent, hold, is_whole, routine, step, utterance};
 use proptest::prelude::*;
 use record::{amounts_in, counts_in, led_in, next_position};
 use routine::{AFTER_A_PRACTICE, LookingBack, Routine};
-use session::{Command, Entry, Event, Fact, Position, SessionContext, Trouble, WeekToAsk};
+use session::{Command, EndReason, Entry, Event, Fact, Position, SessionContext, Trouble, WeekToAsk};
 
 /// What can happen to a practice.
 #[derive(Debug, Clone)]
@@ -162,6 +162,7 @@ proptest! {
         let start = || SessionContext { first_session: true, ..SessionContext::default() };
         let mut unbroken = World::new(&routine, start());
         lead_to_the_end(&mut unbroken);
+        prop_assert_eq!(ended(&unbroken), Some(EndReason::Completed));
         let mut first = World::new(&routine, start());
         while !first.finished && first.now_s * 10.0 < f64::from(cut_tenths) {
             first.run_s(0.5);
@@ -193,6 +194,10 @@ fn lead_to_the_end(world: &mut World) {
         diligent(world);
     }
     panic!("a diligent client does not come to the end; last: {:?}", world.facts.last());
+}
+
+fn ended(world: &World) -> Option<EndReason> {
+    world.facts.iter().find_map(|entry| if let Fact::SessionEnded { reason, .. } = &entry.fact { Some(reason.clone()) } else { None })
 }
 
 fn resumed(facts: &[Entry], from: Position) -> SessionContext {
@@ -247,6 +252,18 @@ fn a_thousand_practices_take_millions_of_steps() {
         steps += world.steps;
     }
     assert!(steps / 20 * 1000 > 2_000_000, "{steps} steps in 20 practices");
+}
+
+/// A diligent client does every kind of exercise to its end: what is given up in the laws above is given up by the engine.
+#[test]
+fn a_diligent_client_gives_nothing_up() {
+    for kind in 0..16 {
+        let routine = routine(vec![step(kind, 2, 2, 3.0)], 300.0);
+        let mut world = World::new(&routine, SessionContext { first_session: true, ..SessionContext::default() });
+        lead_to_the_end(&mut world);
+        let id = &routine.steps[0].exercise.id;
+        assert!(world.facts.iter().any(|entry| matches!(entry.fact, Fact::StepDone { .. })), "{id}: {:?}", world.facts.last());
+    }
 }
 
 /// The checks above can fail: a world in which a law is broken is found out.

@@ -347,14 +347,21 @@ pub fn diligent(world: &mut World) {
             "offer-rest" => world.command(Command::No, 0.95),
             "ask-ready" | "ask-ready-first" | "ask-position" | "ask-rest-over" => world.command(Command::Ready, 0.95),
             "ask-sip" => world.command(Command::Done, 0.95),
-            "ex-long-ah-cue" => {
+            // A ladder has a line for each rung in place of a cue.
+            key if key == "ex-long-ah-cue" || key.contains("-rung-") => {
                 world.run_s(0.3);
                 world.event(Event::Onset { at_s: world.now_s, onset_s: at_s });
                 world.run_s(6.0);
                 world.event(Event::Offset { at_s: world.now_s, hold: hold(at_s, 6.0) });
             }
-            "ex-tongue-hold-swallow-cue" | "ex-mid-swallow-hold-cue" => {
+            "ex-tongue-hold-swallow-cue" | "ex-mid-swallow-hold-cue" | "ex-voluntary-cough-cue" => {
                 world.run_s(2.0);
+                world.command(Command::Done, 0.95);
+            }
+            "talk-prompt" | "ex-reading-passage-cue" => {
+                world.event(Event::SpeechBegan { at_s, onset_s: at_s });
+                world.run_s(12.0);
+                world.event(Event::Spoken { at_s: world.now_s, utterance: utterance(at_s, 12.0, 50) });
                 world.command(Command::Done, 0.95);
             }
             "read-phrase" | "ex-syllable-repetition-cue" => {

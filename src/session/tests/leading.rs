@@ -567,6 +567,24 @@ fn a_talk_runs_for_its_time_and_its_last_sentence_may_be_ended() {
     assert!(rig.facts.iter().any(|entry| matches!(entry.fact, Fact::StepDone { repetitions_done: 2, .. })));
 }
 
+/// Whoever speaks on past the time, or has a fan beside the microphone, gives no part that has ended: what was heard is kept all the same.
+#[test]
+fn a_talk_without_a_pause_is_kept_when_its_time_is_over() {
+    let mut rig = Rig::new(vec![talk(None, &["Your garden?"], 1)], SessionContext::default());
+    rig.begin();
+    rig.until_said("talk-prompt", 20.0);
+    rig.run_s(2.0);
+    rig.event(Event::SpeechBegan { at_s: rig.now_s(), onset_s: rig.now_s() });
+    rig.run_s(33.0);
+    assert!(talked(&rig).is_empty(), "a last sentence may be ended");
+    rig.run_s(2.0);
+    let kept = talked(&rig);
+    let [(_, duration_s, speaking_s, 0, true)] = kept[..] else { panic!("{kept:?}") };
+    assert!((duration_s - 34.0).abs() < 0.3 && duration_s == speaking_s, "{kept:?}");
+    let level_db = rig.facts.iter().find_map(|entry| if let Fact::Talked { level_mean_db, .. } = entry.fact { Some(level_mean_db) } else { None });
+    assert!(level_db.is_some_and(f64::is_nan), "no level of what was never measured: {level_db:?}");
+}
+
 #[test]
 fn a_passage_is_shown_and_ends_with_the_quiet_behind_it() {
     // 300 letters: 20 s at the usual pace, and half of them are enough.
