@@ -90,6 +90,20 @@ fn config(host: &Host, direction: Direction, format: Format) -> StreamConfig {
     StreamConfig { channels: format.channels, sample_rate: format.rate_hz, buffer_size: BufferSize::Fixed(frames) }
 }
 
+/// Calls a function of the type in which the device's samples stand; as f32 where cpal gives a kind that it does not name here.
+macro_rules! for_samples {
+    ($sample:expr, $start:ident($($argument:expr),*)) => {
+        match $sample {
+            SampleFormat::I16 => $start::<i16>($($argument),*),
+            SampleFormat::I24 => $start::<I24>($($argument),*),
+            SampleFormat::I32 => $start::<i32>($($argument),*),
+            SampleFormat::U8 => $start::<u8>($($argument),*),
+            SampleFormat::U16 => $start::<u16>($($argument),*),
+            _ => $start::<f32>($($argument),*),
+        }
+    };
+}
+
 /// Starts a microphone that fills `ring`.
 pub(super) fn start_input(
     host: &Host,
@@ -99,14 +113,7 @@ pub(super) fn start_input(
     shared: Arc<Shared>,
 ) -> Result<Running, cpal::Error> {
     let config = config(host, Direction::Input, format);
-    match format.sample {
-        SampleFormat::I16 => input::<i16>(device, config, ring, shared),
-        SampleFormat::I24 => input::<I24>(device, config, ring, shared),
-        SampleFormat::I32 => input::<i32>(device, config, ring, shared),
-        SampleFormat::U8 => input::<u8>(device, config, ring, shared),
-        SampleFormat::U16 => input::<u16>(device, config, ring, shared),
-        _ => input::<f32>(device, config, ring, shared),
-    }
+    for_samples!(format.sample, input(device, config, ring, shared))
 }
 
 fn input<T>(device: &Device, config: StreamConfig, mut ring: HeapProd<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error>
@@ -137,14 +144,7 @@ pub(super) fn start_output(
     shared: Arc<Shared>,
 ) -> Result<Running, cpal::Error> {
     let config = config(host, Direction::Output, format);
-    match format.sample {
-        SampleFormat::I16 => output::<i16>(device, config, ring, shared),
-        SampleFormat::I24 => output::<I24>(device, config, ring, shared),
-        SampleFormat::I32 => output::<i32>(device, config, ring, shared),
-        SampleFormat::U8 => output::<u8>(device, config, ring, shared),
-        SampleFormat::U16 => output::<u16>(device, config, ring, shared),
-        _ => output::<f32>(device, config, ring, shared),
-    }
+    for_samples!(format.sample, output(device, config, ring, shared))
 }
 
 fn output<T>(device: &Device, config: StreamConfig, mut ring: HeapCons<f32>, shared: Arc<Shared>) -> Result<Running, cpal::Error>

@@ -1,4 +1,5 @@
 -- Chest pain, no breath, choking and sickness each by itself; they were counted as pain. What nobody has seen yet is counted anew.
+-- For both kinds of database: BIGINT is an INTEGER to SQLite.
 ALTER TABLE digest ADD COLUMN chest_pain BIGINT NOT NULL DEFAULT 0;
 ALTER TABLE digest ADD COLUMN breathless BIGINT NOT NULL DEFAULT 0;
 ALTER TABLE digest ADD COLUMN choking BIGINT NOT NULL DEFAULT 0;
