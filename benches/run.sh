@@ -16,9 +16,12 @@ changed=$([ -z "$(git status --porcelain 2>/dev/null)" ] || echo +)
 printf '# commit\t%s%s\n# cores\t%s\n' "$(git rev-parse --short=7 HEAD)" "$changed" "$(nproc)" >"$run"
 export TIDECOUNT_FIGURES="$run"
 
-# With BENCH_PROFILE=dev the release build is spared; processor times are not those of a release then.
+# With BENCH_PROFILE=dev the release build is spared; processor times are not those of a release then. Typesetting and PostgreSQL are
+# more than half of the build, and built only for what measures them.
 bench() {
-    cargo bench --quiet ${BENCH_PROFILE:+--profile "$BENCH_PROFILE"} --bench "$@"
+    without=--no-default-features
+    case $1 in report | clinic) without= ;; esac
+    cargo bench --quiet $without ${BENCH_PROFILE:+--profile "$BENCH_PROFILE"} --bench "$@"
 }
 
 part() {

@@ -46,6 +46,7 @@ impl Checker {
             commands: &self.commands,
             knows_word: Some(&knows),
             language: Some(&self.words.language().tag),
+            games: &self.words.language().games,
             ..Hearing::default()
         })
     }

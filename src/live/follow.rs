@@ -5,7 +5,8 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use crate::levels::in_words;
 use crate::observe::Observer;
 use screen::{Screen, ShownView};
-use session::{Entry, Fact, Line};
+use session::{Arg, Entry, Fact, Line};
+use speak::Words;
 
 /// One screen for the sound thread and for whoever reports afterwards.
 #[derive(Clone)]
@@ -29,13 +30,14 @@ impl SharedScreen {
 /// Shows what is said, heard and measured.
 pub struct ScreenFollower {
     screen: SharedScreen,
+    words: Words,
     /// Counts on the beat stand as figures, not as dialogue.
     counting: bool,
 }
 
 impl ScreenFollower {
-    pub fn new(screen: SharedScreen) -> Self {
-        Self { screen, counting: false }
+    pub fn new(screen: SharedScreen, words: Words) -> Self {
+        Self { screen, words, counting: false }
     }
 }
 
@@ -56,16 +58,16 @@ impl Observer for ScreenFollower {
     }
 
     fn attended(&mut self, at_s: f64, participant: &str, present: Option<bool>) {
-        let there = match present {
-            Some(true) => "here",
-            Some(false) => "not here",
-            None => "not asked",
+        let key = match present {
+            Some(true) => "log-here-shown",
+            Some(false) => "log-not-here-shown",
+            None => "log-not-asked-shown",
         };
-        self.screen.lock().note(at_s, &format!("{participant}: {there}"));
+        self.screen.lock().note(at_s, &self.words.shown(key, vec![("name", text(participant))]));
     }
 
     fn kept(&mut self, entry: &Entry) {
-        if let Some(note) = note(&entry.fact) {
+        if let Some(note) = note(&entry.fact, &self.words) {
             self.screen.lock().note(entry.at_s, &note);
         }
     }
@@ -80,37 +82,53 @@ impl Observer for ScreenFollower {
 }
 
 /// Results worth a line of their own.
-fn note(fact: &Fact) -> Option<String> {
-    Some(match fact {
+fn note(fact: &Fact, words: &Words) -> Option<String> {
+    let (key, args) = match fact {
         Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, level_weighting, level_terms, complete, .. } => {
-            let cut = if *complete { "" } else { ", cut off" };
-            format!(
-                "held {duration_s:.1} s, {}, {}{cut}",
-                measured(*f0_median_hz, "Hz"),
-                in_words(*level_mean_db, level_weighting, level_terms.as_ref())
-            )
+            let key = if *complete { "log-hold-shown" } else { "log-hold-cut-off-shown" };
+            let pitch = match *f0_median_hz {
+                hz if hz.is_finite() => words.shown("log-hz-shown", vec![("hz", text(&format!("{hz:.0}")))]),
+                _ => words.shown("log-no-hz-shown", Vec::new()),
+            };
+            let level = in_words(words, *level_mean_db, level_weighting, level_terms.as_ref());
+            (key, vec![("s", one(*duration_s)), ("pitch", text(&pitch)), ("level", text(&level))])
         }
-        Fact::PostureHeld { duration_s, prescribed_s, .. } => format!("posture {duration_s:.0} of {prescribed_s:.0} s"),
+        Fact::PostureHeld { duration_s, prescribed_s, .. } => {
+            ("log-posture-shown", vec![("s", whole(*duration_s)), ("of", whole(*prescribed_s))])
+        }
         Fact::PhraseRead { duration_s, level_mean_db, level_weighting, level_terms, .. } => {
-            format!("phrase {duration_s:.1} s, {}", in_words(*level_mean_db, level_weighting, level_terms.as_ref()))
+            let level = in_words(words, *level_mean_db, level_weighting, level_terms.as_ref());
+            ("log-phrase-shown", vec![("s", one(*duration_s)), ("level", text(&level))])
         }
         Fact::Talked { duration_s, pauses, level_mean_db, level_weighting, level_terms, .. } => {
-            format!("talk {duration_s:.0} s, {pauses} pauses, {}", in_words(*level_mean_db, level_weighting, level_terms.as_ref()))
+            let level = in_words(words, *level_mean_db, level_weighting, level_terms.as_ref());
+            ("log-talk-shown", vec![("s", whole(*duration_s)), ("pauses", text(&pauses.to_string())), ("level", text(&level))])
         }
-        Fact::SyllablesCounted { syllables, rate_hz, .. } => format!("{syllables} syllables, {rate_hz:.1} per second"),
-        Fact::StepLeftOut { exercise, reason } => format!("{exercise} left out: {reason}"),
-        Fact::RecogniserRestarted { lost_s } => format!("the recogniser was restarted; {lost_s:.1} s went unheard"),
-        Fact::RoomLoud { loud: true, room_db } => format!("the room is too loud to measure in ({room_db:.0} dB re full scale)"),
-        Fact::RoomLoud { loud: false, .. } => "the room is quiet enough again".to_owned(),
-        Fact::HoldInNoise { over_room_db, .. } => {
-            format!("that hold stood only {over_room_db:.0} dB over the room; its figures are doubtful")
+        Fact::SyllablesCounted { syllables, rate_hz, .. } => {
+            ("log-syllables-shown", vec![("n", text(&syllables.to_string())), ("rate", one(*rate_hz))])
         }
-        Fact::SoundLost { lost_s } => format!("{lost_s:.2} s of sound were lost"),
+        Fact::StepLeftOut { exercise, reason } => {
+            let named = words.exercise(exercise);
+            ("log-left-out-shown", vec![("name", text(&named)), ("why", text(&words.reason(reason)))])
+        }
+        Fact::RecogniserRestarted { lost_s } => ("log-recogniser-shown", vec![("s", one(*lost_s))]),
+        Fact::RoomLoud { loud: true, room_db } => ("log-room-loud-shown", vec![("db", whole(*room_db))]),
+        Fact::RoomLoud { loud: false, .. } => ("log-room-quiet-shown", Vec::new()),
+        Fact::HoldInNoise { over_room_db, .. } => ("log-in-noise-shown", vec![("db", whole(*over_room_db))]),
+        Fact::SoundLost { lost_s } => ("log-sound-lost-shown", vec![("s", text(&format!("{lost_s:.2}")))]),
         _ => return None,
-    })
+    };
+    Some(words.shown(key, args))
 }
 
-/// A figure with its unit; what could not be measured says so.
-fn measured(value: f64, unit: &str) -> String {
-    if value.is_finite() { format!("{value:.0} {unit}") } else { format!("no {unit}") }
+fn text(text: &str) -> Arg {
+    Arg::Text(text.to_owned())
+}
+
+fn one(value: f64) -> Arg {
+    Arg::Text(format!("{value:.1}"))
+}
+
+fn whole(value: f64) -> Arg {
+    Arg::Text(format!("{value:.0}"))
 }

@@ -10,7 +10,8 @@ use audio::file::names_file;
 use files::calibrations::{Calibration, CalibrationStore, Device};
 use files::error::Failure;
 use hear::calibration::{Method, REPORTED_CM};
-use session::{Fact, LevelCalibration, LevelTerms};
+use session::{Arg, Fact, LevelCalibration, LevelTerms};
+use speak::Words;
 
 /// What the sound system of recordings is called.
 pub const RECORDING: &str = "recording";
@@ -216,20 +217,20 @@ fn watch(device: Device) -> Option<Receiver<String>> {
 
 /// A level with its unit, as it is shown: "72 dB(A) SPL at 30 cm", "-29 dB(A) relative".
 #[must_use]
-pub fn in_words(level_db: f64, weighting: &str, terms: Option<&LevelTerms>) -> String {
+pub fn in_words(words: &Words, level_db: f64, weighting: &str, terms: Option<&LevelTerms>) -> String {
     let calibration = terms.map_or(LevelCalibration::None, |terms| terms.calibration);
     let scale = match calibration {
-        LevelCalibration::None | LevelCalibration::Void => " relative",
-        LevelCalibration::Meter | LevelCalibration::Source => " SPL at 30 cm",
-        LevelCalibration::Rough => " SPL at 30 cm, ROUGH",
+        LevelCalibration::None | LevelCalibration::Void => "level-relative-shown",
+        LevelCalibration::Meter | LevelCalibration::Source => "level-spl-shown",
+        LevelCalibration::Rough => "level-rough-shown",
     };
-    let doubts = match terms {
-        Some(terms) if terms.auto_gain => ", not comparable (automatic gain)",
-        Some(terms) if terms.clipped_s > 0.0 => ", clipped",
-        _ => "",
-    };
-    let figure = if level_db.is_finite() { format!("{level_db:.0}") } else { "no".to_owned() };
-    format!("{figure} dB({weighting}){scale}{doubts}")
+    let figure = if level_db.is_finite() { format!("{level_db:.0}") } else { words.shown("level-none-shown", Vec::new()) };
+    let level = words.shown(scale, vec![("db", Arg::Text(figure)), ("weighting", Arg::Text(weighting.to_owned()))]);
+    match terms {
+        Some(terms) if terms.auto_gain => words.shown("level-auto-gain-shown", vec![("level", Arg::Text(level))]),
+        Some(terms) if terms.clipped_s > 0.0 => words.shown("level-clipped-shown", vec![("level", Arg::Text(level))]),
+        _ => level,
+    }
 }
 
 #[cfg(test)]

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use unicode_width::UnicodeWidthStr;
 
 use model::visible_line;
-use session::{Entry, Fact, LevelCalibration, LevelTerms};
+use session::{Arg, Entry, Fact, LevelCalibration, LevelTerms};
+use speak::Words;
 
 /// Cells of the widest row.
 const WIDTH: usize = 80;
@@ -14,11 +15,11 @@ const NAME: usize = 26;
 
 /// What a mark at a level means.
 const FOOTNOTES: [(LevelCalibration, &str); 5] = [
-    (LevelCalibration::None, "* relative to full scale: the microphone is not calibrated\n"),
-    (LevelCalibration::Void, "* relative to full scale: the microphone's calibration no longer holds\n"),
-    (LevelCalibration::Rough, "~ rough: dB SPL at 30 cm by a phone's number\n"),
-    (LevelCalibration::Meter, "dB(A): dB SPL at 30 cm, energy mean, calibrated with a sound level meter\n"),
-    (LevelCalibration::Source, "dB(A): dB SPL at 30 cm, energy mean, calibrated with a known source\n"),
+    (LevelCalibration::None, "table-none-shown"),
+    (LevelCalibration::Void, "table-void-shown"),
+    (LevelCalibration::Rough, "table-rough-shown"),
+    (LevelCalibration::Meter, "table-meter-shown"),
+    (LevelCalibration::Source, "table-source-shown"),
 ];
 
 fn is_relative(scale: LevelCalibration) -> bool {
@@ -58,16 +59,17 @@ struct StepResult {
 /// complete hold, the median over its trials of the fundamental frequency, the energy mean of the level, and what is
 /// worth a note. Levels are energy means, A-weighted; those that are not calibrated, and rough ones, are marked. `name_of` gives an exercise's name from its id.
 #[must_use]
-pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
-    let (steps, left_out) = results(entries);
-    let mut text = row(["Exercise", "Done", "Best s", "Mean s", "F0 Hz", "dB(A)", "Notes"]);
+pub fn table(entries: &[Entry], words: &Words, name_of: &dyn Fn(&str) -> String) -> String {
+    let (steps, left_out) = results(entries, words);
+    let heads = ["exercise", "done", "best", "mean", "f0", "level", "notes"].map(|head| words.shown(&format!("table-{head}-shown"), Vec::new()));
+    let mut text = row(heads.each_ref().map(String::as_str));
     text.push_str(&"-".repeat(WIDTH));
     text.push('\n');
     for step in steps.values() {
         let done = step.done.map_or_else(|| "-".to_owned(), |(done, prescribed)| format!("{done}/{prescribed}"));
         let best = step.holds_s.iter().copied().reduce(f64::max);
-        let level = energy_mean(&step.level_db).map_or_else(String::new, |db| format!("{db:.1}{}", mark(&step.scales)));
-        let figure = |value: Option<f64>, decimals: usize| value.map_or_else(String::new, |value| format!("{value:.decimals$}"));
+        let level = energy_mean(&step.level_db).map_or_else(String::new, |db| words.figure(db, 1) + mark(&step.scales));
+        let figure = |value: Option<f64>, decimals: usize| value.map_or_else(String::new, |value| words.figure(value, decimals));
         text.push_str(&row([
             &name_of(&step.exercise),
             &done,
@@ -75,32 +77,33 @@ pub fn table(entries: &[Entry], name_of: &dyn Fn(&str) -> String) -> String {
             &figure(mean(&step.holds_s), 1),
             &figure(statistics::median(&step.f0_hz), 0),
             &level,
-            &notes(step),
+            &notes(step, words),
         ]));
     }
     for (exercise, reason) in &left_out {
-        text.push_str(&row([&name_of(exercise), "-", "", "", "", "", &format!("left out: {reason}")]));
+        text.push_str(&row([&name_of(exercise), "-", "", "", "", "", &shown_why(words, "table-left-out-shown", reason)]));
     }
-    for (scale, words) in FOOTNOTES {
+    for (scale, key) in FOOTNOTES {
         if steps.values().any(|step| step.scales.contains(&scale)) {
-            text.push_str(words);
+            text.push_str(&(words.shown(key, Vec::new()) + "\n"));
         }
     }
     if steps.values().any(|step| step.auto_gain) {
-        text.push_str("The microphone changed its own volume: levels are not comparable.\n");
+        text.push_str(&(words.shown("table-auto-gain-shown", Vec::new()) + "\n"));
     }
-    if let Some(rated) = looked_back(entries) {
+    if let Some(rated) = looked_back(entries, words) {
         text.push_str(&rated);
     }
     if let Some(Fact::SessionEnded { reason, steps_done, steps_prescribed, .. }) = entries.last().map(|entry| &entry.fact) {
-        text.push_str(&format!("{steps_done} of {steps_prescribed} exercises done; ended: {}\n", visible_line(reason)));
+        let args = vec![("done", count(*steps_done)), ("all", count(*steps_prescribed)), ("why", Arg::Text(visible_line(&words.reason(reason))))];
+        text.push_str(&(words.shown("table-ended-shown", args) + "\n"));
     }
     text
 }
 
 /// What the client answered at the end, a line for the ratings and one for warning signs; none where nothing was answered. An answer
 /// that was corrected stands as it was given last.
-fn looked_back(entries: &[Entry]) -> Option<String> {
+fn looked_back(entries: &[Entry], words: &Words) -> Option<String> {
     let (mut ratings, mut signs): (Vec<(&str, Option<u8>)>, Vec<(&str, &str)>) = (Vec::new(), Vec::new());
     let mut told = false;
     for entry in entries {
@@ -119,16 +122,29 @@ fn looked_back(entries: &[Entry]) -> Option<String> {
             _ => {}
         }
     }
-    let rated: Vec<String> = ratings.iter().filter_map(|(what, value)| Some(format!("{what} {}", (*value)?))).collect();
-    let signs: Vec<String> = signs.iter().map(|(sign, answer)| format!("{} ({})", visible_line(sign), visible_line(answer))).collect();
-    let line = |name: &str, all: &[String]| if all.is_empty() { String::new() } else { format!("{name}: {}\n", all.join(", ")) };
-    let told = if told { "A moment when the voice worked was told; the report says where it is.\n" } else { "" };
-    let text = line("Own ratings, 0 to 10", &rated) + told + &line("Tell the clinician", &signs);
+    let rated: Vec<String> = ratings
+        .iter()
+        .filter_map(|(what, value)| {
+            let what = words.shown(&format!("report-rating-{what}-shown"), Vec::new());
+            Some(words.shown("table-rating-shown", vec![("what", Arg::Text(what)), ("value", Arg::Text((*value)?.to_string()))]))
+        })
+        .collect();
+    let sign = |(sign, answer): &(&str, &str)| {
+        let [what, answer] = [sign, answer].map(|kept| Arg::Text(visible_line(&words.reason(kept))));
+        words.shown("table-sign-shown", vec![("what", what), ("answer", answer)])
+    };
+    let signs: Vec<String> = signs.iter().map(sign).collect();
+    let line = |key: &str, all: &[String]| match all {
+        [] => String::new(),
+        all => words.shown(key, vec![("list", Arg::Text(all.join(", ")))]) + "\n",
+    };
+    let told = if told { words.shown("table-moment-shown", Vec::new()) + "\n" } else { String::new() };
+    let text = line("table-ratings-shown", &rated) + &told + &line("table-signs-shown", &signs);
     (!text.is_empty()).then_some(text)
 }
 
 /// Results by step, in the routine's order, and what was left out with the reason.
-fn results(entries: &[Entry]) -> (BTreeMap<u32, StepResult>, Vec<(String, String)>) {
+fn results(entries: &[Entry], words: &Words) -> (BTreeMap<u32, StepResult>, Vec<(String, String)>) {
     let mut steps: BTreeMap<u32, StepResult> = BTreeMap::new();
     let mut left_out = Vec::new();
     for entry in entries {
@@ -141,7 +157,7 @@ fn results(entries: &[Entry]) -> (BTreeMap<u32, StepResult>, Vec<(String, String
             continue;
         }
         if let Some(at) = entry.position {
-            steps.entry(at.step).or_default().add(&entry.fact);
+            steps.entry(at.step).or_default().add(&entry.fact, words);
         }
     }
     steps.retain(|_, step| !step.exercise.is_empty());
@@ -149,7 +165,7 @@ fn results(entries: &[Entry]) -> (BTreeMap<u32, StepResult>, Vec<(String, String
 }
 
 impl StepResult {
-    fn add(&mut self, fact: &Fact) {
+    fn add(&mut self, fact: &Fact, words: &Words) {
         match fact {
             Fact::StepBegun { exercise, .. } => self.exercise.clone_from(exercise),
             Fact::HoldMeasured { duration_s, f0_median_hz, level_mean_db, level_terms, masked_s, complete: true, .. } => {
@@ -172,7 +188,7 @@ impl StepResult {
             }
             Fact::StepStopped { repetitions_done, repetitions_prescribed, reason, .. } => {
                 self.done = Some((*repetitions_done, *repetitions_prescribed));
-                self.notes.push(format!("stopped: {}", visible_line(reason)));
+                self.notes.push(shown_why(words, "table-stopped-shown", reason));
             }
             _ => {}
         }
@@ -199,24 +215,32 @@ impl StepResult {
     }
 }
 
-fn notes(step: &StepResult) -> String {
+fn notes(step: &StepResult, words: &Words) -> String {
     let mut notes = step.notes.clone();
     if let Some(rate) = mean(&step.rates_hz) {
-        notes.push(format!("{rate:.1} syll/s"));
+        notes.push(words.shown("table-rate-shown", vec![("rate", Arg::Text(format!("{rate:.1}")))]));
     }
     if step.questions.1 > 0 {
-        notes.push(format!("{} of {} right", step.questions.0, step.questions.1));
+        notes.push(words.shown("table-right-shown", vec![("right", count(step.questions.0)), ("all", count(step.questions.1))]));
     }
     if step.clipped > 0 {
-        notes.push(format!("{} clipped", step.clipped));
+        notes.push(words.shown("table-clipped-shown", vec![("n", count(step.clipped))]));
     }
     if step.auto_gain {
-        notes.push("levels not comparable".to_owned());
+        notes.push(words.shown("table-not-comparable-shown", Vec::new()));
     }
     if step.masked > 0 {
-        notes.push(format!("{} under our voice", step.masked));
+        notes.push(words.shown("table-masked-shown", vec![("n", count(step.masked))]));
     }
     notes.join("; ")
+}
+
+fn shown_why(words: &Words, key: &str, reason: &str) -> String {
+    words.shown(key, vec![("why", Arg::Text(visible_line(&words.reason(reason))))])
+}
+
+fn count(n: u32) -> Arg {
+    Arg::Number(f64::from(n))
 }
 
 fn mean(values: &[f64]) -> Option<f64> {

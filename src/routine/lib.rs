@@ -59,7 +59,7 @@ pub use limit::Limit;
 pub use limits::limit_of;
 pub use looking_back::{AFTER_A_PRACTICE, has_swallow_work};
 pub use norm::{Norm, Sex, norms, norms_for};
-pub use pack::{Pack, built_in_packs, check_pack, fresh_first};
+pub use pack::{Pack, built_in_packs, check_pack, fresh_first, packs_with};
 pub use placed::Posture;
 pub use plan::{PlannedTime, Weekday, minutes_of};
 pub use posture::{Rise, rise};

@@ -92,6 +92,14 @@ pub fn built_in_packs() -> Vec<(String, String)> {
     all
 }
 
+/// The same with a language's own packs, each in the place of the built-in one of its name; sorted by name.
+#[must_use]
+pub fn packs_with(games: &[(String, String)]) -> Vec<(String, String)> {
+    let mut all: BTreeMap<String, String> = built_in_packs().into_iter().collect();
+    all.extend(games.iter().cloned());
+    all.into_iter().collect()
+}
+
 /// Checks the bytes of a pack; `name` stands for the file's name in faults.
 ///
 /// # Errors
@@ -316,7 +324,7 @@ pub(super) fn of_step(
 }
 
 fn find(name: &At<String>, hearing: Hearing<'_>, faults: &mut Finder<'_>) -> Option<Pack> {
-    let built_in = built_in_packs();
+    let built_in = packs_with(hearing.games);
     let bytes = match built_in.iter().find(|(known, _)| *known == name.value) {
         Some((_, text)) => Ok(text.as_bytes().to_vec()),
         None if name.value.ends_with(".toml") => match hearing.pack_file {

@@ -17,6 +17,8 @@ pub struct Hearing<'a> {
     pub pack_file: Option<&'a dyn Fn(&str) -> Result<Vec<u8>, String>>,
     /// The language of the words it is led with: a routine may name it beside those that are built in.
     pub language: Option<&'a str>,
+    /// The language's own word packs, name and text: each stands in the place of the built-in one of its name.
+    pub games: &'a [(String, String)],
 }
 
 impl Hearing<'_> {

@@ -7,7 +7,9 @@ use std::process::ExitCode;
 use std::sync::Arc;
 
 use files::error::{Failure, delivered};
-use speak::Language;
+use files::load::command_words;
+use routine::{Faults, Hearing, check_pack};
+use speak::{Language, Words};
 use speak::words::{CommandsBy, check};
 
 /// Arguments of `tidecount language`.
@@ -71,10 +73,24 @@ pub fn checked(language: &Arc<Language>) -> Result<(String, bool), Failure> {
     for fault in &faults {
         let _ = writeln!(text, "{fault}");
     }
-    let _ = match faults.len() {
+    let of_games = faults_of_games(language)?;
+    for faults in &of_games {
+        let _ = writeln!(text, "{faults}");
+    }
+    let faults = faults.len() + of_games.iter().map(|faults| faults.list.len()).sum::<usize>();
+    let _ = match faults {
         0 => writeln!(text, "{} ({}): the pack is whole.", language.tag, language.name),
         1 => writeln!(text, "{} ({}): 1 fault.", language.tag, language.name),
         n => writeln!(text, "{} ({}): {n} faults.", language.tag, language.name),
     };
-    Ok((text, faults.is_empty()))
+    Ok((text, faults == 0))
+}
+
+/// The pack's word games against its own commands, each with all its faults. Games that it lacks are asked in English, as any message is.
+fn faults_of_games(language: &Arc<Language>) -> Result<Vec<Faults>, Failure> {
+    let words = Words::of(Arc::clone(language))?;
+    let commands = command_words(&words);
+    let hearing = Hearing { commands: &commands, language: Some(&language.tag), games: &language.games, ..Hearing::default() };
+    let faults = |(name, text): &(String, String)| check_pack(&format!("games/{name}.toml"), text.as_bytes(), hearing).err();
+    Ok(language.games.iter().filter_map(faults).collect())
 }

@@ -8,7 +8,7 @@ use crate::terminal::told;
 use files::checker::Checker;
 use files::error::Failure;
 use files::routine_files::{read_limited, write_faults};
-use routine::{Faults, Hearing, Pack, built_in_packs, check_pack};
+use routine::{Faults, Hearing, Pack, check_pack, packs_with};
 
 /// Arguments of `tidecount pack`.
 #[derive(Debug, clap::Args)]
@@ -20,7 +20,7 @@ pub struct PackArgs {
 /// What can be done with word packs.
 #[derive(Debug, clap::Subcommand)]
 pub enum PackCommand {
-    /// List the built-in packs
+    /// List the packs of the language
     List,
     /// Show every item of a pack, built in or a file
     Show {
@@ -51,7 +51,7 @@ pub fn run(args: &PackArgs) -> Result<ExitCode, Failure> {
 fn go(args: &PackArgs, hearing: Hearing<'_>, fancy: bool, out: &mut dyn Write) -> io::Result<bool> {
     match &args.command {
         PackCommand::List => {
-            for (name, text) in built_in_packs() {
+            for (name, text) in packs_with(hearing.games) {
                 match check_pack(&name, text.as_bytes(), hearing) {
                     Ok(pack) => writeln!(out, "{name:<18} {:>3} {}", items(&pack), pack.title)?,
                     Err(faults) => write_faults(&faults, fancy, out)?,
@@ -80,7 +80,7 @@ fn go(args: &PackArgs, hearing: Hearing<'_>, fancy: bool, out: &mut dyn Write) -
 }
 
 fn load(name: &str, hearing: Hearing<'_>) -> Result<Pack, Faults> {
-    let built_in = built_in_packs().into_iter().find(|(known, _)| known == name);
+    let built_in = packs_with(hearing.games).into_iter().find(|(known, _)| known == name);
     let bytes = match built_in {
         Some((_, text)) => text.into_bytes(),
         None => read_limited(name.as_ref()).map_err(|error| {

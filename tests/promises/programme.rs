@@ -14,7 +14,7 @@ use tidecount::routine;
 use tidecount::routine::new::write_programme;
 use tidecount::terminal::ask::{AskError, Plain};
 
-const NOTHING_LISTENED_FOR: Hearing<'_> = Hearing { commands: &[], knows_word: None, pack_file: None, language: None };
+const NOTHING_LISTENED_FOR: Hearing<'_> = Hearing { commands: &[], knows_word: None, pack_file: None, language: None, games: &[] };
 
 fn checked(text: &str) -> Prescription {
     check_text("routine.toml", text, NOTHING_LISTENED_FOR).unwrap_or_else(|faults| panic!("{faults}\n{text}"))
@@ -225,7 +225,7 @@ fn new_routine(answers: &[&str], file: Option<&Path>) -> (String, Result<Option<
     let commands = load::command_words(&words);
     let (mut out, typed) = (Vec::new(), answers.join("\n") + "\n");
     let mut ask = Plain::new(typed.as_bytes(), &mut out);
-    let hearing = Hearing { commands: &commands, knows_word: None, pack_file: None, language: None };
+    let hearing = Hearing { commands: &commands, knows_word: None, ..Hearing::default() };
     let written = write_programme(&mut ask, file, &look_up(&words), hearing);
     (String::from_utf8(out).expect("text"), written)
 }

@@ -4,10 +4,11 @@
 //! without the program's own reader.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
-use routine::{Hearing, PackKind, built_in_packs, check_pack};
+use routine::{Hearing, PackKind, Work, built_in_packs, check_pack, check_text};
 use session::Command;
-use speak::Words;
+use speak::{Language, Words};
 
 fn lexicon() -> BTreeSet<String> {
     let text = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/models/en/graph/words.txt")).expect("the model's words");
@@ -29,7 +30,7 @@ fn plain(text: &str) -> String {
 fn there_are_enough_packs_and_each_is_without_fault() {
     let (lexicon, commands) = (lexicon(), commands());
     let knows = |word: &str| lexicon.contains(word);
-    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None, language: None };
+    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() };
     let mut kinds = BTreeMap::new();
     let mut items = 0;
     for (name, text) in built_in_packs() {
@@ -71,12 +72,46 @@ fn each_item_has_one_clear_answer_that_can_be_heard() {
     }
 }
 
+/// German and Spanish have games of their own for each of the English packs, and a routine that names one gets that of its language.
+#[test]
+fn each_language_asks_its_own_games() {
+    let english: BTreeMap<String, String> = built_in_packs().into_iter().collect();
+    for language in Language::built_in().expect("languages").iter().filter(|language| language.tag != "en") {
+        let words = Words::of(Arc::clone(language)).expect("words");
+        let commands: Vec<(String, Vec<String>)> =
+            Command::ALL.into_iter().map(|command| (command.name().to_owned(), words.wordings(command))).collect();
+        let hearing = Hearing { commands: &commands, games: &language.games, language: Some(&language.tag), ..Hearing::default() };
+        let names: Vec<&String> = language.games.iter().map(|(name, _)| name).collect();
+        assert_eq!(names, english.keys().collect::<Vec<_>>(), "{}", language.tag);
+        let english_clues: BTreeSet<String> = english.values().flat_map(|text| clues(text)).collect();
+        for (name, text) in &language.games {
+            let pack = check_pack(name, text.as_bytes(), hearing).unwrap_or_else(|faults| panic!("{}: {faults}", language.tag));
+            let kind = check_pack(name, english[name].as_bytes(), Hearing::default()).expect("English").kind;
+            assert_eq!(pack.kind, kind, "{name}");
+            let least = if kind == PackKind::Category { 8 } else { 20 };
+            assert!(pack.questions.len() + pack.categories.len() >= least, "{} {name}", language.tag);
+            assert!(clues(text).iter().all(|clue| !english_clues.contains(clue)), "{} {name}: left in English", language.tag);
+            assert_eq!(toml::from_str::<toml::Table>(text).expect("TOML")["language"].as_str(), Some(language.tag.as_str()), "{name}");
+        }
+        let routine = "title = \"x\"\n[[step]]\nexercise = \"word-questions\"\npacks = [\"opposites\"]\nrepetitions = 4\n";
+        let prescription = check_text("x", routine, hearing).unwrap_or_else(|faults| panic!("{faults}"));
+        let Work::Question { items, .. } = &prescription.routine.steps[0].work else { panic!("no questions") };
+        let own = &language.games.iter().find(|(name, _)| name == "opposites").expect("opposites").1;
+        assert_eq!(Some(&items[0].clue), clues(own).first(), "{}", language.tag);
+    }
+}
+
+fn clues(pack: &str) -> Vec<String> {
+    let pack: toml::Value = toml::from_str(pack).expect("TOML");
+    pack["item"].as_array().expect("items").iter().map(|item| item["clue"].as_str().expect("clue").to_owned()).collect()
+}
+
 /// The check above can fail.
 #[test]
 fn a_pack_with_a_word_nobody_can_hear_is_refused() {
     let (lexicon, commands) = (lexicon(), commands());
     let knows = |word: &str| lexicon.contains(word);
-    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), pack_file: None, language: None };
+    let hearing = Hearing { commands: &commands, knows_word: Some(&knows), ..Hearing::default() };
     let text = "title = \"x\"\nkind = \"opposite\"\n[[item]]\nclue = \"What?\"\nanswers = [\"flumbergast\"]\nhint = \"h\"\n";
     assert!(check_pack("own.toml", text.as_bytes(), hearing).expect_err("unknown word").to_string().contains("own.toml:5"));
 }

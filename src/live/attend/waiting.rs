@@ -131,7 +131,7 @@ impl Waiting {
     /// The recogniser cannot be started at the very beginning.
     pub fn wait(&mut self, screen: SharedScreen, interrupted: impl Fn() -> bool) -> Result<Waited, Failure> {
         let Conductor { stage, party, .. } = &mut self.conductor;
-        stage.observers = vec![Box::new(ScreenFollower::new(screen))];
+        stage.observers = vec![Box::new(ScreenFollower::new(screen, stage.words.clone()))];
         if let Some(page) = &self.page {
             stage.observers.push(page()?);
         }

@@ -114,7 +114,7 @@ impl Enrolment {
             let kept = store::keep(&mut store, &client, command, &wording, takes, &agreed_at, source);
             kept.and_then(|()| store::own_voice(&store, &client)).map_err(|why| why.to_string())
         });
-        observers.push(Box::new(ScreenFollower::new(screen)));
+        observers.push(Box::new(ScreenFollower::new(screen, self.words.clone())));
         let stage = machine.stage(self.words, talker, commands, io.as_ref(), observers)?;
         Ok(Conductor::new(stage, EnrolParty::new(io, Dialogue::new(to_learn), keep)?))
     }

@@ -126,6 +126,7 @@ impl Practice {
         let beginning = Beginning { routine: &self.prescription.routine, usual: &usual, class: false, by_page: self.by_page };
         observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         let names = self.names();
+        let words = self.words.clone();
         let facts = SessionFacts {
             client: self.client.clone(),
             routine_title: self.prescription.routine.title.clone(),
@@ -139,9 +140,9 @@ impl Practice {
         let (keeper, kept) = JournalKeeper::new(store, facts, unfinished)?;
         observers.push(Box::new(keeper));
         observers.extend(wish.map(|wish| wish.keeper(&self.data, io.mic_rate_hz(), kept.clone(), io.is_offline(), self.words.clone())));
-        observers.push(Box::new(ScreenFollower::new(screen)));
+        observers.push(Box::new(ScreenFollower::new(screen, self.words.clone())));
         let fault = lead_to_end(self.conductor(parts, context, io, observers)?)?;
-        Ok(Outcome { kept, fault, names })
+        Ok(Outcome { kept, fault, words, names })
     }
 
     /// Leads a class: the same engine with nobody in it, nobody measured, and no journal. Gives why it had to end, where it was not led to
@@ -160,7 +161,7 @@ impl Practice {
         observers.extend(self.no_ear());
         let beginning = Beginning { routine: &self.prescription.routine, usual: &BTreeMap::new(), class: true, by_page: false };
         observers.iter_mut().for_each(|observer| observer.begins(&beginning));
-        observers.push(Box::new(ScreenFollower::new(screen)));
+        observers.push(Box::new(ScreenFollower::new(screen, self.words.clone())));
         let ClassGiven { participants, names_aloud } = class;
         let context = SessionContext { class: true, participants, names_aloud, ..SessionContext::default() };
         lead_to_end(self.conductor(parts, context, io, observers)?)

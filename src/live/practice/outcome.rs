@@ -7,12 +7,14 @@ use crate::follow::SharedScreen;
 use crate::journal_keeper::{SharedKept, lock};
 use crate::summary;
 use files::error::tell;
+use speak::Words;
 
 /// How a practice ended.
 pub struct Outcome {
     pub(super) kept: SharedKept,
     /// Why it had to end, where it was not led to its end.
     pub(super) fault: Option<String>,
+    pub(super) words: Words,
     /// What each exercise is called.
     pub(super) names: Vec<(String, String)>,
 }
@@ -24,7 +26,7 @@ impl Outcome {
         let kept = lock(&self.kept);
         let name = |id: &str| self.names.iter().find(|(known, _)| known == id).map_or_else(|| id.to_owned(), |(_, name)| name.clone());
         // A reader that went away (`| head`) is no reason to break off.
-        let _ = writeln!(std::io::stdout(), "\n{}", summary::table(&kept.entries, &name));
+        let _ = writeln!(std::io::stdout(), "\n{}", summary::table(&kept.entries, &self.words, &name));
         for failure in &kept.failures {
             tell(&format!("The journal has a gap: {failure}"));
         }

@@ -72,8 +72,9 @@ fn a_phone_stays_rough_and_nothing_stays_relative() {
     assert_eq!((terms.calibration, terms.distance_cm), (LevelCalibration::None, Some(45.0)));
     CalibrationStore::open(folder.path()).unwrap().keep(kept(Method::Phone)).unwrap();
     let (_, _, terms) = phrase(&Levels::of(folder.path(), &device("unknown"), None).unwrap());
-    assert_eq!(in_words(71.6, "A", Some(&terms)), "72 dB(A) SPL at 30 cm, ROUGH");
-    assert_eq!(in_words(-29.4, "A", None), "-29 dB(A) relative");
+    let words = Words::english().unwrap();
+    assert_eq!(in_words(&words, 71.6, "A", Some(&terms)), "72 dB(A) SPL at 30 cm, ROUGH");
+    assert_eq!(in_words(&words, -29.4, "A", None), "-29 dB(A) relative");
 }
 
 #[test]

@@ -96,7 +96,7 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
             let names: Vec<String> = exercises.iter().map(|id| name(site, id)).collect();
             plain(if *given { "page-fact-agreed" } else { "page-fact-not-agreed" }, vec![("names", text(&names.join(", ")))])
         }
-        Fact::StepLeftOut { reason, .. } => marked("page-fact-left-out", vec![("reason", text(reason))], "page-mark-left-out"),
+        Fact::StepLeftOut { reason, .. } => marked("page-fact-left-out", vec![("reason", text(&why(site, reason)))], "page-mark-left-out"),
         Fact::StepBegun { exercise, ramp_stage } => {
             let more = ramp_stage.map(|stage| say("page-fact-stage", vec![("n", count(stage))]));
             Some(Told {
@@ -116,15 +116,15 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         }
         Fact::RoundPaced { duration_s, beat_s, .. } => plain("page-fact-round", vec![("s", one(*duration_s)), ("beat", one(*beat_s))]),
         Fact::RepetitionDone { duration_s, ended_by, .. } => {
-            plain("page-fact-repetition", vec![("s", one(*duration_s)), ("by", text(ended_by))])
+            plain("page-fact-repetition", vec![("s", one(*duration_s)), ("by", text(&why(site, ended_by)))])
         }
         Fact::PhraseRead { phrase, duration_s, level_mean_db, f0_median_hz, level_weighting, level_terms, .. } => {
-            let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
+            let level = in_words(&site.words, *level_mean_db, level_weighting, level_terms.as_ref());
             let told = say("page-fact-phrase", vec![("phrase", text(phrase)), ("s", one(*duration_s))]);
             Some(Told { told, more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])], mark: None })
         }
         Fact::Talked { duration_s, pauses, pause_share_pct, level_mean_db, f0_median_hz, level_weighting, level_terms, .. } => {
-            let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
+            let level = in_words(&site.words, *level_mean_db, level_weighting, level_terms.as_ref());
             let told = say("page-fact-talk", vec![("s", one(*duration_s)), ("pauses", count(*pauses)), ("share", whole(*pause_share_pct))]);
             Some(Told { told, more: vec![say("page-fact-level", vec![("level", text(&level)), ("hz", whole(*f0_median_hz))])], mark: None })
         }
@@ -162,7 +162,7 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
             plain("page-fact-rated", vec![("what", text(&what)), ("over", text(&over)), ("value", text(&value))])
         }
         Fact::SwallowSign { sign, answer } => {
-            let args = vec![("what", text(&why(site, sign))), ("answer", text(answer))];
+            let args = vec![("what", text(&why(site, sign))), ("answer", text(&why(site, answer)))];
             if answer.is_warning() { marked("page-fact-sign", args, "page-mark-look") } else { plain("page-fact-sign", args) }
         }
         Fact::MomentTold { from_s: Some(from_s), until_s: Some(until_s), text: words } => {
@@ -188,10 +188,10 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         }
         Fact::StepStopped { reason, repetitions_done, repetitions_prescribed, .. } => marked(
             "page-fact-step-ended",
-            vec![("reason", text(reason)), ("done", count(*repetitions_done)), ("of", count(*repetitions_prescribed))],
+            vec![("reason", text(&why(site, reason))), ("done", count(*repetitions_done)), ("of", count(*repetitions_prescribed))],
             "page-mark-ended",
         ),
-        Fact::SafetyStop { reason, .. } => marked("page-fact-safety", vec![("reason", text(reason))], "page-mark-safety"),
+        Fact::SafetyStop { reason, .. } => marked("page-fact-safety", vec![("reason", text(&why(site, reason)))], "page-mark-safety"),
         Fact::RecogniserRestarted { lost_s } => marked("page-fact-recogniser", vec![("s", one(*lost_s))], "page-mark-look"),
         Fact::Troubled { trouble } => marked(trouble_key(trouble), Vec::new(), "page-mark-look"),
         Fact::MicrophoneNoted { text: told, .. } => plain("page-fact-microphone", vec![("text", text(told))]),
@@ -200,7 +200,7 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         Fact::HoldInNoise { over_room_db, .. } => marked("page-fact-in-noise", vec![("db", whole(*over_room_db))], "page-mark-discarded"),
         Fact::SoundLost { lost_s } => marked("page-fact-sound-lost", vec![("s", Arg::Text(format!("{lost_s:.2}")))], "page-mark-look"),
         Fact::SessionEnded { reason, steps_done, steps_prescribed, .. } => {
-            plain("page-fact-ended", vec![("reason", text(reason)), ("done", count(*steps_done)), ("of", count(*steps_prescribed))])
+            plain("page-fact-ended", vec![("reason", text(&why(site, reason))), ("done", count(*steps_done)), ("of", count(*steps_prescribed))])
         }
         // Only of use to the program.
         Fact::ResponseTimed { .. } | Fact::ResultTold { .. } => None,
@@ -215,8 +215,7 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
 
 /// A word of the journal in plain words.
 pub(super) fn why(site: &Site, word: &str) -> String {
-    let key = format!("report-why-{}-shown", word.replace(' ', "-"));
-    if site.words.has(&key) { site.s(&key) } else { word.to_owned() }
+    site.words.reason(word)
 }
 
 fn trouble_key(trouble: &session::Trouble) -> &'static str {
@@ -249,7 +248,7 @@ fn hold(site: &Site, fact: &Fact) -> Told {
         return Told::default();
     };
     let say = |key: &str, args: Vec<(&'static str, Arg)>| site.with_texts(|texts| texts.with(key, args));
-    let level = in_words(*level_mean_db, level_weighting, level_terms.as_ref());
+    let level = in_words(&site.words, *level_mean_db, level_weighting, level_terms.as_ref());
     let mut told = Told {
         told: say("page-fact-hold", vec![("s", one(*duration_s))]),
         more: vec![say("page-fact-hold-figures", vec![("level", text(&level)), ("hz", whole(*f0_median_hz)), ("span", one(*f0_span_st))])],

@@ -170,6 +170,7 @@ impl Site {
             knows_word: Some(&knows),
             pack_file: Some(&pack),
             language: Some(&self.words.language().tag),
+            games: &self.words.language().games,
         })
     }
 

@@ -20,6 +20,9 @@ struct Spanish;
 /// What a pack says of itself.
 pub const PACK_FILE: &str = "pack.toml";
 
+/// The folder of a pack in which its word games are.
+pub const GAMES_FOLDER: &str = "games";
+
 /// A file of a pack is words, not a book: larger ones are refused, bytes.
 const MAX_FILE_BYTES: u64 = 1_000_000;
 
@@ -108,6 +111,8 @@ pub struct Language {
     pub commands: CommandsBy,
     /// Each `*.ftl` of the folder: name and text, by name.
     pub files: Vec<(String, String)>,
+    /// Each `games/*.toml` of the folder, a word pack: name without its ending and text, by name.
+    pub games: Vec<(String, String)>,
 }
 
 static BUILT_IN: LazyLock<Result<Vec<Arc<Language>>, WordsError>> = LazyLock::new(|| {
@@ -121,7 +126,8 @@ fn embedded<Folder: rust_embed::RustEmbed>(folder: &str) -> Result<Language, Wor
     let text = |name: &str| Folder::get(name).map(|file| String::from_utf8_lossy(&file.data).into_owned());
     let about = text(PACK_FILE).ok_or_else(|| no_pack_file(&format!("words/{folder}")))?;
     let files = Folder::iter().filter(|name| name.ends_with(".ftl")).filter_map(|name| Some((name.to_string(), text(&name)?)));
-    Language::of(&format!("words/{folder}/{PACK_FILE}"), &about, files.collect())
+    let games = Folder::iter().filter_map(|name| Some((name.strip_prefix("games/")?.strip_suffix(".toml")?.to_owned(), text(&name)?)));
+    Language::of(&format!("words/{folder}/{PACK_FILE}"), &about, files.collect()).map(|language| language.with_games(games.collect()))
 }
 
 fn no_pack_file(folder: &str) -> WordsError {
@@ -180,15 +186,28 @@ impl Language {
             return Err(no_pack_file(&shown));
         }
         let about_text = read(&about)?;
-        let mut files = Vec::new();
-        for entry in std::fs::read_dir(folder).map_err(|why| unreadable(&shown, &why))? {
-            let path = entry.map_err(|why| unreadable(&shown, &why))?.path();
-            if path.extension().is_some_and(|ending| ending == "ftl") {
-                let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
-                files.push((name, read(&path)?));
+        let all = |folder: &Path, ending: &str| -> Result<Vec<(String, String)>, WordsError> {
+            let shown = folder.display().to_string();
+            let mut found = Vec::new();
+            for entry in std::fs::read_dir(folder).map_err(|why| unreadable(&shown, &why))? {
+                let path = entry.map_err(|why| unreadable(&shown, &why))?.path();
+                if path.extension().is_some_and(|its| its == ending) {
+                    let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+                    found.push((name, read(&path)?));
+                }
             }
-        }
-        Self::of(&about.display().to_string(), &about_text, files)
+            Ok(found)
+        };
+        let games = folder.join(GAMES_FOLDER);
+        let games = if games.exists() { all(&games, "toml")? } else { Vec::new() };
+        let games = games.into_iter().map(|(name, text)| (name.trim_end_matches(".toml").to_owned(), text)).collect();
+        Ok(Self::of(&about.display().to_string(), &about_text, all(folder, "ftl")?)?.with_games(games))
+    }
+
+    fn with_games(mut self, mut games: Vec<(String, String)>) -> Self {
+        games.sort();
+        self.games = games;
+        self
     }
 
     /// A pack from the text of its `pack.toml` and its other files.
@@ -210,7 +229,7 @@ impl Language {
         }
         files.sort();
         let PackFile { tag, name, direction, decimal, capital_nouns, voices, piper, commands } = pack;
-        Ok(Self { tag, name, direction, decimal, capital_nouns, voices, piper, commands, files })
+        Ok(Self { tag, name, direction, decimal, capital_nouns, voices, piper, commands, files, games: Vec::new() })
     }
 
     /// Makes this the language of whatever names none; for the beginning of the program, once. A second call changes nothing.

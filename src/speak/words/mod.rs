@@ -165,6 +165,31 @@ impl Words {
             .map_or(0, |message| usize::from(message.value().is_some()) + message.attributes().filter(|a| is_variant(a.id())).count())
     }
 
+    /// A message for the eye, with its arguments; its key where the catalogue lacks it, for a missing word is no reason to break off.
+    #[must_use]
+    pub fn shown(&self, key: &str, args: Vec<(&'static str, Arg)>) -> String {
+        self.text(&Line { key: key.to_owned(), args }).unwrap_or_else(|_| key.to_owned())
+    }
+
+    /// An exercise's name; its id where the catalogue lacks it.
+    #[must_use]
+    pub fn exercise(&self, id: &str) -> String {
+        self.text(&Line { key: format!("ex-{id}-name"), args: Vec::new() }).unwrap_or_else(|_| id.to_owned())
+    }
+
+    /// A figure as the language writes it: "12.4", "12,4".
+    #[must_use]
+    pub fn figure(&self, value: f64, decimals: usize) -> String {
+        figures::written(&format!("{value:.decimals$}"), self.language.decimal)
+    }
+
+    /// A reason as the record has it ("can't breathe"), in words; as it stands where there are none.
+    #[must_use]
+    pub fn reason(&self, kept: &str) -> String {
+        let slug: String = kept.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
+        self.text(&Line { key: format!("report-why-{slug}-shown"), args: Vec::new() }).unwrap_or_else(|_| kept.to_owned())
+    }
+
     /// What can be said for a command, in lower case, the shown one first; empty only if the catalogue lacks it.
     #[must_use]
     pub fn wordings(&self, command: Command) -> Vec<String> {

@@ -95,3 +95,61 @@ page-same-pitch-shown = at the same pitch
 # The terminal
 
 page-address-shown = The page: { $address }
+
+# The terminal's log of results
+
+log-here-shown = { $name }: here
+log-not-here-shown = { $name }: not here
+log-not-asked-shown = { $name }: not asked
+log-hold-shown = held { $s } s, { $pitch }, { $level }
+log-hold-cut-off-shown = held { $s } s, { $pitch }, { $level }, cut off
+log-hz-shown = { $hz } Hz
+log-no-hz-shown = no Hz
+log-posture-shown = posture { $s } of { $of } s
+log-phrase-shown = phrase { $s } s, { $level }
+log-talk-shown = talk { $s } s, { $pauses } pauses, { $level }
+log-syllables-shown = { $n } syllables, { $rate } per second
+log-left-out-shown = { $name } left out: { $why }
+log-recogniser-shown = the recogniser was restarted; { $s } s went unheard
+log-room-loud-shown = the room is too loud to measure in ({ $db } dB re full scale)
+log-room-quiet-shown = the room is quiet enough again
+log-in-noise-shown = that hold stood only { $db } dB over the room; its figures are doubtful
+log-sound-lost-shown = { $s } s of sound were lost
+
+# A level in words, in the log and on pages: "72 dB(A) SPL at 30 cm", "-29 dB(A) relative"
+
+level-relative-shown = { $db } dB({ $weighting }) relative
+level-spl-shown = { $db } dB({ $weighting }) SPL at 30 cm
+level-rough-shown = { $db } dB({ $weighting }) SPL at 30 cm, ROUGH
+level-none-shown = no
+level-auto-gain-shown = { $level }, not comparable (automatic gain)
+level-clipped-shown = { $level }, clipped
+
+# The terminal's table at the end. Heads of columns: at most 5 letters for table-done and table-f0, 6 for the other figures.
+
+table-exercise-shown = Exercise
+table-done-shown = Done
+table-best-shown = Best s
+table-mean-shown = Mean s
+table-f0-shown = F0 Hz
+table-level-shown = dB(A)
+table-notes-shown = Notes
+table-left-out-shown = left out: { $why }
+table-stopped-shown = stopped: { $why }
+table-rate-shown = { $rate } syll/s
+table-right-shown = { $right } of { $all } right
+table-clipped-shown = { $n } clipped
+table-not-comparable-shown = levels not comparable
+table-masked-shown = { $n } under our voice
+table-none-shown = * relative to full scale: the microphone is not calibrated
+table-void-shown = * relative to full scale: the microphone's calibration no longer holds
+table-rough-shown = ~ rough: dB SPL at 30 cm by a phone's number
+table-meter-shown = dB(A): dB SPL at 30 cm, energy mean, calibrated with a sound level meter
+table-source-shown = dB(A): dB SPL at 30 cm, energy mean, calibrated with a known source
+table-auto-gain-shown = The microphone changed its own volume: levels are not comparable.
+table-ended-shown = { $done } of { $all } exercises done; ended: { $why }
+table-ratings-shown = Own ratings, 0 to 10: { $list }
+table-rating-shown = { $what } { $value }
+table-moment-shown = A moment when the voice worked was told; the report says where it is.
+table-signs-shown = Tell the clinician: { $list }
+table-sign-shown = { $what } ({ $answer })

@@ -313,6 +313,11 @@ report-why-masked-shown = the tool spoke over it
 report-why-auto-gain-shown = the microphone changed its own volume
 report-why-clipped-shown = clipped
 report-why-misdated-shown = its date cannot be right
+report-why-done-shown = “done”
+report-why-next-cue-shown = the next cue
+report-why-yes-shown = yes
+report-why-no-shown = no
+report-why-not-sure-shown = not sure
 
 # Fields of a routine file; what is not here is shown with blanks for underscores.
 report-field-repetitions-shown = repetitions

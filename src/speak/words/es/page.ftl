@@ -67,3 +67,61 @@ page-semitones-lower-shown = { $n } { $n ->
 } más grave
 page-same-pitch-shown = en el mismo tono
 page-address-shown = La página: { $address }
+
+# The terminal's log of results
+
+log-here-shown = { $name }: aquí
+log-not-here-shown = { $name }: no está
+log-not-asked-shown = { $name }: sin preguntar
+log-hold-shown = { $s } s sostenidos, { $pitch }, { $level }
+log-hold-cut-off-shown = { $s } s sostenidos, { $pitch }, { $level }, interrumpido
+log-hz-shown = { $hz } Hz
+log-no-hz-shown = sin Hz
+log-posture-shown = postura: { $s } de { $of } s
+log-phrase-shown = frase: { $s } s, { $level }
+log-talk-shown = charla: { $s } s, { $pauses } pausas, { $level }
+log-syllables-shown = { $n } sílabas, { $rate } por segundo
+log-left-out-shown = { $name }, dejado fuera: { $why }
+log-recogniser-shown = el reconocedor se reinició; { $s } s quedaron sin oír
+log-room-loud-shown = hay demasiado ruido para medir ({ $db } dB respecto a la escala completa)
+log-room-quiet-shown = la habitación vuelve a estar bastante tranquila
+log-in-noise-shown = esa vocal quedó solo { $db } dB por encima del ruido; sus cifras son dudosas
+log-sound-lost-shown = se perdieron { $s } s de sonido
+
+# A level in words, in the log and on pages: "72 dB(A) SPL at 30 cm", "-29 dB(A) relative"
+
+level-relative-shown = { $db } dB({ $weighting }) relativos
+level-spl-shown = { $db } dB({ $weighting }) SPL a 30 cm
+level-rough-shown = { $db } dB({ $weighting }) SPL a 30 cm, APROXIMADO
+level-none-shown = sin
+level-auto-gain-shown = { $level }, no comparable (ganancia automática)
+level-clipped-shown = { $level }, saturado
+
+# The terminal's table at the end. Heads of columns: at most 5 letters for table-done and table-f0, 6 for the other figures.
+
+table-exercise-shown = Ejercicio
+table-done-shown = hecho
+table-best-shown = máx. s
+table-mean-shown = med. s
+table-f0-shown = F0 Hz
+table-level-shown = dB(A)
+table-notes-shown = Notas
+table-left-out-shown = dejado fuera: { $why }
+table-stopped-shown = interrumpido: { $why }
+table-rate-shown = { $rate } síl./s
+table-right-shown = { $right } de { $all } bien
+table-clipped-shown = { $n } con saturación
+table-not-comparable-shown = niveles no comparables
+table-masked-shown = { $n } bajo nuestra voz
+table-none-shown = * respecto a la escala completa: el micrófono no está calibrado
+table-void-shown = * respecto a la escala completa: la calibración del micrófono ya no vale
+table-rough-shown = ~ aproximado: dB SPL a 30 cm según un teléfono
+table-meter-shown = dB(A): dB SPL a 30 cm, media energética, calibrado con sonómetro
+table-source-shown = dB(A): dB SPL a 30 cm, media energética, calibrado con una fuente conocida
+table-auto-gain-shown = El micrófono cambió su propio volumen: los niveles no son comparables.
+table-ended-shown = { $done } de { $all } ejercicios hechos; final: { $why }
+table-ratings-shown = Valoración propia, de 0 a 10: { $list }
+table-rating-shown = { $what } { $value }
+table-moment-shown = Se contó un momento en que la voz respondió; el informe dice dónde está.
+table-signs-shown = Dígaselo a su logopeda: { $list }
+table-sign-shown = { $what } ({ $answer })
