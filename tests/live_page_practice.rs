@@ -14,7 +14,7 @@ use std::process::{Child, Command, Stdio};
 use std::sync::{Arc, Mutex};
 use std::thread::JoinHandle;
 
-use browser::Browser;
+use browser::{Browser, FULL_HD, SMALL_PHONE};
 use program::{Place, Tape, journal, number, of_kind, tidecount};
 use serde_json::{Value, json};
 
@@ -47,7 +47,7 @@ impl Running {
     /// The address that it prints.
     fn address(&mut self) -> String {
         loop {
-            if let Some(address) = self.printed().iter().find_map(|line| line.strip_prefix("The page: ").map(str::to_owned)) {
+            if let Some(address) = self.printed().iter().find_map(|line| Some(line[line.find("http://127.0.0.1:")?..].to_owned())) {
                 return address;
             }
             assert_eq!(self.child.try_wait().expect("the child"), None, "it ended before it printed an address: {:?}", self.printed());
@@ -239,6 +239,7 @@ fn watch_page_lead(browser: &Browser) {
 
 const FOR_THE_EYE: &str = r#"
 title = "Short practice"
+ratings = ["effort", "tiredness", "pain"]
 [[step]]
 exercise = "long-ah"
 repetitions = 2
@@ -297,6 +298,28 @@ fn somebody_who_hears_nothing_is_led_to_the_end_by_the_page_alone() {
     browser.click("#now button[data-command=done]");
     waits("the second time", &format!("document.querySelector('#part').textContent.startsWith('2 of 2') && {}", offered("done")));
     browser.click("#now button[data-command=done]");
+
+    // Numbers are answered by their buttons, and by the figure keys once keys are switched on: a ten is no one.
+    let asks =
+        |what: &str| waits(what, &format!("document.querySelector('#prompt').textContent.includes('{what}') && {}", offered("answer-7")));
+    asks("How hard was that");
+    browser.assert_accessible("a question answered by a number");
+    browser.view(SMALL_PHONE);
+    assert_eq!(browser.layout_faults(44), [""; 0], "the numbers on a small telephone");
+    browser.view(FULL_HD);
+    browser.click("#now button[data-command=answer-7]");
+    waits("the answer said back", "document.querySelector('#figure').textContent === '7'");
+    browser.click("#more");
+    browser.click("label:has(#keys)");
+    browser.click("#more");
+    asks("How tired are you");
+    browser.keys("10");
+    waits("a ten", "document.querySelector('#figure').textContent === '10'");
+    asks("How much pain");
+    browser.keys("1");
+    waits("a one", "document.querySelector('#figure').textContent === '1'");
+    browser.keys("0");
+    waits("none, as it was corrected", "document.querySelector('#figure').textContent === '0'");
     waits("the end", "document.body.dataset.phase === 'over' && document.querySelectorAll('#done li').length > 0");
 
     // Every line stood there whole, in order, and what to do was told without a sound.
@@ -318,6 +341,9 @@ fn somebody_who_hears_nothing_is_led_to_the_end_by_the_page_alone() {
     let entries = journal(&lines);
     let ended = of_kind(&entries, "session_ended");
     assert_eq!((&ended[0]["reason"], &ended[0]["steps_done"]), (&json!("completed"), &json!(3)), "{entries:#?}");
+    let rated: Vec<(&Value, &Value)> = of_kind(&entries, "rated").iter().map(|entry| (&entry["what"], &entry["value"])).collect();
+    let answers = [(json!("effort"), json!(7)), (json!("tiredness"), json!(10)), (json!("pain"), json!(1)), (json!("pain"), json!(0))];
+    assert_eq!(rated, answers.iter().map(|(what, value)| (what, value)).collect::<Vec<_>>(), "the last of each counts");
     // What was held while a sentence stood there counts like any other: nothing of ours was in the microphone.
     assert!(of_kind(&entries, "hold_measured").iter().all(|hold| number(hold, "masked_s") == 0.0));
 }
@@ -366,4 +392,43 @@ fn one_page_stays_through_waiting_and_practice() {
     assert!(browser.text("#done").contains("Shoulder rolls"), "what was done stays: {}", browser.visible());
     assert_ne!(browser.text("#heading"), "Shoulder rolls");
     assert_eq!(browser.script("return document.documentElement.dataset.link"), json!("open"), "it is the same page all along");
+}
+
+const AT_HOME: &str = r#"
+[[person]]
+name = "grandpa"
+by_page = true
+[[person.routine]]
+file = "rest.toml"
+called = ["evening routine"]
+"#;
+
+/// From the button on *today* to the last word, and back to *today*: nobody touches a terminal.
+#[test]
+fn a_practice_is_started_by_its_button_led_to_its_end_and_stands_in_the_results() {
+    let Some(browser) = Browser::start() else { return };
+    let place = Place::new();
+    let household = place.write("household.toml", AT_HOME);
+    place.write("rest.toml", "title = \"Evening\"\n[[step]]\nexercise = \"shoulder-rolls\"\nrepetitions = 2\n");
+    let wav = Tape::new(RATE_HZ, 300.0).write(&place.path("quiet.wav"), 1);
+    let mut command = tidecount(["pages"]);
+    command.arg(&household).arg("--mic").arg(&wav).args(["--speaker", "none"]).arg("--data").arg(place.path("data"));
+    let mut program = Running::start_as_it_is(&mut command);
+    browser.open(&program.address());
+    let start = "form[action^='/start'] button";
+    browser.wait_until("the button", &format!("document.querySelector(\"{start}\")"));
+    browser.click(start);
+    browser.wait_until("the practice", "document.body.dataset.phase === 'practice'");
+    browser.wait_until("ready", &offered("ready"));
+    browser.click("#now button[data-command=ready]");
+    for part in ["1 of 2", "2 of 2"] {
+        let there = format!("document.querySelector('#part').textContent.startsWith('{part}') && {}", offered("done"));
+        browser.wait_until("a repetition", &there);
+        browser.click("#now button[data-command=done]");
+    }
+    browser.wait_until("the end", "document.body.dataset.phase === 'over' && document.querySelectorAll('#done li').length > 0");
+    assert!(browser.text("#done").contains("Shoulder rolls") && browser.text("#done").contains("2 of 2"), "{}", browser.visible());
+    let origin = browser.script("return location.origin").as_str().expect("an origin").to_owned();
+    browser.open(&format!("{origin}/today"));
+    browser.wait_until("the way to the next one", &format!("document.querySelector(\"{start}\")"));
 }

@@ -1,13 +1,13 @@
 //! Household files, read and checked with the routines that they name.
 
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use crate::error::Failure;
 use crate::load;
 use crate::spoken::spoken_form;
 use attend::household::{Articles, Checks, check_bytes};
-use attend::{Household, Said};
+use attend::{Home, Household, Said};
 use command_ear::{Lexicon, UNKNOWN};
 use routine::{Faults, Hearing, MAX_FILE_BYTES};
 use session::{Arg, Command, Line};
@@ -31,21 +31,37 @@ pub fn read_household(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<H
     check_household(&name, path, &bytes, words, lexicon)
 }
 
-/// The emergency number of the household that lives with this data folder; none where its file is not there or names none.
+/// The household file that is looked for where none is named.
 #[must_use]
-pub fn emergency_number(data: &Path) -> Option<String> {
-    let text = std::fs::read_to_string(data.join("household.toml")).ok()?;
-    let number = text.parse::<toml::Table>().ok()?.get("emergency_number")?.as_str()?.trim().to_owned();
+pub fn usual(data: &Path) -> PathBuf {
+    data.join("household.toml")
+}
+
+/// A household file, as far as it can be read: its faults are told where it is looked after.
+fn at_home(household: &Path) -> Option<toml::Table> {
+    std::fs::read_to_string(household).ok()?.parse().ok()
+}
+
+/// The emergency number of this household; none where its file is not there or names none.
+#[must_use]
+pub fn emergency_number(household: &Path) -> Option<String> {
+    let number = at_home(household)?.get("emergency_number")?.as_str()?.trim().to_owned();
     attend::household::is_number(&number).then_some(number)
 }
 
-/// Whether this person of the household that lives with this data folder is led by the page alone.
+/// The devices that this household has arranged; nothing else of what is arranged there.
 #[must_use]
-pub fn by_page(data: &Path, client: &str) -> bool {
-    let Some(household) = std::fs::read_to_string(data.join("household.toml")).ok().and_then(|text| text.parse::<toml::Table>().ok())
-    else {
-        return false;
-    };
+pub fn devices(household: &Path) -> Home {
+    let household = at_home(household);
+    let home = household.as_ref().and_then(|household| household.get("home"));
+    let named = |device: &str| home?.get(device)?.as_str().map(|name| name.trim().to_owned()).filter(|name| !name.is_empty());
+    Home { microphone: named("microphone"), loudspeaker: named("loudspeaker"), ..Home::default() }
+}
+
+/// Whether this person of the household is led by the page alone.
+#[must_use]
+pub fn by_page(household: &Path, client: &str) -> bool {
+    let Some(household) = at_home(household) else { return false };
     let persons = household.get("person").and_then(toml::Value::as_array).into_iter().flatten();
     let of_client = |person: &&toml::Value| person.get("name").and_then(toml::Value::as_str).is_some_and(|name| name.trim() == client);
     persons.clone().find(of_client).and_then(|person| person.get("by_page")?.as_bool()).unwrap_or(false)

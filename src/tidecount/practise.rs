@@ -5,6 +5,7 @@ use std::process::ExitCode;
 
 use crate::options::{DataFolder, Fast, Screen, Sound, distance};
 use files::error::Failure;
+use files::households;
 use files::load::{self, Loaded};
 use handover::Settings;
 use live::follow::SharedScreen;
@@ -66,12 +67,13 @@ pub fn run(args: &PractiseArgs) -> Result<ExitCode, Failure> {
 /// # Errors
 /// As [`run`].
 pub fn lead(args: &Leading, mut loaded: Loaded, protocol: Option<&str>) -> Result<ExitCode, Failure> {
-    let mut sound = args.sound.meant();
+    let data = args.data.folder()?;
+    let household = households::usual(&data);
+    let mut sound = args.sound.meant().at_home(Some(&households::devices(&household)));
     let fast = args.fast.with(&sound)?;
     let client = args.client.clone().or_else(|| loaded.prescription.client.clone()).unwrap_or_else(|| "client".into());
-    let data = args.data.folder()?;
     // Whoever names a loudspeaker or a voice wants to hear it.
-    let by_page = args.by_page || (!sound.recording && !args.sound.names_voice() && files::households::by_page(&data, &client));
+    let by_page = args.by_page || (!sound.recording && !args.sound.names_voice() && households::by_page(&household, &client));
     if by_page {
         sound.play_nowhere();
     }
@@ -84,7 +86,7 @@ pub fn lead(args: &Leading, mut loaded: Loaded, protocol: Option<&str>) -> Resul
     let device = levels::device(&sound.mic, io.mic_rate_hz(), args.recorded_with.as_deref())?;
     let levels = Levels::of(&data, &device, args.distance_cm)?;
     let source = if sound.recording { Source::Replay } else { Source::Live };
-    let words = loaded.words.clone();
+    let words = if loaded.model.hears() { loaded.words.clone() } else { loaded.words.clone().by_key() };
     let practice = Practice {
         hears_itself: sound.hears_itself,
         voice: sound.voice.or(settings.voice),
@@ -92,7 +94,7 @@ pub fn lead(args: &Leading, mut loaded: Loaded, protocol: Option<&str>) -> Resul
         levels,
         protocol: protocol.map(str::to_owned),
         by_page,
-        emergency_number: files::households::emergency_number(&data),
+        emergency_number: households::emergency_number(&household),
         ..Practice::of(loaded, source, client, data)
     };
     let pages = server::open(args.screen.wanted_or(by_page)?, &words)?;

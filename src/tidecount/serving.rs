@@ -87,7 +87,7 @@ fn lead(place: &Place, pages: &Pages, starts: &Starts, wish: &Wish) {
 fn ready(place: &Place, pages: &Pages, wish: &Wish) -> Result<(Practice, Box<dyn AudioIo>), Failure> {
     let folder = place.household.parent().unwrap_or_else(|| Path::new("."));
     let mut loaded = load::all(&folder.join(&wish.file), place.model.as_deref())?;
-    let by_page = by_page(&place.data, &wish.client);
+    let by_page = by_page(&place.household, &wish.client);
     let mut sound = sound(place, pages, &loaded.words, &loaded.lexicon);
     if by_page {
         sound.play_nowhere();
@@ -104,7 +104,7 @@ fn ready(place: &Place, pages: &Pages, wish: &Wish) -> Result<(Practice, Box<dyn
         voice: sound.voice.or(settings.voice),
         levels: Levels::of(&place.data, &device, None)?,
         by_page,
-        emergency_number: emergency_number(&place.data),
+        emergency_number: emergency_number(&place.household),
         ..Practice::of(loaded, source, wish.client.clone(), place.data.clone())
     };
     Ok((practice, io))

@@ -140,6 +140,18 @@ fn voices_and_devices() {
     refuses("a hurried microphone", fast.arg(s.place.path("data")).arg(&s.routine), &["--fast", "--mic FILE.wav"]);
     refuses("a hurried loudspeaker", s.replay().args(["--speaker", "default"]), &["--fast", "none"]);
     // Where there are devices it names those; a machine without any says so. The sound system's own libraries write, too.
+    // What was arranged at home is used, unless another is named.
+    let home = s.place.path("home");
+    std::fs::create_dir_all(&home).expect("a folder");
+    let arranged = s.place.path("arranged.wav");
+    std::fs::write(home.join("household.toml"), format!("[home]\nmicrophone = {:?}\n", arranged.display().to_string())).expect("writes");
+    let at_home = || {
+        let mut command = tidecount(["practise", "--speaker", "none", "--data"]);
+        command.arg(&home).arg(&s.routine);
+        command
+    };
+    refuses("the microphone arranged at home", &mut at_home(), &["tidecount: ", "arranged.wav"]);
+    refuses("another in its place", at_home().args(["--mic", "named.wav"]), &["tidecount: ", "named.wav"]);
     let mut device = tidecount(["practise", "--mic", "no such microphone", "--speaker", "none", "--data"]);
     refuses("an unknown microphone", device.arg(s.place.path("data")).arg(&s.routine), &["tidecount: ", "microphone"]);
     let mut device = tidecount(["practise", "--speaker", "no such loudspeaker", "--mic"]);

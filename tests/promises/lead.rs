@@ -62,7 +62,27 @@ does = [{ breath = 0.8 }, { hold = { f0_hz = 118.0, length_s = 5.0, level_db = -
 [[rule]]
 on = "read-phrase"
 nth = [1]
-does = [{ say = "a cup of tea with milk please" }, { wait = 1.0 }, { say = "done" }, { wait = 6.0 }, { say = "go on" }]
+does = [{ say = "a cup of tea with milk please" }, { wait = 1.0 }, { say = "done" }, { wait = 6.0 }, { say = "chest pain" }]
+
+# Somebody is not well: the class stands still until the clinician has seen to them.
+[[rule]]
+on = "read-phrase"
+nth = [2]
+does = [{ wait = 2.0 }, { say = "i am choking" }]
+
+[[rule]]
+on = "read-phrase"
+nth = [3]
+does = [{ wait = 2.0 }, { say = "help me" }]
+
+[[rule]]
+on = "class-halted"
+does = [{ wait = 1.0 }, { say = "go on" }]
+
+[[rule]]
+on = "read-phrase"
+nth = [4]
+does = [{ wait = 2.0 }, { say = "go on" }]
 "#;
 
 fn class(client: &str, name: &str) -> (Led, tempfile::TempDir) {
@@ -80,7 +100,9 @@ fn a_class_is_led_to_its_end_by_voice_and_leaves_no_record() {
     assert!(led.said("count") >= 4, "the holds are counted aloud: {keys:?}");
     // Reading waits for the clinician: "done" of the class and the phrase itself do not move it on.
     let at = |key: &str| led.said.iter().find(|line| line.1 == key).map(|line| line.0).unwrap_or_else(|| panic!("{key}: {keys:?}"));
-    assert!(at("class-over") - at("read-phrase") > 8.0, "{:?}", led.said);
+    assert!(at("class-unwell") - at("read-phrase") > 8.0, "{:?}", led.said);
+    // Whoever is unwell is told so much; for "help" it is only quiet, for the clinician is in the room. Nothing is lost behind it.
+    assert_eq!((led.said("class-unwell"), led.said("class-halted"), led.said("read-phrase")), (2, 3, 4), "{:?}", led.said);
     let record = folder.path().join("record");
     let kept: Vec<_> = walk(&record).into_iter().filter(|file| !file.contains("voice-cache")).collect();
     assert!(kept.is_empty(), "a class left {kept:?}");

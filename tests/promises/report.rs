@@ -441,6 +441,12 @@ fn baseline_and_re_test_stand_beside_practice() {
             compared: Some(Compared::Beyond { difference: 4.5, mdc95: 1.8 }),
         },
         BaselineFigure { first: level(-30.0), first_on, latest: Some((last_on, level(-28.0))), compared: Some(Compared::OtherConditions) },
+        BaselineFigure {
+            first: reading("comfortable-ah", Measure::F0SdSt, Taken::Median, &[0.2], None),
+            first_on,
+            latest: None,
+            compared: None,
+        },
     ];
     let baselines = Some(Baselines { figures, led: vec![(first_on, true), (last_on, false)] });
     let picture = Picture { baselines, ..Picture::of(&practised(&Life::weeks(12)), Window::weeks(TODAY, 12)) };
@@ -463,6 +469,9 @@ fn baseline_and_re_test_stand_beside_practice() {
         assert!(table.note.contains(told), "{told}: {}", table.note);
     }
     assert!(sheet.chart.text.contains("beyond own scatter (1.8)"), "{}", sheet.chart.text);
+    for explained in ["SD: standard deviation", "F0: fundamental frequency", "st: semitones", "dB, relative: "] {
+        assert!(table.note.contains(explained) && sheet.chart.text.contains(explained), "{explained}: {}", sheet.chart.text);
+    }
 }
 
 /// What can be pasted into a chart: the order of a chart, the assessment left to the clinician, plain short lines, ISO days.
@@ -599,6 +608,8 @@ fn a_letter_and_a_carers_page_are_made_of_the_same_record() {
     let ticked = report::sheet::letter(&picture, &about, &[report::sheet::Part::Practice], &say);
     assert_eq!((whole.sections.len(), ticked.sections.len()), (report::sheet::Part::ALL.len() + 1, 2), "and a place to sign");
     assert_eq!(ticked.sections[0], whole.sections[1]);
+    let measures = whole.sections[3].lines.join("\n");
+    assert!(measures.contains("(MDC95 ") && measures.contains("\nMDC95: the smallest change"), "{measures}");
     let carer = report::sheet::carer(&picture, &about, &say);
     assert!(!picture.safety_stops.is_empty() && carer.sections[0].lines.len() > 1, "{:?}", carer.sections[0]);
     for letter in [&whole, &ticked, &carer] {

@@ -106,6 +106,9 @@ impl Practice {
         screen: SharedScreen,
         mut observers: Vec<Box<dyn Observer>>,
     ) -> Result<Outcome, Failure> {
+        if !self.model.hears() {
+            self.words = self.words.by_key();
+        }
         let mut store = Store::open(&self.data)?;
         observers.extend(sound::tidied(&mut store, self.source, &now));
         observers.extend(self.no_ear());

@@ -3,6 +3,7 @@
 
 use jiff::civil::Date;
 
+use super::abbreviations;
 use super::conditions::calibration;
 use super::table::Table;
 use super::terms::{Terms, printable};
@@ -13,6 +14,7 @@ use routine::{DoseStatus, Norm, norms};
 /// The table; none where no baseline was led.
 pub(super) fn table(picture: &Picture, terms: &Terms<'_>) -> Option<Table> {
     let all = picture.baselines.as_ref()?;
+    let explained = abbreviations::of_baselines(picture, terms);
     let heads = ["what", "first", "latest", "change", "practice", "published"];
     let row = |figure: &BaselineFigure| {
         vec![
@@ -26,7 +28,7 @@ pub(super) fn table(picture: &Picture, terms: &Terms<'_>) -> Option<Table> {
     };
     Some(Table {
         title: terms.plain("report-baseline-shown"),
-        note: note(all, terms),
+        note: if explained.is_empty() { note(all, terms) } else { format!("{} {}.", note(all, terms), explained.join("; ")) },
         head: heads.iter().map(|head| terms.plain(&format!("report-head-baseline-{head}-shown"))).collect(),
         grows: heads.iter().map(|head| ["what", "first", "latest", "change"].contains(head)).collect(),
         rows: all.figures.iter().map(row).collect(),

@@ -73,8 +73,10 @@ pub(super) fn chart_text(picture: &Picture, about: &About<'_>, say: Say<'_>) -> 
     lines.line(&front::adherence(picture, about, terms));
     given(&mut lines, picture, terms);
     lines.list(&of("cueing"), &dose::cueing(picture, terms));
-    measured(&mut lines, picture, terms);
+    let explained = measured(&mut lines, picture, terms);
     lines.list(&terms.plain("report-baseline-shown"), &baselines::lines(picture, terms));
+    let new = abbreviations::of_baselines(picture, terms).into_iter().filter(|line| !explained.contains(line));
+    new.for_each(|line| lines.line(&line));
     if !picture.goals.is_empty() {
         let told = goals::of(&picture.goals, terms);
         lines.list(&of("goals"), &told.lines);
@@ -119,18 +121,30 @@ fn given(lines: &mut Lines, picture: &Picture, terms: &Terms<'_>) {
     }
 }
 
-/// What the charted measures tell, each with the smallest change that counts.
-fn measured(lines: &mut Lines, picture: &Picture, terms: &Terms<'_>) {
+/// What the charted measures tell, each with the smallest change that counts; gives the abbreviations that were explained.
+fn measured(lines: &mut Lines, picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     let told = measured_lines(picture, terms);
-    if !told.is_empty() {
-        lines.list(&terms.plain("report-soap-measured-shown"), &told);
-        abbreviations::with_change(&panels::chosen(picture), terms).iter().for_each(|line| lines.line(line));
-        lines.0.extend(front::levels(picture, terms, "report-soap-levels-mixed-shown").map(|line| typed(&line)));
+    if told.is_empty() {
+        return Vec::new();
     }
+    let explained = abbreviations::with_change(&panels::chosen(picture), terms);
+    lines.list(&terms.plain("report-soap-measured-shown"), &told);
+    explained.iter().for_each(|line| lines.line(line));
+    lines.0.extend(front::levels(picture, terms, "report-soap-levels-mixed-shown").map(|line| typed(&line)));
+    explained
+}
+
+/// A line for each of the charted measures, and what their abbreviations mean.
+pub(super) fn explained_lines(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
+    let mut told = measured_lines(picture, terms);
+    if !told.is_empty() {
+        told.extend(abbreviations::with_change(&panels::chosen(picture), terms));
+    }
+    told
 }
 
 /// A line for each of the charted measures.
-pub(super) fn measured_lines(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
+fn measured_lines(picture: &Picture, terms: &Terms<'_>) -> Vec<String> {
     panels::chosen(picture).into_iter().filter_map(|series| one_measured(series, terms)).collect()
 }
 

@@ -179,7 +179,7 @@ fn lines(part: Part, picture: &Picture, about: &About<'_>, terms: &Terms<'_>) ->
             lines
         }
         Part::Dose => dose::group_lines(picture, terms),
-        Part::Measures => chart_text::measured_lines(picture, terms),
+        Part::Measures => chart_text::explained_lines(picture, terms),
         Part::Goals => goals::of(&picture.goals, terms).lines,
         Part::Ratings => ratings::lines(&picture.ratings, terms),
         Part::LeftOut => events::left_out(picture, terms),

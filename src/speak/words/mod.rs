@@ -61,6 +61,8 @@ pub struct Words {
     language: Arc<Language>,
     /// What a pack lacks is said in English rather than not at all; none for English itself.
     english: Option<Arc<Words>>,
+    /// No command is heard: a line that asks for one names its key.
+    by_key: bool,
 }
 
 impl Words {
@@ -102,7 +104,14 @@ impl Words {
             numbers::add_functions(&mut bundle, text)?;
         }
         let english = if language.tag == "en" { None } else { Some(Arc::new(Self::english()?)) };
-        Ok(Self { bundle: Arc::new(bundle), places: Arc::new(places), language, english })
+        Ok(Self { bundle: Arc::new(bundle), places: Arc::new(places), language, english, by_key: false })
+    }
+
+    /// The same words for whoever is not heard: a message `KEY` is said as its `KEY-by-key`, which names keys in place of spoken commands,
+    /// where there is one.
+    #[must_use]
+    pub fn by_key(self) -> Self {
+        Self { by_key: true, ..self }
     }
 
     /// An English catalogue from files, each a name and its text.
@@ -236,6 +245,10 @@ impl Words {
     fn wording(&self, line: &Line, which: usize) -> Result<String, WordsError> {
         if let Some(text) = self.of_language(&line.key) {
             return Ok(text.to_owned());
+        }
+        let keyed = format!("{}-by-key", line.key);
+        if self.by_key && (self.has(&keyed) || self.english.as_ref().is_some_and(|english| english.has(&keyed))) {
+            return self.wording(&Line { key: keyed, args: line.args.clone() }, 0);
         }
         if let Some(english) = self.english.as_ref().filter(|english| !self.has(&line.key) && english.has(&line.key)) {
             return english.wording(line, which);

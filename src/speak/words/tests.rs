@@ -32,6 +32,39 @@ fn the_built_in_catalogue_is_whole() {
     }
 }
 
+/// Where no command is heard, nothing asks for one: keys are named instead.
+#[test]
+fn whoever_is_not_heard_is_told_the_key() {
+    for tag in ["en", "de", "es"] {
+        let heard = Words::of(Language::find(tag).unwrap()).unwrap();
+        let unheard = heard.clone().by_key();
+        let text = |words: &Words, key: &str| {
+            let args = [("n", Arg::Number(3.0)), ("name", Arg::Text("X".into()))];
+            words.text(&line(key, &args)).unwrap_or_else(|why| panic!("{why}"))
+        };
+        let keyed: Vec<&str> = heard.keys().filter_map(|key| key.strip_suffix("-by-key")).collect();
+        assert!(keyed.len() > 25, "{keyed:?}");
+        for key in keyed {
+            assert!(heard.has(key), "{tag}: nothing is said by {key}");
+            let (aloud, by_key) = (text(&heard, key), text(&unheard, key));
+            assert_ne!(aloud, by_key, "{tag}: {key}");
+            assert!(!["Say ", " say ", "sagen Sie", "Sagen Sie", "Diga ", "diga "].iter().any(|ask| by_key.contains(ask)), "{by_key}");
+        }
+        assert_eq!(text(&unheard, "going-on"), text(&heard, "going-on"), "what asks for nothing stays");
+    }
+    // No line of a practice is left that asks for a command; a class has its clinician's keys beside the words.
+    let words = Words::english().unwrap().by_key();
+    let commands: Vec<String> =
+        ["ready", "done", "all done", "go on", "next", "go back", "skip", "finish", "i'm fine"].map(str::to_owned).into();
+    for key in words.keys().filter(|key| words.place(key).is_some_and(|place| place.file.contains("session.ftl"))) {
+        let args = [("n", Arg::Number(3.0)), ("name", Arg::Text("X".into()))];
+        let Ok(text) = words.text(&line(key, &args)) else { continue };
+        let text = text.to_lowercase();
+        let asks = commands.iter().any(|command| text.contains(&format!("say {command}")));
+        assert!(!asks || key.starts_with("class-"), "{key}: {text}");
+    }
+}
+
 /// The words of the recognition model are the outer measure here: what is not among them cannot be heard.
 #[test]
 fn every_command_can_be_said_in_words_the_model_knows() {
