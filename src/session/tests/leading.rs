@@ -581,7 +581,8 @@ fn a_talk_without_a_pause_is_kept_when_its_time_is_over() {
     let kept = talked(&rig);
     let [(_, duration_s, speaking_s, 0, true)] = kept[..] else { panic!("{kept:?}") };
     assert!((duration_s - 34.0).abs() < 0.3 && duration_s == speaking_s, "{kept:?}");
-    let level_db = rig.facts.iter().find_map(|entry| if let Fact::Talked { level_mean_db, .. } = entry.fact { Some(level_mean_db) } else { None });
+    let level_db =
+        rig.facts.iter().find_map(|entry| if let Fact::Talked { level_mean_db, .. } = entry.fact { Some(level_mean_db) } else { None });
     assert!(level_db.is_some_and(f64::is_nan), "no level of what was never measured: {level_db:?}");
 }
 
