@@ -1,7 +1,7 @@
 //! A microphone device as source of frames.
 
 use super::clock::ClockCheck;
-use super::devices::{find, id};
+use super::devices::find;
 use super::host::{Direction, host};
 use super::port::{Port, Stream, SystemPort};
 use super::presence::watch_over;
@@ -79,7 +79,7 @@ fn start(name: &str, rate_hz: Option<u32>) -> Result<Stream<HeapCons<f32>>, Audi
     let (tx, ring) = HeapRb::new((format.rate_hz * RING_S) as usize).split();
     let shared = Arc::default();
     let running = start_input(&host, &device, format, tx, Arc::clone(&shared)).map_err(|e| refused(Direction::Input, name, &e))?;
-    watch_over(Direction::Input, name, id(&device), &shared);
+    watch_over(Direction::Input, name, &device, &shared);
     Ok(Stream { rate_hz: format.rate_hz, channels: format.channels, ring, shared, _running: Some(running) })
 }
 

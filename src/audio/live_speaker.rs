@@ -1,7 +1,7 @@
 //! A loudspeaker device as sink of frames: one permanent stream, silence between lines.
 
 use super::callback::Shared;
-use super::devices::{find, id};
+use super::devices::find;
 use super::fill::{Action, FillKeeper, TARGET_S};
 use super::host::{Direction, host};
 use super::port::{Port, Stream, SystemPort};
@@ -92,7 +92,7 @@ fn start(name: &str, rate_hz: Option<u32>) -> Result<Stream<HeapProd<f32>>, Audi
     ring.push_iter(std::iter::repeat_n(0.0, (TARGET_S * rate) as usize));
     let shared = Arc::default();
     let running = start_output(&host, &device, format, rx, Arc::clone(&shared)).map_err(|e| refused(Direction::Output, name, &e))?;
-    watch_over(Direction::Output, name, id(&device), &shared);
+    watch_over(Direction::Output, name, &device, &shared);
     Ok(Stream { rate_hz: format.rate_hz, channels: format.channels, ring, shared, _running: Some(running) })
 }
 

@@ -5,6 +5,8 @@ use super::AudioError;
 use super::callback::Shared;
 use super::devices::{find, id};
 use super::host::{Direction, host};
+use super::stream::{Format, format};
+use cpal::Device;
 use std::sync::atomic::Ordering::SeqCst;
 use std::sync::{Arc, Weak};
 use std::time::Duration;
@@ -12,10 +14,17 @@ use std::time::Duration;
 /// Time between two looks: short enough that what is gone can be told of within 2 s.
 const LOOK: Duration = Duration::from_millis(600);
 
-/// Looks again and again whether the device that `name` means is the one with this id, for as long as the stream lives; marks the stream as
-/// dead once it is not. On a thread of its own: a server may take its time to answer. Where no server is in between, the stream ends by itself.
-pub(super) fn watch_over(direction: Direction, name: &str, opened: Option<String>, stream: &Arc<Shared>) {
-    let (name, stream) = (name.to_owned(), Arc::downgrade(stream));
+/// What a device is known by. One that comes back under its name between two looks, after a change of its rate, is another one.
+type Known = (Option<String>, Option<Format>);
+
+fn known(device: &Device, direction: Direction) -> Known {
+    (id(device), format(device, direction).ok())
+}
+
+/// Looks again and again whether `name` still means the device that was opened, for as long as the stream lives; marks the stream as dead
+/// once it does not. On a thread of its own: a server may take its time to answer. Where no server is in between, the stream ends by itself.
+pub(super) fn watch_over(direction: Direction, name: &str, device: &Device, stream: &Arc<Shared>) {
+    let (name, opened, stream) = (name.to_owned(), known(device, direction), Arc::downgrade(stream));
     if host().id().name() == "ALSA" {
         return;
     }
@@ -23,7 +32,7 @@ pub(super) fn watch_over(direction: Direction, name: &str, opened: Option<String
     let _ = std::thread::Builder::new().name("presence".to_owned()).spawn(move || look(direction, &name, &opened, &stream));
 }
 
-fn look(direction: Direction, name: &str, opened: &Option<String>, stream: &Weak<Shared>) {
+fn look(direction: Direction, name: &str, opened: &Known, stream: &Weak<Shared>) {
     let mut asked = host();
     loop {
         std::thread::sleep(LOOK);
@@ -31,7 +40,7 @@ fn look(direction: Direction, name: &str, opened: &Option<String>, stream: &Weak
             return;
         }
         let there = match find(&asked, direction, name) {
-            Ok(device) => id(&device) == *opened,
+            Ok(device) => known(&device, direction) == *opened,
             Err(AudioError::NoDevice(_)) => false,
             // It could not be asked, which says nothing of the device.
             Err(_) => {

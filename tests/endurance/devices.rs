@@ -112,6 +112,15 @@ impl House {
         self.server.pactl(&["unload-module", line.split('\t').next().unwrap_or_default()]);
     }
 
+    /// The names of the sources that programs hear.
+    fn heard(&self) -> Vec<String> {
+        let sources = self.server.pactl(&["list", "short", "sources"]);
+        let name = |index: &str| sources.lines().find_map(|line| line.strip_prefix(index)?.strip_prefix('\t')?.split('\t').next());
+        let outputs = self.server.pactl(&["list", "short", "source-outputs"]);
+        let of_programs = outputs.lines().filter(|line| line.contains("protocol-native.c"));
+        of_programs.map(|line| name(line.split('\t').nth(1).unwrap_or_default()).unwrap_or_default().to_owned()).collect()
+    }
+
     fn load_mic(&self, name: &str, changed: bool) {
         let source = format!("source_name={name}");
         let format: &[&str] = if changed { &["rate=44100", "channels=2"] } else { &["channels=1", "channel_map=mono"] };
@@ -302,6 +311,9 @@ impl Run {
         }
         // A fault that follows is one of its own; where none does, nobody needs to wait.
         self.look(Duration::from_millis(if length == SHORTEST { 300 } else { 2_500 }));
+        // It hears the microphone and not what the server may have put in its place.
+        let heard = house.heard();
+        assert!(heard.iter().all(|source| source == "mic" || source == "another"), "hears {heard:?}: {}", context(self));
         let times = self.count(gone, from);
         let allowed = usize::from(matches!(kind, Faulty::MicPulled | Faulty::SpeakerPulled | Faulty::ServerRestarted));
         assert!(times <= 1 && times >= allowed, "told {times} times: {}", context(self));

@@ -22,8 +22,9 @@ commit=$(git rev-parse --short HEAD)
 [ -z "$(git status --porcelain)" ] || commit="$commit+"
 began=$(date +%s)
 log=$(mktemp)
-trap 'rm -f "$log"' EXIT
 failed=
+# What failed can be read in whole.
+trap '[ -n "$failed" ] && echo "All of it: $log" || rm -f "$log"' EXIT
 
 # Runs and shows it; what it says of its result is kept.
 tried() {
