@@ -6,6 +6,7 @@
 #[allow(dead_code, reason = "`measure` uses more of it")]
 #[path = "measure/process.rs"]
 mod process;
+#[allow(dead_code, reason = "the others use more of it")]
 #[path = "progress/two_years.rs"]
 mod two_years;
 

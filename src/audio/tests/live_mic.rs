@@ -40,7 +40,7 @@ fn faults_of_a_microphone_are_noticed_in_time_and_heal_by_themselves() {
             let captured = mic.read(&mut block).expect("it never gives up");
             let now = lock(&world).now;
             frames += block.len() as u64 + captured.lost_frames;
-            if (captured.away && !was_away) || (captured.lost_frames > 0 && !was_away) {
+            if (captured.away || captured.lost_frames > 0) && !was_away {
                 noticed.push(now);
             }
             if captured.away {
