@@ -49,7 +49,7 @@ results() {
         printf '**failed**: '
         sed -n 's/^test \(.*\) \.\.\. FAILED$/\1/p; s/^thread .* panicked at .*/panicked/p' "$log" | sort -u | tr '\n' ' '
     else
-        sed -nE "s/^(test [a-z_:]+ \.\.\. )?($1.*)/\2/p" "$log" | tr '|' '/' | paste -sd ';' | sed 's/;/; /g'
+        sed -nE "s/^(test [a-z_:]+ \.\.\. )?($1.*)/\2/p" "$log" | tr '|' '/' | paste -sd ';' | sed 's/;\([^ ]\)/; \1/g'
     fi
 }
 
