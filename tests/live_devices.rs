@@ -3,6 +3,10 @@
 //! A private sound server stands in for the sound card. The devices are opened in a child process (this test binary
 //! again), so that the server's address is set in its environment and nowhere else.
 
+#[path = "endurance/devices.rs"]
+mod devices;
+#[path = "endurance/soak.rs"]
+mod soak;
 mod support;
 
 use std::path::{Path, PathBuf};

@@ -118,7 +118,7 @@ fn config_error(device: &Device, direction: Direction) -> Option<cpal::Error> {
     }
 }
 
-fn id(device: &Device) -> Option<String> {
+pub(super) fn id(device: &Device) -> Option<String> {
     device.id().ok().map(|id| id.id().to_owned())
 }
 
@@ -137,6 +137,8 @@ pub(super) fn find(host: &Host, direction: Direction, name: &str) -> Result<Devi
     if name == "default" {
         // ALSA names a default device even where there is none.
         return default_device(host, direction)
+            // Where the last microphone is gone, a server offers what the loudspeaker plays in its place: we would hear ourselves.
+            .filter(|d| direction == Direction::Output || !id(d).is_some_and(|id| id.ends_with(".monitor")))
             .filter(|d| !config_error(d, direction).is_some_and(|e| e.kind() == cpal::ErrorKind::DeviceNotAvailable))
             .ok_or_else(|| none_there(host, direction, name));
     }

@@ -114,7 +114,7 @@ impl MicSource for FileMic {
         sound.copy_from_slice(left.get(..n).unwrap_or_default());
         silence.fill(0.0);
         self.at += n;
-        Ok(Captured { lost_frames: 0, ended: !silence.is_empty() })
+        Ok(Captured { ended: !silence.is_empty(), ..Captured::default() })
     }
 }
 

@@ -14,6 +14,8 @@ pub trait MicSource: Send {
     /// # Errors
     /// The device went away and stayed away.
     fn read(&mut self, mic: &mut [f32]) -> Result<Captured, AudioError>;
+    /// From now on a device that goes away is waited for without end; see [`AudioIo::outlast`].
+    fn outlast(&mut self) {}
     /// Faults so far.
     fn health(&self) -> Health {
         Health::default()
@@ -43,6 +45,12 @@ pub trait SpeakerSink: Send {
     /// # Errors
     /// The file cannot be closed properly.
     fn finish(&mut self) -> Result<(), AudioError>;
+    /// From now on a device that goes away is waited for without end; see [`AudioIo::outlast`].
+    fn outlast(&mut self) {}
+    /// The device is not there now, and what is written is dropped.
+    fn is_away(&self) -> bool {
+        false
+    }
     /// Faults so far.
     fn health(&self) -> Health {
         Health::default()
@@ -86,6 +94,13 @@ impl AudioIo for Joined {
     }
     fn is_offline(&self) -> bool {
         self.offline
+    }
+    fn outlast(&mut self) {
+        self.mic.outlast();
+        self.speaker.outlast();
+    }
+    fn is_speaker_away(&self) -> bool {
+        self.speaker.is_away()
     }
     fn finish(&mut self) -> Result<(), AudioError> {
         self.speaker.finish()

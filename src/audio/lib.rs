@@ -16,6 +16,8 @@ mod io;
 mod live_mic;
 mod live_speaker;
 mod mend;
+mod port;
+mod presence;
 pub mod resample;
 mod stream;
 
@@ -44,6 +46,8 @@ pub struct Captured {
     pub lost_frames: u64,
     /// True from the block on in which a recording has ended, and where there is no microphone at all: blocks are silence then, which says nothing.
     pub ended: bool,
+    /// The microphone is not there: the block is silence that keeps time in its place, and says nothing.
+    pub away: bool,
 }
 
 /// One microphone and one loudspeaker moved forward together in blocks of 10 ms.
@@ -63,6 +67,13 @@ pub trait AudioIo: Send {
     fn playback_delay_s(&self) -> f64;
     /// True where the run may go faster than the clock on the wall and the recogniser must be waited for.
     fn is_offline(&self) -> bool;
+    /// From now on a device that goes away is waited for without end: its microphone gives silence in real time, marked as
+    /// [`Captured::away`], and its loudspeaker drops what it is given. Without this, reading and writing fail after some seconds.
+    fn outlast(&mut self) {}
+    /// The loudspeaker is not there now.
+    fn is_speaker_away(&self) -> bool {
+        false
+    }
     /// Called once at the end, so that files are closed properly and what is queued is played out.
     fn finish(&mut self) -> Result<(), AudioError>;
     /// What went wrong with the devices so far; all zero for files.

@@ -1,49 +1,34 @@
 //! A microphone device as source of frames.
 
-use super::callback::Shared;
 use super::clock::ClockCheck;
 use super::devices::find;
 use super::host::{Direction, host};
-use super::stream::{Format, Running, format, refused, start_input};
+use super::port::{Port, Stream, SystemPort};
+use super::presence::watch_over;
+use super::stream::{format, refused, start_input};
 use super::{AudioError, Captured, Health, MicSource};
 use ringbuf::traits::{Consumer, Observer, Split};
 use ringbuf::{HeapCons, HeapRb};
 use std::sync::Arc;
 use std::sync::atomic::Ordering::{Relaxed, SeqCst};
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 /// Seconds of sound the ring can hold while the sound thread is busy elsewhere.
 const RING_S: u32 = 10;
-/// How long a device may be away.
+/// How long a device may be away that is not waited for without end.
 const PATIENCE: Duration = Duration::from_secs(5);
 /// Without a frame for so long the stream is taken for dead even if nobody said so.
-const SILENT_DEATH: Duration = Duration::from_secs(2);
+const SILENT_DEATH: Duration = Duration::from_millis(1_200);
+/// A stream that was built anew has so long to bring its first frame.
+const FIRST_FRAME: Duration = Duration::from_secs(2);
 /// Time between two tries to get it back.
 const RETRY: Duration = Duration::from_millis(200);
 /// So many errors within a second mean a stream that will not recover by itself.
 const STORM: u64 = 50;
+const BLOCK: Duration = Duration::from_millis(10);
 
 /// A microphone. Its frames are the session's clock; lost ones are counted as time that passed.
-pub struct LiveMic {
-    name: String,
-    format: Format,
-    stream: Option<Running>,
-    ring: HeapCons<f32>,
-    shared: Arc<Shared>,
-    /// Frames taken from the ring of this stream.
-    popped: u64,
-    /// Frames that streams before this one delivered.
-    frames_before: u64,
-    began: Option<Instant>,
-    last_frame: Instant,
-    last_seen: u64,
-    check: ClockCheck,
-    /// Lost frames not reported yet.
-    lost: u64,
-    storm_from: Instant,
-    storm_base: u64,
-    past: Health,
-}
+pub struct LiveMic(Keeper<SystemPort<HeapCons<f32>>>);
 
 impl LiveMic {
     /// `name`: `default` or the name of a device.
@@ -51,42 +36,125 @@ impl LiveMic {
     /// # Errors
     /// There is no such device, or it refuses.
     pub fn open(name: &str) -> Result<Self, AudioError> {
-        let (format, stream, ring, shared) = start(name, None)?;
-        let now = Instant::now();
-        Ok(Self {
-            name: name.to_owned(),
-            format,
-            stream: Some(stream),
-            ring,
-            shared,
-            popped: 0,
-            frames_before: 0,
-            began: None,
-            last_frame: now,
-            last_seen: 0,
-            check: ClockCheck::new(format.rate_hz),
-            lost: 0,
-            storm_from: now,
-            storm_base: 0,
-            past: Health::default(),
-        })
+        let stream = start(name, None)?;
+        Ok(Self(Keeper::new(name, SystemPort::new(name, start), stream)))
     }
 
     /// Channels of the device; they are averaged.
     #[must_use]
     pub fn channels(&self) -> u16 {
-        self.format.channels
+        self.0.channels
     }
 
     /// Smallest and largest number of frames the device delivered at once.
     #[must_use]
     pub fn callback_frames(&self) -> (u32, u32) {
-        (self.shared.smallest.load(Relaxed), self.shared.largest.load(Relaxed))
+        self.0.stream.as_ref().map_or((u32::MAX, 0), |stream| (stream.shared.smallest.load(Relaxed), stream.shared.largest.load(Relaxed)))
+    }
+}
+
+impl MicSource for LiveMic {
+    fn rate_hz(&self) -> u32 {
+        self.0.rate_hz
+    }
+    fn read(&mut self, mic: &mut [f32]) -> Result<Captured, AudioError> {
+        self.0.read(mic)
+    }
+    fn outlast(&mut self) {
+        self.0.outlasts = true;
+    }
+    fn health(&self) -> Health {
+        self.0.health()
+    }
+}
+
+/// `rate_hz`: the rate it must have, if the clock runs already.
+fn start(name: &str, rate_hz: Option<u32>) -> Result<Stream<HeapCons<f32>>, AudioError> {
+    let host = host();
+    let device = find(&host, Direction::Input, name)?;
+    let mut format = format(&device, Direction::Input)?;
+    if let Some(rate_hz) = rate_hz {
+        format.rate_hz = rate_hz;
+    }
+    let (tx, ring) = HeapRb::new((format.rate_hz * RING_S) as usize).split();
+    let shared = Arc::default();
+    let running = start_input(&host, &device, format, tx, Arc::clone(&shared)).map_err(|e| refused(Direction::Input, name, &e))?;
+    watch_over(Direction::Input, name, &device, &shared);
+    Ok(Stream { rate_hz: format.rate_hz, channels: format.channels, ring, shared, _running: Some(running) })
+}
+
+/// The device is not there.
+struct Away {
+    since: Duration,
+    next_try: Duration,
+    /// When the stream was built that is to bring the first frame.
+    built: Option<Duration>,
+    /// When the next block of silence is due.
+    next_block: Duration,
+    why: Option<AudioError>,
+}
+
+/// Keeps a microphone running: counts what it lost, and builds its stream anew.
+struct Keeper<P: Port<Ring = HeapCons<f32>>> {
+    name: String,
+    port: P,
+    rate_hz: u32,
+    channels: u16,
+    stream: Option<Stream<HeapCons<f32>>>,
+    away: Option<Away>,
+    /// It is waited for without end, and silence keeps time meanwhile.
+    outlasts: bool,
+    /// Frames taken from the ring of this stream.
+    popped: u64,
+    /// Frames that streams before this one delivered, and silence in their place.
+    frames_before: u64,
+    began: Option<Duration>,
+    last_frame: Duration,
+    last_seen: u64,
+    check: ClockCheck,
+    /// Lost frames not reported yet.
+    lost: u64,
+    storm_from: Duration,
+    storm_base: u64,
+    past: Health,
+}
+
+impl<P: Port<Ring = HeapCons<f32>>> Keeper<P> {
+    fn new(name: &str, port: P, stream: Stream<HeapCons<f32>>) -> Self {
+        let now = port.now();
+        Self {
+            name: name.to_owned(),
+            port,
+            rate_hz: stream.rate_hz,
+            channels: stream.channels,
+            check: ClockCheck::new(stream.rate_hz),
+            stream: Some(stream),
+            away: None,
+            outlasts: false,
+            popped: 0,
+            frames_before: 0,
+            began: None,
+            last_frame: now,
+            last_seen: 0,
+            lost: 0,
+            storm_from: now,
+            storm_base: 0,
+            past: Health::default(),
+        }
     }
 
-    fn watch(&mut self) -> Result<(), AudioError> {
-        let now = Instant::now();
-        let frames = self.shared.frames.load(Relaxed);
+    fn lose(&mut self, frames: u64) {
+        self.lost += frames;
+        self.past.lost_frames += frames;
+    }
+
+    /// Looks after a stream that runs.
+    fn watch(&mut self) {
+        let Some(stream) = &self.stream else { return };
+        let now = self.port.now();
+        let frames = stream.shared.frames.load(Relaxed);
+        let faults = stream.shared.errors.load(Relaxed) + stream.shared.xruns.load(Relaxed);
+        let mut dead = stream.shared.dead.load(SeqCst);
         if frames != self.last_seen {
             self.last_seen = frames;
             self.last_frame = now;
@@ -97,126 +165,155 @@ impl LiveMic {
             }
             self.lose(missing);
         }
-        let faults = self.shared.errors.load(Relaxed) + self.shared.xruns.load(Relaxed);
         let fresh = faults.saturating_sub(self.storm_base);
-        if fresh > STORM {
-            self.shared.dead.store(true, SeqCst);
-        }
+        dead |= fresh > STORM;
         if now - self.storm_from > Duration::from_secs(1) {
             if fresh > 0 {
                 tracing::warn!(faults = fresh, "the microphone reported faults in the last second");
             }
             (self.storm_from, self.storm_base) = (now, faults);
         }
-        if self.shared.dead.load(SeqCst) || now - self.last_frame > SILENT_DEATH {
-            self.rebuild()?;
+        if dead || now - self.last_frame > SILENT_DEATH {
+            self.went_away(now);
         }
-        Ok(())
     }
 
-    fn lose(&mut self, frames: u64) {
-        self.lost += frames;
-        self.past.lost_frames += frames;
-    }
-
-    /// Builds the stream anew, trying for some seconds.
-    fn rebuild(&mut self) -> Result<(), AudioError> {
+    fn went_away(&mut self, now: Duration) {
         tracing::warn!(name = self.name, "the microphone went away; trying to get it back");
-        self.stream = None;
-        // What is still in the ring comes from before the outage; it goes with the rest of the lost time.
-        self.lose(self.ring.occupied_len() as u64 + self.shared.take_gap(u64::MAX - 1));
-        self.frames_before += self.shared.frames.load(Relaxed);
-        self.past.xruns += self.shared.xruns.load(Relaxed);
-        self.past.errors += self.shared.errors.load(Relaxed);
-        let away = Instant::now();
-        loop {
-            match start(&self.name, Some(self.format.rate_hz)) {
-                Ok((format, stream, ring, shared)) => {
-                    (self.format, self.stream, self.ring, self.shared) = (format, Some(stream), ring, shared);
-                    break;
+        if let Some(stream) = self.stream.take() {
+            // What is still in the ring comes from before the outage; it goes with the rest of the lost time.
+            self.lose(stream.ring.occupied_len() as u64 + stream.shared.take_gap(u64::MAX - 1));
+            self.leave(&stream);
+        }
+        // The time since its last frame passed without a block.
+        let next_block = self.last_frame.min(now);
+        self.away = Some(Away { since: now, next_try: now, built: None, next_block, why: None });
+    }
+
+    /// The stream is given up; what it counted stays.
+    fn leave(&mut self, stream: &Stream<HeapCons<f32>>) {
+        self.frames_before += stream.shared.frames.load(Relaxed);
+        self.past.xruns += stream.shared.xruns.load(Relaxed);
+        self.past.errors += stream.shared.errors.load(Relaxed);
+    }
+
+    /// Tries to get the device back. True once it delivers again.
+    fn is_back(&mut self) -> bool {
+        let now = self.port.now();
+        let Some(away) = &mut self.away else { return true };
+        if let Some(found) = self.port.found() {
+            match found {
+                Ok(stream) => {
+                    self.channels = stream.channels;
+                    self.stream = Some(stream);
+                    away.built = Some(now);
                 }
-                Err(error) if away.elapsed() > PATIENCE => {
-                    return Err(AudioError::Device(format!(
-                        "the {} \"{}\" went away and did not come back within {} s: {error}",
-                        Direction::Input.noun(),
-                        self.name,
-                        PATIENCE.as_secs()
-                    )));
-                }
-                Err(_) => std::thread::sleep(RETRY),
+                Err(why) => (away.why, away.next_try) = (Some(why), now + RETRY),
             }
         }
-        self.popped = 0;
-        self.last_seen = 0;
-        self.storm_base = 0;
+        let Some(stream) = &mut self.stream else {
+            if now >= away.next_try {
+                self.port.seek(self.rate_hz);
+            }
+            return false;
+        };
+        let frames = stream.shared.frames.load(Relaxed);
+        if frames == 0 {
+            // Until the first frame comes time is being lost.
+            if stream.shared.dead.load(SeqCst) || away.built.is_some_and(|built| now - built > FIRST_FRAME) {
+                (away.built, away.next_try) = (None, now + RETRY);
+                away.why = Some(AudioError::Device("it is there but delivers no sound; check it and start again".into()));
+                if let Some(stream) = self.stream.take() {
+                    self.leave(&stream);
+                }
+            }
+            return false;
+        }
+        self.away = None;
+        (self.popped, self.last_seen, self.storm_base) = (0, frames, 0);
+        if self.outlasts {
+            // Silence kept time while these came in.
+            let known = stream.ring.skip(stream.ring.occupied_len()) as u64;
+            self.popped = known;
+            self.frames_before = self.frames_before.saturating_sub(known);
+        }
         self.past.rebuilds += 1;
-        // Wait for the first frames: until then time is being lost.
-        while self.shared.frames.load(Relaxed) == 0 {
-            if away.elapsed() > PATIENCE + SILENT_DEATH {
-                return Err(AudioError::Device(format!(
-                    "the {} \"{}\" came back but delivers no sound; check it and start again",
-                    Direction::Input.noun(),
-                    self.name
-                )));
-            }
-            std::thread::sleep(Duration::from_millis(2));
-        }
-        self.last_frame = Instant::now();
-        let began = *self.began.get_or_insert(self.last_frame);
-        let frames = self.frames_before + self.shared.frames.load(Relaxed);
-        let missing = self.check.resume((self.last_frame - began).as_secs_f64(), frames);
+        self.last_frame = now;
+        let began = *self.began.get_or_insert(now);
+        let missing = self.check.resume((now - began).as_secs_f64(), self.frames_before + frames);
         self.lose(missing);
-        Ok(())
+        true
     }
-}
 
-type Started = (Format, Running, HeapCons<f32>, Arc<Shared>);
-
-/// `rate_hz`: the rate it must have, if the clock runs already.
-fn start(name: &str, rate_hz: Option<u32>) -> Result<Started, AudioError> {
-    let host = host();
-    let device = find(&host, Direction::Input, name)?;
-    let mut format = format(&device, Direction::Input)?;
-    if let Some(rate_hz) = rate_hz {
-        format.rate_hz = rate_hz;
-    }
-    let (tx, rx) = HeapRb::new((format.rate_hz * RING_S) as usize).split();
-    let shared = Arc::new(Shared::default());
-    let stream = start_input(&host, &device, format, tx, Arc::clone(&shared)).map_err(|e| refused(Direction::Input, name, &e))?;
-    Ok((format, stream, rx, shared))
-}
-
-impl MicSource for LiveMic {
-    fn rate_hz(&self) -> u32 {
-        self.format.rate_hz
+    /// Keeps time in the microphone's place.
+    fn silence(&mut self, mic: &mut [f32]) -> Captured {
+        mic.fill(0.0);
+        self.frames_before += mic.len() as u64;
+        self.began.get_or_insert(self.last_frame);
+        let now = self.port.now();
+        if let Some(away) = &mut self.away {
+            away.next_block += BLOCK;
+            let early = away.next_block.saturating_sub(now);
+            self.port.sleep(early);
+        }
+        Captured { away: true, ..Captured::default() }
     }
 
     fn read(&mut self, mic: &mut [f32]) -> Result<Captured, AudioError> {
         loop {
-            self.watch()?;
-            let have = self.ring.occupied_len();
+            self.watch_or_wait()?;
+            if self.away.is_some() && self.outlasts {
+                return Ok(self.silence(mic));
+            }
+            let have = self.stream.as_ref().filter(|_| self.away.is_none()).map_or(0, |stream| stream.ring.occupied_len());
             if have >= mic.len() {
                 break;
             }
             // Callbacks must not wake anybody (a system call), so this side sleeps for what is missing and looks again.
-            let missing_s = (mic.len() - have) as f64 / f64::from(self.format.rate_hz);
-            std::thread::sleep(Duration::from_secs_f64(missing_s.clamp(0.001, 0.005)));
+            let missing_s = (mic.len() - have) as f64 / f64::from(self.rate_hz);
+            self.port.sleep(Duration::from_secs_f64(missing_s.clamp(0.001, 0.005)));
         }
-        let gap = self.shared.take_gap(self.popped);
+        let Some(stream) = &mut self.stream else { return Ok(Captured::default()) };
+        let gap = stream.shared.take_gap(self.popped);
+        self.popped += stream.ring.pop_slice(mic) as u64;
         if gap > 0 {
             tracing::warn!(frames = gap, "the sound thread was too slow for the microphone");
-            self.past.lost_frames += gap;
-            self.lost += gap;
+            self.lose(gap);
         }
-        self.popped += self.ring.pop_slice(mic) as u64;
-        Ok(Captured { lost_frames: std::mem::take(&mut self.lost), ended: false })
+        Ok(Captured { lost_frames: std::mem::take(&mut self.lost), ..Captured::default() })
+    }
+
+    fn watch_or_wait(&mut self) -> Result<(), AudioError> {
+        if self.away.is_none() {
+            self.watch();
+        }
+        if self.is_back() || self.outlasts {
+            return Ok(());
+        }
+        let now = self.port.now();
+        let Some(away) = &self.away else { return Ok(()) };
+        if now - away.since <= if away.built.is_some() { PATIENCE + FIRST_FRAME } else { PATIENCE } {
+            return Ok(());
+        }
+        let why = away.why.as_ref().map_or_else(String::new, |why| format!(": {why}"));
+        Err(AudioError::Device(format!(
+            "the {} \"{}\" went away and did not come back within {} s{why}",
+            Direction::Input.noun(),
+            self.name,
+            PATIENCE.as_secs()
+        )))
     }
 
     fn health(&self) -> Health {
+        let now = |count: fn(&super::callback::Shared) -> u64| self.stream.as_ref().map_or(0, |stream| count(&stream.shared));
         Health {
-            xruns: self.past.xruns + self.shared.xruns.load(Relaxed),
-            errors: self.past.errors + self.shared.errors.load(Relaxed),
+            xruns: self.past.xruns + now(|shared| shared.xruns.load(Relaxed)),
+            errors: self.past.errors + now(|shared| shared.errors.load(Relaxed)),
             ..self.past
         }
     }
 }
+
+#[cfg(test)]
+#[path = "tests/live_mic.rs"]
+mod tests;

@@ -21,6 +21,7 @@ mod engine_laws;
 mod enrol;
 mod export;
 mod fuzz;
+mod fuzz_readers;
 mod hand_over;
 mod hear_command;
 mod hear_reads_sound_files;

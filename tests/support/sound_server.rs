@@ -166,6 +166,22 @@ impl SoundServer {
             .expect("parec")
     }
 
+    /// Asks the server for something, and gives its answer.
+    ///
+    /// # Panics
+    /// The server refuses.
+    pub fn pactl(&self, args: &[&str]) -> String {
+        let done = self.client("pactl").args(args).output().expect("pactl");
+        assert!(done.status.success(), "pactl {args:?}");
+        String::from_utf8_lossy(&done.stdout).into_owned()
+    }
+
+    /// Sends the server a signal: `STOP` makes it stand still, `CONT` go on.
+    pub fn signal(&self, name: &str) {
+        let sent = Command::new("kill").arg(format!("-{name}")).arg(self.server.id().to_string()).status();
+        assert!(sent.is_ok_and(|status| status.success()), "{name}");
+    }
+
     fn client(&self, program: &str) -> Command {
         let mut command = Command::new(program);
         command.envs(self.env()).env("HOME", self.path("home")).stdin(Stdio::null()).stderr(Stdio::null());

@@ -10,6 +10,8 @@ use audio::{AudioError, AudioIo, Captured, Joined, LiveMic, LiveSpeaker, MicSour
 
 /// Between two tries to get the microphone back.
 const RETRY: Duration = Duration::from_secs(2);
+/// A device that is away for so long, blocks, is told of.
+const AWAY_TOLD_BLOCKS: u32 = 50;
 /// Block length while there is no microphone to keep time.
 const BLOCK: Duration = Duration::from_millis(10);
 /// Rate of the silence in place of a microphone, Hz.
@@ -50,10 +52,15 @@ pub struct Devices {
     busy: bool,
     /// The last block was silence in a microphone's place.
     mic_gone: bool,
+    /// Blocks that the microphone, and the open loudspeaker, have been away.
+    mic_away: u32,
+    speaker_away: u32,
     /// What went wrong, for the terminal.
     pub complaints: Vec<String>,
     /// Why the microphone could not be had the last time: told once, not at each try.
     mic_complaint: Option<String>,
+    /// The same of the loudspeaker.
+    speaker_complaint: Option<String>,
 }
 
 impl Devices {
@@ -118,8 +125,11 @@ impl Devices {
             next_block: now,
             busy: false,
             mic_gone: false,
+            mic_away: 0,
+            speaker_away: 0,
             complaints: Vec::new(),
             mic_complaint: None,
+            speaker_complaint: None,
         }
     }
 
@@ -147,7 +157,8 @@ impl Devices {
         self.next_try = Instant::now() + RETRY;
         let Mic::Device(mic) = &mut self.mic else { return };
         match (self.open_mic)() {
-            Ok(found) => {
+            Ok(mut found) => {
+                found.outlast();
                 self.mic_rate_hz = found.rate_hz();
                 self.mic_complaint = None;
                 *mic = Some(found);
@@ -181,10 +192,20 @@ impl Devices {
         match LiveSpeaker::open(name) {
             Ok(found) => {
                 self.speaker_rate_hz = found.rate_hz();
+                (self.speaker_away, self.speaker_complaint) = (0, None);
                 *live = Some(Box::new(found));
             }
-            Err(why) => self.complaints.push(format!("{why}. What I would say stands here.")),
+            Err(why) => self.speaker_is_gone(&why.to_string()),
         }
+    }
+
+    /// Told once, not at each line.
+    fn speaker_is_gone(&mut self, why: &str) {
+        if self.speaker_complaint.as_deref() != Some(why) {
+            self.complaints.push(format!("{why}. What I would say stands here."));
+            self.speaker_complaint = Some(why.to_owned());
+        }
+        self.rest_speaker();
     }
 
     /// Nothing more is said for now.
@@ -214,6 +235,7 @@ impl Devices {
             Mic::Recording(file) => Box::new(LentMic { file: file.clone(), read: self.read_elsewhere.clone() }),
             Mic::Device(mic) => {
                 *mic = None;
+                self.mic_away = 0;
                 (self.open_mic)()?
             }
         };
@@ -264,7 +286,8 @@ impl AudioIo for Devices {
         };
         match read {
             Ok(captured) => {
-                self.mic_gone = false;
+                self.mic_away = if captured.away { self.mic_away + 1 } else { 0 };
+                self.mic_gone = self.mic_away >= AWAY_TOLD_BLOCKS;
                 Ok(captured)
             }
             Err(why) => {
@@ -288,8 +311,14 @@ impl AudioIo for Devices {
             Speaker::Device(_, Some(_)) => Ok(()),
         };
         if let Err(why) = written {
-            self.complaints.push(format!("{why}. What I would say stands here."));
-            self.rest_speaker();
+            self.speaker_is_gone(&why.to_string());
+        }
+        if let Speaker::Device(name, Some(live)) = &self.speaker {
+            self.speaker_away = if live.is_away() { self.speaker_away + 1 } else { 0 };
+            if self.speaker_away >= AWAY_TOLD_BLOCKS {
+                let why = format!("the loudspeaker \"{name}\" went away");
+                self.speaker_is_gone(&why);
+            }
         }
         Ok(())
     }

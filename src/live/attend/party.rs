@@ -302,6 +302,9 @@ impl Party for AttendParty {
         if self.ended_s.is_some() {
             return;
         }
+        if captured.away && !self.devices.is_mic_gone() {
+            return;
+        }
         if self.devices.is_mic_gone() {
             // It may be another one when it comes back.
             self.silence = Silence::new(GATED_DEAD_S);

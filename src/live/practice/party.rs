@@ -26,6 +26,9 @@ const LOOK_BLOCKS: u64 = 100;
 /// and again.
 const GATED_DEAD_S: f64 = 180.0;
 
+/// A device that is away for so long, blocks, is told of; what is shorter stands in the record alone.
+pub(crate) const AWAY_TOLD_BLOCKS: u64 = 50;
+
 /// A practice or a class.
 pub struct PracticeParty {
     devices: Box<dyn AudioIo>,
@@ -48,12 +51,16 @@ pub struct PracticeParty {
     silence: Silence,
     /// A recording is over: the silence after it says nothing of its microphone.
     recording_over: bool,
+    /// Blocks that the microphone, and the loudspeaker, have not been there.
+    mic_away: u64,
+    speaker_away: u64,
     finished: bool,
 }
 
 impl PracticeParty {
-    pub fn new(devices: Box<dyn AudioIo>, engine: Engine, levels: Levels, keys: Option<Keys>, words: &Words) -> Self {
+    pub fn new(mut devices: Box<dyn AudioIo>, engine: Engine, levels: Levels, keys: Option<Keys>, words: &Words) -> Self {
         let in_class = engine.leads_class();
+        devices.outlast();
         Self {
             measures: Measures::new(devices.mic_rate_hz(), levels, devices.is_offline()),
             names: Command::ALL.iter().map(|&command| (words.name_of(command, in_class), command)).collect(),
@@ -75,6 +82,8 @@ impl PracticeParty {
             loudspeaker_reported: false,
             silence: Silence::new(GATED_DEAD_S),
             recording_over: false,
+            mic_away: 0,
+            speaker_away: 0,
             finished: false,
         }
     }
@@ -97,13 +106,52 @@ impl PracticeParty {
         }
         match self.silence.take(mic) {
             Some(SoundChange::Gone) => self.trouble(stage, Trouble::MicrophoneSilent),
-            Some(SoundChange::Back) => {
-                let back = Line { key: "trouble-microphone-back".into(), args: Vec::new() };
-                let text = stage.text(&back);
-                stage.warn(&text);
-                self.events.push_back(Event::SoundIsBack { at_s: stage.now_s() });
-            }
+            Some(SoundChange::Back) => self.sound_is_back(stage),
             None => {}
+        }
+    }
+
+    fn sound_is_back(&mut self, stage: &mut Stage) {
+        warn_of(stage, "trouble-microphone-back");
+        self.events.push_back(Event::SoundIsBack { at_s: stage.now_s() });
+    }
+
+    /// Time passes without a microphone: nothing is measured, and nothing is judged by the silence in its place.
+    fn pass_without_microphone(&mut self, stage: &mut Stage, mic: &[f32]) {
+        self.mic_away += 1;
+        self.measures.skip(mic.len() as u64, &mut self.events);
+        // One that gave nothing before has been told of.
+        if self.mic_away == AWAY_TOLD_BLOCKS && !self.silence.is_dead() {
+            self.trouble(stage, Trouble::MicrophoneSilent);
+        }
+    }
+
+    /// Seconds that the microphone was away, where it is back with this block.
+    fn microphone_came_back(&mut self, stage: &mut Stage) -> f64 {
+        let away = std::mem::take(&mut self.mic_away);
+        if away >= AWAY_TOLD_BLOCKS || (away > 0 && self.silence.is_dead()) {
+            self.sound_is_back(stage);
+        }
+        if away > 0 {
+            // It may be another one, but what is known of this one costs only patience.
+            let gates = self.silence.gates();
+            self.silence = Silence::new(GATED_DEAD_S);
+            if gates {
+                self.silence.expect_gate();
+            }
+        }
+        away as f64 * BLOCK_S
+    }
+
+    /// A loudspeaker that goes and comes back is told of where it can be seen.
+    fn follow_loudspeaker(&mut self, stage: &mut Stage) {
+        if self.devices.is_speaker_away() {
+            self.speaker_away += 1;
+            if self.speaker_away == AWAY_TOLD_BLOCKS {
+                warn_of(stage, "loudspeaker-gone-shown");
+            }
+        } else if std::mem::take(&mut self.speaker_away) >= AWAY_TOLD_BLOCKS {
+            warn_of(stage, "loudspeaker-back-shown");
         }
     }
 
@@ -223,6 +271,11 @@ impl PracticeParty {
     }
 }
 
+fn warn_of(stage: &mut Stage, key: &str) {
+    let text = stage.text(&Line { key: key.to_owned(), args: Vec::new() });
+    stage.warn(&text);
+}
+
 /// An answer on a button: a number as a figure, anything else by its first wording.
 fn answer(words: &Words, key: &str) -> Offer {
     let number = key.rsplit('-').next().filter(|last| last.parse::<u8>().is_ok()).map(str::to_owned);
@@ -240,17 +293,25 @@ impl Party for PracticeParty {
     }
 
     fn captured(&mut self, stage: &mut Stage, mic: &[f32], captured: Captured) {
+        self.follow_loudspeaker(stage);
         let frames = captured.lost_frames;
-        if frames > 0 {
+        if captured.away {
+            self.pass_without_microphone(stage, mic);
+            return stage.notify(|observer, _| observer.sound(frames, mic));
+        }
+        let lost_s = self.microphone_came_back(stage) + frames as f64 / f64::from(self.devices.mic_rate_hz());
+        if lost_s > 0.0 {
             self.measures.skip(frames, &mut self.events);
-            self.keep(stage, Fact::SoundLost { lost_s: frames as f64 / f64::from(self.devices.mic_rate_hz()) });
+            self.keep(stage, Fact::SoundLost { lost_s });
         }
         stage.notify(|observer, _| observer.sound(frames, mic));
         self.follow_sound(stage, mic, captured);
     }
 
     fn hear(&mut self, stage: &mut Stage, block: Block<'_>) -> Result<Vec<CommandEvent>, AudioError> {
-        self.hear_voice(stage, block);
+        if self.mic_away == 0 {
+            self.hear_voice(stage, block);
+        }
         let wanted = !(self.listening.commands.is_empty() && self.listening.answers.is_empty() && self.listening.worded.is_empty());
         // Over our own voice, too, where it can be taken out: what cannot wait counts there.
         let open = stage.speech.playback.main_path_is_open(block.start_s) || stage.speech.gives_samples();

@@ -65,4 +65,8 @@ pub fn alone(site: Arc<Site>) -> Router {
 
 #[cfg(test)]
 #[path = "tests/served.rs"]
-mod tests;
+mod served;
+
+#[cfg(test)]
+#[path = "tests/damaged_forms.rs"]
+mod damaged_forms;

@@ -14,7 +14,7 @@ use speak::Words;
 
 const ROUTINE: &str = "# By hand.\ntitle = \"Evening routine\"\nclient = \"grandpa\"\n[[step]]\nexercise = \"long-ah\"\n# Three.\nrepetitions = 3\n[[step]]\nexercise = \"effortful-swallow\"\ncautions_acknowledged = true\n";
 
-struct Pages {
+pub(super) struct Pages {
     server: Server,
     site: Arc<Site>,
     guard: Arc<Guard>,
@@ -22,9 +22,10 @@ struct Pages {
     folder: tempfile::TempDir,
 }
 
-fn ask(port: u16, request: &str) -> (u16, String) {
+pub(super) fn ask(port: u16, request: &[u8]) -> (u16, String) {
     let mut stream = TcpStream::connect(("127.0.0.1", port)).expect("connects");
-    stream.write_all(request.as_bytes()).expect("sends");
+    // A request that is none may be hung up on before all of it is sent; then there is no answer.
+    let _ = stream.write_all(request);
     let mut answer = Vec::new();
     let _ = stream.read_to_end(&mut answer);
     let answer = String::from_utf8_lossy(&answer).into_owned();
@@ -32,7 +33,7 @@ fn ask(port: u16, request: &str) -> (u16, String) {
 }
 
 impl Pages {
-    fn open() -> Self {
+    pub(super) fn open() -> Self {
         let folder = tempfile::tempdir().expect("a folder");
         std::fs::write(folder.path().join("evening.toml"), ROUTINE).expect("writes");
         let place = Place {
@@ -61,7 +62,7 @@ impl Pages {
         let guard = own.lock().expect("one").clone().expect("a guard");
         let path = server.address().split_once(&server.port().to_string()).expect("a port").1.to_owned();
         let (_, answer) =
-            ask(server.port(), &format!("GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nConnection: close\r\n\r\n", server.port()));
+            ask(server.port(), format!("GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nConnection: close\r\n\r\n", server.port()).as_bytes());
         let cookie = answer.lines().find_map(|line| {
             line.to_lowercase().starts_with("set-cookie:").then(|| line[11..].trim().split(';').next().unwrap_or_default().to_owned())
         });
@@ -73,20 +74,26 @@ impl Pages {
         format!("Host: 127.0.0.1:{port}\r\nOrigin: http://127.0.0.1:{port}\r\nCookie: {}\r\nConnection: close\r\n", self.cookie)
     }
 
-    fn get(&self, path: &str) -> (u16, String) {
-        ask(self.server.port(), &format!("GET {path} HTTP/1.1\r\n{}\r\n", self.head()))
+    pub(super) fn port(&self) -> u16 {
+        self.server.port()
     }
 
-    fn post(&self, path: &str, fields: &[(&str, &str)]) -> (u16, String) {
+    pub(super) fn get(&self, path: &str) -> (u16, String) {
+        ask(self.server.port(), format!("GET {path} HTTP/1.1\r\n{}\r\n", self.head()).as_bytes())
+    }
+
+    /// What stands before the body of a form.
+    pub(super) fn post_head(&self, path: &str, length: usize) -> String {
+        let (head, once) = (self.head(), self.guard.once());
+        format!(
+            "POST {path}?once={once} HTTP/1.1\r\n{head}Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {length}\r\n\r\n"
+        )
+    }
+
+    pub(super) fn post(&self, path: &str, fields: &[(&str, &str)]) -> (u16, String) {
         let body: Vec<String> = fields.iter().map(|(name, value)| format!("{}={}", encoded(name), encoded(value))).collect();
         let body = body.join("&");
-        let (head, once, length) = (self.head(), self.guard.once(), body.len());
-        ask(
-            self.server.port(),
-            &format!(
-                "POST {path}?once={once} HTTP/1.1\r\n{head}Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {length}\r\n\r\n{body}"
-            ),
-        )
+        ask(self.server.port(), (self.post_head(path, body.len()) + &body).as_bytes())
     }
 
     fn file(&self, name: &str) -> String {
