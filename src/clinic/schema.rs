@@ -3,12 +3,18 @@
 use super::measured;
 
 /// SQLite: what takes the file from form n to form n + 1.
-pub(super) const SQLITE: [&str; 3] =
-    [include_str!("migration_1.sqlite.sql"), include_str!("migration_2.sqlite.sql"), include_str!("migration_3.sql")];
+pub(super) const SQLITE: [&str; 3] = [
+    include_str!("migration_1.sqlite.sql"),
+    include_str!("migration_2.sqlite.sql"),
+    concat!(include_str!("migration_3.sqlite.sql"), include_str!("migration_3.sql")),
+];
 /// PostgreSQL: the same tables.
 #[cfg(any(feature = "postgres", test))]
-pub(super) const POSTGRES: [&str; 3] =
-    [include_str!("migration_1.postgres.sql"), include_str!("migration_2.postgres.sql"), include_str!("migration_3.sql")];
+pub(super) const POSTGRES: [&str; 3] = [
+    include_str!("migration_1.postgres.sql"),
+    include_str!("migration_2.postgres.sql"),
+    concat!(include_str!("migration_3.postgres.sql"), include_str!("migration_3.sql")),
+];
 
 /// The newest form that this version knows.
 pub(super) fn known() -> i64 {

@@ -81,7 +81,13 @@ pub fn check_household(name: &str, path: &Path, bytes: &[u8], words: &Words, lex
     let articles = articles(words);
     let checks = Checks {
         articles: &articles,
-        hearing: Hearing { commands: &commands, knows_word: Some(&knows), language: Some(&words.language().tag), games: &words.language().games, ..Hearing::default() },
+        hearing: Hearing {
+            commands: &commands,
+            knows_word: Some(&knows),
+            language: Some(&words.language().tag),
+            games: &words.language().games,
+            ..Hearing::default()
+        },
         load: &load_routine,
         spoken_form: &spoken_form,
         wordings: &say,

@@ -55,7 +55,11 @@ pub fn built_in(name: &str, text: &str, model: Option<&Path>) -> Result<Loaded, 
     let words = Words::usual()?;
     let model = models(model, words.language())?;
     let lexicon = Lexicon::of(&model)?;
-    let mut prescription = routine::check_text(name, text, Hearing { commands: &command_words(&words), games: &words.language().games, ..Hearing::default() })?;
+    let mut prescription = routine::check_text(
+        name,
+        text,
+        Hearing { commands: &command_words(&words), games: &words.language().games, ..Hearing::default() },
+    )?;
     default_texts::put_into(&mut prescription, &words);
     Ok(Loaded { words, model, lexicon, prescription, routine_text: text.to_owned() })
 }
@@ -69,7 +73,13 @@ pub fn routine(path: &Path, words: &Words, lexicon: &Lexicon) -> Result<(Prescri
     let knows = |word: &str| lexicon.knows(&spoken_form(word)).unwrap_or(true);
     let mut prescription = load_routine(
         path,
-        Hearing { commands: &commands, knows_word: Some(&knows), language: Some(&words.language().tag), games: &words.language().games, ..Hearing::default() },
+        Hearing {
+            commands: &commands,
+            knows_word: Some(&knows),
+            language: Some(&words.language().tag),
+            games: &words.language().games,
+            ..Hearing::default()
+        },
     )?;
     default_texts::put_into(&mut prescription, words);
     let text = std::fs::read_to_string(path).map_err(|why| Failure::file(path, format!("cannot be read again: {why}")))?;

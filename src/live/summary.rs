@@ -61,7 +61,8 @@ struct StepResult {
 #[must_use]
 pub fn table(entries: &[Entry], words: &Words, name_of: &dyn Fn(&str) -> String) -> String {
     let (steps, left_out) = results(entries, words);
-    let heads = ["exercise", "done", "best", "mean", "f0", "level", "notes"].map(|head| words.shown(&format!("table-{head}-shown"), Vec::new()));
+    let heads =
+        ["exercise", "done", "best", "mean", "f0", "level", "notes"].map(|head| words.shown(&format!("table-{head}-shown"), Vec::new()));
     let mut text = row(heads.each_ref().map(String::as_str));
     text.push_str(&"-".repeat(WIDTH));
     text.push('\n');
@@ -95,7 +96,8 @@ pub fn table(entries: &[Entry], words: &Words, name_of: &dyn Fn(&str) -> String)
         text.push_str(&rated);
     }
     if let Some(Fact::SessionEnded { reason, steps_done, steps_prescribed, .. }) = entries.last().map(|entry| &entry.fact) {
-        let args = vec![("done", count(*steps_done)), ("all", count(*steps_prescribed)), ("why", Arg::Text(visible_line(&words.reason(reason))))];
+        let args =
+            vec![("done", count(*steps_done)), ("all", count(*steps_prescribed)), ("why", Arg::Text(visible_line(&words.reason(reason))))];
         text.push_str(&(words.shown("table-ended-shown", args) + "\n"));
     }
     text

@@ -9,8 +9,8 @@ use std::sync::Arc;
 use files::error::{Failure, delivered};
 use files::load::command_words;
 use routine::{Faults, Hearing, check_pack};
-use speak::{Language, Words};
 use speak::words::{CommandsBy, check};
+use speak::{Language, Words};
 
 /// Arguments of `tidecount language`.
 #[derive(Debug, Clone, clap::Args)]

@@ -199,9 +199,10 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         Fact::RoomLoud { loud: false, .. } => plain("page-fact-room-quiet", Vec::new()),
         Fact::HoldInNoise { over_room_db, .. } => marked("page-fact-in-noise", vec![("db", whole(*over_room_db))], "page-mark-discarded"),
         Fact::SoundLost { lost_s } => marked("page-fact-sound-lost", vec![("s", Arg::Text(format!("{lost_s:.2}")))], "page-mark-look"),
-        Fact::SessionEnded { reason, steps_done, steps_prescribed, .. } => {
-            plain("page-fact-ended", vec![("reason", text(&why(site, reason))), ("done", count(*steps_done)), ("of", count(*steps_prescribed))])
-        }
+        Fact::SessionEnded { reason, steps_done, steps_prescribed, .. } => plain(
+            "page-fact-ended",
+            vec![("reason", text(&why(site, reason))), ("done", count(*steps_done)), ("of", count(*steps_prescribed))],
+        ),
         // Only of use to the program.
         Fact::ResponseTimed { .. } | Fact::ResultTold { .. } => None,
         #[allow(unreachable_patterns, reason = "facts that are added later are shown by their name until they have words")]

@@ -94,7 +94,11 @@ pub fn run(args: &DemoArgs) -> Result<ExitCode, Failure> {
         None => {
             let commands = load::command_words(&words);
             (
-                check_text(own_routine.0, own_routine.1, Hearing { commands: &commands, games: &words.language().games, ..Hearing::default() })?,
+                check_text(
+                    own_routine.0,
+                    own_routine.1,
+                    Hearing { commands: &commands, games: &words.language().games, ..Hearing::default() },
+                )?,
                 own_routine.1.to_owned(),
             )
         }
