@@ -18,7 +18,9 @@ pub fn check(files: &[PathBuf], hearing: Hearing<'_>, fancy: bool, out: &mut dyn
             Ok(checked) => {
                 let steps = checked.routine.steps.len();
                 let minutes = (checked.routine.planned_duration_s() / 60.0).ceil();
-                writeln!(out, "{}: no faults; {steps} steps, about {minutes} minutes", file.display())?;
+                let s = |n: f64| if n == 1.0 { "" } else { "s" };
+                let (of_steps, of_minutes) = (s(steps as f64), s(minutes));
+                writeln!(out, "{}: no faults; {steps} step{of_steps}, about {minutes} minute{of_minutes}", file.display())?;
             }
             Err(faults) => {
                 all_well = false;
