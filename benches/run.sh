@@ -9,19 +9,16 @@ set -u
 # Absolute, because tests and benches run in folders of their own.
 case ${TIDECOUNT_FIGURES:-} in "" | /*) ;; *) TIDECOUNT_FIGURES=$PWD/$TIDECOUNT_FIGURES ;; esac
 cd "$(dirname "$0")/.." || exit 2
-all="promises tests count_beat echo level measure people evaluate own_voice enrol voice attend start page report progress exports load clinic clinic_postgres week"
+all="promises tests count_beat echo level measure people evaluate own_voice enrol voice attend start page report progress exports clinic clinic_postgres week"
 run=${TIDECOUNT_FIGURES:-$PWD/target/figures.tsv}
 mkdir -p "$(dirname "$run")"
 changed=$([ -z "$(git status --porcelain 2>/dev/null)" ] || echo +)
 printf '# commit\t%s%s\n# cores\t%s\n' "$(git rev-parse --short=7 HEAD)" "$changed" "$(nproc)" >"$run"
 export TIDECOUNT_FIGURES="$run"
 
-# With BENCH_PROFILE=dev the release build is spared; processor times are not those of a release then. Typesetting and PostgreSQL are
-# more than half of the build, and built only for what measures them.
+# With BENCH_PROFILE=dev the release build is spared; processor times are not those of a release then.
 bench() {
-    without=--no-default-features
-    case $1 in report | clinic) without= ;; esac
-    cargo bench --quiet $without ${BENCH_PROFILE:+--profile "$BENCH_PROFILE"} --bench "$@"
+    cargo bench --quiet ${BENCH_PROFILE:+--profile "$BENCH_PROFILE"} --bench "$@"
 }
 
 part() {
