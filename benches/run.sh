@@ -9,7 +9,7 @@ set -u
 # Absolute, because tests and benches run in folders of their own.
 case ${TIDECOUNT_FIGURES:-} in "" | /*) ;; *) TIDECOUNT_FIGURES=$PWD/$TIDECOUNT_FIGURES ;; esac
 cd "$(dirname "$0")/.." || exit 2
-all="promises tests count_beat echo level measure people evaluate own_voice enrol voice attend start page report progress exports clinic clinic_postgres week"
+all="promises tests count_beat echo level measure people evaluate own_voice enrol voice attend start page report progress exports load clinic clinic_postgres week"
 run=${TIDECOUNT_FIGURES:-$PWD/target/figures.tsv}
 mkdir -p "$(dirname "$run")"
 changed=$([ -z "$(git status --porcelain 2>/dev/null)" ] || echo +)
