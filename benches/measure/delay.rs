@@ -42,6 +42,9 @@ pub fn run() -> Result<(), Box<dyn Error>> {
         compare(voice, &out, &mut plain, &mut over)?;
     }
     // In silence, and over the program's voice.
+    if plain.said == 0 || over.said == 0 {
+        return Err("the simulated clients said nothing, or nothing over the program's voice".into());
+    }
     for (what, heard) in [("quiet", &plain), ("over", &over)] {
         let delays = Spread::new(heard.delays_s.clone());
         figure(&format!("delay.{what}.median"), delays.at(0.5));

@@ -7,7 +7,7 @@ use serde::Deserialize;
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rule {
-    /// Message keys; one that ends in `*` fits every key that begins so.
+    /// Message keys; one `*` stands for anything: `ex-*-cue`.
     pub on: OneOrMany,
     /// Only lines whose spoken text holds this, whatever the case.
     #[serde(default)]
@@ -49,7 +49,10 @@ pub enum OneOrMany {
 
 impl OneOrMany {
     pub(crate) fn fits(&self, key: &str) -> bool {
-        let one = |pattern: &str| pattern.strip_suffix('*').map_or(pattern == key, |start| key.starts_with(start));
+        let one = |pattern: &str| match pattern.split_once('*') {
+            Some((start, end)) => key.len() >= start.len() + end.len() && key.starts_with(start) && key.ends_with(end),
+            None => pattern == key,
+        };
         match self {
             Self::One(p) => one(p),
             Self::Many(all) => all.iter().any(|p| one(p)),

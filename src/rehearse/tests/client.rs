@@ -69,6 +69,13 @@ fn it_can_talk_over_a_line() {
 }
 
 #[test]
+fn one_star_stands_for_anything_in_a_key() {
+    let fits = |pattern: &str, key: &str| crate::act::OneOrMany::One(pattern.to_owned()).fits(key);
+    assert!(fits("ex-*-cue", "ex-long-ah-cue") && fits("ask-*", "ask-ready") && fits("*-cue", "ex-long-ah-cue") && fits("a", "a"));
+    assert!(!fits("ex-*-cue", "ex-long-ah-instruction") && !fits("ex-*-cue", "ex-cue") && !fits("ask-*", "asks") && !fits("a", "b"));
+}
+
+#[test]
 fn a_new_line_replaces_what_had_not_begun_and_waits_for_what_had() {
     let rules = "[[rule]]\non = \"a\"\ndoes = [{ say = \"yes\" }]\n[[rule]]\non = \"b\"\nreaction_s = [0.0, 0.0]\ndoes = [{ hold = { f0_hz = 120.0, length_s = 3.0 } }]\n[[rule]]\non = \"c\"\nreaction_s = [0.0, 0.0]\ndoes = [{ say = \"no\" }]";
     let mut c = client(rules);
