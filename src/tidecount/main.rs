@@ -11,11 +11,6 @@ use tidecount::{
     lead, pack, pages, papers, practise, record, report, routine, try_out,
 };
 
-/// See Cargo.toml for why.
-#[cfg(all(target_os = "linux", target_arch = "x86_64"))]
-#[global_allocator]
-static MEMORY: tikv_jemallocator::Jemalloc = tikv_jemallocator::Jemalloc;
-
 fn main() -> ExitCode {
     disk::private::from_here_on();
     let arguments = Arguments::parse();

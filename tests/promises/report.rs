@@ -164,6 +164,10 @@ fn every_kind_of_event_has_its_words() {
 #[test]
 fn the_pdf_is_tagged_and_holds_the_clinicians_the_tables_and_the_clients_page() {
     let sheet = report(&Life::eventful(), 12);
+    // For the pictures in docs/report.md.
+    if let Some(file) = std::env::var_os("KEEP_REPORT") {
+        std::fs::write(file, print::report_pdf(&sheet).expect("a PDF")).expect("writes");
+    }
     let pdf = pdf(&sheet);
     let catalog = pdf.catalog().expect("a catalog");
     assert!(catalog.has(b"StructTreeRoot") && catalog.has(b"MarkInfo"));
