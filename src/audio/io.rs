@@ -16,6 +16,10 @@ pub trait MicSource: Send {
     fn read(&mut self, mic: &mut [f32]) -> Result<Captured, AudioError>;
     /// From now on a device that goes away is waited for without end; see [`AudioIo::outlast`].
     fn outlast(&mut self) {}
+    /// The exact name of the device that is heard now; none of a recording, or while it is away.
+    fn device(&self) -> Option<&str> {
+        None
+    }
     /// Faults so far.
     fn health(&self) -> Health {
         Health::default()
@@ -98,6 +102,9 @@ impl AudioIo for Joined {
     fn outlast(&mut self) {
         self.mic.outlast();
         self.speaker.outlast();
+    }
+    fn microphone(&self) -> Option<&str> {
+        self.mic.device()
     }
     fn is_speaker_away(&self) -> bool {
         self.speaker.is_away()

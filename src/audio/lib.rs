@@ -70,6 +70,10 @@ pub trait AudioIo: Send {
     /// From now on a device that goes away is waited for without end: its microphone gives silence in real time, marked as
     /// [`Captured::away`], and its loudspeaker drops what it is given. Without this, reading and writing fail after some seconds.
     fn outlast(&mut self) {}
+    /// The exact name of the microphone that is heard now, which may come back as another one; none of a recording, or while it is away.
+    fn microphone(&self) -> Option<&str> {
+        None
+    }
     /// The loudspeaker is not there now.
     fn is_speaker_away(&self) -> bool {
         false

@@ -1,9 +1,9 @@
 //! A microphone device as source of frames.
 
 use super::clock::ClockCheck;
-use super::devices::find;
+use super::devices::{find, id};
 use super::host::{Direction, host};
-use super::port::{Port, Stream, SystemPort};
+use super::port::{PATIENCE, Port, Storm, Stream, SystemPort, stayed_away};
 use super::presence::watch_over;
 use super::stream::{format, refused, start_input};
 use super::{AudioError, Captured, Health, MicSource};
@@ -15,16 +15,12 @@ use std::time::Duration;
 
 /// Seconds of sound the ring can hold while the sound thread is busy elsewhere.
 const RING_S: u32 = 10;
-/// How long a device may be away that is not waited for without end.
-const PATIENCE: Duration = Duration::from_secs(5);
 /// Without a frame for so long the stream is taken for dead even if nobody said so.
 const SILENT_DEATH: Duration = Duration::from_millis(1_200);
 /// A stream that was built anew has so long to bring its first frame.
 const FIRST_FRAME: Duration = Duration::from_secs(2);
 /// Time between two tries to get it back.
 const RETRY: Duration = Duration::from_millis(200);
-/// So many errors within a second mean a stream that will not recover by itself.
-const STORM: u64 = 50;
 const BLOCK: Duration = Duration::from_millis(10);
 
 /// A microphone. Its frames are the session's clock; lost ones are counted as time that passed.
@@ -49,7 +45,7 @@ impl LiveMic {
     /// Smallest and largest number of frames the device delivered at once.
     #[must_use]
     pub fn callback_frames(&self) -> (u32, u32) {
-        self.0.stream.as_ref().map_or((u32::MAX, 0), |stream| (stream.shared.smallest.load(Relaxed), stream.shared.largest.load(Relaxed)))
+        self.0.stream.as_ref().map_or((u32::MAX, 0), Stream::callback_frames)
     }
 }
 
@@ -62,6 +58,9 @@ impl MicSource for LiveMic {
     }
     fn outlast(&mut self) {
         self.0.outlasts = true;
+    }
+    fn device(&self) -> Option<&str> {
+        self.0.stream.as_ref()?.device.as_deref()
     }
     fn health(&self) -> Health {
         self.0.health()
@@ -80,7 +79,7 @@ fn start(name: &str, rate_hz: Option<u32>) -> Result<Stream<HeapCons<f32>>, Audi
     let shared = Arc::default();
     let running = start_input(&host, &device, format, tx, Arc::clone(&shared)).map_err(|e| refused(Direction::Input, name, &e))?;
     watch_over(Direction::Input, name, &device, &shared);
-    Ok(Stream { rate_hz: format.rate_hz, channels: format.channels, ring, shared, _running: Some(running) })
+    Ok(Stream { rate_hz: format.rate_hz, channels: format.channels, device: id(&device), ring, shared, _running: Some(running) })
 }
 
 /// The device is not there.
@@ -114,8 +113,7 @@ struct Keeper<P: Port<Ring = HeapCons<f32>>> {
     check: ClockCheck,
     /// Lost frames not reported yet.
     lost: u64,
-    storm_from: Duration,
-    storm_base: u64,
+    storm: Storm,
     past: Health,
 }
 
@@ -137,8 +135,7 @@ impl<P: Port<Ring = HeapCons<f32>>> Keeper<P> {
             last_frame: now,
             last_seen: 0,
             lost: 0,
-            storm_from: now,
-            storm_base: 0,
+            storm: Storm::new(Direction::Input, now),
             past: Health::default(),
         }
     }
@@ -153,8 +150,7 @@ impl<P: Port<Ring = HeapCons<f32>>> Keeper<P> {
         let Some(stream) = &self.stream else { return };
         let now = self.port.now();
         let frames = stream.shared.frames.load(Relaxed);
-        let faults = stream.shared.errors.load(Relaxed) + stream.shared.xruns.load(Relaxed);
-        let mut dead = stream.shared.dead.load(SeqCst);
+        let dead = stream.shared.dead.load(SeqCst) || self.storm.rages(&stream.shared, now);
         if frames != self.last_seen {
             self.last_seen = frames;
             self.last_frame = now;
@@ -164,14 +160,6 @@ impl<P: Port<Ring = HeapCons<f32>>> Keeper<P> {
                 tracing::warn!(frames = missing, "the microphone delivered less than time passed");
             }
             self.lose(missing);
-        }
-        let fresh = faults.saturating_sub(self.storm_base);
-        dead |= fresh > STORM;
-        if now - self.storm_from > Duration::from_secs(1) {
-            if fresh > 0 {
-                tracing::warn!(faults = fresh, "the microphone reported faults in the last second");
-            }
-            (self.storm_from, self.storm_base) = (now, faults);
         }
         if dead || now - self.last_frame > SILENT_DEATH {
             self.went_away(now);
@@ -230,7 +218,8 @@ impl<P: Port<Ring = HeapCons<f32>>> Keeper<P> {
             return false;
         }
         self.away = None;
-        (self.popped, self.last_seen, self.storm_base) = (0, frames, 0);
+        (self.popped, self.last_seen) = (0, frames);
+        self.storm.begin_anew();
         if self.outlasts {
             // Silence kept time while these came in.
             let known = stream.ring.skip(stream.ring.occupied_len()) as u64;
@@ -295,13 +284,7 @@ impl<P: Port<Ring = HeapCons<f32>>> Keeper<P> {
         if now - away.since <= if away.built.is_some() { PATIENCE + FIRST_FRAME } else { PATIENCE } {
             return Ok(());
         }
-        let why = away.why.as_ref().map_or_else(String::new, |why| format!(": {why}"));
-        Err(AudioError::Device(format!(
-            "the {} \"{}\" went away and did not come back within {} s{why}",
-            Direction::Input.noun(),
-            self.name,
-            PATIENCE.as_secs()
-        )))
+        Err(stayed_away(Direction::Input, &self.name, away.why.as_ref()))
     }
 
     fn health(&self) -> Health {

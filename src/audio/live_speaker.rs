@@ -1,10 +1,10 @@
 //! A loudspeaker device as sink of frames: one permanent stream, silence between lines.
 
 use super::callback::Shared;
-use super::devices::find;
+use super::devices::{find, id};
 use super::fill::{Action, FillKeeper, TARGET_S};
 use super::host::{Direction, host};
-use super::port::{Port, Stream, SystemPort};
+use super::port::{PATIENCE, Port, Storm, Stream, SystemPort, stayed_away};
 use super::presence::watch_over;
 use super::stream::{format, refused, start_output};
 use super::{AudioError, Health, SpeakerSink};
@@ -16,14 +16,10 @@ use std::time::Duration;
 
 /// Seconds of sound the ring can hold; it is kept at a tenth of that.
 const RING_S: f64 = 0.5;
-/// How long a device may be away that is not waited for without end.
-const PATIENCE: Duration = Duration::from_secs(5);
 /// Time between two tries to get it back.
 const RETRY: Duration = Duration::from_millis(500);
 /// A stream that takes no frame for so long is dead even if nobody said so.
 const STANDS_STILL: Duration = Duration::from_millis(1_200);
-/// So many errors within a second mean a stream that will not recover by itself.
-const STORM: u64 = 50;
 /// Samples below this (−80 dBFS) are silence that may be left out.
 const SILENCE: f32 = 1e-4;
 /// Latency that no device has; what is beyond is a wrong time stamp.
@@ -93,7 +89,7 @@ fn start(name: &str, rate_hz: Option<u32>) -> Result<Stream<HeapProd<f32>>, Audi
     let shared = Arc::default();
     let running = start_output(&host, &device, format, rx, Arc::clone(&shared)).map_err(|e| refused(Direction::Output, name, &e))?;
     watch_over(Direction::Output, name, &device, &shared);
-    Ok(Stream { rate_hz: format.rate_hz, channels: format.channels, ring, shared, _running: Some(running) })
+    Ok(Stream { rate_hz: format.rate_hz, channels: format.channels, device: id(&device), ring, shared, _running: Some(running) })
 }
 
 /// The device is not there.
@@ -122,8 +118,7 @@ struct Keeper<P: Port<Ring = HeapProd<f32>>> {
     delay_s: Option<f64>,
     /// Frames that the stream had taken when it was last seen to take some, and when that was.
     last_seen: (u64, Duration),
-    storm_from: Duration,
-    storm_base: u64,
+    storm: Storm,
     past: Health,
     finished: bool,
 }
@@ -146,15 +141,14 @@ impl<P: Port<Ring = HeapProd<f32>>> Keeper<P> {
             silence: vec![0.0; block],
             delay_s: None,
             last_seen: (0, now),
-            storm_from: now,
-            storm_base: 0,
+            storm: Storm::new(Direction::Output, now),
             past: Health::default(),
             finished: false,
         }
     }
 
     fn callback_frames(&self) -> (u32, u32) {
-        self.stream.as_ref().map_or((u32::MAX, 0), |stream| (stream.shared.smallest.load(Relaxed), stream.shared.largest.load(Relaxed)))
+        self.stream.as_ref().map_or((u32::MAX, 0), Stream::callback_frames)
     }
 
     fn watch(&mut self) -> Result<(), AudioError> {
@@ -170,7 +164,8 @@ impl<P: Port<Ring = HeapProd<f32>>> Keeper<P> {
                 self.channels = stream.channels;
                 self.stream = Some(stream);
                 self.keeper = FillKeeper::new(self.silence.len());
-                (self.starved, self.storm_base, self.delay_s, self.away) = (None, 0, None, None);
+                (self.starved, self.delay_s, self.away) = (None, None, None);
+                self.storm.begin_anew();
                 self.last_seen = (0, now);
                 self.past.rebuilds += 1;
             }
@@ -179,29 +174,15 @@ impl<P: Port<Ring = HeapProd<f32>>> Keeper<P> {
             None => {}
         }
         let Some(away) = self.away.as_ref().filter(|away| !self.outlasts && now - away.since > PATIENCE) else { return Ok(()) };
-        let why = away.why.as_ref().map_or_else(String::new, |why| format!(": {why}"));
-        Err(AudioError::Device(format!(
-            "the {} \"{}\" went away and did not come back within {} s{why}",
-            Direction::Output.noun(),
-            self.name,
-            PATIENCE.as_secs()
-        )))
+        Err(stayed_away(Direction::Output, &self.name, away.why.as_ref()))
     }
 
     fn is_dead(&mut self, shared: &Shared, now: Duration) -> bool {
-        let faults = shared.errors.load(Relaxed) + shared.xruns.load(Relaxed);
-        let fresh = faults.saturating_sub(self.storm_base);
-        if now - self.storm_from > Duration::from_secs(1) {
-            if fresh > 0 {
-                tracing::warn!(faults = fresh, "the loudspeaker reported faults in the last second");
-            }
-            (self.storm_from, self.storm_base) = (now, faults);
-        }
         let frames = shared.frames.load(Relaxed);
         if frames != self.last_seen.0 {
             self.last_seen = (frames, now);
         }
-        shared.dead.load(SeqCst) || fresh > STORM || now - self.last_seen.1 > STANDS_STILL
+        self.storm.rages(shared, now) || shared.dead.load(SeqCst) || now - self.last_seen.1 > STANDS_STILL
     }
 
     fn went_away(&mut self, now: Duration) {

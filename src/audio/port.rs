@@ -2,8 +2,10 @@
 
 use super::AudioError;
 use super::callback::Shared;
+use super::host::Direction;
 use super::stream::Running;
 use std::sync::Arc;
+use std::sync::atomic::Ordering::Relaxed;
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::time::{Duration, Instant};
 
@@ -11,10 +13,62 @@ use std::time::{Duration, Instant};
 pub(super) struct Stream<Ring> {
     pub rate_hz: u32,
     pub channels: u16,
+    /// The exact name of the device, where the sound system tells it.
+    pub device: Option<String>,
     pub ring: Ring,
     pub shared: Arc<Shared>,
     /// Keeps it running; none where no sound system is behind it.
     pub _running: Option<Running>,
+}
+
+impl<Ring> Stream<Ring> {
+    /// Smallest and largest number of frames that the device gave or took at once.
+    pub fn callback_frames(&self) -> (u32, u32) {
+        (self.shared.smallest.load(Relaxed), self.shared.largest.load(Relaxed))
+    }
+}
+
+/// How long a device may be away that is not waited for without end.
+pub(super) const PATIENCE: Duration = Duration::from_secs(5);
+
+/// It was waited for in vain; `why` is what came of the last try.
+pub(super) fn stayed_away(direction: Direction, name: &str, why: Option<&AudioError>) -> AudioError {
+    let why = why.map_or_else(String::new, |why| format!(": {why}"));
+    let noun = direction.noun();
+    AudioError::Device(format!("the {noun} \"{name}\" went away and did not come back within {} s{why}", PATIENCE.as_secs()))
+}
+
+/// Whether a stream reports so many faults that it will not recover by itself.
+pub(super) struct Storm {
+    direction: Direction,
+    from: Duration,
+    base: u64,
+}
+
+impl Storm {
+    /// So many faults within a second.
+    const FAULTS: u64 = 50;
+
+    pub fn new(direction: Direction, now: Duration) -> Self {
+        Self { direction, from: now, base: 0 }
+    }
+
+    /// Another stream begins, whose faults are counted from none.
+    pub fn begin_anew(&mut self) {
+        self.base = 0;
+    }
+
+    pub fn rages(&mut self, shared: &Shared, now: Duration) -> bool {
+        let faults = shared.errors.load(Relaxed) + shared.xruns.load(Relaxed);
+        let fresh = faults.saturating_sub(self.base);
+        if now - self.from > Duration::from_secs(1) {
+            if fresh > 0 {
+                tracing::warn!(faults = fresh, "the {} reported faults in the last second", self.direction.noun());
+            }
+            (self.from, self.base) = (now, faults);
+        }
+        fresh > Self::FAULTS
+    }
 }
 
 /// One device, by its name.

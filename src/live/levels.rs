@@ -67,8 +67,10 @@ pub struct Levels {
     notes: Vec<(String, String)>,
     /// Where a calibration that ceases to hold is marked so.
     store: Option<CalibrationStore>,
-    /// The live microphone, until it has been kept. A recording's is not kept: its name may be a folder.
+    /// The live microphone. A recording's is not kept: its name may be a folder.
     microphone: Option<Device>,
+    /// That microphone has been kept.
+    is_kept: bool,
 }
 
 impl Levels {
@@ -98,16 +100,27 @@ impl Levels {
                 levels.changes = watch(device.clone());
             }
         } else if let Some(other) = store.all().iter().rev().find(|c| c.device.system == device.system && device.system != RECORDING) {
-            levels.void = true;
-            levels.notes.push((
-                "calibration-void".into(),
-                format!(
-                    "\"{}\" was calibrated, and this microphone is \"{}\": its levels are relative. {REMEDY}",
-                    other.device.name, device.name
-                ),
-            ));
+            let calibrated = other.device.name.clone();
+            levels.is_another(&calibrated, &device.name);
         }
         Ok(levels)
+    }
+
+    /// What was calibrated is not what is heard.
+    fn is_another(&mut self, calibrated: &str, name: &str) {
+        self.void = true;
+        let told = format!("\"{calibrated}\" was calibrated, and this microphone is \"{name}\": its levels are relative. {REMEDY}");
+        self.notes.push(("calibration-void".into(), told));
+    }
+
+    /// A microphone that went away has come back, perhaps as another one. Then its levels are relative from here on, and it is kept, so that
+    /// nothing is compared across the change; the first one's calibration still holds for the next practice.
+    pub fn hears_with(&mut self, name: &str) {
+        let Some(known) = self.microphone.as_mut().filter(|known| known.name != name) else { return };
+        (known.name, known.gain, self.is_kept, self.changes) = (name.to_owned(), mic_gain::UNKNOWN.to_owned(), false, None);
+        if let Some(kept) = self.calibration.take() {
+            self.is_another(&kept.device.name, name);
+        }
     }
 
     fn void_for(&mut self, why: &str) -> Result<(), Failure> {
@@ -131,9 +144,11 @@ impl Levels {
         self.auto_gain = true;
     }
 
-    /// The microphone, to be kept once at the begin of a live practice: with another one the levels mean something else.
+    /// The microphone, to be kept at the begin of a live practice and where another one takes its place: with that the levels mean
+    /// something else.
     pub fn microphone_used(&mut self) -> Option<Fact> {
-        let Device { system, name, rate_hz, gain } = self.microphone.take()?;
+        let Device { system, name, rate_hz, gain } = self.microphone.clone().filter(|_| !self.is_kept)?;
+        self.is_kept = true;
         Some(Fact::MicrophoneUsed { system, name, rate_hz, gain })
     }
 

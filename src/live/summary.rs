@@ -57,9 +57,9 @@ struct StepResult {
 
 /// The table in plain text, at most 80 cells wide: for each step what was done of what was prescribed, the best and mean
 /// complete hold, the median over its trials of the fundamental frequency, the energy mean of the level, and what is
-/// worth a note. Levels are energy means, A-weighted; those that are not calibrated, and rough ones, are marked. `name_of` gives an exercise's name from its id.
+/// worth a note. Levels are energy means, A-weighted; those that are not calibrated, and rough ones, are marked.
 #[must_use]
-pub fn table(entries: &[Entry], words: &Words, name_of: &dyn Fn(&str) -> String) -> String {
+pub fn table(entries: &[Entry], words: &Words) -> String {
     let (steps, left_out) = results(entries, words);
     let heads =
         ["exercise", "done", "best", "mean", "f0", "level", "notes"].map(|head| words.shown(&format!("table-{head}-shown"), Vec::new()));
@@ -72,7 +72,7 @@ pub fn table(entries: &[Entry], words: &Words, name_of: &dyn Fn(&str) -> String)
         let level = energy_mean(&step.level_db).map_or_else(String::new, |db| words.figure(db, 1) + mark(&step.scales));
         let figure = |value: Option<f64>, decimals: usize| value.map_or_else(String::new, |value| words.figure(value, decimals));
         text.push_str(&row([
-            &name_of(&step.exercise),
+            &words.exercise(&step.exercise),
             &done,
             &figure(best, 1),
             &figure(mean(&step.holds_s), 1),
@@ -82,7 +82,7 @@ pub fn table(entries: &[Entry], words: &Words, name_of: &dyn Fn(&str) -> String)
         ]));
     }
     for (exercise, reason) in &left_out {
-        text.push_str(&row([&name_of(exercise), "-", "", "", "", "", &shown_why(words, "table-left-out-shown", reason)]));
+        text.push_str(&row([&words.exercise(exercise), "-", "", "", "", "", &shown_why(words, "table-left-out-shown", reason)]));
     }
     for (scale, key) in FOOTNOTES {
         if steps.values().any(|step| step.scales.contains(&scale)) {

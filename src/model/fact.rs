@@ -157,6 +157,9 @@ facts! {
             exercise: String,
             duration_s: f64,
             ended_by: EndedBy,
+            /// The clue or category that was asked, where nothing of the answer could be heard and nothing is judged.
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            asked: Option<String>,
         },
         PhraseRead = "phrase_read" {
             exercise: String,

@@ -12,6 +12,8 @@ use super::time;
 use model::{SessionId, parse_line};
 use session::{Entry, Fact, Habits};
 
+/// Repetitions that are looked through for what was asked where no answer could be heard; most are of other exercises.
+const NEWEST_REPETITIONS: u32 = 2_000;
 /// So many of the newest responses are read.
 const NEWEST: u32 = 200;
 
@@ -36,9 +38,12 @@ impl Store {
     /// The database refuses or holds a line that cannot be read.
     pub fn asked(&self, client: &str) -> Result<BTreeMap<String, u32>, RecordError> {
         let mut asked = BTreeMap::new();
-        for kind in ["question_answered", "category_named"] {
-            for entry in self.newest(client, kind, u32::MAX)? {
-                if let Fact::QuestionAnswered { clue: what, .. } | Fact::CategoryNamed { category: what, .. } = entry.fact {
+        for (kind, limit) in [("question_answered", u32::MAX), ("category_named", u32::MAX), ("repetition_done", NEWEST_REPETITIONS)] {
+            for entry in self.newest(client, kind, limit)? {
+                if let Fact::QuestionAnswered { clue: what, .. }
+                | Fact::CategoryNamed { category: what, .. }
+                | Fact::RepetitionDone { asked: Some(what), .. } = entry.fact
+                {
                     *asked.entry(what).or_insert(0) += 1;
                 }
             }

@@ -4,7 +4,7 @@ use super::listening;
 use super::next::{NextAction, Turn};
 use super::outlet::count;
 use super::practice::Practice;
-use model::{Arg, Command, Fact, Line, VoiceTask};
+use model::{Arg, Command, EndedBy, Fact, Line, VoiceTask};
 use routine::{NamingItem, Work};
 
 /// One category under way.
@@ -44,7 +44,9 @@ impl NamingRun {
         if practice.now_s >= self.until_s && !practice.is_speaking() {
             return self.close(practice);
         }
-        practice.show_figure(&self.named.len().to_string());
+        if !practice.context.deaf {
+            practice.show_figure(&self.named.len().to_string());
+        }
         Turn::Stay
     }
 
@@ -58,7 +60,16 @@ impl NamingRun {
 
     fn close(&self, practice: &mut Practice) -> Turn {
         let Some((item, _)) = item_of(practice) else { return Turn::Stay };
-        practice.record(self.category_named(practice, item.category.clone(), true));
+        practice.record(match practice.context.deaf {
+            // What could not be heard is not counted as nothing.
+            true => Fact::RepetitionDone {
+                exercise: practice.exercise_id(),
+                duration_s: practice.now_s - self.began_s,
+                ended_by: EndedBy::NextCue,
+                asked: Some(item.category.clone()),
+            },
+            false => self.category_named(practice, item.category.clone(), true),
+        });
         practice.repetition_complete();
         let mut last = if self.named.is_empty() {
             // Nobody is told "none": the ears may have missed it all.

@@ -4,7 +4,7 @@
 use super::listening;
 use super::next::{NextAction, Turn};
 use super::practice::Practice;
-use model::{Arg, Command, Fact, Line, Response, VoiceTask};
+use model::{Arg, Command, EndedBy, Fact, Line, Response, VoiceTask};
 use routine::{QuestionItem, Work};
 
 /// The hint comes after this share of the thinking time.
@@ -42,7 +42,8 @@ fn item_of(practice: &Practice) -> Option<QuestionItem> {
 
 fn listen_for_answers(practice: &mut Practice, item: &QuestionItem, voice: VoiceTask) {
     let answers = item.answers.iter().chain(&item.near).cloned().collect();
-    practice.listen_with(listening::QUESTION, answers, voice);
+    let commands = if practice.context.deaf { listening::QUESTION_UNHEARD } else { listening::QUESTION };
+    practice.listen_with(commands, answers, voice);
 }
 
 pub(super) fn cue(practice: &mut Practice) -> Turn {
@@ -54,7 +55,11 @@ pub(super) fn cue(practice: &mut Practice) -> Turn {
     }
     let args = vec![("clue", Arg::Text(item.clue))];
     let last = practice.say("question-clue", &args);
-    practice.show_prompt(Line { key: "question-clue-shown".into(), args }, &[Command::Hint, Command::Skip, Command::Stop]);
+    let can_say: &[Command] = match practice.context.deaf {
+        true => &[Command::Done, Command::Hint, Command::Skip, Command::Stop],
+        false => &[Command::Hint, Command::Skip, Command::Stop],
+    };
+    practice.show_prompt(Line { key: "question-clue-shown".into(), args }, can_say);
     practice.after(last, 0.0, NextAction::Perform).into()
 }
 
@@ -141,16 +146,31 @@ impl QuestionRun {
         Turn::Stay
     }
 
+    /// The client has said it and wants to know; only where no answer can be heard.
+    pub fn done(&self, practice: &mut Practice) -> Turn {
+        practice.responded(Response::Question, Some(self.thought_s(practice.now_s)));
+        self.end(practice, None, EndedBy::Done)
+    }
+
     /// The answer is told, found or not.
     pub fn close(&self, practice: &mut Practice, answer: Option<&str>) -> Turn {
+        self.end(practice, answer, EndedBy::NextCue)
+    }
+
+    fn end(&self, practice: &mut Practice, answer: Option<&str>, ended_by: EndedBy) -> Turn {
         let Some(item) = item_of(practice) else { return Turn::Stay };
-        practice.record(Fact::QuestionAnswered {
-            exercise: practice.exercise_id(),
-            clue: item.clue.clone(),
-            answer: answer.map(str::to_owned),
-            correct: answer.is_some(),
-            hint_given: self.hinted && item.hint.is_some(),
-            duration_s: self.thought_s(practice.now_s),
+        let (exercise, duration_s) = (practice.exercise_id(), self.thought_s(practice.now_s));
+        practice.record(match practice.context.deaf {
+            // An answer that could not be heard is neither found nor missed.
+            true => Fact::RepetitionDone { exercise, duration_s, ended_by, asked: Some(item.clue.clone()) },
+            false => Fact::QuestionAnswered {
+                exercise,
+                clue: item.clue.clone(),
+                answer: answer.map(str::to_owned),
+                correct: answer.is_some(),
+                hint_given: self.hinted && item.hint.is_some(),
+                duration_s,
+            },
         });
         practice.repetition_complete();
         let told = Arg::Text(item.answers.first().cloned().unwrap_or_default());

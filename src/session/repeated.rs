@@ -67,7 +67,7 @@ impl RepeatedRun {
 
     fn end(&self, practice: &mut Practice, ended_by: EndedBy) -> Turn {
         let duration_s = practice.now_s - self.began_s;
-        practice.record(Fact::RepetitionDone { exercise: practice.exercise_id(), duration_s, ended_by });
+        practice.record(Fact::RepetitionDone { exercise: practice.exercise_id(), duration_s, ended_by, asked: None });
         practice.effort_ended(0.0, practice.now_s);
         practice.repetition_complete();
         let Some(step) = practice.step() else { return Turn::Stay };

@@ -44,7 +44,7 @@ fn routine() -> Routine {
 fn repetition(number: u32) -> Entry {
     Entry {
         at_s: f64::from(number) * 0.001,
-        fact: Fact::RepetitionDone { exercise: "tongue-hold-swallow".into(), duration_s: 4.2, ended_by: "done".into() },
+        fact: Fact::RepetitionDone { exercise: "tongue-hold-swallow".into(), duration_s: 4.2, ended_by: "done".into(), asked: None },
         position: Some(Position { step: 1, set: 1, repetition: number }),
     }
 }

@@ -240,7 +240,8 @@ fn practice(life: &Life, day: i64, number: i64, rng: &mut StdRng) -> WholeSessio
     }
     for exercise in life.also {
         p.step(exercise, 3, |p, n| {
-            let fact = Fact::RepetitionDone { exercise: (*exercise).to_owned(), duration_s: 4.0, ended_by: "done".to_owned().into() };
+            let fact =
+                Fact::RepetitionDone { exercise: (*exercise).to_owned(), duration_s: 4.0, ended_by: "done".to_owned().into(), asked: None };
             p.keep(6.0, Some(n), fact);
         });
     }

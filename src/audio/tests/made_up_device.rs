@@ -104,7 +104,7 @@ impl<S: Side> World<S> {
         let (ring, other) = S::rings();
         let shared = Arc::new(Shared::default());
         (self.stream, self.still, self.served) = (Some((other, shared.clone())), false, self.now);
-        Stream { rate_hz: RATE_HZ, channels: 1, ring, shared, _running: None }
+        Stream { rate_hz: RATE_HZ, channels: 1, device: None, ring, shared, _running: None }
     }
 
     pub fn pass(&mut self, time: Duration) {

@@ -136,7 +136,12 @@ pub fn entries() -> Vec<Entry> {
         ),
         placed(121.0, 3, 1, Fact::StepDone { exercise: "functional-phrases".into(), repetitions_done: 1, repetitions_prescribed: 1 }),
         begun(122.0, 4, "shoulder-rolls"),
-        placed(130.0, 4, 1, Fact::RepetitionDone { exercise: "shoulder-rolls".into(), duration_s: 4.0, ended_by: "done".into() }),
+        placed(
+            130.0,
+            4,
+            1,
+            Fact::RepetitionDone { exercise: "shoulder-rolls".into(), duration_s: 4.0, ended_by: "done".into(), asked: None },
+        ),
         placed(131.0, 4, 1, Fact::Troubled { trouble: Trouble::RoomTalks }),
         placed(132.0, 4, 2, Fact::SafetyStop { exercise_before: None, exercise: Some("shoulder-rolls".into()), reason: "dizzy".into() }),
         placed(

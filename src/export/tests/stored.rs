@@ -52,7 +52,7 @@ fn further() -> Vec<Entry> {
         placed(153.5, 2, hold(0.0, Some(0.21), None, None)),
         placed(154.0, 3, Fact::PostureHeld { exercise: of("chin-tuck"), duration_s: 5.0, prescribed_s: 5.5, complete: false }),
         placed(155.0, 4, Fact::RoundPaced { exercise: of("paced-breathing"), duration_s: 10.0, beat_s: 1.25, complete: true }),
-        placed(156.0, 5, Fact::RepetitionDone { exercise: of("sip"), duration_s: 3.0, ended_by: "next cue".into() }),
+        placed(156.0, 5, Fact::RepetitionDone { exercise: of("sip"), duration_s: 3.0, ended_by: "next cue".into(), asked: None }),
         placed(
             157.0,
             6,

@@ -128,7 +128,6 @@ impl Practice {
         }
         let beginning = Beginning { routine: &self.prescription.routine, usual: &usual, class: false, by_page: self.by_page };
         observers.iter_mut().for_each(|observer| observer.begins(&beginning));
-        let names = self.names();
         let words = self.words.clone();
         let facts = SessionFacts {
             client: self.client.clone(),
@@ -145,7 +144,7 @@ impl Practice {
         observers.extend(wish.map(|wish| wish.keeper(&self.data, io.mic_rate_hz(), kept.clone(), io.is_offline(), self.words.clone())));
         observers.push(Box::new(ScreenFollower::new(screen, self.words.clone())));
         let fault = lead_to_end(self.conductor(parts, context, io, observers)?)?;
-        Ok(Outcome { kept, fault, words, names })
+        Ok(Outcome { kept, fault, words })
     }
 
     /// Leads a class: the same engine with nobody in it, nobody measured, and no journal. Gives why it had to end, where it was not led to
@@ -259,12 +258,6 @@ impl Practice {
             self.lexicon.validate(&Grammar { choices: choices.collect(), list_from: None })?;
         }
         Ok(())
-    }
-
-    /// What each exercise is called in the summary.
-    fn names(&self) -> Vec<(String, String)> {
-        let name = |id: &str| self.words.text(&Line { key: format!("ex-{id}-name"), args: Vec::new() }).unwrap_or_else(|_| id.to_owned());
-        self.prescription.routine.steps.iter().map(|step| (step.exercise.id.clone(), name(&step.exercise.id))).collect()
     }
 }
 

@@ -83,6 +83,11 @@ impl Measures {
         found
     }
 
+    /// The exact name of the microphone that it hears with from here on; see [`Levels::hears_with`].
+    pub fn hears_with(&mut self, microphone: &str) {
+        self.levels.hears_with(microphone);
+    }
+
     /// The microphone, once, at the beginning.
     pub fn microphone_used(&mut self) -> Option<Fact> {
         self.levels.microphone_used()

@@ -14,9 +14,8 @@ pub struct Outcome {
     pub(super) kept: SharedKept,
     /// Why it had to end, where it was not led to its end.
     pub(super) fault: Option<String>,
+    /// What the summary is told in.
     pub(super) words: Words,
-    /// What each exercise is called.
-    pub(super) names: Vec<(String, String)>,
 }
 
 impl Outcome {
@@ -24,9 +23,8 @@ impl Outcome {
     pub fn report(&self, screen: &SharedScreen) {
         screen.finish();
         let kept = lock(&self.kept);
-        let name = |id: &str| self.names.iter().find(|(known, _)| known == id).map_or_else(|| id.to_owned(), |(_, name)| name.clone());
         // A reader that went away (`| head`) is no reason to break off.
-        let _ = writeln!(std::io::stdout(), "\n{}", summary::table(&kept.entries, &self.words, &name));
+        let _ = writeln!(std::io::stdout(), "\n{}", summary::table(&kept.entries, &self.words));
         for failure in &kept.failures {
             tell(&format!("The journal has a gap: {failure}"));
         }

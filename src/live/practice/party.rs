@@ -133,6 +133,9 @@ impl PracticeParty {
             self.sound_is_back(stage);
         }
         if away > 0 {
+            if let Some(name) = self.devices.microphone() {
+                self.measures.hears_with(name);
+            }
             // It may be another one, but what is known of this one costs only patience.
             let gates = self.silence.gates();
             self.silence = Silence::new(GATED_DEAD_S);

@@ -64,6 +64,31 @@ fn the_live_microphone_is_kept_once_and_a_recordings_never() {
     assert_eq!(Levels::default().microphone_used(), None);
 }
 
+/// The first one's calibration is not undone: the next practice has it again.
+#[test]
+fn a_microphone_that_comes_back_as_another_one_is_kept_and_its_levels_are_relative() {
+    let folder = tempfile::tempdir().unwrap();
+    CalibrationStore::open(folder.path()).unwrap().keep(kept(Method::Meter)).unwrap();
+    let mut levels = Levels::of(folder.path(), &device("unknown"), None).unwrap();
+    levels.hears_with("mic");
+    assert!(levels.microphone_used().is_some() && levels.microphone_used().is_none());
+    assert!(levels.scale().is_spl() && levels.notes().len() == 1, "the same one changes nothing");
+    levels.hears_with("headset");
+    let used = Fact::MicrophoneUsed { system: "PulseAudio".into(), name: "headset".into(), rate_hz: 48_000, gain: "unknown".into() };
+    assert_eq!((levels.microphone_used(), levels.microphone_used()), (Some(used), None));
+    let (level_db, calibrated, terms) = phrase(&levels);
+    assert_eq!((level_db, calibrated, terms.calibration), (-30.0, false, LevelCalibration::Void));
+    let notes = levels.notes();
+    assert!(notes.len() == 1 && notes[0].1.contains("this microphone is \"headset\""), "{notes:?}");
+    levels.hears_with("mic");
+    assert!(levels.microphone_used().is_some() && !levels.scale().is_spl(), "for this practice it stays so");
+    assert!(Levels::of(folder.path(), &device("unknown"), None).unwrap().scale().is_spl());
+    let recording = Device { system: RECORDING.into(), ..device("unknown") };
+    let mut of_recording = Levels::of(folder.path(), &recording, None).unwrap();
+    of_recording.hears_with("headset");
+    assert_eq!(of_recording.microphone_used(), None);
+}
+
 #[test]
 fn a_phone_stays_rough_and_nothing_stays_relative() {
     let folder = tempfile::tempdir().unwrap();

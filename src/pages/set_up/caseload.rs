@@ -135,7 +135,7 @@ fn in_names(site: &Site, text: &str) -> String {
         let (word, after) = from.split_at(from.find(|c| !id(c)).unwrap_or(from.len()));
         told += before;
         let known = word.contains('-') && routine::find(word).is_some();
-        told += &if known { exercise_name(site, word) } else { word.to_owned() };
+        told += &if known { site.words.exercise(word) } else { word.to_owned() };
         rest = after;
     }
     told + rest
@@ -215,7 +215,7 @@ fn tables(site: &Site, all: &ClientSheet) -> Vec<SheetTable> {
         .map(|(event, seen)| {
             vec![
                 event.day.to_string(),
-                event_words(event, event.exercise.as_deref().map(|id| exercise_name(site, id)).as_deref()),
+                event_words(event, event.exercise.as_deref().map(|id| site.words.exercise(id)).as_deref()),
                 yes_no(*seen),
             ]
         })
@@ -271,11 +271,6 @@ const MEASURE_COLUMNS: [&str; 6] = [
     "page-caseload-conditions",
 ];
 
-fn exercise_name(site: &Site, id: &str) -> String {
-    let key = format!("ex-{id}-name");
-    if site.words.has(&key) { site.s(&key) } else { id.to_owned() }
-}
-
 fn measure_row(site: &Site, row: &MeasureRow) -> Vec<String> {
     let name = |key: String, plain: &str| if site.words.has(&key) { site.s(&key) } else { plain.to_owned() };
     let measure = Measure::of_id(&row.measure);
@@ -286,7 +281,7 @@ fn measure_row(site: &Site, row: &MeasureRow) -> Vec<String> {
     let of_trials = site.with_texts(|texts| texts.number("page-caseload-trials", "n", f64::from(row.trials)));
     let conditions = format!("{of_trials}, {} – {}", row.since, row.until);
     vec![
-        format!("{}: {}", exercise_name(site, &row.exercise), name(format!("page-measure-{}", row.measure), &row.measure)),
+        format!("{}: {}", site.words.exercise(&row.exercise), name(format!("page-measure-{}", row.measure), &row.measure)),
         figure(row.baseline),
         figure(row.latest),
         row.smallest_change.map_or_else(|| site.s("page-figure-none"), |change| format!("± {}", figure(Some(change)))),

@@ -32,7 +32,7 @@ fn place_of(site: &Site, entry: &Entry, prescription: Option<&Prescription>) -> 
     match (&entry.fact, entry.position) {
         (Fact::StepBegun { .. }, _) | (_, None) => String::new(),
         (Fact::StepDone { exercise, .. } | Fact::StepStopped { exercise, .. } | Fact::StepLeftOut { exercise, .. }, _) => {
-            name(site, exercise)
+            site.words.exercise(exercise)
         }
         (Fact::CommandHeard { .. } | Fact::Rested { .. } | Fact::NoAnswer { .. }, _) => String::new(),
         (_, Some(at)) => place(site, at, prescription),
@@ -49,7 +49,7 @@ fn clock(at_s: f64) -> String {
 fn place(site: &Site, at: Position, prescription: Option<&Prescription>) -> String {
     let step = prescription.and_then(|prescription| prescription.routine.steps.get(at.step.saturating_sub(1) as usize));
     let number = |n: u32| Arg::Number(f64::from(n));
-    let name = step.map_or_else(|| at.step.to_string(), |step| name(site, &step.exercise.id));
+    let name = step.map_or_else(|| at.step.to_string(), |step| site.words.exercise(&step.exercise.id));
     let repetitions = step.map_or(at.repetition, |step| step.repetitions);
     let args = vec![
         ("name", Arg::Text(name)),
@@ -59,11 +59,6 @@ fn place(site: &Site, at: Position, prescription: Option<&Prescription>) -> Stri
         ("sets", number(step.map_or(1, |step| step.sets))),
     ];
     site.with_texts(|texts| texts.with("page-fact-place", args))
-}
-
-fn name(site: &Site, exercise: &str) -> String {
-    let key = format!("ex-{exercise}-name");
-    if site.words.has(&key) { site.s(&key) } else { exercise.to_owned() }
 }
 
 fn one(value: f64) -> Arg {
@@ -93,14 +88,14 @@ fn tell(site: &Site, fact: &Fact) -> Option<Told> {
         Fact::SessionBegun { routine, steps, .. } => plain("page-fact-begun", vec![("routine", text(routine)), ("n", count(*steps))]),
         Fact::SessionResumed { .. } => plain("page-fact-resumed", Vec::new()),
         Fact::Agreement { given, exercises, .. } => {
-            let names: Vec<String> = exercises.iter().map(|id| name(site, id)).collect();
+            let names: Vec<String> = exercises.iter().map(|id| site.words.exercise(id)).collect();
             plain(if *given { "page-fact-agreed" } else { "page-fact-not-agreed" }, vec![("names", text(&names.join(", ")))])
         }
         Fact::StepLeftOut { reason, .. } => marked("page-fact-left-out", vec![("reason", text(&why(site, reason)))], "page-mark-left-out"),
         Fact::StepBegun { exercise, ramp_stage } => {
             let more = ramp_stage.map(|stage| say("page-fact-stage", vec![("n", count(stage))]));
             Some(Told {
-                told: say("page-fact-step", vec![("name", text(&name(site, exercise)))]),
+                told: say("page-fact-step", vec![("name", text(&site.words.exercise(exercise)))]),
                 more: more.into_iter().collect(),
                 mark: None,
             })

@@ -46,7 +46,11 @@ fn practices_keep_their_order_and_lengths_whatever_the_clock_says() {
 #[test]
 fn an_interrupted_practice_is_offered_also_when_the_clock_was_set_back_meanwhile() {
     let (_dir, mut store) = store();
-    let done = entry(30.0, at(1, 1, 1), Fact::RepetitionDone { exercise: "long-ah".into(), duration_s: 4.0, ended_by: "done".into() });
+    let done = entry(
+        30.0,
+        at(1, 1, 1),
+        Fact::RepetitionDone { exercise: "long-ah".into(), duration_s: 4.0, ended_by: "done".into(), asked: None },
+    );
     keep(&mut store, "Client", Source::Live, "2026-11-24T19:00:00+01:00[Europe/Berlin]", &[begun(), done]);
     // The process that led it is gone.
     let folder = store.folder.clone();
@@ -72,7 +76,11 @@ fn daylight_saving_and_a_journey_change_no_length() {
 
     // Begun at home, gone on with after a flight to the west: the wall says an earlier hour.
     let travelled = begin(&mut store, "Client", Source::Live, "2026-11-24T19:00:00+01:00[Europe/Berlin]").expect("begins");
-    let done = entry(600.0, at(1, 1, 1), Fact::RepetitionDone { exercise: "long-ah".into(), duration_s: 4.0, ended_by: "done".into() });
+    let done = entry(
+        600.0,
+        at(1, 1, 1),
+        Fact::RepetitionDone { exercise: "long-ah".into(), duration_s: 4.0, ended_by: "done".into(), asked: None },
+    );
     store.append(travelled, &begun()).expect("keeps");
     store.append(travelled, &done).expect("keeps");
     let folder = store.folder.clone();

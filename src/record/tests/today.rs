@@ -8,7 +8,11 @@ fn lift(at_s: f64, duration_s: f64, complete: bool) -> Entry {
 }
 
 fn swallow(at_s: f64) -> Entry {
-    entry(at_s, at(2, 1, 1), Fact::RepetitionDone { exercise: "mid-swallow-hold".into(), duration_s: 4.0, ended_by: "done".into() })
+    entry(
+        at_s,
+        at(2, 1, 1),
+        Fact::RepetitionDone { exercise: "mid-swallow-hold".into(), duration_s: 4.0, ended_by: "done".into(), asked: None },
+    )
 }
 
 /// By hand: two practices of the day, one of them begun the evening before; a replay, another client and yesterday do not count.

@@ -8,4 +8,6 @@ mod rig;
 mod roll_call;
 mod silence;
 mod sound;
+mod talking;
+mod unheard;
 mod whole;

@@ -246,9 +246,11 @@ impl Words {
         if let Some(text) = self.of_language(&line.key) {
             return Ok(text.to_owned());
         }
-        let keyed = format!("{}-by-key", line.key);
-        if self.by_key && (self.has(&keyed) || self.english.as_ref().is_some_and(|english| english.has(&keyed))) {
-            return self.wording(&Line { key: keyed, args: line.args.clone() }, 0);
+        if self.by_key {
+            let keyed = format!("{}-by-key", line.key);
+            if self.has(&keyed) || self.english.as_ref().is_some_and(|english| english.has(&keyed)) {
+                return self.wording(&Line { key: keyed, args: line.args.clone() }, 0);
+            }
         }
         if let Some(english) = self.english.as_ref().filter(|english| !self.has(&line.key) && english.has(&line.key)) {
             return english.wording(line, which);

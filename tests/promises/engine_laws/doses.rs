@@ -481,7 +481,7 @@ fn one_too_many_is_found_out() {
     let routine = passing(&text).expect("passes").routine;
     let mut day = Day::default();
     for n in 0..21 {
-        let fact = Fact::RepetitionDone { exercise: "mid-swallow-hold".into(), duration_s: 4.0, ended_by: "done".into() };
+        let fact = Fact::RepetitionDone { exercise: "mid-swallow-hold".into(), duration_s: 4.0, ended_by: "done".into(), asked: None };
         day.take(&Entry { at_s: 100.0 * f64::from(n), fact, position: None }, &routine, 0.0);
     }
 }

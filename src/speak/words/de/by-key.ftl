@@ -35,3 +35,6 @@ ready-not-understood-by-key = Ich habe jemanden gehört, aber gesprochene Befehl
 done-not-understood-by-key = Ich habe jemanden gehört, aber gesprochene Befehle höre ich hier nicht. Wenn Sie es gemacht haben, drücken Sie die Leertaste oder „fertig“.
 ask-moment-again-by-key = Lassen Sie sich Zeit. Erzählen Sie von so einem Moment, oder drücken Sie S.
 ask-rating-again-by-key = Lassen Sie sich Zeit. Wählen Sie auf der Seite eine Zahl, oder drücken Sie S, um sie auszulassen.
+ex-word-questions-instruction-by-key = Ich umschreibe ein Wort, und Sie sagen es. Lassen Sie sich Zeit. Wenn Sie es gesagt haben, drücken Sie die Leertaste oder „fertig“; dann sage ich Ihnen mein Wort.
+ex-word-questions-short-by-key = Ich umschreibe ein Wort, und Sie sagen es. Drücken Sie danach die Leertaste oder „fertig“.
+ex-category-naming-instruction-by-key = Ich nenne Ihnen einen Oberbegriff. Nennen Sie dazu so viele Dinge, wie Ihnen einfallen, eines nach dem anderen, mit deutlicher Stimme. Ich achte auf die Zeit.

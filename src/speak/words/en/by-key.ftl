@@ -36,3 +36,6 @@ ready-not-understood-by-key = I heard someone, but spoken commands don't reach m
 done-not-understood-by-key = I heard someone, but spoken commands don't reach me here. When you've done it, press the space bar or done.
 ask-moment-again-by-key = Take your time. Tell me about a moment like that, or press S.
 ask-rating-again-by-key = Take your time. Choose a number on the page, or press S to leave it.
+ex-word-questions-instruction-by-key = I'll describe a word. Take your time. When you have it, speak it aloud and press the space bar or done. Then I'll tell you mine.
+ex-word-questions-short-by-key = I'll describe a word. Speak it aloud, then press the space bar or done.
+ex-category-naming-instruction-by-key = I'll give you a category. Name as many things in it as you can think of, one after another, in a clear voice. I'll keep time.

@@ -35,3 +35,6 @@ ready-not-understood-by-key = He oído a alguien, pero aquí no oigo órdenes ha
 done-not-understood-by-key = He oído a alguien, pero aquí no oigo órdenes habladas. Cuando lo haya hecho, pulse la barra espaciadora o «hecho».
 ask-moment-again-by-key = Tómese su tiempo. Cuénteme un momento así, o pulse S.
 ask-rating-again-by-key = Tómese su tiempo. Elija un número en la página, o pulse S para saltar la pregunta.
+ex-word-questions-instruction-by-key = Yo le doy una definición, y usted dice la palabra. Tómese su tiempo. Cuando la haya dicho, pulse la barra espaciadora o «hecho», y le diré la mía.
+ex-word-questions-short-by-key = Yo le doy una definición, y usted dice la palabra. Después pulse la barra espaciadora o «hecho».
+ex-category-naming-instruction-by-key = Le doy una categoría. Nombre tantas cosas de ella como se le ocurran, una tras otra, con voz clara. Yo llevo el tiempo.
