@@ -39,14 +39,17 @@ fn main() {
 
 /// Every phrase its own choice.
 fn grammar(phrases: &[&str]) -> Grammar {
-    Grammar { choices: phrases.iter().map(|p| Choice { tag: (*p).to_owned(), wordings: vec![(*p).to_owned()] }).collect(), list_from: None }
+    Grammar {
+        choices: phrases.iter().map(|p| Choice { tag: (*p).to_owned(), wordings: vec![(*p).to_owned()] }).collect(),
+        ..Grammar::default()
+    }
 }
 
 /// All phrases are wordings of one choice.
 fn one_choice(phrases: &[&str]) -> Grammar {
     Grammar {
         choices: vec![Choice { tag: phrases[0].to_owned(), wordings: phrases.iter().map(|p| (*p).to_owned()).collect() }],
-        list_from: None,
+        ..Grammar::default()
     }
 }
 

@@ -45,6 +45,8 @@ done
 
 # The states of a practice, ten phrases each; all ten-phrase figures but the voices' are for the first.
 state="yes,no,stop,ready,again,pause,skip,how long,help,finish"
+# What a person in trouble says is heard in every state.
+safety=$(cat "$lists/safety.txt")
 resting="go on,ready,again,skip,go back,finish,help,stop,louder,it hurts"
 
 # run CONDITION LIST EVERY PHRASES [options]: tables and figures to the terminal. EVERY counts for the sample only.
@@ -85,10 +87,14 @@ run soft words.tsv 8 "$state" --half "$people" --level -40
 run slow words.tsv 8 "$state" --half "$people" --slow 0.75
 run voices voices.tsv 1 "$state" --half "$half"
 run resting voices.tsv 1 "$resting" --half "$half"
-run talk talk.tsv 2 "$state"
-run babble-talk babble.tsv 1 "$state"
+run talk talk.tsv 2 "$safety,$state"
+run babble-talk babble.tsv 1 "$safety,$state"
+run safety.quiet safety.tsv 2 "$safety,$state"
+run safety.10db safety.tsv 2 "$safety,$state" --snr 10 --noise "$noise"
+run safety.room safety.tsv 2 "$safety,$state" --room "$data/rooms"
+run near near.tsv 2 "$safety,$state"
 run sounds sounds.tsv 4 "$state" --half "$half"
-run reading reading.tsv 1 "$state"
+run reading reading.tsv 1 "$safety,$state"
 # Not of the sample: some of its readers are known to the model.
 [ -n "$sample" ] || "$python" "$here/figures.py" --talk "$lists/false-actions"
 

@@ -67,6 +67,10 @@ def groups(condition, rows):
 
     if condition == "voices":
         share(f"{name}.hit", *sums("voices", "hits", "said"))
+    elif condition.startswith("safety"):
+        share(f"{name}.hit", *sums("voices", "hits", "said"))
+    elif condition == "near":
+        share(f"{name}.taken", *sums("", "other_taken", "other"))
     elif condition == "sounds":
         figure(f"{name}.false", *sums("", "other_taken", "other"))
     elif condition not in ("talk", "resting"):

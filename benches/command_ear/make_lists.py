@@ -4,8 +4,9 @@
     make_lists.py DATA OUT [--training] [--folds SPEAKERS.json]
 
 Writes OUT/words.tsv (one word a recording), OUT/talk.tsv (speech that is not for the tool), OUT/babble.tsv (1, 4 and 8
-talkers without end), OUT/sounds.tsv (noise, coughs, breaths, vowels) and, where flite or espeak-ng is installed, OUT/voices.tsv with phrases
-spoken by them into OUT/voices/. Where the Python package soundfile is installed, OUT/reading.tsv too: half an hour of LibriSpeech
+talkers without end), OUT/sounds.tsv (noise, coughs, breaths, vowels), OUT/safety.txt (all that a person in trouble may say, as --commands takes it)
+and, where flite or espeak-ng is installed, OUT/voices.tsv with phrases spoken by them into OUT/voices/, and, by voices that the model was
+not trained on, OUT/safety.tsv with what is in safety.txt and OUT/near.tsv with what sounds like it and isn't (near.txt). Where the Python package soundfile is installed, OUT/reading.tsv too: half an hour of LibriSpeech
 train-clean-5 by the four readers on whom the model was not trained, unpacked to OUT/reading/, and OUT/babble-of-readers.wav, all four at once.
 --training adds an hour of the others to the list.
 
@@ -29,6 +30,11 @@ PHRASES = ["yes", "no", "stop", "ready", "again", "pause", "skip", "how long", "
            "go on", "go back", "done", "louder", "slower", "i need a rest", "i'm dizzy", "it hurts"]
 FLITE = ["slt", "awb", "rms", "kal16", "kal"]
 ESPEAK = ["en-gb", "en-us", "en-us+f3", "en-gb+m3", "en-gb-scotland+f2"]
+# Not among the training's voices (models/training/synth_formant.py).
+UNMET = {"flite": ["slt"], "espeak-ng": ["en-gb+Alicia", "en-us+Andy", "en-gb+Jacky", "en-us+Lee", "en-gb+Michael"]}
+# `SAFETY` of src/session/listening.rs.
+SAFETY = ["help", "dizzy", "hurts", "chest-pain", "cant-breathe", "choking", "feel-sick"]
+HERE = pathlib.Path(__file__).resolve().parent
 READING_S = 3600.0
 # Held out of the model's training (models/training/pack.py).
 HELD_READERS = ("19", "5789", "2136", "3242")
@@ -88,22 +94,32 @@ def people(data):
     return words, talk, sounds, babble, speakers
 
 
-def synthetic(folder):
+def safety_wordings():
+    """All wordings of the commands of a person in trouble, as the program has them."""
+    found = {}
+    for line in (HERE.parent.parent / "src/speak/words/en/commands.ftl").read_text(encoding="utf-8").splitlines():
+        if line.startswith("cmd-"):
+            key, wordings = line.removeprefix("cmd-").split(" = ")
+            found[key] = [wording.strip() for wording in wordings.split("|")]
+    return [found[key] for key in SAFETY]
+
+
+def synthetic(folder, phrases=PHRASES, by=None, label=lambda phrase: phrase):
     """Phrases by flite and espeak-ng, 0.4 s of true silence before and after."""
     folder.mkdir(parents=True, exist_ok=True)
     rows = []
-    for program, voices in (("flite", FLITE), ("espeak-ng", ESPEAK)):
+    for program, voices in (by or {"flite": FLITE, "espeak-ng": ESPEAK}).items():
         if not shutil.which(program):
             continue
         for voice in voices:
-            for phrase in PHRASES:
+            for phrase in phrases:
                 file = folder / f"{program}-{voice.replace('+', '_')}-{phrase.replace(' ', '_').replace(chr(39), '')}.wav"
                 if not file.is_file():
                     call = (["flite", "-voice", voice, "-t", phrase, "-o", str(file)] if program == "flite"
                             else ["espeak-ng", "-v", voice, "-w", str(file), phrase])
                     if subprocess.run(call, stderr=subprocess.DEVNULL).returncode:
                         continue
-                rows.append((str(file.resolve()), phrase, f"voices: {program}"))
+                rows.append((str(file.resolve()), label(phrase), f"voices: {program}"))
     return rows
 
 
@@ -164,6 +180,13 @@ def main():
     voices = synthetic(out / "voices")
     if voices:
         write(out / "voices.tsv", voices)
+    safety = safety_wordings()
+    (out / "safety.txt").write_text(",".join("|".join(wordings) for wordings in safety), encoding="utf-8")
+    wordings = sum(safety, [])
+    near = (HERE / "near.txt").read_text(encoding="utf-8").splitlines()
+    for name, phrases, label in (("safety", wordings, lambda phrase: phrase), ("near", near, lambda _: "")):
+        if rows := synthetic(out / name, phrases, UNMET, label):
+            write(out / f"{name}.tsv", rows)
     if importlib.util.find_spec("soundfile") and (data / "training" / "index.tsv").is_file():
         write(out / "reading.tsv", reading(data, out / "reading", "--training" in sys.argv[3:]))
         babble_of_readers(data, out / "reading", out / "babble-of-readers.wav")

@@ -82,7 +82,7 @@ pub fn run() {
             .iter()
             .filter(|(c, _)| state.contains(c))
             .map(|(c, w)| Choice { tag: (*c).to_owned(), wordings: w.iter().filter(|w| known(w)).map(|w| (*w).to_owned()).collect() });
-        ear.listen_for(&Grammar { choices: choices.collect(), list_from: None }).unwrap_or_else(|e| panic!("{e}"));
+        ear.listen_for(&Grammar { choices: choices.collect(), ..Grammar::default() }).unwrap_or_else(|e| panic!("{e}"));
         for wording in wordings {
             if !known(wording) {
                 println!("{wording:<20} not in the lexicon");

@@ -206,5 +206,5 @@ pub fn find(clip: &[f32]) -> Option<Found> {
 
 fn grammar(words: &Words, commands: &[Command]) -> Grammar {
     let choice = |&command: &Command| Choice { tag: command.name().to_owned(), wordings: words.wordings(command) };
-    Grammar { choices: commands.iter().map(choice).collect(), list_from: None }
+    Grammar { choices: commands.iter().map(choice).collect(), ..Grammar::default() }
 }

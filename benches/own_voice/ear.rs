@@ -30,7 +30,10 @@ pub struct Ear {
 }
 
 fn grammar(list: &str) -> Grammar {
-    Grammar { choices: list.split(',').map(|word| Choice { tag: word.into(), wordings: vec![word.into()] }).collect(), list_from: None }
+    Grammar {
+        choices: list.split(',').map(|word| Choice { tag: word.into(), wordings: vec![word.into()] }).collect(),
+        ..Grammar::default()
+    }
 }
 
 impl Ear {

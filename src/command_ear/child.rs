@@ -116,12 +116,16 @@ impl<M: SpeechModel> Service<M> {
                 *generation = order.generation;
                 self.tells_why |= order.why;
                 // What any word may follow is found by what the decoder knows of the other phrases.
-                let whole: Vec<String> = order.choices.concat().into_iter().filter(|wording| !is_open(wording)).collect();
+                let mut whole: Vec<String> = order.choices.concat().into_iter().filter(|wording| !is_open(wording)).collect();
+                let known = |phrase: &String| phrase.split(' ').all(|word| self.model.knows(word)) && !whole.contains(phrase);
+                let near: Vec<String> = order.near.into_iter().filter(known).collect();
+                whole.extend(near);
                 let listener = self.model.decoder(&whole).map(|decoder| {
                     Listener::new(decoder, &order.choices, tuning)
                         .with_own_voice(Rc::clone(&self.own))
                         .with_second_ear(self.second_ear.clone(), self.trace.is_wanted())
                         .with_lists(order.list_from)
+                        .with_urgent(order.urgent)
                 });
                 self.ear.listen(path, listener);
                 Ok(Vec::new())

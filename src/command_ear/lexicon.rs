@@ -149,7 +149,7 @@ mod tests {
     }
 
     fn grammar(tag: &str, wording: &str) -> Grammar {
-        Grammar { choices: vec![Choice { tag: tag.into(), wordings: vec![wording.into()] }], list_from: None }
+        Grammar { choices: vec![Choice { tag: tag.into(), wordings: vec![wording.into()] }], ..Grammar::default() }
     }
 
     #[test]
@@ -183,7 +183,7 @@ mod tests {
             let error = lexicon.validate(&grammar("skip-it", wording)).unwrap_err().0;
             assert!(error.contains(named) && error.contains("skip-it"), "{wording:?}: {error}");
         }
-        let none = Grammar { choices: vec![Choice { tag: "skip-it".into(), wordings: vec![] }], list_from: None };
+        let none = Grammar { choices: vec![Choice { tag: "skip-it".into(), wordings: vec![] }], ..Grammar::default() };
         assert!(lexicon.validate(&none).unwrap_err().0.contains("no wording"));
     }
 

@@ -67,6 +67,11 @@ pub struct Grammar {
     /// Choices from this one on, counted from 0, may follow each other in one breath, as when a category is named. A command
     /// before them stands alone, as ever.
     pub list_from: Option<usize>,
+    /// What sounds like something that is listened for and isn't ("i'm busy", near "i'm dizzy"): recognised so that it is not taken for
+    /// it, and never reported. What has a word that the model doesn't know is passed over, as is what is listened for itself.
+    pub near: Vec<String>,
+    /// Tags of choices that cost more to miss than to take wrongly: in several words they are taken at less sureness.
+    pub urgent: Vec<String>,
 }
 
 /// A phrase that was heard.

@@ -208,9 +208,19 @@ impl ChildRecogniser {
         if listening.choices == choices {
             return Ok(());
         }
+        let number = |tag: &String| grammar.choices.iter().position(|choice| choice.tag == *tag);
+        let urgent = grammar.urgent.iter().filter_map(number).collect();
         listening.generation += 1;
         listening.choices.clone_from(&choices);
-        let order = GrammarOrder { fast, generation: listening.generation, choices, list_from: grammar.list_from, why: self.wants_why };
+        let order = GrammarOrder {
+            fast,
+            generation: listening.generation,
+            choices,
+            list_from: grammar.list_from,
+            near: grammar.near.clone(),
+            urgent,
+            why: self.wants_why,
+        };
         let body = serde_json::to_vec(&order).map_err(|e| CommandEarError(format!("the commands cannot be written down: {e}")))?;
         self.order(Order::Grammar { fast, body });
         Ok(())

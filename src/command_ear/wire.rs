@@ -51,6 +51,12 @@ pub(crate) struct GrammarOrder {
     /// Choices from this one on may follow each other in one breath.
     #[serde(default)]
     pub list_from: Option<usize>,
+    /// [`super::Grammar::near`].
+    #[serde(default)]
+    pub near: Vec<String>,
+    /// [`super::Grammar::urgent`], by their numbers among the choices.
+    #[serde(default)]
+    pub urgent: Vec<usize>,
     /// From now on everything that is considered is told.
     #[serde(default)]
     pub why: bool,

@@ -51,7 +51,7 @@ fn heard_as(called: &Called, words: &Words, lexicon: &Lexicon) -> Option<HeardAs
         HeardAs { here: said("class-name-here", "class-number-here")?, not_here: said("class-name-not-here", "class-number-not-here")? };
     let wordings = heard.here.split('|').chain(heard.not_here.split('|')).map(str::to_owned).collect();
     let choices = vec![Choice { tag: called.to_string(), wordings }];
-    lexicon.validate(&Grammar { choices, list_from: None }).is_ok().then_some(heard)
+    lexicon.validate(&Grammar { choices, ..Grammar::default() }).is_ok().then_some(heard)
 }
 
 #[cfg(test)]

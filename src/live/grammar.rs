@@ -31,12 +31,15 @@ pub fn main_grammar(words: &Words, listening: &Listening) -> Grammar {
     let list_from = listening.list.then_some(choices.len());
     choices.extend(answers);
     choices.extend(worded);
-    Grammar { choices, list_from }
+    // Among the answers of a list a single word may be what somebody names.
+    let near = words.near_misses().into_iter().filter(|near| !listening.list || near.contains(' ')).collect();
+    let urgent = listening::SAFETY.iter().map(|command| command.name().to_owned()).collect();
+    Grammar { choices, list_from, near, urgent }
 }
 
 /// What the fast path listens for, always.
 pub fn fast_grammar(words: &Words) -> Grammar {
-    Grammar { choices: commands(words, listening::ALWAYS).collect(), list_from: None }
+    Grammar { choices: commands(words, listening::ALWAYS).collect(), ..Grammar::default() }
 }
 
 fn commands<'a>(words: &'a Words, commands: &'a [Command]) -> impl Iterator<Item = Choice> + 'a {

@@ -15,7 +15,7 @@ fn model() -> PathBuf {
 
 fn grammar(phrases: &[&str]) -> Grammar {
     let choice = |p: &&str| Choice { tag: p.replace(' ', "-"), wordings: vec![(*p).to_owned()] };
-    Grammar { choices: phrases.iter().map(choice).collect(), list_from: None }
+    Grammar { choices: phrases.iter().map(choice).collect(), ..Grammar::default() }
 }
 
 fn options(fast: &[&str], mode: Mode) -> Options {
@@ -92,6 +92,24 @@ fn a_command_is_heard_where_it_was_said() {
     let end_s = 1.0 + yes.len() as f64 / 16_000.0;
     assert!(yes_heard.start_s > 0.9 && yes_heard.end_s < end_s + 0.1, "{yes_heard:?}");
     assert!(yes_heard.decided_s > yes_heard.end_s && yes_heard.decided_s < end_s + 0.7, "{yes_heard:?}");
+}
+
+/// What sounds like a command and is named as such is not taken for it; what a person in trouble says is heard beside it.
+#[test]
+fn what_only_sounds_like_a_command_is_none() {
+    let [Some(joking), Some(choking)] = ["i'm joking", "i'm choking"].map(|text| say_as("rms", text)) else { return };
+    let sound = scene(7.0, &[(1.0, &joking), (4.0, &choking)]);
+    let near = ["i'm joking", "i'm qwrtzly", "i'm choking"].map(str::to_owned).to_vec();
+    let hear = |near: &[String]| {
+        let mut ear = start(&[], Mode::Offline);
+        ear.listen_for(&Grammar { near: near.to_vec(), urgent: vec!["i'm-choking".into()], ..grammar(&["i'm choking", "yes"]) }).unwrap();
+        let mut events = feed(&mut ear, &sound, 0.0, 7.0, true);
+        events.extend(ear.finish());
+        heard(&events).into_iter().map(|heard| (heard.text, heard.start_s > 3.0)).collect::<Vec<_>>()
+    };
+    let [joked, choked] = [false, true].map(|late| ("i'm choking".to_owned(), late));
+    assert_eq!(hear(&[]), [joked, choked.clone()], "without it, one passes for the other");
+    assert_eq!(hear(&near), [choked]);
 }
 
 #[test]

@@ -184,7 +184,7 @@ fn words_said_in_ones_own_way_are_heard_and_other_words_are_not() {
         mode: Mode::Offline,
     };
     let mut ear = ChildRecogniser::start(&options).expect("starts");
-    ear.listen_for(&Grammar { choices: ["help", "skip", "yes", "ready"].map(choice).to_vec(), list_from: None }).expect("known words");
+    ear.listen_for(&Grammar { choices: ["help", "skip", "yes", "ready"].map(choice).to_vec(), ..Grammar::default() }).expect("known words");
     ear.weigh_in(&voice);
     assert_eq!(hear(&mut ear, "yowpa", 1.05), [("help".to_owned(), true)]);
     // A costly command is asked back, and one that is not listened for is nothing.

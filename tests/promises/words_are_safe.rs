@@ -119,14 +119,14 @@ fn everything_that_is_listened_for_is_in_the_lexicon() {
     for (state, commands) in listening::ALL.iter().chain([&("always", listening::ALWAYS)]) {
         if !commands.is_empty() {
             let commands = listening::with_safety(commands);
-            lexicon.validate(&Grammar { choices: choices(&commands), list_from: None }).unwrap_or_else(|why| panic!("{state}: {why}"));
+            lexicon.validate(&Grammar { choices: choices(&commands), ..Grammar::default() }).unwrap_or_else(|why| panic!("{state}: {why}"));
         }
     }
     for (list, worded) in [(listening::LOOKING_BACK, listening::numbers()), (listening::CORRECTION, listening::missed_reasons())] {
         let answers = worded.iter().map(|key| Choice { tag: key.clone(), wordings: words.wordings_of(key) });
         assert!(answers.clone().all(|answer| !answer.wordings.is_empty()));
         let all = choices(&listening::with_safety(list)).into_iter().chain(answers).collect();
-        lexicon.validate(&Grammar { choices: all, list_from: None }).unwrap_or_else(|why| panic!("{why}"));
+        lexicon.validate(&Grammar { choices: all, ..Grammar::default() }).unwrap_or_else(|why| panic!("{why}"));
     }
     let mut answers = 0;
     for (name, prescription) in routines() {
@@ -136,13 +136,13 @@ fn everything_that_is_listened_for_is_in_the_lexicon() {
                 answers += 1;
                 let choice = Choice { tag: answer.clone(), wordings: vec![answer.to_lowercase()] };
                 let both = choices(listening::QUESTION).into_iter().chain([choice]).collect();
-                lexicon.validate(&Grammar { choices: both, list_from: None }).unwrap_or_else(|why| panic!("{name}: {why}"));
+                lexicon.validate(&Grammar { choices: both, ..Grammar::default() }).unwrap_or_else(|why| panic!("{name}: {why}"));
             }
         }
     }
     assert!(answers > 0);
     let unknown = Choice { tag: "x".into(), wordings: vec!["qwrtzly".into()] };
-    assert!(lexicon.validate(&Grammar { choices: vec![unknown], list_from: None }).is_err(), "the lexicon takes anything");
+    assert!(lexicon.validate(&Grammar { choices: vec![unknown], ..Grammar::default() }).is_err(), "the lexicon takes anything");
 }
 
 /// The demo routines, and one that holds every exercise of the catalogue in sets.

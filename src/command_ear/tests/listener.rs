@@ -182,6 +182,30 @@ fn an_unsure_phrase_said_twice_counts_as_sure() {
 }
 
 #[test]
+fn an_urgent_phrase_of_several_words_counts_at_less_sureness_but_not_over_our_own_voice() {
+    let choices = [vec!["i'm choking".to_owned(), "choking".to_owned()], vec!["go on".to_owned()]];
+    let run = |text: &'static str, confidence: f64, over_own_voice: bool| {
+        let said = [(text, 0.9, 1.4, confidence)];
+        let mut listener =
+            Listener::new(Scripted { said: said.to_vec(), from_s: None, taken: 0 }, &choices, Tuning::MAIN).with_urgent(vec![0]);
+        let mut heard = Vec::new();
+        for i in 0..100 {
+            let at_s = f64::from(i) * 0.03;
+            let loud = (0.9..1.4).contains(&at_s);
+            listener.over_own_voice(over_own_voice && loud);
+            let level = Level { level_db: if loud { -30.0 } else { -60.0 }, floor_db: -60.0, loud };
+            heard.extend(listener.hear(at_s, &batch(at_s), level).map(|d| (d.phrase.text, d.phrase.confidence)));
+        }
+        heard
+    };
+    assert_eq!(run("i'm choking", 0.35, false), [("i'm choking".to_owned(), ACT_CONFIDENCE)]);
+    assert_eq!(run("choking", 0.35, false).len(), 0, "a single word is said too easily");
+    assert_eq!(run("go on", 0.35, false).len(), 0, "nor is everything urgent");
+    assert_eq!(run("i'm choking", 0.35, true).len(), 0, "what is left of our own voice is no one's");
+    assert_eq!(run("i'm choking", 1.0, true).len(), 1);
+}
+
+#[test]
 fn talk_before_a_phrase_and_sound_beside_it_speak_against_it_on_the_main_path() {
     // Not quite half certain, after three seconds of talk that ends 0.9 s before it.
     let said = [(UNKNOWN, 0.3, 2.9, 1.0), ("stop", 3.8, 4.1, 0.42)];

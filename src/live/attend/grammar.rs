@@ -8,7 +8,10 @@ use speak::Words;
 /// A grammar of all that may be said; each tag is the number of its place in the list.
 pub fn grammar(words: &Words, household: &Household, may_be_said: &[Said]) -> Grammar {
     let choice = |(n, said): (usize, &Said)| Choice { tag: n.to_string(), wordings: wordings(words, household, said) };
-    Grammar { choices: may_be_said.iter().enumerate().map(choice).filter(|choice| !choice.wordings.is_empty()).collect(), list_from: None }
+    Grammar {
+        choices: may_be_said.iter().enumerate().map(choice).filter(|choice| !choice.wordings.is_empty()).collect(),
+        ..Grammar::default()
+    }
 }
 
 /// What a tag of such a grammar stands for.

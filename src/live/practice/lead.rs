@@ -245,7 +245,7 @@ impl Practice {
         }
         for worded in [listening::numbers(), listening::missed_reasons()] {
             let choices = worded.into_iter().map(|key| Choice { wordings: self.words.wordings_of(&key), tag: key });
-            self.lexicon.validate(&Grammar { choices: choices.collect(), list_from: None })?;
+            self.lexicon.validate(&Grammar { choices: choices.collect(), ..Grammar::default() })?;
         }
         for step in &self.prescription.routine.steps {
             let answers: Vec<&String> = match &step.work {
@@ -255,7 +255,7 @@ impl Practice {
             };
             let choices =
                 answers.into_iter().map(|answer| Choice { tag: answer.clone(), wordings: answer.split('|').map(spoken_form).collect() });
-            self.lexicon.validate(&Grammar { choices: choices.collect(), list_from: None })?;
+            self.lexicon.validate(&Grammar { choices: choices.collect(), ..Grammar::default() })?;
         }
         Ok(())
     }

@@ -213,6 +213,12 @@ impl Words {
         text.split('|').map(|wording| wording.split_whitespace().collect::<Vec<_>>().join(" ")).filter(|w| !w.is_empty()).collect()
     }
 
+    /// What sounds like a command and is none; none where the language names nothing.
+    #[must_use]
+    pub fn near_misses(&self) -> Vec<String> {
+        self.wordings_of("near-misses")
+    }
+
     /// What counts where many people talk: the message `class-cmd-NAME` if there is one, else the wordings of two words and more.
     #[must_use]
     pub fn firm_wordings(&self, command: &str, wordings: Vec<String>) -> Vec<String> {

@@ -160,7 +160,7 @@ fn starts(household: &Household, words: &Words) -> Grammar {
     let said = household.everything().into_iter().filter(starts).enumerate();
     Grammar {
         choices: said.map(|(n, said)| Choice { tag: n.to_string(), wordings: wordings(words, household, &said) }).collect(),
-        list_from: None,
+        ..Grammar::default()
     }
 }
 

@@ -19,7 +19,7 @@ pub struct HearArgs {
     /// Write time, F0, level and voicing of every 10 ms to this CSV file (one recording at a time)
     #[arg(long, value_name = "FILE.csv")]
     pub frames: Option<PathBuf>,
-    /// Listen for these spoken commands, separated by commas: "ready,stop,go back"
+    /// Listen for these spoken commands, separated by commas, wordings of one command by bars: "ready|i'm ready,stop,go back"
     #[arg(long, value_name = "PHRASES")]
     pub commands: Option<String>,
     /// Let this client's voice weigh in, as `tidecount enrol` learnt it; only with --commands

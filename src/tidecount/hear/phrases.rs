@@ -19,21 +19,23 @@ use std::path::Path;
 /// The recogniser is asked for what it heard after this much sound, s.
 const ASK_EVERY_S: f64 = 10.0;
 
-/// The phrases of a list separated by commas, each as it was typed, with its spoken form as the wording.
+/// The phrases of a list separated by commas, each as it was typed, with its spoken form as the wording; those parted by `|` are wordings
+/// of one choice.
 ///
 /// # Errors
 /// There is no phrase in the list, or one without any word.
 pub fn phrases(list: &str) -> Result<Grammar, Failure> {
     let mut choices: Vec<Choice> = Vec::new();
     for typed in list.split(',').map(str::trim).filter(|typed| !typed.is_empty()) {
-        let wording = spoken_form(typed);
-        if wording.is_empty() {
+        let mut wordings: Vec<String> = typed.split('|').map(spoken_form).collect();
+        if wordings.iter().any(String::is_empty) {
             return Err(Failure::Options(format!(
                 "--commands: {typed:?} contains no word; name words that can be spoken, separated by commas"
             )));
         }
-        if !choices.iter().any(|choice| choice.wordings.contains(&wording)) {
-            choices.push(Choice { tag: typed.to_owned(), wordings: vec![wording] });
+        wordings.retain(|wording| !choices.iter().any(|choice| choice.wordings.contains(wording)));
+        if !wordings.is_empty() {
+            choices.push(Choice { tag: typed.to_owned(), wordings });
         }
     }
     if choices.is_empty() {
@@ -41,7 +43,17 @@ pub fn phrases(list: &str) -> Result<Grammar, Failure> {
             "--commands names no phrase; name what to listen for, separated by commas: --commands \"ready,stop,go back\"".to_owned(),
         ));
     }
-    Ok(Grammar { choices, list_from: None })
+    Ok(Grammar { choices, ..Grammar::default() })
+}
+
+/// Hears the phrases as a session does: beside what sounds like them and isn't, and what a person in trouble says with less sureness.
+fn as_in_a_session(mut grammar: Grammar) -> Result<Grammar, Failure> {
+    let words = Words::usual()?;
+    let safety: Vec<String> = listening::SAFETY.iter().flat_map(|&command| words.wordings(command)).collect();
+    let urgent = |choice: &&Choice| choice.wordings.iter().all(|wording| safety.contains(wording));
+    grammar.urgent = grammar.choices.iter().filter(urgent).map(|choice| choice.tag.clone()).collect();
+    grammar.near = words.near_misses();
+    Ok(grammar)
 }
 
 /// Those of the phrases that a session hears on the fast path: the wordings of "stop" and "pause".
@@ -49,7 +61,7 @@ fn fast_phrases(grammar: &Grammar) -> Result<Grammar, Failure> {
     let words = Words::usual()?;
     let always: Vec<String> = listening::ALWAYS.iter().flat_map(|&command| words.wordings(command)).collect();
     let fast = grammar.choices.iter().filter(|choice| choice.wordings.iter().all(|wording| always.contains(wording)));
-    Ok(Grammar { choices: fast.cloned().collect(), list_from: None })
+    Ok(Grammar { choices: fast.cloned().collect(), ..Grammar::default() })
 }
 
 /// The command ear that `--commands` asks for.
@@ -93,7 +105,7 @@ impl PhraseEar {
     /// # Errors
     /// The list is empty, holds a word that the model does not know, or the model cannot be used.
     pub fn start(list: &str, model: Option<&Path>, mode: Mode, why: bool) -> Result<Self, Failure> {
-        let grammar = phrases(list)?;
+        let grammar = as_in_a_session(phrases(list)?)?;
         let model = load::models(model, Words::usual()?.language())?;
         let mut child = ChildRecogniser::start(&Options { model, program: None, fast: fast_phrases(&grammar)?, mode })?;
         if why {
@@ -106,6 +118,12 @@ impl PhraseEar {
     /// The spoken forms of the phrases.
     pub fn wordings(&self) -> Vec<String> {
         self.grammar.choices.iter().flat_map(|choice| choice.wordings.iter().cloned()).collect()
+    }
+
+    /// Both are wordings of one choice.
+    pub fn mean_the_same(&self, one: &str, other: &str) -> bool {
+        let has = |choice: &Choice, wording: &str| choice.wordings.iter().any(|own| own == wording);
+        self.grammar.choices.iter().any(|choice| has(choice, one) && has(choice, other))
     }
 
     /// Lets a client's own voice weigh in.
@@ -204,7 +222,9 @@ mod tests {
         let grammar = phrases(" ready, ,Go  Back,go back,, I'm ready ").unwrap();
         let found: Vec<(&str, &str)> = grammar.choices.iter().map(|c| (c.tag.as_str(), c.wordings[0].as_str())).collect();
         assert_eq!(found, [("ready", "ready"), ("Go  Back", "go back"), ("I'm ready", "i'm ready")]);
-        for (list, complaint) in [("", "no phrase"), (" , ,", "no phrase"), ("stop,?!", "\"?!\"")] {
+        let grammar = phrases("help | Help me, it hurts, help me").unwrap();
+        assert_eq!(grammar.choices.iter().map(|c| c.wordings.clone()).collect::<Vec<_>>(), [vec!["help", "help me"], vec!["it hurts"]]);
+        for (list, complaint) in [("", "no phrase"), (" , ,", "no phrase"), ("stop,?!", "\"?!\""), ("stop|", "\"stop|\"")] {
             let error = phrases(list).unwrap_err().to_string();
             assert!(error.contains(complaint) && error.contains("separated by commas"), "{error}");
         }

@@ -32,6 +32,9 @@ cmd-how-did = wie war ich | wie mache ich mich
 cmd-hint = ein tipp bitte | einen tipp bitte | ich weiß es nicht
 cmd-hurts = es tut weh | das tut weh | ich habe schmerzen
 
+# Was so ähnlich klingt wie ein Befehl und keiner ist. Es wird erkannt, damit es nicht für einen gehalten wird.
+near-misses = es tut gut | das tut gut | mir ist recht | mir ist langweilig
+
 answer-0 = null | überhaupt nicht
 answer-1 = eins
 answer-2 = zwei

@@ -30,10 +30,10 @@ cmd-softer = softer | softer please | a little softer | too loud
 cmd-rest = rest | i need a rest | take a break | i need a break
 cmd-dry = my mouth is dry | my throat is dry | i'm dry | some water please
 cmd-finish = finish | finish for today | end the session | enough for today
-cmd-dizzy = i'm dizzy | i feel dizzy | i am dizzy | i feel faint
+cmd-dizzy = i'm dizzy | i feel dizzy | i am dizzy | i feel faint | i'm light headed | i feel light headed | my head is spinning
 # What a person in trouble says, heard in every state and over our own voice.
 cmd-chest-pain = chest pain | i have chest pain | pain in my chest | my chest hurts | my chest is tight
-cmd-cant-breathe = i can't breathe | i cannot breathe | can't breathe | i can't get any air
+cmd-cant-breathe = i can't breathe | i cannot breathe | can't breathe | i can't get any air | i can't get my breath | i can't catch my breath | can't get my breath
 cmd-choking = i'm choking | i am choking | choking | it went down the wrong way | something went down the wrong way
 cmd-feel-sick = i feel sick | i'm feeling sick | i feel ill | i'm going to be sick
 cmd-all-right = i'm fine | i'm all right | i'm alright | i'm okay | i feel better
@@ -42,6 +42,9 @@ cmd-why = tell me why | why this one | what is it for
 cmd-how-did = how did i do | how am i doing
 cmd-hint = a hint please | give me a hint | i don't know
 cmd-hurts = it hurts | that hurts | this hurts | i have pain
+
+# What people say that sounds like one of these and is none of them. It is recognised, so that it is not taken for a command.
+near-misses = i'm busy | i feel busy | i'm joking | i'm talking | i'm cooking | i'm looking | i feel fit | i feel fine | i feel the same | i have paint | i can't read it
 
 # Answers to the short questions at the end, listened for beside a few commands. Not "none" for zero: it is too near to "nine".
 answer-0 = zero | nothing at all

@@ -33,6 +33,9 @@ cmd-how-did = qué tal lo hice | cómo voy
 cmd-hint = una pista por favor | una pista | deme una pista
 cmd-hurts = eso duele | esto duele | tengo dolor | me hace daño
 
+# Lo que suena parecido a una orden y no lo es. Se reconoce para no confundirlo con ella.
+near-misses = me siento bien | estoy cansado | estoy cansada | me da igual | eso vale
+
 answer-0 = cero | nada en absoluto
 answer-1 = uno
 answer-2 = dos

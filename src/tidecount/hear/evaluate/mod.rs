@@ -87,7 +87,15 @@ pub fn run(
             }
         };
         let said = listening.contains(&recording.label).then_some(recording.label.as_str());
-        let takings: Vec<Taking> = heard.iter().map(|phrase| taking(phrase, &costly, prepared.word_end_s)).collect();
+        let takings = heard.iter().map(|phrase| {
+            let taking = taking(phrase, &costly, prepared.word_end_s);
+            // Another wording of what was said is no other command.
+            match said.filter(|said| ear.mean_the_same(said, &phrase.text)) {
+                Some(said) => Taking { phrase: said.to_owned(), ..taking },
+                None => taking,
+            }
+        });
+        let takings: Vec<Taking> = takings.collect();
         let key = (recording.group.clone(), said.unwrap_or_default().to_owned());
         let outcome = report.rows.entry(key).or_default().count(said, &takings, prepared.length_s);
         if args.details {
