@@ -61,7 +61,7 @@ impl Store {
             return Err(RecordError::UnderWay { id });
         }
         // The files first: what is left of them after a crash is found again by its row.
-        let sounds = self.stored_sounds(client)?;
+        let sounds = self.begun_sounds(client)?;
         for sound in &sounds {
             wipe(&self.sound_path(&sound.file)?);
         }

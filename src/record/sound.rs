@@ -72,11 +72,16 @@ fn sound(row: &rusqlite::Row<'_>) -> Result<StoredSound, rusqlite::Error> {
 }
 
 impl Store {
-    /// What is stored of a client's practices, oldest first.
+    /// What is stored of a client's practices, oldest first; not what a kill cut off before anything was written.
     ///
     /// # Errors
     /// The database refuses.
     pub fn stored_sounds(&self, client: &str) -> Result<Vec<StoredSound>, RecordError> {
+        Ok(self.begun_sounds(client)?.into_iter().filter(|sound| sound.samples > 0).collect())
+    }
+
+    /// These too: each has its file.
+    pub(super) fn begun_sounds(&self, client: &str) -> Result<Vec<StoredSound>, RecordError> {
         self.read(|db| {
             db.prepare(&format!("{SOUND} JOIN session p ON p.id = s.session JOIN client c ON c.id = p.client WHERE c.name = ?1 ORDER BY s.session, s.part, s.id"))?
                 .query_map([client], sound)?
@@ -119,7 +124,7 @@ impl Store {
     /// # Errors
     /// The database refuses.
     pub fn delete_sounds(&mut self, client: &str) -> Result<usize, RecordError> {
-        let sounds = self.stored_sounds(client)?;
+        let sounds = self.begun_sounds(client)?;
         self.remove(&sounds)
     }
 

@@ -1,8 +1,10 @@
 #!/bin/sh
 # Tries for long what the tests try shortly, and writes what came of it into docs/reliability.md.
 #
-#   tests/endurance/run.sh [kills] [N]       N kills (1000): a practice at evenly spread entries; a backup, a passphrase change and a forgetting
-#                                            at evenly spread moments; then as many power cuts over what these four write
+#   tests/endurance/run.sh [kills] [N]       N kills (1000): a practice, and one that keeps its sound, at evenly spread entries; a backup, a
+#                                            passphrase change, a forgetting, an import into a clinic's database, the taking of a package and
+#                                            the change of an older record to today's form at evenly spread moments; then N power cuts over
+#                                            what a practice, a backup, a passphrase change and a forgetting write
 #   tests/endurance/run.sh devices [N]       N faults (200) of microphone, loudspeaker and sound server: half in a practice, half in `attend`
 #   tests/endurance/run.sh soak [HOURS]      a day of `attend` in simulated time, then HOURS (2) by the clock, with faults
 #   tests/endurance/run.sh fuzz [MINUTES]    damaged input at every reader, in turn, for so long (60)
@@ -55,9 +57,10 @@ results() {
 
 case $what in
     kills)
-        kills=$((${1:-1000} / 4))
-        TIDECOUNT_KILLS="$kills" tried cargo test --test promises -- --nocapture --test-threads 1 endurance:: power_cut::
-        put_down "tests/endurance/run.sh kills $((kills * 4))" "$(results '(practice|backup|passphrase|forget)[^:]*: [0-9]+ (kills|power cuts)')"
+        kills=${1:-1000}
+        TIDECOUNT_KILLS=$((kills / 8)) tried cargo test --test promises -- --nocapture --test-threads 1 endurance::
+        TIDECOUNT_KILLS=$((kills / 4)) tried cargo test --test promises -- --nocapture --test-threads 1 power_cut::
+        put_down "tests/endurance/run.sh kills $kills" "$(results '(practice|sound|backup|passphrase|forget|import|package|older form)[^:]*: ([0-9]+ kills|power cut)')"
         ;;
     devices)
         TIDECOUNT_DEVICE_FAULTS="${1:-200}" tried cargo test --test live_devices -- --nocapture --test-threads 1 devices::

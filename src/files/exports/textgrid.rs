@@ -77,7 +77,7 @@ pub fn of_record(selection: &Selection, target: &Target) -> Result<(), Failure> 
     let mut found: Vec<(KeptHead, StoredSound)> = Vec::new();
     for client in clients.iter().filter(|client| wanted.is_none_or(|wanted| wanted == *client)) {
         let heads = store.kept_heads(Some(client))?;
-        for sound in store.stored_sounds(client)?.into_iter().filter(|sound| sound.samples > 0) {
+        for sound in store.stored_sounds(client)? {
             let head = heads.iter().find(|head| head.id == sound.session && !head.under_way);
             let day = |head: &&KeptHead| {
                 let day = head.started_at.date();

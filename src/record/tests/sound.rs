@@ -71,6 +71,22 @@ fn what_a_killed_practice_had_stored_can_be_read_and_what_is_cut_off_is_told() {
     assert!(text.contains(&sound.file) && text.contains("backup"), "{text}");
 }
 
+/// A practice killed in its first seconds: nothing is offered, nothing is a fault, and forgetting leaves no file.
+#[test]
+fn what_a_kill_cut_off_before_anything_was_written_is_no_damage() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let mut store = Store::open(dir.path()).expect("opens");
+    let session = begin(&mut store, "Client", Source::Live, START).expect("begins");
+    drop(SoundRecorder::begin(Store::open(dir.path()).expect("opens"), session, 0.0, 16_000, 30, &time(START)).expect("begins"));
+    assert_eq!(store.stored_sounds("Client").expect("reads"), []);
+    let path = dir.path().join("sound").join(&store.all_sounds().expect("reads").pop().expect("its row").file);
+    assert!(path.exists());
+    let checked = Store::check(dir.path(), &time(START)).expect("checks").expect("a record");
+    assert_eq!(checked.faults, Vec::<String>::new());
+    assert_eq!(store.delete_sounds("Client").expect("deletes"), 1);
+    assert!(!path.exists());
+}
+
 #[test]
 fn sound_expires_but_not_by_a_clock_that_ran_away() {
     let dir = tempfile::tempdir().expect("a folder");

@@ -1,11 +1,18 @@
-//! Promise: killed at any entry of a practice, and at any moment of a backup, a passphrase change or a forgetting, the record is whole and at
-//! most the entry under way is lost. A few kills here; `tests/endurance/run.sh` makes a thousand.
+//! Promise: killed at any entry of a practice with or without sound kept, and at any moment of a backup, a passphrase change, a forgetting,
+//! an import into a clinic's database, the taking of a package or the change of an older record to today's form, the record is whole
+//! and at most the entry under way is lost. A few kills here; `tests/endurance/run.sh` makes a thousand.
 
-#[path = "../support/program.rs"]
+mod arrivals;
+#[path = "../../support/clinic_world.rs"]
+mod clinic_world;
+mod commands;
+mod older_form;
+#[path = "../../support/program.rs"]
 mod program;
+mod sound;
 
 use program::{Place, err, out, output, tidecount};
-use record::{DATABASE_NAME, Journal, NewSession, SessionId, Source, Store};
+use record::{Journal, NewSession, SessionId, Source, Store};
 use session::{Entry, Fact};
 use std::io::{BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
@@ -52,10 +59,10 @@ fn child_that_practises() {
     }
 }
 
-/// Kills the child as soon as it has told this entry; gives the last one that it told.
-fn killed_at(folder: &Path, entry: u32) -> u32 {
+/// Kills the child, a test of this program, as soon as it has told this entry; gives the last one that it told.
+fn killed_at(child: &str, folder: &Path, entry: u32) -> u32 {
     let mut child = Command::new(std::env::current_exe().expect("this test"))
-        .args(["--exact", "endurance::child_that_practises", "--ignored", "--nocapture"])
+        .args(["--exact", child, "--ignored", "--nocapture"])
         .env(FOLDER, folder)
         .stdout(Stdio::piped())
         .spawn()
@@ -88,7 +95,7 @@ fn a_practice_killed_at_any_entry_loses_at_most_the_one_under_way() {
     let mut before = 0;
     for kill in 0..kills {
         let entry = 1 + kill * (ENTRIES - 1) / kills;
-        let told = killed_at(&data, entry);
+        let told = killed_at("endurance::child_that_practises", &data, entry);
         let entries = whole(&data);
         let store = Store::open(&data).expect("opens");
         let latest = store.history(None, 1).expect("lists")[0].id;
@@ -113,41 +120,42 @@ pub fn two_clients(folder: &Path) -> [SessionId; 2] {
     })
 }
 
+/// All files of a folder and of those in it.
 fn copy(from: &Path, to: &Path) {
     std::fs::create_dir(to).expect("makes");
-    std::fs::copy(from.join(DATABASE_NAME), to.join(DATABASE_NAME)).expect("copies");
+    for file in std::fs::read_dir(from).expect("reads") {
+        let (from, name) = file.map(|file| (file.path(), file.file_name())).expect("a file");
+        if from.is_dir() {
+            copy(&from, &to.join(name));
+        } else {
+            std::fs::copy(&from, to.join(name)).expect("copies");
+        }
+    }
 }
 
-fn record(data: &Path, args: &[&str]) -> Command {
-    let mut command = tidecount(["record"]);
-    command.args(args).arg("--data").arg(data).env("TIDECOUNT_NEW_PASSPHRASE", PHRASE).env_remove("TIDECOUNT_PASSPHRASE");
-    command.stdout(Stdio::null()).stderr(Stdio::null());
-    command
-}
-
-/// Runs the command on a fresh copy each time, kills it after a share of its time that grows evenly, and has `look` judge what is left.
-fn killed_evenly(what: &str, args: impl Fn(&Place, u32) -> Vec<String>, look: impl Fn(&Place, &Path, u32)) {
+/// Runs the command on a fresh copy of a folder each time, kills it after a share of its time that grows evenly, and has `look` judge what is
+/// left. The commands are told the number of the kill.
+fn killed_evenly(what: &str, original: &Path, command: impl Fn(&Path, u32) -> Command, look: impl Fn(&Path, u32)) {
     let kills = kills();
     let place = Place::new();
-    let original = place.path("original");
-    two_clients(&original);
-    let run = |data: &Path, number: u32| {
-        let args = args(&place, number);
-        record(data, &args.iter().map(String::as_str).collect::<Vec<_>>())
+    let silent = |data: &Path, number: u32| {
+        let mut command = command(data, number);
+        command.stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null());
+        command
     };
     let timed = place.path("timed");
-    copy(&original, &timed);
+    copy(original, &timed);
     let began = Instant::now();
-    assert!(run(&timed, kills).status().expect("runs").success(), "{what}");
+    assert!(silent(&timed, kills).status().expect("runs").success(), "{what}");
     let time: Duration = began.elapsed();
     for kill in 0..kills {
         let data = place.path(&format!("killed-{kill}"));
-        copy(&original, &data);
-        let mut child = run(&data, kill).spawn().expect("starts");
+        copy(original, &data);
+        let mut child = silent(&data, kill).spawn().expect("starts");
         std::thread::sleep(time.mul_f64((f64::from(kill) + 0.5) / f64::from(kills)));
         child.kill().expect("kills");
         child.wait().expect("is gone");
-        look(&place, &data, kill);
+        look(&data, kill);
         std::fs::remove_dir_all(&data).expect("removes");
     }
     println!("{what}: {kills} kills over {:.2} s, every record whole", time.as_secs_f64());
@@ -158,43 +166,4 @@ pub fn check(data: &Path, entries: u64) {
     let done = output(command.arg(data).env("TIDECOUNT_PASSPHRASE", PHRASE));
     assert!(done.status.success() && out(&done).contains("is whole"), "{}{}", out(&done), err(&done));
     assert!(out(&done).contains(&format!("{entries} journal lines")), "{}", out(&done));
-}
-
-#[test]
-fn a_backup_killed_at_any_moment_is_whole_or_not_there() {
-    let name = |place: &Place, number: u32| place.path(&format!("{number}.backup"));
-    killed_evenly(
-        "backup",
-        |place, number| vec!["backup".into(), name(place, number).display().to_string()],
-        |place, data, number| {
-            check(data, u64::from(2 * ENTRIES));
-            let backup = name(place, number);
-            if backup.exists() {
-                let back = place.path(&format!("back-{number}"));
-                Store::restore(&back, &backup, false, &STARTED.parse().expect("a time")).expect("is whole");
-                assert_eq!(whole(&back), u64::from(2 * ENTRIES));
-            }
-        },
-    );
-}
-
-#[test]
-fn a_passphrase_change_killed_at_any_moment_leaves_one_whole_record() {
-    killed_evenly("passphrase", |_, _| vec!["passphrase".into(), "set".into()], |_, data, _| check(data, u64::from(2 * ENTRIES)));
-}
-
-#[test]
-fn a_forgetting_killed_at_any_moment_is_done_or_not_begun() {
-    killed_evenly(
-        "forget",
-        |_, _| vec!["forget".into(), "grandpa".into(), "--yes".into()],
-        |_, data, _| {
-            let store = Store::open(data).expect("opens");
-            let of = |client: &str| store.history(Some(client), 9).expect("lists").len();
-            assert_eq!(of("grandma"), 1);
-            let left = of("grandpa") as u64;
-            drop(store);
-            check(data, u64::from(ENTRIES) * (1 + left));
-        },
-    );
 }
