@@ -38,6 +38,8 @@ pub enum Event {
     Trouble { at_s: f64, trouble: Trouble },
     /// The microphone, which gave nothing at all, gives sound.
     SoundIsBack { at_s: f64 },
+    /// The loudspeaker plays after it was gone.
+    VoiceIsBack { at_s: f64 },
     /// Ctrl-C, a closing window: end now, with everything kept.
     Interrupt { at_s: f64 },
 }
@@ -61,6 +63,7 @@ impl Event {
             | Event::LineEnded { at_s, .. }
             | Event::Trouble { at_s, .. }
             | Event::SoundIsBack { at_s }
+            | Event::VoiceIsBack { at_s }
             | Event::Interrupt { at_s } => *at_s,
         }
     }

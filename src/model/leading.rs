@@ -66,6 +66,8 @@ pub enum Trouble {
     MicrophoneGain,
     /// The microphone gives nothing at all, not even the room.
     MicrophoneSilent,
+    /// The loudspeaker is gone: nobody hears what we say.
+    LoudspeakerGone,
 }
 
 impl Trouble {
@@ -79,6 +81,7 @@ impl Trouble {
             Trouble::MicrophoneClips => "trouble-microphone-clips",
             Trouble::MicrophoneGain => "trouble-microphone-gain",
             Trouble::MicrophoneSilent => "trouble-microphone-silent",
+            Trouble::LoudspeakerGone => "trouble-loudspeaker-gone",
         }
     }
 

@@ -78,8 +78,10 @@ impl Engine {
             Event::LineBegan { .. } => return,
             Event::LineEnded { line, .. } => return hearing::line_ended(practice, state, line),
             Event::Trouble { trouble: Trouble::MicrophoneSilent, .. } => return practice.sound_is_gone(),
+            Event::Trouble { trouble: Trouble::LoudspeakerGone, .. } => return practice.noted(Trouble::LoudspeakerGone),
             Event::Trouble { trouble, .. } => return practice.troubled(trouble),
             Event::SoundIsBack { .. } => return hearing::sound_is_back(practice, state),
+            Event::VoiceIsBack { .. } => hearing::voice_is_back(practice, state),
             Event::Interrupt { .. } => {
                 practice.hush();
                 closing::cut_short(practice, state, StepReason::Interrupted);

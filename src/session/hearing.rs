@@ -2,7 +2,7 @@
 
 use super::asking::Asking;
 use super::commands::SURE;
-use super::next::Ask;
+use super::next::{Ask, NextAction};
 use super::practice::Practice;
 use super::state::{Move, State};
 use super::{roll_call, voiced};
@@ -144,6 +144,26 @@ pub(super) fn sound_is_back(practice: &mut Practice, state: &mut State) {
     let now_s = practice.now_s;
     if let Some(patience) = state.patience() {
         patience.heard(now_s);
+    }
+}
+
+/// The loudspeaker plays after it was gone: whoever is waited for is asked once more, since nobody heard it. A class has its clinician, and an
+/// emergency says all of it again by itself.
+pub(super) fn voice_is_back(practice: &mut Practice, state: &mut State) -> Move {
+    if practice.context.class || matches!(state, State::Emergency(_)) {
+        return Move::Stay;
+    }
+    practice.say_aside("trouble-loudspeaker-back");
+    match state {
+        State::Asking(asking) => Move::Go(NextAction::Ask(asking.ask)),
+        _ => {
+            if state.patience().is_some()
+                && let Some(line) = practice.last_said.clone()
+            {
+                practice.say_line(line, None);
+            }
+            Move::Stay
+        }
     }
 }
 

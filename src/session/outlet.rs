@@ -183,11 +183,16 @@ impl Practice {
         }
     }
 
+    /// Kept the first time, and not told aloud.
+    pub fn noted(&mut self, trouble: Trouble) {
+        if self.troubles.is_new(trouble) {
+            self.record(Fact::Troubled { trouble });
+        }
+    }
+
     /// The microphone gives nothing at all: kept the first time, told whenever somebody is waited for in vain.
     pub fn sound_is_gone(&mut self) {
-        if self.troubles.is_new(Trouble::MicrophoneSilent) {
-            self.record(Fact::Troubled { trouble: Trouble::MicrophoneSilent });
-        }
+        self.noted(Trouble::MicrophoneSilent);
         self.troubles.sound_is_gone();
     }
 
@@ -206,7 +211,7 @@ impl Practice {
     }
 
     /// "Again" repeats what was announced before, not this.
-    fn say_aside(&mut self, key: &str) {
+    pub fn say_aside(&mut self, key: &str) {
         let announced = self.last_said.take();
         self.say_line(line(key), None);
         self.last_said = announced;

@@ -151,10 +151,11 @@ impl PracticeParty {
         if self.devices.is_speaker_away() {
             self.speaker_away += 1;
             if self.speaker_away == AWAY_TOLD_BLOCKS {
-                warn_of(stage, "loudspeaker-gone-shown");
+                self.trouble(stage, Trouble::LoudspeakerGone);
             }
         } else if std::mem::take(&mut self.speaker_away) >= AWAY_TOLD_BLOCKS {
             warn_of(stage, "loudspeaker-back-shown");
+            self.events.push_back(Event::VoiceIsBack { at_s: stage.now_s() });
         }
     }
 

@@ -223,6 +223,7 @@ fn trouble_key(trouble: &session::Trouble) -> &'static str {
         Trouble::MicrophoneClips => "page-trouble-microphone-clips",
         Trouble::MicrophoneGain => "page-trouble-microphone-gain",
         Trouble::MicrophoneSilent => "page-trouble-microphone-silent",
+        Trouble::LoudspeakerGone => "page-trouble-loudspeaker-gone",
     }
 }
 

@@ -82,6 +82,43 @@ fn a_dead_microphone_is_told_once_in_place_of_asking_again_and_so_is_its_return(
     assert!(rig.finished, "it does not wait for ever");
 }
 
+/// Nobody heard what was said meanwhile.
+#[test]
+fn after_the_loudspeaker_was_gone_whoever_is_waited_for_is_asked_once_more() {
+    let mut rig = Rig::new(vec![voiced(2)], SessionContext::default());
+    rig.begin();
+    rig.until_said("ex-long-ah-cue", 60.0);
+    rig.run_s(4.0);
+    rig.event(Event::Trouble { at_s: rig.now_s(), trouble: Trouble::LoudspeakerGone });
+    rig.run_s(1.0);
+    let (announced, told) = (rig.count("ex-long-ah-cue"), rig.keys().len());
+    rig.event(Event::VoiceIsBack { at_s: rig.now_s() });
+    rig.run_s(4.0);
+    assert_eq!(rig.keys()[told..], ["trouble-loudspeaker-back", "ex-long-ah-cue"]);
+    assert_eq!((rig.count("ex-long-ah-cue"), rig.count("trouble-loudspeaker-gone")), (announced + 1, 0), "gone, nobody can be told aloud");
+    // While a voice is held it is only told; and it stands once in the journal, however often it goes.
+    rig.hold(3.0);
+    rig.event(Event::Trouble { at_s: rig.now_s(), trouble: Trouble::LoudspeakerGone });
+    rig.event(Event::VoiceIsBack { at_s: rig.now_s() });
+    assert_eq!(rig.kinds().iter().filter(|kind| *kind == "troubled").count(), 1);
+}
+
+#[test]
+fn after_the_loudspeaker_was_gone_a_question_is_asked_anew_and_a_class_hears_nothing_of_it() {
+    let mut rig = Rig::new(vec![voiced(2)], SessionContext::default());
+    rig.until_said("ask-ready", 30.0);
+    rig.run_s(6.0);
+    let asked = rig.count("ask-ready");
+    rig.event(Event::VoiceIsBack { at_s: rig.now_s() });
+    rig.run_s(6.0);
+    assert_eq!((rig.count("trouble-loudspeaker-back"), rig.count("ask-ready")), (1, asked + 1), "{:?}", rig.keys());
+    let mut class = Rig::new(vec![voiced(2)], SessionContext { class: true, ..SessionContext::default() });
+    class.run_s(20.0);
+    class.event(Event::VoiceIsBack { at_s: class.now_s() });
+    class.run_s(4.0);
+    assert_eq!(class.count("trouble-loudspeaker-back"), 0);
+}
+
 #[test]
 fn whoever_answers_or_uses_the_keys_in_time_hears_nothing_of_a_silent_microphone() {
     let mut rig = Rig::new(vec![posture()], SessionContext { agreed: ["lip-press-smile".to_owned()].into(), ..SessionContext::default() });
@@ -101,7 +138,7 @@ fn whoever_answers_or_uses_the_keys_in_time_hears_nothing_of_a_silent_microphone
 }
 
 fn any_event() -> impl Strategy<Value = u32> {
-    0u32..60
+    0u32..61
 }
 
 proptest! {
@@ -127,6 +164,7 @@ proptest! {
                 56 => Event::LineEnded { at_s, line: LineId(u64::from(ticks)) },
                 57 => Event::Trouble { at_s, trouble: Trouble::MicrophoneSilent },
                 58 => Event::SoundIsBack { at_s },
+                59 => Event::VoiceIsBack { at_s },
                 _ => Event::Tick { at_s: at_s - 5.0 },
             };
             rig.event(event);

@@ -549,6 +549,7 @@ page-trouble-room-talks = Andere Menschen redeten, oder ein Fernseher lief.
 page-trouble-microphone-clips = Das Mikrofon schnitt die lautesten Stellen ab.
 page-trouble-microphone-gain = Das Mikrofon änderte seine eigene Lautstärke.
 page-trouble-microphone-silent = Vom Mikrofon kam gar kein Ton.
+page-trouble-loudspeaker-gone = Der Lautsprecher war eine Weile weg.
 page-progress-nobody = Wählen Sie, wessen Fortschritt Sie sehen möchten. Er erscheint, sobald es Übungen gibt.
 page-progress-lengths = Wie weit zurück
 page-progress-weeks = { $n } Wochen

@@ -416,7 +416,8 @@ trouble-microphone-clips = Ihr Mikrofon schneidet die lautesten Stellen ab. Rüc
 trouble-microphone-gain = Ihr Mikrofon ändert ständig seine eigene Lautstärke. Die Pegel von heute lassen sich mit denen anderer Tage nicht vergleichen.
 trouble-microphone-silent = Ich höre gar nichts, nicht einmal den Raum. Bitte prüfen Sie, ob das Mikrofon eingeschaltet und eingesteckt ist. Bis dahin können Sie die Tasten oder die Seite benutzen.
 trouble-microphone-back = Jetzt kann ich Sie hören.
-loudspeaker-gone-shown = Mein Lautsprecher ist weg. Stecken Sie ihn wieder an. Bis dahin steht hier, was ich sage.
+trouble-loudspeaker-back = Eine Weile konnten Sie mich nicht hören.
+trouble-loudspeaker-gone = Mein Lautsprecher ist weg. Stecken Sie ihn wieder an. Bis dahin steht hier, was ich sage.
 loudspeaker-back-shown = Mein Lautsprecher ist wieder da.
 
 class-greeting = { $title }. { $steps ->

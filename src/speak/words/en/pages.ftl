@@ -586,6 +586,7 @@ page-trouble-room-talks = Other people were talking, or a television was on.
 page-trouble-microphone-clips = The microphone cut off the loudest parts.
 page-trouble-microphone-gain = The microphone changed its own volume.
 page-trouble-microphone-silent = The microphone gave no sound at all.
+page-trouble-loudspeaker-gone = The loudspeaker was gone for a while.
 
 # Progress
 

@@ -472,7 +472,8 @@ trouble-microphone-clips = Your microphone is cutting off the loudest parts. Mov
 trouble-microphone-gain = Your microphone keeps changing its own volume. Today's levels can't be compared with other days.
 trouble-microphone-silent = I hear nothing at all, not even the room. Please check that the microphone is switched on and plugged in. Until then you can use the keys or the page.
 trouble-microphone-back = I can hear you now.
-loudspeaker-gone-shown = My loudspeaker is gone. Plug it in again. Until then, read here what I say.
+trouble-loudspeaker-back = You couldn't hear me for a while.
+trouble-loudspeaker-gone = My loudspeaker is gone. Plug it in again. Until then, read here what I say.
 loudspeaker-back-shown = My loudspeaker is back.
 
 # A class, led by its clinician

@@ -549,6 +549,7 @@ page-trouble-room-talks = Otras personas hablaban, o había un televisor encendi
 page-trouble-microphone-clips = El micrófono recortó las partes más fuertes.
 page-trouble-microphone-gain = El micrófono cambió su propio volumen.
 page-trouble-microphone-silent = Del micrófono no llegó ningún sonido.
+page-trouble-loudspeaker-gone = El altavoz estuvo un rato sin funcionar.
 page-progress-nobody = Elija de quién quiere ver el progreso. Aparece en cuanto haya prácticas.
 page-progress-lengths = Hasta cuándo atrás
 page-progress-weeks = { $n } semanas

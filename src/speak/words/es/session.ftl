@@ -428,7 +428,8 @@ trouble-microphone-clips = Su micrófono recorta las partes más fuertes. Aléje
 trouble-microphone-gain = Su micrófono cambia solo su propio volumen. Los niveles de hoy no se pueden comparar con los de otros días.
 trouble-microphone-silent = No oigo absolutamente nada, ni siquiera la sala. Compruebe que el micrófono esté encendido y enchufado, por favor. Mientras tanto puede usar las teclas o la página.
 trouble-microphone-back = Ahora le oigo.
-loudspeaker-gone-shown = No encuentro mi altavoz. Vuelva a conectarlo. Hasta entonces, lea aquí lo que digo.
+trouble-loudspeaker-back = Durante un rato no ha podido oírme.
+trouble-loudspeaker-gone = No encuentro mi altavoz. Vuelva a conectarlo. Hasta entonces, lea aquí lo que digo.
 loudspeaker-back-shown = Mi altavoz vuelve a funcionar.
 
 class-greeting = { $title }. { $steps ->
