@@ -7,24 +7,26 @@
 # an hour of reading by readers that the model was trained on.
 #
 #   benches/command_ear/evaluate.sh [--all] [--model DIR] [--data DIR] [--program TIDECOUNT] [--half odd|even|all] [--references] [--whisper DIR]
+#                                    [--only CONDITION[,CONDITION…]]
 #
 # --references also runs pocketsphinx, and a Whisper model where --whisper names its folder (Python packages: reference/hear_reference.py).
-# With --model, that model hears all. PYTHON chooses the interpreter.
+# With --model, that model hears all. --only takes some of the conditions: those named behind "run" below. PYTHON chooses the interpreter.
 set -eu
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
 python=${PYTHON:-python3}
-data=$root/../shared/data program=${CARGO_TARGET_DIR:-$root/target}/debug/tidecount model=$root/models/en half=even whisper= references= sample=1 folds=$root/models/training/folds
+data=$root/../shared/data program=${CARGO_TARGET_DIR:-$root/target}/debug/tidecount model=$root/models/en half=even whisper= references= only= sample=1 folds=$root/models/training/folds
 while [ $# -gt 0 ]; do
     case $1 in
         --all) sample=; shift ;;
         --references) references=1; shift ;;
+        --only) only=,$2,; shift 2 ;;
         --model) model=$2 folds=; shift 2 ;;
         --data) data=$2; shift 2 ;;
         --program) program=$2; shift 2 ;;
         --half) half=$2; shift 2 ;;
         --whisper) whisper=$2 references=1; shift 2 ;;
-        *) sed -n '2,13s/^# \{0,1\}//p' "$0" >&2; exit 2 ;;
+        *) sed -n '2,14s/^# \{0,1\}//p' "$0" >&2; exit 2 ;;
     esac
 done
 if [ ! -f "$data/index.tsv" ]; then
@@ -52,6 +54,7 @@ resting="go on,ready,again,skip,go back,finish,help,stop,louder,it hurts"
 # run CONDITION LIST EVERY PHRASES [options]: tables and figures to the terminal. EVERY counts for the sample only.
 run() {
     condition=$1 list=$lists/$2 every=$3 phrases=$4 talk=
+    case $only in '' | *,"$1",*) ;; *) return 0 ;; esac
     case $condition in talk|babble-talk|reading) talk=$lists/false-actions condition=talk ;; esac
     shift 4
     [ -n "$sample" ] || every=1
@@ -96,7 +99,7 @@ run near near.tsv 2 "$safety,$state"
 run sounds sounds.tsv 4 "$state" --half "$half"
 run reading reading.tsv 1 "$safety,$state"
 # Not of the sample: some of its readers are known to the model.
-[ -n "$sample" ] || "$python" "$here/figures.py" --talk "$lists/false-actions"
+[ -n "$sample" ] || [ ! -f "$lists/false-actions" ] || "$python" "$here/figures.py" --talk "$lists/false-actions"
 
 [ -n "$references" ] || exit 0
 every=6

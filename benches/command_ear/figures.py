@@ -68,7 +68,9 @@ def groups(condition, rows):
     if condition == "voices":
         share(f"{name}.hit", *sums("voices", "hits", "said"))
     elif condition.startswith("safety"):
-        share(f"{name}.hit", *sums("voices", "hits", "said"))
+        # Asked about, help comes too: silence is a yes.
+        hits, asked, said = sums("voices", "hits", "asked", "said")
+        share(f"{name}.hit", hits + asked, said)
     elif condition == "near":
         share(f"{name}.taken", *sums("", "other_taken", "other"))
     elif condition == "sounds":

@@ -70,7 +70,7 @@ pub struct Grammar {
     /// What sounds like something that is listened for and isn't ("i'm busy", near "i'm dizzy"): recognised so that it is not taken for
     /// it, and never reported. What has a word that the model doesn't know is passed over, as is what is listened for itself.
     pub near: Vec<String>,
-    /// Tags of choices that cost more to miss than to take wrongly: in several words they are taken at less sureness.
+    /// Tags of choices that cost more to miss than to take wrongly: in several words they are reported at less sureness, as doubtful.
     pub urgent: Vec<String>,
 }
 

@@ -24,8 +24,8 @@ use std::rc::Rc;
 const TWICE_FROM: f64 = 0.25;
 /// See [`TWICE_FROM`], s from end to start.
 const TWICE_S: f64 = 3.0;
-/// An urgent phrase of several words counts from this sureness on, 0 to 1, but for over our own voice: in 1.1 h of talk, spelling and reading none
-/// came to 0.15 (`benches/command_ear/evaluate.sh`), and it costs a question, where a missed one may cost a life.
+/// An urgent phrase of several words is reported as doubtful from this sureness on, 0 to 1, but for over our own voice: it costs a question or a pause,
+/// where a missed one may cost a life, and talk hardly ever comes so near (`command.talk.false` in `benches/figures.toml`).
 const URGENT_FROM: f64 = 0.25;
 /// A first decoding this sure needs no second.
 const CERTAIN: f64 = 0.95;
@@ -135,7 +135,7 @@ impl<D: Decoder> Listener<D> {
         self
     }
 
-    /// Takes these choices, by their numbers, at less sureness.
+    /// Reports these choices, by their numbers, at less sureness.
     pub fn with_urgent(mut self, urgent: Vec<usize>) -> Self {
         self.urgent = urgent;
         self
@@ -293,7 +293,7 @@ impl<D: Decoder> Listener<D> {
         let urgent = phrase.text.contains(' ') && self.book.choice_of(&phrase.text).is_some_and(|choice| self.urgent.contains(&choice));
         let over_own_voice = self.utterance.as_ref().is_some_and(|utterance| utterance.over_own_voice);
         if urgent && !over_own_voice && phrase.confidence >= URGENT_FROM {
-            phrase.confidence = phrase.confidence.max(ACT_CONFIDENCE);
+            phrase.confidence = phrase.confidence.max(ASK_CONFIDENCE);
         }
         if phrase.confidence >= TWICE_FROM {
             self.unsure = Some((phrase.text.clone(), phrase.end_s));

@@ -182,7 +182,7 @@ fn an_unsure_phrase_said_twice_counts_as_sure() {
 }
 
 #[test]
-fn an_urgent_phrase_of_several_words_counts_at_less_sureness_but_not_over_our_own_voice() {
+fn an_urgent_phrase_of_several_words_is_reported_at_less_sureness_but_not_over_our_own_voice() {
     let choices = [vec!["i'm choking".to_owned(), "choking".to_owned()], vec!["go on".to_owned()]];
     let run = |text: &'static str, confidence: f64, over_own_voice: bool| {
         let said = [(text, 0.9, 1.4, confidence)];
@@ -198,7 +198,7 @@ fn an_urgent_phrase_of_several_words_counts_at_less_sureness_but_not_over_our_ow
         }
         heard
     };
-    assert_eq!(run("i'm choking", 0.35, false), [("i'm choking".to_owned(), ACT_CONFIDENCE)]);
+    assert_eq!(run("i'm choking", 0.35, false), [("i'm choking".to_owned(), ASK_CONFIDENCE)]);
     assert_eq!(run("choking", 0.35, false).len(), 0, "a single word is said too easily");
     assert_eq!(run("go on", 0.35, false).len(), 0, "nor is everything urgent");
     assert_eq!(run("i'm choking", 0.35, true).len(), 0, "what is left of our own voice is no one's");
