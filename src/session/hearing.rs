@@ -147,23 +147,26 @@ pub(super) fn sound_is_back(practice: &mut Practice, state: &mut State) {
     }
 }
 
-/// The loudspeaker plays after it was gone: whoever is waited for is asked once more, since nobody heard it. A class has its clinician, and an
-/// emergency says all of it again by itself.
-pub(super) fn voice_is_back(practice: &mut Practice, state: &mut State) -> Move {
-    if practice.context.class || matches!(state, State::Emergency(_)) {
+/// The loudspeaker plays after it was gone: whoever is waited for is asked once more, since nobody heard it. Who holds a voice, counts or
+/// talks is not talked over, a class has its clinician, and an emergency says all of it again by itself.
+pub(super) fn voice_is_back(practice: &mut Practice, state: &State) -> Move {
+    if practice.context.class {
         return Move::Stay;
     }
-    practice.say_aside("trouble-loudspeaker-back");
     match state {
-        State::Asking(asking) => Move::Go(NextAction::Ask(asking.ask)),
-        _ => {
-            if state.patience().is_some()
-                && let Some(line) = practice.last_said.clone()
-            {
+        State::Asking(asking) => {
+            practice.say_aside("trouble-loudspeaker-back");
+            Move::Go(NextAction::Ask(asking.ask))
+        }
+        State::Voiced(run) if run.is_under_way() => Move::Stay,
+        State::Voiced(_) | State::Repeated(_) | State::Halted(_) => {
+            practice.say_aside("trouble-loudspeaker-back");
+            if let Some(line) = practice.last_said.clone() {
                 practice.say_line(line, None);
             }
             Move::Stay
         }
+        _ => Move::Stay,
     }
 }
 

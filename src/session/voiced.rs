@@ -57,6 +57,11 @@ impl VoicedRun {
         }
     }
 
+    /// A voice is held.
+    pub fn is_under_way(&self) -> bool {
+        self.onset_s.is_some()
+    }
+
     pub fn tick(&mut self, practice: &mut Practice) -> Turn {
         let Some(onset_s) = self.onset_s else {
             return practice.wait_kindly(&mut self.patience, Response::Voice, REMINDERS);

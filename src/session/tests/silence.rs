@@ -96,10 +96,14 @@ fn after_the_loudspeaker_was_gone_whoever_is_waited_for_is_asked_once_more() {
     rig.run_s(4.0);
     assert_eq!(rig.keys()[told..], ["trouble-loudspeaker-back", "ex-long-ah-cue"]);
     assert_eq!((rig.count("ex-long-ah-cue"), rig.count("trouble-loudspeaker-gone")), (announced + 1, 0), "gone, nobody can be told aloud");
-    // While a voice is held it is only told; and it stands once in the journal, however often it goes.
-    rig.hold(3.0);
+    // A hold is not talked over; and it stands once in the journal, however often it goes.
+    let onset_s = rig.now_s();
+    rig.event(Event::Onset { at_s: onset_s + 0.3, onset_s });
+    rig.run_s(2.0);
     rig.event(Event::Trouble { at_s: rig.now_s(), trouble: Trouble::LoudspeakerGone });
     rig.event(Event::VoiceIsBack { at_s: rig.now_s() });
+    rig.run_s(2.0);
+    assert_eq!(rig.keys()[told..], ["trouble-loudspeaker-back", "ex-long-ah-cue"]);
     assert_eq!(rig.kinds().iter().filter(|kind| *kind == "troubled").count(), 1);
 }
 

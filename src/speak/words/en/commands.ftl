@@ -43,6 +43,7 @@ cmd-how-did = how did i do | how am i doing
 cmd-hint = a hint please | give me a hint | i don't know
 cmd-hurts = it hurts | that hurts | this hurts | i have pain
 
+# Not "i feel fine" for cmd-all-right: too near to "i feel faint", and it would end an emergency.
 # What people say that sounds like one of these and is none of them. It is recognised, so that it is not taken for a command.
 near-misses = i'm busy | i feel busy | i'm joking | i'm talking | i'm cooking | i'm looking | i feel fit | i feel fine | i feel the same | i have paint | i can't read it
 
