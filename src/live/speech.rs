@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, VecDeque};
 
+use crate::over_own_voice::OwnLine;
 use crate::playback::{Handed, Playback};
 use crate::talk::{TalkEvent, Talker};
 use crate::tone::Tone;
@@ -39,6 +40,8 @@ pub struct Speech {
     live_phrases: Vec<String>,
     /// What was begun of late, the oldest first.
     said: VecDeque<Said>,
+    /// How fast the last line was said.
+    letters_per_s: Option<f64>,
     tone: Option<Tone>,
     pub playback: Playback,
 }
@@ -48,8 +51,21 @@ struct Said {
     id: LineId,
     text: String,
     from_s: f64,
+    /// How much later the microphone has it.
+    delay_s: f64,
     /// Infinite while it is given out.
     until_s: f64,
+    /// How long it took, once it is given out whole.
+    lasts_s: Option<f64>,
+}
+
+impl Said {
+    /// Its letters; none where it has too few to tell anything of how fast we speak.
+    fn length(&self) -> Option<f64> {
+        const LETTERS: usize = 20;
+        let letters = self.text.chars().filter(|c| c.is_alphanumeric()).count();
+        (letters >= LETTERS).then_some(letters as f64)
+    }
 }
 
 /// Lines are remembered for longer than a phrase takes and is decided on, s.
@@ -59,7 +75,16 @@ impl Speech {
     /// A voice for a loudspeaker of this rate. `live_phrases`: what the fast path listens for, whatever is said.
     #[must_use]
     pub fn new(talker: Box<dyn Talker>, rate_hz: u32, live_phrases: Vec<String>) -> Self {
-        Self { talker, rate_hz, active: BTreeMap::new(), live_phrases, said: VecDeque::new(), tone: None, playback: Playback::default() }
+        Self {
+            talker,
+            rate_hz,
+            active: BTreeMap::new(),
+            live_phrases,
+            said: VecDeque::new(),
+            letters_per_s: None,
+            tone: None,
+            playback: Playback::default(),
+        }
     }
 
     /// Frames per second of the blocks that it fills.
@@ -82,8 +107,15 @@ impl Speech {
 
     /// The lines that the microphone had some of between two instants.
     #[must_use]
-    pub fn said_between(&self, from_s: f64, to_s: f64) -> Vec<&str> {
-        self.said.iter().filter(|said| said.from_s < to_s && said.until_s > from_s).map(|said| said.text.as_str()).collect()
+    pub fn said_between(&self, from_s: f64, to_s: f64) -> Vec<OwnLine<'_>> {
+        let there = self.said.iter().filter(|said| said.from_s < to_s && said.until_s > from_s);
+        there
+            .map(|said| OwnLine {
+                text: &said.text,
+                from_s: said.from_s + said.delay_s,
+                lasts_s: said.lasts_s.or_else(|| Some(said.length()? / self.letters_per_s?)),
+            })
+            .collect()
     }
 
     /// What is said is handed over as samples, so that an echo canceller can take it out.
@@ -166,7 +198,14 @@ impl Speech {
             return Some(line);
         }
         self.said.retain(|said| said.until_s > at.block_s - REMEMBERED_S);
-        self.said.push_back(Said { id, text: line.text.clone(), from_s: at.block_s, until_s: f64::INFINITY });
+        self.said.push_back(Said {
+            id,
+            text: line.text.clone(),
+            from_s: at.block_s,
+            delay_s: at.delay_s,
+            until_s: f64::INFINITY,
+            lasts_s: None,
+        });
         self.playback.began(at, line.leaves_open);
         if line.names_live_word {
             self.playback.close_fast_path();
@@ -183,6 +222,11 @@ impl Speech {
         if line.began {
             if let Some(said) = self.said.iter_mut().rfind(|said| said.id == id) {
                 said.until_s = at.block_s + at.delay_s + DEFAULT_TAIL_S;
+                let lasts_s = at.block_s - said.from_s;
+                if line.is_complete() && lasts_s > 0.0 {
+                    said.lasts_s = Some(lasts_s);
+                    self.letters_per_s = said.length().map(|letters| letters / lasts_s).or(self.letters_per_s);
+                }
             }
             if !self.active.values().any(|other| other.began) {
                 self.playback.fell_silent(at);

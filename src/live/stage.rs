@@ -163,7 +163,7 @@ impl Stage {
     /// It lies within one short word of ours, as a count is: such a word alone can pass for another where the canceller leaves much of it.
     pub fn is_over_a_count(&self, heard: &HeardPhrase) -> bool {
         let said = self.speech.said_between(heard.start_s, heard.end_s);
-        self.speech.playback.masks(heard.end_s) && matches!(said.as_slice(), [word] if !word.trim().contains(' '))
+        self.speech.playback.masks(heard.end_s) && matches!(said.as_slice(), [word] if !word.text.trim().contains(' '))
     }
 
     /// A line began; the observers are told.

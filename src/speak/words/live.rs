@@ -12,15 +12,43 @@ pub fn live_words<'a>(text: &str, phrases: &[&'a str]) -> Option<&'a str> {
     })
 }
 
-/// The text has a word of the phrase. Words of three letters and less are in every sentence and do not count.
-///
-/// What sounds like part of our own sentence may be it.
+/// Where the phrase stands in the text: the shares of the saying of it at which its first mention begins and its last one ends, 0 to 1. A
+/// letter takes as long as another, and a mark between words as long as three. None where it does not stand there as whole words.
 #[must_use]
-pub fn shares_a_word(text: &str, phrase: &str) -> bool {
+pub fn place(text: &str, phrase: &str) -> Option<(f64, f64)> {
+    /// A comma or a full stop, in letters.
+    const MARK: usize = 3;
+    let sought = words_of(phrase);
+    let mut words: Vec<(String, usize, usize)> = Vec::new();
+    let mut at = 0;
+    for piece in text.split_whitespace() {
+        // A piece such as "slowly—and" is two words.
+        let of_piece = words_of(piece);
+        for word in &of_piece {
+            let letters = word.chars().count();
+            words.push((word.clone(), at, at + letters));
+            at += letters;
+        }
+        if piece.ends_with(|c: char| ",.;:!?".contains(c)) || of_piece.is_empty() {
+            at += MARK;
+        }
+    }
+    let whole = words.last()?.2 as f64;
+    let fits = |window: &[(String, usize, usize)]| window.iter().map(|(word, ..)| word).eq(&sought);
+    let mut mentions = words.windows(sought.len().max(1)).filter(|window| fits(window));
+    let first = mentions.next()?;
+    let last = mentions.next_back().unwrap_or(first);
+    Some((first.first()?.1 as f64 / whole, last.last()?.2 as f64 / whole))
+}
+
+/// The words of a phrase by which it could be taken for another that has them. Words of three letters and less are in every sentence.
+#[must_use]
+pub fn telling_words(phrase: &str) -> Vec<String> {
     /// A word of fewer letters says nothing.
     const LETTERS: usize = 4;
-    let said = words_of(text);
-    words_of(phrase).iter().filter(|word| word.chars().count() >= LETTERS).any(|word| said.contains(word))
+    let mut words = words_of(phrase);
+    words.retain(|word| word.chars().count() >= LETTERS);
+    words
 }
 
 /// The text without what only the eye needs: the asterisks that set off a word to be said, and line breaks.
@@ -49,9 +77,22 @@ mod tests {
     }
 
     #[test]
-    fn a_word_in_common_is_found_unless_it_is_short() {
-        assert!(shares_a_word("Stop if you feel dizzy.", "I'm dizzy"));
-        assert!(!shares_a_word("Stop if it is too much.", "it hurts"));
+    fn a_phrase_has_its_place() {
+        let close = |found: Option<(f64, f64)>, (from, to): (f64, f64)| {
+            found.is_some_and(|(a, b)| (a - from).abs() < 0.01 && (b - to).abs() < 0.01)
+        };
+        assert!(close(place("Say ready.", "ready"), (3.0 / 8.0, 1.0)));
+        assert!(close(place("Now, say *ready*.", "Ready"), (9.0 / 14.0, 1.0)), "the comma takes three letters");
+        assert!(close(place("Go on or go on", "go on"), (0.0, 1.0)), "from the first to the last");
+        assert_eq!(place("Already there.", "ready"), None);
+        assert_eq!(place("", "ready"), None);
+        assert_eq!(place("Ready.", ""), None);
+    }
+
+    #[test]
+    fn short_words_tell_nothing() {
+        assert_eq!(telling_words("I'm dizzy"), ["dizzy"]);
+        assert_eq!(telling_words("It hurts, stop it."), ["hurts", "stop"]);
     }
 
     #[test]
