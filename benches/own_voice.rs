@@ -1,14 +1,18 @@
 //! What the command path hears over and beside the tool's own voice: `cargo bench --bench own_voice [-- over after alone safety asked quiet]`.
 //!
-//! Needs `../shared/data` (people saying "stop": the even-numbered clips of Speech Commands' test part; measured and
+//! Needs `../shared/data` (people saying "stop": the even-numbered clips of Speech Commands' test part, each heard by the network of
+//! five that has not met the speaker; measured and
 //! simulated rooms) and Debian's `espeak-ng` and `flite`. `safety`, `asked` and `quiet` are about the main path over our own voice: words of
 //! synthetic voices that the recogniser was not trained on, and two hours of our own talk alone.
+//! `left=FOLDER` writes what our own voice leaves, for training; `left=FOLDER said=LIST` what is said over it.
 
 #[path = "own_voice/ear.rs"]
 mod ear;
 #[allow(dead_code, reason = "the tests use more of it")]
 #[path = "../tests/support/echo_scene.rs"]
 mod echo_scene;
+#[path = "own_voice/left.rs"]
+mod left;
 #[path = "own_voice/scene.rs"]
 mod scene;
 #[path = "own_voice/voices.rs"]
@@ -41,6 +45,13 @@ fn main() {
     let Ok(words) = Words::english() else { return };
     if wanted("safety") {
         over_by_voices(&talk, &words, "own.safety", SAFETY);
+    }
+    if let Some((folder, talk)) = chosen.iter().find_map(|c| c.strip_prefix("left=")).zip(Talk::everything()) {
+        let folder = std::path::Path::new(folder);
+        match chosen.iter().find_map(|c| c.strip_prefix("said=")) {
+            Some(list) => left::write_over(&talk, std::path::Path::new(list), folder),
+            None => left::write(&talk, folder),
+        }
     }
     if let Some(talk) = Talk::asking().filter(|_| wanted("asked")) {
         over_by_voices(&talk, &words, "own.asked", &[Command::Ready]);
@@ -117,7 +128,7 @@ fn main_alone(talk: &Talk, words: &Words, only: Option<&str>) {
         let commands = if n % 2 == 0 { listening::READY } else { listening::YES_NO };
         for heard in Ear::of_state(words, &state(commands)).hear_over(&mix, words) {
             taken += 1;
-            let said = mix.said_between(heard.start_s, heard.at_s);
+            let said: Vec<&str> = mix.said_between(heard.start_s, heard.at_s).iter().map(|line| line.text).collect();
             let (text, at_s, sure, over_db) = (heard.text, heard.start_s, heard.confidence, heard.over_db);
             println!("{}: \"{text}\" at {at_s:.1} s, confidence {sure:.2}, {over_db:.1} dB over us, while we say {said:?}", path.name);
         }
@@ -134,23 +145,25 @@ fn over(talk: &Talk, odd: bool, only: Option<&str>) {
         println!("skipped: no ../shared/data");
         return;
     }
-    let mut next = words.iter().cycle();
     let mut groups: std::collections::BTreeMap<&str, [usize; 4]> = std::collections::BTreeMap::new();
-    for path in PATHS.iter().filter(|path| only.is_none_or(|only| path.name.contains(only))) {
-        for over_db in OVER_ECHO_DB {
-            let clips: Vec<Vec<f32>> = next.by_ref().take(10).cloned().collect();
+    for (n, path) in PATHS.iter().enumerate().filter(|(_, path)| only.is_none_or(|only| path.name.contains(only))) {
+        for (m, over_db) in OVER_ECHO_DB.into_iter().enumerate() {
+            let scene = OVER_ECHO_DB.len() * n + m;
+            let (fold, of) = &words[scene % words.len()];
+            let clips: Vec<Vec<f32>> = of.iter().cycle().skip(10 * (scene / words.len())).take(10).cloned().collect();
+            let start = || Ear::start(Some(*fold), "stop", None);
             let mix = Mix::over(talk, path, &clips, over_db);
-            let mut ear = Ear::start("stop", None);
+            let mut ear = start();
             let heard = ear.hear(&mix, |_| false);
             let count = |heard: &[ear::Heard]| {
                 mix.words.iter().filter(|(from_s, to_s)| heard.iter().any(|h| h.at_s > *from_s && h.start_s < to_s + 0.2)).count()
             };
             let hits = count(&heard);
             // As in a practice: our voice gets softer where it would have in the scene as it is.
-            let giving_way = count(&Ear::start("stop", None).hear(&mix.giving_way(ear.softer()), |_| false));
+            let giving_way = count(&start().hear(&mix.giving_way(ear.softer()), |_| false));
             let others =
                 heard.iter().filter(|h| !mix.words.iter().any(|(from_s, to_s)| h.at_s > *from_s && h.start_s < to_s + 0.2)).count();
-            let without = count(&Ear::start("stop", None).hear(&mix.without_talk(), |_| false));
+            let without = count(&start().hear(&mix.without_talk(), |_| false));
             println!(
                 "{:<34} {over_db:>+5.1} dB: {hits} of {} heard ({giving_way} where we get softer, {without} without our sentence), {others} others   ({})",
                 path.name,
@@ -176,11 +189,12 @@ fn after(talk: &Talk) {
     for gap_s in [0.1, 0.2, 0.3] {
         let words = people("yes", false);
         let (mut hits, mut alone, mut all) = (0, 0, 0);
-        for (path, clips) in PATHS.iter().filter(|p| p.group == "common clock").zip(words.chunks(12)) {
-            let mix = Mix::after(talk, path, clips, gap_s);
+        for (path, (fold, clips)) in PATHS.iter().filter(|p| p.group == "common clock").zip(&words) {
+            let mix = Mix::after(talk, path, &clips[..clips.len().min(12)], gap_s);
+            let start = || Ear::start(Some(*fold), "pause", Some("yes"));
             let near = |at: &(f64, f64), heard: &[ear::Heard]| heard.iter().any(|h| h.at_s > at.0 && h.start_s < at.1 + 0.2);
-            let heard = Ear::start("pause", Some("yes")).hear(&mix, |at_s| mix.is_open(at_s));
-            let without = Ear::start("pause", Some("yes")).hear(&mix.without_talk(), |_| true);
+            let heard = start().hear(&mix, |at_s| mix.is_open(at_s));
+            let without = start().hear(&mix.without_talk(), |_| true);
             hits += mix.words.iter().filter(|at| near(at, &heard)).count();
             alone += mix.words.iter().filter(|at| near(at, &without)).count();
             all += mix.words.len();
@@ -196,7 +210,7 @@ fn alone(talk: &Talk) {
     let (mut false_commands, mut hours, mut softer_s, mut softer_times) = (0, 0.0, 0.0, 0);
     for path in PATHS {
         let mix = Mix::alone(talk, path, 600.0);
-        let mut ear = Ear::start("stop", Some("yes,no,ready,done,again,skip,help,rest,finish,go on"));
+        let mut ear = Ear::start(None, "stop", Some("yes,no,ready,done,again,skip,help,rest,finish,go on"));
         for heard in ear.hear(&mix, |at_s| mix.is_open(at_s)) {
             false_commands += 1;
             println!("{}: \"{}\" at {:.1} s, confidence {:.2}", path.name, heard.text, heard.start_s, heard.confidence);

@@ -3,13 +3,14 @@
 use super::scene::Mix;
 use audio::ECHO_RATE_HZ;
 use audio::echo::AutoCanceller;
-use command_ear::{ChildRecogniser, Choice, CommandEvent, Grammar, HeardPhrase, Mode, Options, Path};
+use command_ear::{ChildRecogniser, Choice, CommandEvent, Grammar, HeardPhrase, Mode, Options, Path as Way};
 use live::command_path::CommandPath;
 use live::give_way::GivesWay;
 use live::grammar::{Meaning, main_grammar, meaning};
 use live::over_own_voice::OverOwnVoice;
 use session::Listening;
 use speak::Words;
+use std::path::Path;
 
 /// A command that would have been acted upon.
 pub struct Heard {
@@ -27,6 +28,19 @@ pub struct Ear {
     path: CommandPath,
     /// Whether we would have got softer, for each block of 10 ms.
     softer: Vec<bool>,
+    _folder: Option<tempfile::TempDir>,
+}
+
+/// The model with the network of a fold in it.
+fn of_fold(model: &Path, fold: usize) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().expect("a folder");
+    std::fs::create_dir(folder.path().join("am")).expect("a folder");
+    let network = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("models/training/folds/{fold}.mdl"));
+    let links = [(network, "am/final.mdl"), (model.join("conf"), "conf"), (model.join("graph"), "graph")];
+    for (from, to) in links {
+        std::os::unix::fs::symlink(from, folder.path().join(to)).expect("a link");
+    }
+    folder
 }
 
 fn grammar(list: &str) -> Grammar {
@@ -39,14 +53,16 @@ fn grammar(list: &str) -> Grammar {
 impl Ear {
     /// With the main path as a practice has it in a state.
     pub fn of_state(words: &Words, listening: &Listening) -> Self {
-        let mut ear = Self::start("stop", None);
+        let mut ear = Self::start(None, "stop", None);
         ear.path.listen_for(&main_grammar(words, listening)).expect("known words");
         ear
     }
 
-    /// `fast` and `main`: phrases parted by commas.
-    pub fn start(fast: &str, main: Option<&str>) -> Self {
-        let model = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en");
+    /// `fast` and `main`: phrases parted by commas. `fold`: the network that has not met the speakers of this fold, in place of the model.
+    pub fn start(fold: Option<usize>, fast: &str, main: Option<&str>) -> Self {
+        let model = Path::new(env!("CARGO_MANIFEST_DIR")).join("models/en");
+        let folder = fold.map(|fold| of_fold(&model, fold));
+        let model = folder.as_ref().map_or(model, |folder| folder.path().to_owned());
         let program = Some(env!("CARGO_BIN_EXE_tidecount").into());
         let commands = ChildRecogniser::start(&Options { model: model.into(), program, fast: grammar(fast), mode: Mode::Offline })
             .expect("the recogniser");
@@ -54,7 +70,7 @@ impl Ear {
         if let Some(main) = main {
             path.listen_for(&grammar(main)).expect("known words");
         }
-        Self { path, softer: Vec::new() }
+        Self { path, softer: Vec::new(), _folder: folder }
     }
 
     /// Hears a whole scene; `main_open` says when the main path hears it, too.
@@ -71,7 +87,7 @@ impl Ear {
                 let Some(Meaning::Command(command)) = meaning(&heard.tag) else { return true };
                 let said = mix.said_between(heard.start_s, heard.end_s);
                 let over = OverOwnVoice { said: &said, echo: path.echo_state(), over_residual_db: path.over_residual_echo_db(heard) };
-                let counts = heard.path == Path::Fast || said.is_empty() || over.counts(command, &words.wordings(command), heard);
+                let counts = heard.path == Way::Fast || said.is_empty() || over.counts(command, &words.wordings(command), heard);
                 if !counts {
                     println!(
                         "      {:.1} s: \"{}\" ({:.2}, {:.1} dB over us) can wait until we are silent",

@@ -3,8 +3,10 @@
 use super::echo_scene::{RATE, convolve, noise, rms_db, room_from, speech, synthetic_room};
 use audio::decode::decode;
 use audio::resample::resample_all;
+use live::over_own_voice::OwnLine;
 use session::LineId;
 use speak::{Mixer, Pcm};
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 /// How the loudspeaker is heard.
@@ -56,15 +58,38 @@ fn data() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/data")
 }
 
-/// Recordings of a word by people: the even-numbered (or odd-numbered) of the set.
-pub fn people(word: &str, odd: bool) -> Vec<Vec<f32>> {
+/// Recordings of a word by people, the even-numbered (or odd-numbered) of the set, parted by fold of their speakers: the recogniser was
+/// trained on all of them, and its five fold networks on four fifths each.
+pub fn people(word: &str, odd: bool) -> Vec<(usize, Vec<Vec<f32>>)> {
+    let plan = Path::new(env!("CARGO_MANIFEST_DIR")).join("models/training/folds/speakers.json");
+    let plan: BTreeMap<String, usize> =
+        serde_json::from_str(&std::fs::read_to_string(plan).expect("the plan of folds")).expect("speaker: fold");
+    let index = std::fs::read_to_string(data().join("index.tsv")).unwrap_or_default();
+    let of: BTreeMap<&str, usize> = index
+        .lines()
+        .filter_map(|line| {
+            let columns: Vec<&str> = line.split('\t').collect();
+            Some((*columns.first()?, *plan.get(*columns.get(3)?)?))
+        })
+        .collect();
+    let mut folds: BTreeMap<usize, Vec<Vec<f32>>> = BTreeMap::new();
+    for path in recordings(word).into_iter().skip(usize::from(odd)).step_by(2) {
+        let name = path.strip_prefix(data()).ok().map(|p| p.to_string_lossy().into_owned()).unwrap_or_default();
+        if let (Some(fold), Some(clip)) = (of.get(name.as_str()), sound(&path)) {
+            folds.entry(*fold).or_default().push(clip);
+        }
+    }
+    folds.into_iter().collect()
+}
+
+fn recordings(word: &str) -> Vec<PathBuf> {
     let folder = data().join("speech-commands");
     let mut files: Vec<PathBuf> = walk(&folder)
         .into_iter()
         .filter(|p| p.to_string_lossy().contains(&format!("{word}_")) || p.parent().is_some_and(|d| d.ends_with(word)))
         .collect();
     files.sort();
-    files.iter().skip(usize::from(odd)).step_by(2).filter_map(|p| Some(sound(p)?.to_vec())).collect()
+    files
 }
 
 fn walk(folder: &Path) -> Vec<PathBuf> {
@@ -72,7 +97,7 @@ fn walk(folder: &Path) -> Vec<PathBuf> {
     entries.flatten().flat_map(|e| if e.path().is_dir() { walk(&e.path()) } else { vec![e.path()] }).collect()
 }
 
-fn sound(path: &Path) -> Option<Vec<f32>> {
+pub fn sound(path: &Path) -> Option<Vec<f32>> {
     let sound = decode(path).ok()?;
     resample_all(&sound.samples, sound.rate_hz, RATE as u32).ok()
 }
@@ -112,6 +137,14 @@ impl Talk {
     /// The lines that ask for "ready".
     pub fn asking() -> Option<Self> {
         Self::of(&["ask-ready", "ask-position", "ask-rest-over"])
+    }
+
+    /// The same, beginning with another sentence.
+    pub fn from(&self, first: usize) -> Self {
+        let mut sentences = self.sentences.clone();
+        let first = first % sentences.len().max(1);
+        sentences.rotate_left(first);
+        Self { sentences }
     }
 
     fn of(beginnings: &[&str]) -> Option<Self> {
@@ -284,8 +317,12 @@ impl Mix {
     }
 
     /// What we said between two instants.
-    pub fn said_between(&self, from_s: f64, to_s: f64) -> Vec<&str> {
-        self.talk.iter().filter(|(began_s, ended_s, _)| *began_s < to_s && ended_s + 0.3 > from_s).map(|(.., text)| text.as_str()).collect()
+    pub fn said_between(&self, from_s: f64, to_s: f64) -> Vec<OwnLine<'_>> {
+        // As in a practice, where how long a line lasts is told by how fast the others were said.
+        let letters = |text: &str| text.chars().filter(|c| c.is_alphanumeric()).count() as f64;
+        let (all_s, all) = self.talk.iter().fold((0.0, 0.0), |(s, l), (began_s, ended_s, text)| (s + ended_s - began_s, l + letters(text)));
+        let lines = self.talk.iter().filter(|(began_s, ended_s, _)| *began_s < to_s && ended_s + 0.3 > from_s);
+        lines.map(|(began_s, _, text)| OwnLine { text, from_s: *began_s, lasts_s: Some(letters(text) * all_s / all) }).collect()
     }
 
     pub fn seconds(&self) -> f64 {
