@@ -13,7 +13,9 @@ SPEEDS = (17, 18, 19, 20, 21, 22, 23, 24)
 # The phones a held vowel of Coswara may be; the cheapest counts.
 VOWELS = {"a": ("AA", "EY", "AE", "AH"), "e": ("IY", "EY", "EH"), "o": ("OW", "UW", "AO")}
 # Shares of the sources of short clips.
-SHORT = {"words": .30, "neural": .20, "spans": .19, "formant": .13, "an4": .11, "numbers": .08, "custom": .04, "mycroft": .03}
+# "over": said over what our own voice leaves.
+SHORT = {"words": .28, "neural": .24, "spans": .17, "formant": .13, "over": .11, "an4": .09, "numbers": .08, "custom": .03, "mycroft": .02}
+OWN = .07           # share of examples with what our own voice leaves as noise
 LONG = {"librispeech": .90, "coswara": .10}
 
 
@@ -32,7 +34,7 @@ class Example:
     segments: list = field(default_factory=list)
     targets: list = field(default_factory=lambda: [[]])   # alternatives
     noise: list = field(default_factory=list)             # segments of recorded noise
-    kind: str = "none"                                    # noise kind: recorded, babble, crowd, coloured, none
+    kind: str = "none"                                    # noise kind: recorded, own, babble, crowd, coloured, none
     snr_db: float = 60.0
     talkers: int = 0
     clean: bool = False
@@ -121,7 +123,7 @@ class Corpus:
         rnd, at = self.rnd, 0
         while at < samples:
             item, speed = rnd.choice(self.by[source]), rnd.choice(SPEEDS)
-            start = rnd.randrange(item[4] // 2) if source == "crowd" else 0
+            start = rnd.randrange(item[4] // 2) if source in ("crowd", "own") else 0
             length = min((item[4] - start) * 20 // speed, samples - at)
             ex.noise.append(Segment(speed, (item[3] + start) * 20 // speed, length, at))
             at += length + (rnd.randint(0, 16000) if source == "noise" and rnd.random() < .4 else 0)
@@ -129,7 +131,10 @@ class Corpus:
     def _noise(self, ex, samples, clean_share):
         rnd, r = self.rnd, self.rnd.random()
         ex.clean = rnd.random() < clean_share
-        if r < .34 and "noise" in self.by:
+        if "own" in self.by and rnd.random() < OWN:
+            ex.kind, ex.snr_db = "own", rnd.uniform(3, 25)
+            self._fill(ex, "own", samples)
+        elif r < .34 and "noise" in self.by:
             ex.kind, ex.snr_db = "recorded", self._snr(4, 16, 28)
             self._fill(ex, "noise", samples)
         elif r < .70 and ex.segments:

@@ -3,7 +3,10 @@
 Recordings that are Opus already are taken as they are; the rest is made mono, 16 kHz, and encoded. What is left out, and why, is
 in README.md: the held-out readers go only into kind "dev"; share-alike sets are not taken.
 
-usage: pack.py SETS_DIR PEOPLE_DIR|- COSWARA_DIR ESC_DIR CUSTOM_DIR FORMANT_DIR JOBS.json OUT_DIR"""
+A folder of `cargo bench --bench own_voice -- left=…` is packed as noise of kind "own" where it has no list.tsv, and as speech of source
+"over" where it has one.
+
+usage: pack.py SETS_DIR PEOPLE_DIR|- COSWARA_DIR ESC_DIR CUSTOM_DIR FORMANT_DIR NEURAL_DIR OUT_DIR [LEFT_DIR...]"""
 import csv
 import gzip
 import io
@@ -18,6 +21,7 @@ from scipy.signal import resample_poly
 
 import folds
 from phones import target
+from synth_neural import HELD_OUT
 
 HELD_READERS = ("19", "5789", "2136", "3242")
 COUNTED = os.path.join(os.path.dirname(os.path.abspath(__file__)), "counted.tsv")
@@ -115,13 +119,32 @@ def coswara(pack, folder):
             continue
         if name in far:
             pack.speech(opus(x), "coswara", speaker, " ".join(COUNTING.split()[:far[name]]))
+        elif what.startswith("counting"):
+            pack.add(opus(x[:int(MAX_S * 16000)]), "unlabelled", "coswara", speaker, what, [])
         elif what.startswith("vowel"):
             pack.add(opus(x[:int(MAX_S * 16000)]), "vowel", "coswara", speaker, what[-1], [])
         elif what.startswith(("cough", "breathing")):
             pack.add(opus(x[:int(MAX_S * 16000)]), "empty", "coswara", speaker, what, [])
 
 
-def main(sets, people, coswara_dir, esc, custom, formant, jobs, out):
+def listed(pack, folder, source):
+    """The clips of a folder with list.tsv: name, speaker, text."""
+    for line in open(f"{folder}/list.tsv"):
+        name, speaker, text = line.rstrip("\n").split("\t")
+        if os.path.exists(f"{folder}/{name}") and os.path.getsize(f"{folder}/{name}") > 2000:
+            pack.speech(opus(load(f"{folder}/{name}")), source, speaker, text)
+
+
+def neural(pack, folder):
+    """Clips of synth_neural.py; voices held out become "dev"."""
+    for name in sorted(f for f in os.listdir(folder) if f.endswith(".npy")):
+        sound = np.load(f"{folder}/{name}", mmap_mode="r")
+        for clip in json.load(open(f"{folder}/{name[:-4]}.json")):
+            x = sound[clip["start"]:clip["start"] + clip["length"]].astype(np.float32) / 32768
+            pack.speech(opus(x), "neural", clip["speaker"], clip["text"], "dev" if clip["speaker"] in HELD_OUT else "speech")
+
+
+def main(sets, people, coswara_dir, esc, custom, formant, neural_dir, out, *left):
     pack = Pack()
     recorded_sets(pack, sets, os.path.join(sets, "index.tsv"))
     plan = words_and_spelling(pack, people) if people != "-" else {}
@@ -129,18 +152,22 @@ def main(sets, people, coswara_dir, esc, custom, formant, jobs, out):
     for name in sorted(os.listdir(custom)):
         x = load(f"{custom}/{name}")
         pack.speech(opus(x), "custom", "", CUSTOM[name.split("__")[0]])
-    for line in open(f"{formant}/list.tsv"):
-        name, voice, text = line.rstrip("\n").split("\t")
-        if os.path.exists(f"{formant}/{name}") and os.path.getsize(f"{formant}/{name}") > 2000:
-            pack.speech(opus(load(f"{formant}/{name}")), "formant", voice, text)
+    listed(pack, formant, "formant")
+    neural(pack, neural_dir)
+    for folder in left:
+        if os.path.exists(f"{folder}/list.tsv"):
+            listed(pack, folder, "over")
+        else:
+            for name in sorted(os.listdir(folder)):
+                x = load(f"{folder}/{name}")
+                for at in range(0, len(x) - 16000, int(MAX_NOISE_S * 16000)):
+                    pack.add(opus(x[at:at + int(MAX_NOISE_S * 16000)]), "own", "own", "", name, [])
     for name in sorted(os.listdir(esc)):
         kind = "empty" if "sneeze" in name else "noise"
         pack.add(opus(load(f"{esc}/{name}")[:int(MAX_NOISE_S * 16000)]), kind, "esc10", "", name, [])
     pack.write(out)
     json.dump(plan, open(f"{out}/folds.json", "w"))
-    texts = {job["text"] for job in json.load(open(jobs))}
-    json.dump({t: target(t) for t in texts}, gzip.open(f"{out}/targets.json.gz", "wt"))
 
 
 if __name__ == "__main__":
-    main(*sys.argv[1:9])
+    main(*sys.argv[1:])

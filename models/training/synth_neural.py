@@ -60,8 +60,8 @@ def plan(kokoro, out, count, transcripts):
         if len(ids) < STYLES - 1:
             jobs.append({"text": text, "mix": mix, "speed": speed, "ids": ids})
 
-    for voice in HELD_OUT:
-        for text in phrases.commands() + phrases.negatives()[::6]:
+    for k, voice in enumerate(HELD_OUT):
+        for text in phrases.safety() + phrases.commands()[k::12] + phrases.negatives()[k::40]:
             job(text, {voice: 1.0}, 1.0, ".")
     for text in phrases.draw(count, lines):
         job(text, blend(rnd, voices), rnd.choice([.7, .8, .9, .9, 1, 1, 1.1, 1.25]), rnd.choice(["", ".", ".", ".", "!", "?"]))

@@ -150,14 +150,14 @@ def split(items, spans, a):
     """(to train on, spans, to watch by, noise). The fold's speakers are left out, their spans too; a sample of what they say is watched."""
     noise = [i for i in items if i[0] == "noise"]
     dev = [i for i in items if i[0] == "dev"]
-    dev = [i for i in dev if i[1] != "neural"] + [i for i in dev if i[1] == "neural"][::8]      # enough to watch by
+    dev = [i for i in dev if i[1] != "neural"] + [i for i in dev if i[1] == "neural"][::4]      # enough to watch by
     train = [i for i in items if i[0] != "dev"]
     if a.fold >= 0:
         plan = json.load(open(f"{a.data}/folds.json"))
         gone = {speaker for speaker, fold in plan.items() if a.fold in (fold, FOLDS)}
-        out = [i for i in train if i[1] in ("words", "an4") and i[2] in gone]
-        train = [i for i in train if not (i[1] in ("words", "an4") and i[2] in gone)]
-        dev += out[::4]
+        out = [i for i in train if i[1] in ("words", "an4", "over") and i[2] in gone]
+        train = [i for i in train if not (i[1] in ("words", "an4", "over") and i[2] in gone)]
+        dev += out[::6]
         spans = [s for s in spans if not any(i[3] <= s[0] < i[3] + i[4] for i in out if i[1] == "an4")]
     return train, spans, dev, noise
 

@@ -1,11 +1,12 @@
-"""Decode a pack into one int16 array audio.npy and items.json, adding synthetic clips where there are any.
+"""Decode a pack into one int16 array audio.npy and items.json.
 
 An item is [kind, source, speaker, start, length, target]; target is a list of words, each a list of pronunciations (pdf lists);
-for vowels it is the letter. Kinds: speech, vowel, empty (coughs, breath), noise, dev (held out, for watching).
+for vowels it is the letter. Kinds: speech, vowel, empty (coughs, breath), noise, own (what our own voice leaves), unlabelled,
+dev (held out, for watching).
 
 Kind crowd: four to eight readers at once, made here, as babble.
 
-usage: unpack.py PACK_DIR OUT_DIR [SYNTHETIC_DIR HELD_OUT_VOICES,...]"""
+usage: unpack.py PACK_DIR OUT_DIR"""
 import gzip
 import io
 import json
@@ -36,17 +37,6 @@ def unpack(pack):
     with ProcessPoolExecutor(os.cpu_count()) as pool:
         for (_, kind, source, speaker, text, aim), x in zip(entries, pool.map(decode, parts, chunksize=20)):
             yield kind, source, speaker, text if kind == "vowel" else aim, x
-
-
-def synthetic(folder, held_out, targets):
-    """Clips of synth_neural.py; `targets` maps text to target. Held-out voices become "dev"."""
-    for name in sorted(f for f in os.listdir(folder) if f.endswith(".npy")):
-        sound = np.load(f"{folder}/{name}", mmap_mode="r")
-        for clip in json.load(open(f"{folder}/{name[:-4]}.json")):
-            x = np.array(sound[clip["start"]:clip["start"] + clip["length"]])
-            aim = targets.get(clip["text"])
-            if aim:
-                yield "dev" if clip["speaker"] in held_out else "speech", "neural", clip["speaker"], aim, x
 
 
 def with_crowds(clips):
@@ -81,10 +71,6 @@ def write(clips, out):
 
 
 if __name__ == "__main__":
-    def everything():
-        yield from unpack(sys.argv[1])
-        if len(sys.argv) > 3:
-            yield from synthetic(sys.argv[3], sys.argv[4].split(","), json.load(gzip.open(f"{sys.argv[1]}/targets.json.gz", "rt")))
-    write(with_crowds(everything()), sys.argv[2])
+    write(with_crowds(unpack(sys.argv[1])), sys.argv[2])
     if os.path.exists(f"{sys.argv[1]}/folds.json"):
         shutil.copy(f"{sys.argv[1]}/folds.json", sys.argv[2])

@@ -1,17 +1,14 @@
 """The second ear's training sound: what was said, by whom, in one file of Opus clips, and its decoding.
 
-usage: sound.py PACK_DIR SPANS.json NEURAL_DIR COSWARA_DIR FOLDS.json OUT.pack READER_CLIPS FORMANT_DIR...
+usage: sound.py PACK_DIR SPANS.json OUT.pack READER_CLIPS
 
-PACK_DIR is made by ../pack.py (people's words, AN4, readers, wake words, custom words, formant clips, noise), SPANS.json by ../spans.py,
-NEURAL_DIR by ../synth_neural.py, FORMANT_DIRs by ../synth_formant.py. COSWARA_DIR holds speakers that are in no test. Held-out voices and
-readers are left out. A clip is {source, speaker, fold, text, length, spans}: `fold` is that of its speaker, -1 where no test has them;
+PACK_DIR is made by ../pack.py, SPANS.json by ../spans.py. Held-out voices and readers are left out, and what is said over our own voice:
+the second ear is not asked then. A clip is {source, speaker, fold, text, length, spans}: `fold` is that of its speaker, -1 where no test has them;
 `text` "" is speech or sound that is nobody's command; `spans` of a reader are [from, to, wording] in samples."""
-import glob
 import io
 import json
 import os
 import sys
-import wave
 import zipfile
 from concurrent.futures import ThreadPoolExecutor
 
@@ -35,36 +32,19 @@ def wordings():
 
 def classes():
     """What the head tells apart; the last is anything else."""
+    import phrases
     found = wordings()
-    return found + [w for w in NEAR if w not in found] + ["(other)"]
-
-
-def opus(x):
-    out = io.BytesIO()
-    sf.write(out, x, RATE, format="OGG", subtype="OPUS")
-    return out.getvalue()
+    return found + phrases.near_misses() + [w for w in NEAR if w not in found] + ["(other)"]
 
 
 def decode(data):
     return sf.read(io.BytesIO(data), dtype="int16")[0]
 
 
-def resampled(x, rate):
-    if rate == RATE:
-        return x
-    n = len(x) * RATE // rate
-    return np.clip(np.rint(np.fft.irfft(np.fft.rfft(x.astype(float))[:n // 2 + 1], n) * n / len(x)), -32768, 32767).astype(np.int16)
-
-
-def read_wav(path):
-    with wave.open(path) as w:
-        return resampled(np.frombuffer(w.readframes(w.getnframes()), np.int16), w.getframerate())
-
-
-def main(pack, spans_file, neural, coswara, folds, out, reader_clips, *formants):
+def main(pack, spans_file, out, reader_clips):
     import gzip
     from phones import target
-    known, plan = set(classes()), json.load(open(folds))
+    known, plan = set(classes()), json.load(open(f"{pack}/folds.json"))
     aims = {json.dumps(target(w)): w for w in wordings() if target(w)}
     entries, blob = json.load(gzip.open(f"{pack}/index.json.gz", "rt")), open(f"{pack}/blob.bin", "rb").read()
     clips, data = [], []
@@ -81,7 +61,7 @@ def main(pack, spans_file, neural, coswara, folds, out, reader_clips, *formants)
         lengths = list(pool.map(lambda piece: len(decode(piece)), pieces))
     begins = np.concatenate([[0], np.cumsum(np.array(lengths) + GAP)])
     wanted = {}
-    for start, length, aim in json.load(open(spans_file)):
+    for start, length, aim, _ in json.load(open(spans_file)):
         text = aims.get(json.dumps(aim))
         clip = int(np.searchsorted(begins, start, "right")) - 1
         if text and clip < len(entries) and entries[clip][2] == "librispeech":
@@ -93,25 +73,12 @@ def main(pack, spans_file, neural, coswara, folds, out, reader_clips, *formants)
         if source == "librispeech":
             if i in taken and kind == "speech":
                 add("reader", speaker, "", piece, n, sorted(wanted.get(i, ())))
-        elif kind == "noise" or kind == "empty":
+        elif source == "coswara":
+            add("body" if kind in ("vowel", "empty") else "counting", speaker, "", piece, n)
+        elif kind in ("noise", "empty"):
             add("noise", "", "", piece, n)
-        elif speaker not in HELD_VOICES:
+        elif kind == "speech" and source != "over" and speaker not in HELD_VOICES:
             add(source, speaker, text.lower(), piece, n)
-    for name in sorted(glob.glob(f"{neural}/train*.json")):
-        sound = np.load(name[:-4] + "npy", mmap_mode="r")
-        for c in json.load(open(name)):
-            if c["speaker"] not in HELD_VOICES:
-                add("neural", c["speaker"], c["text"], opus(np.array(sound[c["start"]:c["start"] + c["length"]])), c["length"])
-    for folder in formants:
-        for line in open(f"{folder}/list.tsv"):
-            name, voice, text = line.rstrip("\n").split("\t")
-            if voice not in HELD_VOICES and os.path.exists(f"{folder}/{name}") and os.path.getsize(f"{folder}/{name}") > 2000:
-                x = read_wav(f"{folder}/{name}")
-                add("formant", voice, text, opus(x), len(x))
-    for name in sorted(os.listdir(coswara)):
-        x = sf.read(f"{coswara}/{name}", dtype="int16")[0]
-        if len(x) > RATE // 2 and np.abs(x).max() > 30:
-            add("counting" if "counting" in name else "body", name.split("_")[0], "", opus(x[:20 * RATE]), min(len(x), 20 * RATE))
     with zipfile.ZipFile(out, "w") as z:
         z.writestr("clips.json", json.dumps({"classes": classes(), "clips": clips, "bytes": [len(d) for d in data]}))
         z.writestr("sound", b"".join(data))
