@@ -18,9 +18,9 @@ const SAID_EXCEEDS_DB: f64 = 10.0;
 const EXCEEDS_DB: f64 = 6.0;
 
 /// We may say a word so much sooner or later than the length of the line makes likely: s, and a share of the line.
-const EARLY_S: f64 = 0.4;
-const LATE_S: f64 = 0.6;
-const UNEVEN: f64 = 0.12;
+const EARLY_S: f64 = 0.2;
+const LATE_S: f64 = 0.3;
+const UNEVEN: f64 = 0.08;
 
 /// A line of ours of which the microphone had some.
 #[derive(Debug, Clone, Copy)]
