@@ -21,7 +21,7 @@ const AT_MOST: Duration = Duration::from_secs(300);
 /// What this client does; every prompt that is repeated is answered again.
 fn rules() -> Vec<Rule> {
     vec![
-        Rule::after("yes or no", Act::Say("yes i have")),
+        Rule::after("or not sure?", Act::Say("yes i have")),
         Rule::after("Yes, or no?", Act::Say("yes please")),
         Rule::after("and ah.", Act::Hold(HOLD_S)),
         Rule::after("Whenever you're ready.", Act::Hold(HOLD_S)),

@@ -62,11 +62,10 @@ pub struct OverOwnVoice<'a> {
 
 impl OverOwnVoice<'_> {
     /// The phrase counts. Safety always may, but for the very words that we say just then; anything else only where the sentence under way
-    /// asks for it, by one of its `wordings`.
+    /// asks for it, by the first of its `wordings`, which is the one that is asked for: "Next: breathing" does not ask for *skip*.
     #[must_use]
     pub fn counts(&self, command: Command, wordings: &[String], heard: &HeardPhrase) -> bool {
-        let wordings: Vec<&str> = wordings.iter().map(String::as_str).collect();
-        let asked_for = self.said.iter().any(|line| live_words(line.text, &wordings).is_some());
+        let asked_for = wordings.first().is_some_and(|first| self.said.iter().any(|line| live_words(line.text, &[first]).is_some()));
         if !(SAFETY.contains(&command) || asked_for) || heard.confidence < ACT_CONFIDENCE {
             return false;
         }
@@ -92,9 +91,12 @@ mod tests {
 
     const WORKS: EchoState = EchoState { left_db: -60.0, raw_db: -30.0, aligned: true, reduction_db: Some(25.0), drowns: false };
 
+    fn heard() -> HeardPhrase {
+        HeardPhrase { tag: String::new(), text: String::new(), start_s: 1.0, end_s: 1.5, decided_s: 1.8, confidence: 1.0, path: Path::Main }
+    }
+
     fn counts(command: Command, text: &str, confidence: f64, over_own_voice: OverOwnVoice<'_>) -> bool {
-        let heard =
-            HeardPhrase { tag: String::new(), text: text.into(), start_s: 1.0, end_s: 1.5, decided_s: 1.8, confidence, path: Path::Main };
+        let heard = HeardPhrase { text: text.into(), confidence, ..heard() };
         over_own_voice.counts(command, &[text.to_owned()], &heard)
     }
 
@@ -111,6 +113,15 @@ mod tests {
         assert!(!counts(Command::Ready, "ready", 0.95, over) && !counts(Command::Skip, "skip", 0.95, over));
         let asks = OverOwnVoice { said: &[line("Sit upright, then say ready.")], echo: WORKS, over_residual_db: 12.0 };
         assert!(counts(Command::Ready, "ready", 0.95, asks) && !counts(Command::Skip, "skip", 0.95, asks));
+    }
+
+    #[test]
+    fn a_line_that_only_has_another_wording_in_it_asks_for_nothing() {
+        let next = HeardPhrase { text: "next".into(), confidence: 0.99, ..heard() };
+        let wordings = ["skip", "next"].map(str::to_owned);
+        let over = |text| OverOwnVoice { said: &[line(text)], echo: WORKS, over_residual_db: 20.0 }.counts(Command::Skip, &wordings, &next);
+        assert!(!over("Next: Nasal breathing."));
+        assert!(over("Say go on, skip, or finish."));
     }
 
     #[test]

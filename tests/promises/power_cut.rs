@@ -52,7 +52,7 @@ fn cut_evenly(what: &str, command: &Command, data: &Path, look: impl Fn(&Path, &
         }
     }
     println!(
-        "{what}: power cut after {cuts} of {} deeds, each with nothing, some and all of what was unsure left; every record whole",
+        "{what}: {cuts} power cuts over {} deeds, each with nothing, some and all of what was unsure left; every record whole",
         deeds.len()
     );
 }
