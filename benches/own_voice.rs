@@ -1,8 +1,7 @@
 //! What the command path hears over and beside the tool's own voice: `cargo bench --bench own_voice [-- over after alone safety asked quiet]`.
 //!
 //! Needs `../shared/data` (people saying "stop": the even-numbered clips of Speech Commands' test part, each heard by the network of
-//! five that has not met the speaker; measured and
-//! simulated rooms) and Debian's `espeak-ng` and `flite`. `safety`, `asked` and `quiet` are about the main path over our own voice: words of
+//! five that has not met the speaker; measured and simulated rooms) and Debian's `espeak-ng` and `flite`. `safety`, `asked` and `quiet` are about the main path over our own voice: words of
 //! synthetic voices that the recogniser was not trained on, and two hours of our own talk alone.
 //! `left=FOLDER` writes what our own voice leaves, for training; `left=FOLDER said=LIST` what is said over it.
 

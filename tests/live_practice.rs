@@ -38,6 +38,16 @@ fn rules() -> Vec<Rule> {
     ]
 }
 
+#[test]
+fn every_prompt_that_is_answered_is_still_said() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/speak/words/en");
+    let files = std::fs::read_dir(folder).unwrap().map(|file| std::fs::read_to_string(file.unwrap().path()).unwrap_or_default());
+    let all: String = files.collect();
+    for rule in rules() {
+        assert!(all.contains(rule.to), "nobody says {:?} any more", rule.to);
+    }
+}
+
 fn practise(server: &SoundServer, data: &Path, journal: &Path) -> Child {
     let routine = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/routines/live.toml");
     Command::new(env!("CARGO_BIN_EXE_tidecount"))

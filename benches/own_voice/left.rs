@@ -1,7 +1,7 @@
-//! What the command ear is given while we talk and nobody else does, as WAV files: noise for training (models/training). Rooms and clocks
-//! are others than those of [`PATHS`](super::scene::PATHS).
+//! What the command ear is given while we talk, as WAV files for training (models/training): our voice alone, as noise, and words said over
+//! it. Rooms and clocks are others than those of [`PATHS`](super::scene::PATHS).
 
-use super::scene::{EchoPath, Mix, Talk};
+use super::scene::{EchoPath, Mix, Talk, sound};
 use audio::ECHO_RATE_HZ;
 use audio::echo::AutoCanceller;
 use command_ear::{CommandEarError, CommandEvent, CommandRecogniser, Grammar};
@@ -93,11 +93,16 @@ pub fn write(talk: &Talk, folder: &Path) {
 /// speaker, text.
 pub fn write_over(talk: &Talk, list: &Path, folder: &Path) {
     std::fs::create_dir_all(folder).expect("a folder that can be written");
-    let list = std::fs::read_to_string(list).expect("a list");
-    let lines: Vec<Vec<&str>> = list.lines().map(|line| line.split('\t').collect()).collect();
+    let list = std::fs::read_to_string(list).unwrap_or_else(|why| panic!("{}: {why}", list.display()));
+    let lines = list.lines().enumerate().map(|(n, line)| match line.split('\t').collect::<Vec<_>>()[..] {
+        [path, speaker, text] => (path, speaker, text),
+        _ => panic!("line {} of the list: path, speaker and text are wanted, parted by tabs", n + 1),
+    });
+    let lines: Vec<(&str, &str, &str)> = lines.collect();
     let mut index = String::new();
     for (n, part) in lines.chunks(AT_ONCE).enumerate() {
-        let clips: Vec<Vec<f32>> = part.iter().map(|line| super::scene::sound(Path::new(line[0])).expect("a clip")).collect();
+        let clips: Vec<Vec<f32>> =
+            part.iter().map(|line| sound(Path::new(line.0)).unwrap_or_else(|| panic!("{}: no sound", line.0))).collect();
         let (echo, over_db) = (&TRAINING[n % TRAINING.len()], OVER_DB[n / TRAINING.len() % OVER_DB.len()]);
         let mix = Mix::over(&talk.from(n * 17), echo, &clips, over_db);
         let heard = given(&mix);
@@ -105,7 +110,7 @@ pub fn write_over(talk: &Talk, list: &Path, folder: &Path) {
             let at = |s: f64| ((s.max(0.0) * f64::from(ECHO_RATE_HZ)) as usize).min(heard.len());
             let name = format!("{:05}.wav", n * AT_ONCE + m);
             save(&folder.join(&name), &heard[at(from_s - MARGIN_S)..at(to_s + MARGIN_S)]);
-            index += &format!("{name}\t{}\t{}\n", line[1], line[2]);
+            index += &format!("{name}\t{}\t{}\n", line.1, line.2);
         }
         println!("{}, {over_db} dB: {} clips", echo.name, part.len());
     }

@@ -5,6 +5,7 @@ use audio::decode::decode;
 use audio::resample::resample_all;
 use live::over_own_voice::OwnLine;
 use session::LineId;
+use speak::words::spoken_length;
 use speak::{Mixer, Pcm};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -319,10 +320,10 @@ impl Mix {
     /// What we said between two instants.
     pub fn said_between(&self, from_s: f64, to_s: f64) -> Vec<OwnLine<'_>> {
         // As in a practice, where how long a line lasts is told by how fast the others were said.
-        let letters = |text: &str| text.chars().filter(|c| c.is_alphanumeric()).count() as f64;
-        let (all_s, all) = self.talk.iter().fold((0.0, 0.0), |(s, l), (began_s, ended_s, text)| (s + ended_s - began_s, l + letters(text)));
+        let (all_s, all) =
+            self.talk.iter().fold((0.0, 0.0), |(s, l), (began_s, ended_s, text)| (s + ended_s - began_s, l + spoken_length(text)));
         let lines = self.talk.iter().filter(|(began_s, ended_s, _)| *began_s < to_s && ended_s + 0.3 > from_s);
-        lines.map(|(began_s, _, text)| OwnLine { text, from_s: *began_s, lasts_s: Some(letters(text) * all_s / all) }).collect()
+        lines.map(|(began_s, _, text)| OwnLine { text, from_s: *began_s, lasts_s: Some(spoken_length(text) * all_s / all) }).collect()
     }
 
     pub fn seconds(&self) -> f64 {

@@ -7,7 +7,7 @@ use audio::EchoState;
 use command_ear::{ACT_CONFIDENCE, HeardPhrase};
 use session::Command;
 use session::listening::SAFETY;
-use speak::words::{live_words, place, telling_words};
+use speak::words::{asks_for, place, telling_words};
 
 /// A canceller that takes away so much knows the room, dB.
 const WORKS_DB: f64 = 10.0;
@@ -62,10 +62,10 @@ pub struct OverOwnVoice<'a> {
 
 impl OverOwnVoice<'_> {
     /// The phrase counts. Safety always may, but for the very words that we say just then; anything else only where the sentence under way
-    /// asks for it, by the first of its `wordings`, which is the one that is asked for: "Next: breathing" does not ask for *skip*.
+    /// asks for it, by one of its `wordings`.
     #[must_use]
     pub fn counts(&self, command: Command, wordings: &[String], heard: &HeardPhrase) -> bool {
-        let asked_for = wordings.first().is_some_and(|first| self.said.iter().any(|line| live_words(line.text, &[first]).is_some()));
+        let asked_for = self.said.iter().any(|line| wordings.iter().any(|wording| asks_for(line.text, wording)));
         if !(SAFETY.contains(&command) || asked_for) || heard.confidence < ACT_CONFIDENCE {
             return false;
         }
@@ -116,12 +116,12 @@ mod tests {
     }
 
     #[test]
-    fn a_line_that_only_has_another_wording_in_it_asks_for_nothing() {
+    fn a_line_that_begins_with_a_wording_asks_for_nothing() {
         let next = HeardPhrase { text: "next".into(), confidence: 0.99, ..heard() };
         let wordings = ["skip", "next"].map(str::to_owned);
         let over = |text| OverOwnVoice { said: &[line(text)], echo: WORKS, over_residual_db: 20.0 }.counts(Command::Skip, &wordings, &next);
         assert!(!over("Next: Nasal breathing."));
-        assert!(over("Say go on, skip, or finish."));
+        assert!(over("Say go on, skip, or finish.") && over("Tell me about it, or say next."));
     }
 
     #[test]

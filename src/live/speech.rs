@@ -8,7 +8,7 @@ use crate::talk::{TalkEvent, Talker};
 use crate::tone::Tone;
 use audio::gate::DEFAULT_TAIL_S;
 use session::{Line, LineId};
-use speak::words::live_words;
+use speak::words::{live_words, spoken_length};
 
 /// A line that has not ended yet.
 pub struct ActiveUtterance {
@@ -60,11 +60,10 @@ struct Said {
 }
 
 impl Said {
-    /// Its letters; none where it has too few to tell anything of how fast we speak.
+    /// Its length in letters; none where it has too few to tell anything of how fast we speak.
     fn length(&self) -> Option<f64> {
-        const LETTERS: usize = 20;
-        let letters = self.text.chars().filter(|c| c.is_alphanumeric()).count();
-        (letters >= LETTERS).then_some(letters as f64)
+        const LETTERS: f64 = 20.0;
+        Some(spoken_length(&self.text)).filter(|letters| *letters >= LETTERS)
     }
 }
 

@@ -12,33 +12,53 @@ pub fn live_words<'a>(text: &str, phrases: &[&'a str]) -> Option<&'a str> {
     })
 }
 
-/// Where the phrase stands in the text: the shares of the saying of it at which its first mention begins and its last one ends, 0 to 1. A
-/// letter takes as long as another, and a mark between words as long as three. None where it does not stand there as whole words.
+/// The text asks for the phrase: it has it as whole words, and something before them. A line that begins with it, as "Next: breathing" does,
+/// only names what comes.
+#[must_use]
+pub fn asks_for(text: &str, phrase: &str) -> bool {
+    let (said, sought) = (words_of(text), words_of(phrase));
+    !sought.is_empty() && said.windows(sought.len()).skip(1).any(|window| window == sought)
+}
+
+/// Where the phrase stands in the text: the shares of the saying of it at which its first mention begins and its last one ends, 0 to 1, by
+/// [`spoken_length`]. None where it does not stand there as whole words.
 #[must_use]
 pub fn place(text: &str, phrase: &str) -> Option<(f64, f64)> {
-    /// A comma or a full stop, in letters.
-    const MARK: usize = 3;
     let sought = words_of(phrase);
-    let mut words: Vec<(String, usize, usize)> = Vec::new();
-    let mut at = 0;
+    let words = spoken_words(text);
+    let whole = words.last()?.2;
+    let fits = |window: &[(String, f64, f64)]| window.iter().map(|(word, ..)| word).eq(&sought);
+    let mut mentions = words.windows(sought.len().max(1)).filter(|window| fits(window));
+    let first = mentions.next()?;
+    let last = mentions.next_back().unwrap_or(first);
+    Some((first.first()?.1 / whole, last.last()?.2 / whole))
+}
+
+/// How long the text takes to say, in letters: one as long as another, a figure as long as five, a mark between words as long as three.
+#[must_use]
+pub fn spoken_length(text: &str) -> f64 {
+    spoken_words(text).last().map_or(0.0, |word| word.2)
+}
+
+/// Each word, where it begins and where it ends, in letters.
+fn spoken_words(text: &str) -> Vec<(String, f64, f64)> {
+    const MARK: f64 = 3.0;
+    /// "15" is said as a word or two.
+    const FIGURE: f64 = 5.0;
+    let (mut words, mut at) = (Vec::new(), 0.0);
     for piece in text.split_whitespace() {
         // A piece such as "slowly—and" is two words.
         let of_piece = words_of(piece);
         for word in &of_piece {
-            let letters = word.chars().count();
-            words.push((word.clone(), at, at + letters));
-            at += letters;
+            let ends = at + word.chars().map(|c| if c.is_numeric() { FIGURE } else { 1.0 }).sum::<f64>();
+            words.push((word.clone(), at, ends));
+            at = ends;
         }
-        if piece.ends_with(|c: char| ",.;:!?".contains(c)) || of_piece.is_empty() {
+        if piece.ends_with(|c: char| ",.;:!?\u{2026}\u{2014}".contains(c)) || of_piece.is_empty() {
             at += MARK;
         }
     }
-    let whole = words.last()?.2 as f64;
-    let fits = |window: &[(String, usize, usize)]| window.iter().map(|(word, ..)| word).eq(&sought);
-    let mut mentions = words.windows(sought.len().max(1)).filter(|window| fits(window));
-    let first = mentions.next()?;
-    let last = mentions.next_back().unwrap_or(first);
-    Some((first.first()?.1 as f64 / whole, last.last()?.2 as f64 / whole))
+    words
 }
 
 /// The words of a phrase by which it could be taken for another that has them. Words of three letters and less are in every sentence.
@@ -84,9 +104,18 @@ mod tests {
         assert!(close(place("Say ready.", "ready"), (3.0 / 8.0, 1.0)));
         assert!(close(place("Now, say *ready*.", "Ready"), (9.0 / 14.0, 1.0)), "the comma takes three letters");
         assert!(close(place("Go on or go on", "go on"), (0.0, 1.0)), "from the first to the last");
+        assert!(
+            close(place("Breathe in… ready.", "ready"), (12.0 / 17.0, 1.0)) && close(place("Hold 15, ready", "ready"), (17.0 / 22.0, 1.0))
+        );
         assert_eq!(place("Already there.", "ready"), None);
         assert_eq!(place("", "ready"), None);
         assert_eq!(place("Ready.", ""), None);
+    }
+
+    #[test]
+    fn what_a_line_begins_with_is_not_asked_for() {
+        assert!(asks_for("Say *next* when you like.", "next") && asks_for("Next: say next.", "next"));
+        assert!(!asks_for("Next: Nasal breathing.", "next") && !asks_for("Say nothing.", "next") && !asks_for("Say it.", ""));
     }
 
     #[test]

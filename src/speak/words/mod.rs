@@ -8,7 +8,7 @@ mod numbers;
 mod sentence;
 
 pub use language::{CommandsBy, Direction, Language, PACK_FILE};
-pub use live::{live_words, place, telling_words, without_marks};
+pub use live::{asks_for, live_words, place, spoken_length, telling_words, without_marks};
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::resolver::errors::{ReferenceKind, ResolverError};

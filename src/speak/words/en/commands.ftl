@@ -36,6 +36,7 @@ cmd-chest-pain = chest pain | i have chest pain | pain in my chest | my chest hu
 cmd-cant-breathe = i can't breathe | i cannot breathe | can't breathe | i can't get any air | i can't get my breath | i can't catch my breath | can't get my breath
 cmd-choking = i'm choking | i am choking | choking | it went down the wrong way | something went down the wrong way
 cmd-feel-sick = i feel sick | i'm feeling sick | i feel ill | i'm going to be sick
+# Not "i feel fine": too near to "i feel faint", and it would end an emergency.
 cmd-all-right = i'm fine | i'm all right | i'm alright | i'm okay | i feel better
 cmd-not-sure = not sure | i'm not sure | i am not sure
 cmd-why = tell me why | why this one | what is it for
@@ -43,7 +44,6 @@ cmd-how-did = how did i do | how am i doing
 cmd-hint = a hint please | give me a hint | i don't know
 cmd-hurts = it hurts | that hurts | this hurts | i have pain
 
-# Not "i feel fine" for cmd-all-right: too near to "i feel faint", and it would end an emergency.
 # What people say that sounds like one of these and is none of them. It is recognised, so that it is not taken for a command.
 near-misses = i'm busy | i feel busy | i'm joking | i'm talking | i'm cooking | i'm looking | i feel fit | i feel fine | i feel the same | i have paint | i can't read it
 
