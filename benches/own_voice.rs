@@ -2,8 +2,8 @@
 //!
 //! Needs `../shared/data` (people saying "stop": the even-numbered clips of Speech Commands' test part, each heard by the network of
 //! five that has not met the speaker; measured and simulated rooms) and Debian's `espeak-ng` and `flite`. `safety`, `asked` and `quiet` are about the main path over our own voice: words of
-//! synthetic voices that the recogniser was not trained on, and two hours of our own talk alone.
-//! `left=FOLDER` writes what our own voice leaves, for training; `left=FOLDER said=LIST` what is said over it.
+//! synthetic voices that the recogniser was not trained on, and two and a half hours of our own talk alone.
+//! `replay=FOLDER` tells what is heard in a live practice that was kept. `left=FOLDER` writes what our own voice leaves, for training; `left=FOLDER said=LIST` what is said over it.
 
 #[path = "own_voice/ear.rs"]
 mod ear;
@@ -19,7 +19,7 @@ mod voices;
 
 use ear::Ear;
 use figures::{figure, figure_of, share};
-use scene::{Mix, PATHS, Talk, people};
+use scene::{LOOPS, Mix, PATHS, Talk, people};
 use session::listening::SAFETY;
 use session::{Command, Listening, VoiceTask, listening};
 use speak::Words;
@@ -51,6 +51,9 @@ fn main() {
             Some(list) => left::write_over(&talk, std::path::Path::new(list), folder),
             None => left::write(&talk, folder),
         }
+    }
+    if let Some(folder) = chosen.iter().find_map(|c| c.strip_prefix("replay=")) {
+        replay(std::path::Path::new(folder), &words);
     }
     if let Some(talk) = Talk::asking().filter(|_| wanted("asked")) {
         over_by_voices(&talk, &words, "own.asked", &[Command::Ready]);
@@ -119,11 +122,12 @@ fn over_by_voices(talk: &Talk, words: &Words, id: &str, commands: &[Command]) {
     }
 }
 
-/// Two hours of all that we say, with the main path open: what it takes for a command.
+/// Two and a half hours of all that we say, with the main path open: what it takes for a command.
 fn main_alone(talk: &Talk, words: &Words, only: Option<&str>) {
     let (mut taken, mut hours) = (0, 0.0);
-    for (n, path) in PATHS.iter().enumerate().filter(|(_, path)| only.is_none_or(|only| path.name.contains(only))) {
-        let mix = Mix::alone(talk, path, 1200.0);
+    for (n, path) in PATHS.iter().chain(LOOPS).enumerate().filter(|(_, path)| only.is_none_or(|only| path.name.contains(only))) {
+        // Each begins elsewhere, so that all is said somewhere.
+        let mix = Mix::alone(&talk.from(n * talk.len() / PATHS.len()), path, 1200.0);
         let commands = if n % 2 == 0 { listening::READY } else { listening::YES_NO };
         for heard in Ear::of_state(words, &state(commands)).hear_over(&mix, words) {
             taken += 1;
@@ -135,6 +139,15 @@ fn main_alone(talk: &Talk, words: &Words, only: Option<&str>) {
     }
     println!("{hours:.2} h of our own talk");
     figure("own.main", f64::from(taken));
+}
+
+/// What is heard in a live practice that was kept.
+fn replay(folder: &std::path::Path, words: &Words) {
+    let mix = Mix::recorded(folder);
+    for heard in Ear::of_state(words, &state(listening::READY)).hear(&mix, |_| true) {
+        let (text, at_s, sure, over_db) = (heard.text, heard.start_s, heard.confidence, heard.over_db);
+        println!("\"{text}\" at {at_s:.1} s, confidence {sure:.2}, {over_db:.1} dB over us");
+    }
 }
 
 /// "stop" said over the tool's sentences.

@@ -1,6 +1,7 @@
 //! Promise: a practice over live devices goes from greeting to summary, hands-free, and never takes itself for the client.
 //!
 //! A private sound server stands in for the sound card; the microphone hears the client and, softer, the loudspeaker.
+//! `TIDECOUNT_KEEP_LIVE=FOLDER` keeps what the two gave, and the journal, to look into what was heard.
 
 mod support;
 
@@ -94,13 +95,19 @@ fn play_through() -> Option<Played> {
     let (data, journal) = (server.path("record"), server.path("journal.jsonl"));
     let recording = server.path("second-listener.wav");
     let vowel = client.wav(&Act::Hold(HOLD_S)).to_owned();
-    let mut recorder = server.record_mic(&recording);
+    let mut recorders = [server.record_mic(&recording), server.record_speaker(&server.path("speaker.wav"))];
     let mut child = practise(&server, &data, &journal);
     let happened = client.follow(child.stdout.take().unwrap(), AT_MOST);
     std::thread::sleep(Duration::from_secs(2));
     let _ = child.kill();
     let output = child.wait_with_output().unwrap();
-    stop(&mut recorder);
+    recorders.iter_mut().for_each(stop);
+    if let Some(folder) = std::env::var_os("TIDECOUNT_KEEP_LIVE").map(PathBuf::from) {
+        std::fs::create_dir_all(&folder).unwrap();
+        for file in [&recording, &server.path("speaker.wav"), &journal] {
+            std::fs::copy(file, folder.join(file.file_name().unwrap())).unwrap();
+        }
+    }
     let complaints = String::from_utf8_lossy(&output.stderr).into_owned();
     let entries = std::fs::read_to_string(&journal).unwrap().lines().map(|line| serde_json::from_str(line).unwrap()).collect();
     let recorded_s = vowels(&recording);

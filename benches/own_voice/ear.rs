@@ -129,7 +129,7 @@ impl Ear {
                 });
             }
             self.softer.push(gives_way.hear(block_s, self.path.somebody_speaks()));
-            self.path.play(played).expect("blocks of 10 ms");
+            self.path.play(played, audio::Sent::whole(played.len()));
         }
         heard
     }

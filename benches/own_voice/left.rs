@@ -17,10 +17,11 @@ const PLAIN: EchoPath = EchoPath {
     level_db: -8.0,
     drive: 0.0,
     drift_ppm: 0.0,
+    leap_s: 0.0,
     room: "bedroom_1m_1.wav",
 };
 
-const TRAINING: [EchoPath; 12] = [
+const TRAINING: [EchoPath; 15] = [
     PLAIN,
     EchoPath { name: "bedroom, far", delay_s: 0.15, level_db: -14.0, room: "bedroom_2m_0.wav", ..PLAIN },
     EchoPath { name: "kitchen", delay_s: 0.25, hint_s: 0.1, level_db: -6.0, room: "kitchen_1m_0.wav", ..PLAIN },
@@ -32,10 +33,13 @@ const TRAINING: [EchoPath; 12] = [
     EchoPath { name: "kitchen, -700 ppm", drift_ppm: -700.0, room: "kitchen_0.4m_1.wav", ..PLAIN },
     EchoPath { name: "bedroom, distorting", drive: 3.0, room: "bedroom_0.4m_0.wav", ..PLAIN },
     EchoPath { name: "kitchen, distorting more", drive: 6.0, level_db: -12.0, room: "kitchen_1m_1.wav", ..PLAIN },
+    EchoPath { name: "a cable", delay_s: 0.13, level_db: -18.0, room: "", ..PLAIN },
+    EchoPath { name: "a cable, 15 ppm", delay_s: 0.2, drift_ppm: 15.0, level_db: -24.0, room: "", ..PLAIN },
+    EchoPath { name: "a cable that leaps", delay_s: 0.09, leap_s: 0.012, level_db: -16.0, room: "", ..PLAIN },
     EchoPath { name: "day room, distorting, 80 ppm", drive: 4.0, drift_ppm: 80.0, room: "dayroom_large_0.4m_0.wav", ..PLAIN },
 ];
 
-const SECONDS: f64 = 150.0;
+const SECONDS: f64 = 300.0;
 /// Clips of a scene, and by how much they are louder than the echo, dB.
 const AT_ONCE: usize = 40;
 const OVER_DB: [f64; 4] = [4.0, 0.0, 9.0, -3.0];
@@ -65,7 +69,7 @@ fn given(mix: &Mix) -> Vec<f32> {
     let mut path = CommandPath::new(Box::new(AutoCanceller::new()), ear, ECHO_RATE_HZ, ECHO_RATE_HZ).expect("rates");
     for (n, (mic, played)) in mix.mic.chunks_exact(BLOCK).zip(mix.played.chunks_exact(BLOCK)).enumerate() {
         path.hear(mic, n as f64 * 0.01, mix.hint_s, true).expect("blocks of 10 ms");
-        path.play(played).expect("blocks of 10 ms");
+        path.play(played, audio::Sent::whole(played.len()));
     }
     std::mem::take(&mut *kept.lock().expect("one thread"))
 }

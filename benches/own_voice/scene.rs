@@ -21,8 +21,14 @@ pub struct EchoPath {
     /// Gain into a tanh; 0 for a clean loudspeaker.
     pub drive: f32,
     pub drift_ppm: f64,
+    /// By how much the delay changes, and back, every 15 s, as where a sound system runs out of sound, s.
+    pub leap_s: f64,
+    /// A file in the rooms' folder; "" for a cable.
     pub room: &'static str,
 }
+
+/// How often a leap comes, s.
+const LEAP_EVERY_S: f64 = 15.0;
 
 const PLAIN: EchoPath = EchoPath {
     name: "100 ms, -10 dB, living room",
@@ -32,6 +38,7 @@ const PLAIN: EchoPath = EchoPath {
     level_db: -10.0,
     drive: 0.0,
     drift_ppm: 0.0,
+    leap_s: 0.0,
     room: "livingroom_1m_0.wav",
 };
 
@@ -48,6 +55,12 @@ pub const PATHS: &[EchoPath] = &[
         ..PLAIN
     },
     EchoPath { name: "distorting loudspeaker", group: "drift or distortion", drive: 4.0, ..PLAIN },
+];
+
+/// A sound server that leads the loudspeaker's sound back, as in the live tests; as it is, and running out of sound now and then.
+pub const LOOPS: &[EchoPath] = &[
+    EchoPath { name: "a sound server's loop", group: "loop", delay_s: 0.1, level_db: -20.0, room: "", ..PLAIN },
+    EchoPath { name: "a loop that leaps by 20 ms", group: "loop", delay_s: 0.16, level_db: -20.0, leap_s: 0.02, room: "", ..PLAIN },
 ];
 
 /// Sound at the beginning in which the canceller learns the room, s: two sentences.
@@ -121,23 +134,27 @@ pub struct Talk {
     sentences: Vec<(String, Vec<f32>)>,
 }
 
-/// Everything that a session says, whatever it says in it.
-const SAID: [&str; 9] = ["ex-", "caution-", "ask-", "unwell-", "help-", "ready-", "wait-", "offer-", "you-can"];
+/// Where what a practice says stands.
+const SAID_IN: [&str; 3] = ["session.ftl", "exercises.ftl", "by-key.ftl"];
+/// What stands in a sentence in place of its numbers, and of its names.
+const NUMBERS: &str =
+    "all asked by days done left minutes more n number practices present reached repetition repetitions rounds seconds set sets steps";
+const NAMES: &str = "answer category clue command fact hint name names passage phrase prompt setting title weekday words";
 
 impl Talk {
     /// What exercises and cautions say.
     pub fn new() -> Option<Self> {
-        Self::of(&SAID[..2])
+        Self::of(|key, _| ["ex-", "caution-"].iter().any(|beginning| key.starts_with(beginning)), false)
     }
 
-    /// With all that is asked and answered, the words that it listens for among it.
+    /// All that a practice says, in all its wordings, the words that it listens for among it.
     pub fn everything() -> Option<Self> {
-        Self::of(&SAID)
+        Self::of(|_, file| SAID_IN.iter().any(|said| file.ends_with(said)), true)
     }
 
     /// The lines that ask for "ready".
     pub fn asking() -> Option<Self> {
-        Self::of(&["ask-ready", "ask-position", "ask-rest-over"])
+        Self::of(|key, _| ["ask-ready", "ask-position", "ask-rest-over"].iter().any(|beginning| key.starts_with(beginning)), false)
     }
 
     /// The same, beginning with another sentence.
@@ -148,17 +165,29 @@ impl Talk {
         Self { sentences }
     }
 
-    fn of(beginnings: &[&str]) -> Option<Self> {
+    /// How many sentences it has.
+    pub fn len(&self) -> usize {
+        self.sentences.len()
+    }
+
+    /// The messages that are wanted by their key and file, in their first wording or in all.
+    fn of(wanted: impl Fn(&str, &str) -> bool, all_wordings: bool) -> Option<Self> {
         let words = speak::words::Words::english().ok()?;
         let mut texts: Vec<String> = Vec::new();
-        let begins = |key: &&str| beginnings.iter().any(|beginning| key.starts_with(beginning)) && !key.ends_with("-shown");
-        let keys: Vec<String> = words.keys().filter(begins).map(str::to_owned).collect();
+        let file = |key: &str| words.place(key).map_or("", |place| &place.file);
+        let keys = words.keys().filter(|key| !key.ends_with("-shown") && wanted(key, file(key)));
         for key in keys {
-            texts.extend(words.text(&session::Line { key, args: Vec::new() }).ok());
+            let line = session::Line { key: key.to_owned(), args: filled_in(&words) };
+            if all_wordings {
+                texts.extend((0..words.variants(key)).filter_map(|n| words.text_variant(&line, n as u64).ok()));
+            } else {
+                texts.extend(words.text(&line).ok());
+            }
         }
         // Names and cues are too short to teach anything.
         texts.retain(|text| text.split(' ').count() > 4);
         texts.sort();
+        texts.dedup();
         texts.retain(|text| speak::words::live_words(text, &["stop", "pause"]).is_none());
         let mut sentences = Vec::new();
         for (n, text) in texts.iter().enumerate() {
@@ -169,6 +198,13 @@ impl Talk {
         }
         Some(Self { sentences })
     }
+}
+
+/// Something for every argument of a sentence.
+fn filled_in(words: &speak::Words) -> Vec<(&'static str, session::Arg)> {
+    let numbers = NUMBERS.split(' ').map(|name| (name, session::Arg::Number(5.0)));
+    let names = NAMES.split(' ').map(|name| (name, session::Arg::Text(words.exercise("nasal-breathing"))));
+    numbers.chain(names).collect()
 }
 
 /// A scene as the program gets it, with the truth.
@@ -190,12 +226,15 @@ pub struct Mix {
 fn echo(played: &[f32], path: &EchoPath) -> Vec<f32> {
     let loud: Vec<f32> =
         if path.drive > 0.0 { played.iter().map(|s| (s * path.drive).tanh() / path.drive).collect() } else { played.to_vec() };
-    let room = room_from(&data().join("rooms").join(path.room)).unwrap_or_else(|| synthetic_room(0.3));
-    let wet = convolve(&loud, &room);
+    let room = || room_from(&data().join("rooms").join(path.room)).unwrap_or_else(|| synthetic_room(0.3));
+    let wet = if path.room.is_empty() { loud } else { convolve(&loud, &room()) };
+    let leap = path.leap_s * RATE as f64;
+    let every = (LEAP_EVERY_S * RATE as f64) as usize;
     let delay = path.delay_s * RATE as f64;
     (0..played.len())
         .map(|n| {
-            let at = n as f64 * (1.0 + path.drift_ppm * 1e-6) - delay;
+            let leapt = if n / every % 2 == 0 { 0.0 } else { leap };
+            let at = n as f64 * (1.0 + path.drift_ppm * 1e-6) - delay - leapt;
             let (i, part) = (at.max(0.0) as usize, at.fract() as f32);
             match (wet.get(i), wet.get(i + 1)) {
                 (Some(a), Some(b)) if at >= 0.0 => a + (b - a) * part,
@@ -236,6 +275,16 @@ impl Mix {
             mix.add(clip, at.saturating_sub(first), ACTIVE_DBFS - 8.0);
         }
         mix
+    }
+
+    /// What a live practice kept (`TIDECOUNT_KEEP_LIVE`, tests/live_practice.rs): what the loudspeaker played and what the microphone heard.
+    pub fn recorded(folder: &Path) -> Self {
+        let of = |file: &str| sound(&folder.join(file)).unwrap_or_else(|| panic!("{}: no sound in it", folder.join(file).display()));
+        let (mut played, mut mic) = (of("speaker.wav"), of("second-listener.wav"));
+        let length = played.len().min(mic.len());
+        played.truncate(length);
+        mic.truncate(length);
+        Self { near: Vec::new(), played, mic, path: &PLAIN, echo_gain: 1.0, hint_s: 0.0, words: Vec::new(), talk: Vec::new() }
     }
 
     /// Only the tool talks, with short pauses.

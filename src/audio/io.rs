@@ -3,7 +3,7 @@
 use std::time::{Duration, Instant};
 
 use super::file::{FileMic, WavSpeaker, names_file, same_file};
-use super::{AudioError, AudioIo, Captured, Health, LiveMic, LiveSpeaker};
+use super::{AudioError, AudioIo, Captured, Health, LiveMic, LiveSpeaker, Sent};
 
 /// Where microphone frames come from, in blocks of 10 ms.
 pub trait MicSource: Send {
@@ -35,6 +35,10 @@ pub trait SpeakerSink: Send {
     /// # Errors
     /// The device went away and stayed away, or the file cannot be written.
     fn write(&mut self, speaker: &[f32]) -> Result<(), AudioError>;
+    /// See [`AudioIo::sent`].
+    fn sent(&self) -> Option<Sent> {
+        None
+    }
     /// Seconds from [`SpeakerSink::write`] to the loudspeaker.
     fn delay_s(&self) -> f64;
     /// So many seconds of the microphone were lost; a recording takes them as silence to stay in step.
@@ -92,6 +96,9 @@ impl AudioIo for Joined {
     }
     fn write(&mut self, speaker: &[f32]) -> Result<(), AudioError> {
         self.speaker.write(speaker)
+    }
+    fn sent(&self) -> Option<Sent> {
+        self.speaker.sent()
     }
     fn playback_delay_s(&self) -> f64 {
         self.speaker.delay_s()

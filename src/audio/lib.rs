@@ -19,11 +19,13 @@ mod mend;
 mod port;
 mod presence;
 pub mod resample;
+mod sent;
 mod stream;
 
 pub use io::{Joined, MicSource, SpeakerSink, open};
 pub use live_mic::LiveMic;
 pub use live_speaker::LiveSpeaker;
+pub use sent::Sent;
 
 /// Why sound could not be had. Each kind says what the caller can do.
 #[derive(Debug, thiserror::Error)]
@@ -63,6 +65,10 @@ pub trait AudioIo: Send {
     fn read(&mut self, mic: &mut [f32]) -> Result<Captured, AudioError>;
     /// Hands over the block to play. `speaker.len()` is `speaker_rate_hz / 100`.
     fn write(&mut self, speaker: &[f32]) -> Result<(), AudioError>;
+    /// What became of the block that was written last; none where it is always all of it, as in a file.
+    fn sent(&self) -> Option<Sent> {
+        None
+    }
     /// Seconds between handing a block to `write` and its frames leaving for the loudspeaker (ring and device buffer).
     fn playback_delay_s(&self) -> f64;
     /// True where the run may go faster than the clock on the wall and the recogniser must be waited for.

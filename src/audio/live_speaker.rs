@@ -7,7 +7,7 @@ use super::host::{Direction, host};
 use super::port::{PATIENCE, Port, Storm, Stream, SystemPort, stayed_away};
 use super::presence::watch_over;
 use super::stream::{format, refused, start_output};
-use super::{AudioError, Health, SpeakerSink};
+use super::{AudioError, Health, Sent, SpeakerSink};
 use ringbuf::traits::{Observer, Producer, Split};
 use ringbuf::{HeapProd, HeapRb};
 use std::sync::Arc;
@@ -57,6 +57,9 @@ impl SpeakerSink for LiveSpeaker {
     }
     fn write(&mut self, speaker: &[f32]) -> Result<(), AudioError> {
         self.0.write(speaker)
+    }
+    fn sent(&self) -> Option<Sent> {
+        Some(self.0.sent)
     }
     fn delay_s(&self) -> f64 {
         self.0.delay_s.unwrap_or(TARGET_S)
@@ -115,6 +118,8 @@ struct Keeper<P: Port<Ring = HeapProd<f32>>> {
     /// Frames that the stream played as silence before the first block came; no fault.
     starved_before: u64,
     silence: Vec<f32>,
+    /// What became of the last block.
+    sent: Sent,
     delay_s: Option<f64>,
     /// Frames that the stream had taken when it was last seen to take some, and when that was.
     last_seen: (u64, Duration),
@@ -139,6 +144,7 @@ impl<P: Port<Ring = HeapProd<f32>>> Keeper<P> {
             starved: None,
             starved_before: 0,
             silence: vec![0.0; block],
+            sent: Sent::nothing(),
             delay_s: None,
             last_seen: (0, now),
             storm: Storm::new(Direction::Output, now),
@@ -209,19 +215,24 @@ impl<P: Port<Ring = HeapProd<f32>>> Keeper<P> {
 
     fn write(&mut self, speaker: &[f32]) -> Result<(), AudioError> {
         self.watch()?;
+        self.sent = Sent::nothing();
         let Some(stream) = &mut self.stream else {
             self.past.blocks_dropped += 1;
             return Ok(());
         };
         let starved = stream.shared.starved.load(Relaxed);
         let dry = match self.starved.replace(starved) {
-            Some(before) => starved > before,
+            Some(before) => {
+                self.sent.silence_before = usize::try_from(starved - before).unwrap_or(usize::MAX);
+                starved > before
+            }
             None => {
                 // The device ran before the first block came; what it found in the ring is gone.
                 self.starved_before = starved;
                 let wanted = (TARGET_S * f64::from(self.rate_hz)) as usize;
                 let missing = wanted.saturating_sub(stream.ring.occupied_len());
                 stream.ring.push_iter(std::iter::repeat_n(0.0, missing));
+                self.sent = Sent { silence_before: stream.ring.occupied_len(), kept: 0, anew: true };
                 false
             }
         };
@@ -235,13 +246,14 @@ impl<P: Port<Ring = HeapProd<f32>>> Keeper<P> {
             }
             Action::Insert(blocks) => {
                 for _ in 0..blocks {
-                    stream.ring.push_slice(&self.silence);
+                    self.sent.silence_before += stream.ring.push_slice(&self.silence);
                 }
                 self.past.blocks_inserted += u64::from(blocks);
             }
         }
         let (fill, latency_us) = (stream.ring.occupied_len(), stream.shared.latency_us.load(Relaxed));
-        if stream.ring.push_slice(speaker) < speaker.len() {
+        self.sent.kept = stream.ring.push_slice(speaker);
+        if self.sent.kept < speaker.len() {
             self.past.blocks_dropped += 1;
         }
         self.follow_delay(fill, latency_us);

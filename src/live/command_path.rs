@@ -1,12 +1,14 @@
 //! From the microphone to what was said: echo cancelling, then the command ear, and whether a phrase heard over our own
 //! voice can be ours.
 
+use crate::clock::block_frames;
 use crate::near_voice::NearVoice;
+use crate::played_stream::PlayedStream;
 use crate::residual_echo_log::ResidualEchoLog;
 use crate::residual_suppressor::ResidualSuppressor;
 use crate::stirring::Stirring;
 use audio::resample::Resampler;
-use audio::{AudioError, ECHO_RATE_HZ, EchoCanceller, EchoState};
+use audio::{AudioError, ECHO_RATE_HZ, EchoCanceller, EchoState, Sent};
 use command_ear::templates::EnrolledVoice;
 use command_ear::{CommandEarError, CommandEvent, CommandRecogniser, Grammar, HeardPhrase};
 
@@ -17,7 +19,9 @@ pub struct CommandPath {
     from_mic: Resampler,
     from_speaker: Resampler,
     block: Vec<f32>,
-    /// What was handed to the loudspeaker last.
+    /// What the loudspeaker is given, and the block of it that goes with the microphone's: at its rate, and at the command path's.
+    stream: PlayedStream,
+    speaker_block: Vec<f32>,
     played: Vec<f32>,
     log: ResidualEchoLog,
     residual: ResidualSuppressor,
@@ -46,6 +50,8 @@ impl CommandPath {
             from_mic: Resampler::new(mic_rate_hz, ECHO_RATE_HZ)?,
             from_speaker: Resampler::new(speaker_rate_hz, ECHO_RATE_HZ)?,
             block: vec![0.0; block],
+            stream: PlayedStream::new(speaker_rate_hz),
+            speaker_block: vec![0.0; block_frames(speaker_rate_hz)],
             played: vec![0.0; block],
             log: ResidualEchoLog::default(),
             residual: ResidualSuppressor::default(),
@@ -101,7 +107,10 @@ impl CommandPath {
     /// A block of another length than 10 ms.
     pub fn hear(&mut self, mic: &[f32], block_s: f64, delay_s: f64, main: bool) -> Result<Vec<CommandEvent>, AudioError> {
         self.from_mic.process(mic, &mut self.block)?;
-        self.echo.hint_delay(delay_s);
+        self.stream.take(&mut self.speaker_block);
+        self.from_speaker.process(&self.speaker_block, &mut self.played)?;
+        let waits_s = self.stream.waiting() as f64 / f64::from(self.speaker_rate_hz);
+        self.echo.hint_delay((delay_s - waits_s).max(0.0));
         self.echo.cancel(&self.played, &mut self.block);
         let sound_s = (block_s - self.from_mic.delay_s()).max(0.0);
         let echo = self.echo.echo_state();
@@ -122,17 +131,15 @@ impl CommandPath {
         Ok(self.commands.poll())
     }
 
-    /// The 10 ms that are handed to the loudspeaker now.
-    ///
-    /// # Errors
-    /// A block of another length than 10 ms.
-    pub fn play(&mut self, speaker: &[f32]) -> Result<(), AudioError> {
-        self.from_speaker.process(speaker, &mut self.played)
+    /// The 10 ms that were handed to the loudspeaker now, and what became of them.
+    pub fn play(&mut self, speaker: &[f32], sent: Sent) {
+        self.stream.hand_over(speaker, sent);
     }
 
-    /// Sound was lost on its way from the microphone.
-    pub fn skip(&mut self) {
+    /// Sound was lost on its way from the microphone, during `played_s` of what waited for the loudspeaker.
+    pub fn skip(&mut self, played_s: f64) {
         self.log.clear();
+        self.stream.pass((played_s * f64::from(self.speaker_rate_hz)).round() as usize);
     }
 
     /// The phrase is louder than what the canceller leaves of our own voice; true where nothing was played.

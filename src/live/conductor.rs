@@ -7,7 +7,7 @@ use crate::playback::Handed;
 use crate::service_manager::SignsOfLife;
 use crate::stage::Stage;
 use crate::talk::TalkEvent;
-use audio::AudioError;
+use audio::{AudioError, Sent};
 use command_ear::CommandEvent;
 
 /// Observers are asked to draw after so many blocks: every tenth of a second.
@@ -69,7 +69,8 @@ impl<P: Party> Conductor<P> {
             party.interrupt(stage);
         }
         if captured.lost_frames > 0 {
-            pass_lost(stage, captured.lost_frames as f64 / f64::from(rate_hz));
+            let goes_on = party.devices().sent().is_some();
+            pass_lost(stage, captured.lost_frames as f64 / f64::from(rate_hz), goes_on);
         }
         party.captured(stage, mic, captured);
         let start_s = stage.now_s();
@@ -81,12 +82,13 @@ impl<P: Party> Conductor<P> {
         self.party.tick(&mut self.stage);
         self.talk(start_s);
         self.let_observers_draw();
+        self.party.devices().write(&self.speaker)?;
+        let sent = self.party.devices().sent().unwrap_or(Sent::whole(self.speaker.len()));
         if let Some(path) = &mut self.stage.path
             && path.speaker_rate_hz() == self.stage.speech.rate_hz()
         {
-            path.play(&self.speaker)?;
+            path.play(&self.speaker, sent);
         }
-        self.party.devices().write(&self.speaker)?;
         self.signs.block_done();
         Ok(())
     }
@@ -149,12 +151,12 @@ impl<P: Party> Conductor<P> {
     }
 }
 
-/// Sound was lost on its way from the microphone, s.
-fn pass_lost(stage: &mut Stage, lost_s: f64) {
+/// Sound was lost on its way from the microphone, s. `goes_on`: what waits for the loudspeaker was played meanwhile.
+fn pass_lost(stage: &mut Stage, lost_s: f64, goes_on: bool) {
     stage.clock.skip(lost_s);
     stage.speech.skip(lost_s);
     if let Some(path) = &mut stage.path {
-        path.skip();
+        path.skip(if goes_on { lost_s } else { 0.0 });
     }
 }
 

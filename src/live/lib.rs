@@ -25,6 +25,7 @@ pub mod over_own_voice;
 pub mod page_talker;
 pub mod party;
 pub mod playback;
+mod played_stream;
 pub mod practice;
 pub mod quality_worker;
 pub mod rehearsal;

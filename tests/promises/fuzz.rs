@@ -3,7 +3,7 @@
 
 use audio::echo::AutoCanceller;
 use audio::file::FileMic;
-use audio::{EchoCanceller, MicSource};
+use audio::{EchoCanceller, MicSource, Sent};
 use command_ear::{CommandEarError, CommandEvent, CommandRecogniser, Grammar};
 use hear::voice_file::FILE_SETTINGS;
 use hear::{VoiceEar, VoiceEvent, VoiceOutput, VoiceTask};
@@ -271,12 +271,13 @@ proptest! {
                 let played: Vec<f32> = (n..n + 480).map(|k| if turn % 2 == 0 { kind.sample(k) } else { 0.0 }).collect();
                 ear.push(&block, turn % 3 == 1, &mut check);
                 path.hear(&block, n as f64 / f64::from(rate_hz), 0.05, true).expect("a block of 10 ms");
-                path.play(&played).expect("a block of 10 ms");
+                let kept = if turn % 3 == 2 { 0 } else { played.len() };
+                path.play(&played, Sent { silence_before: turn * 700, kept, anew: turn % 5 == 4 });
                 n += size;
             }
             if let (Some(lost), 1) = (lost, turn) {
                 ear.skip(lost, &mut check);
-                path.skip();
+                path.skip(0.3);
             }
         }
         ear.finish(&mut check);

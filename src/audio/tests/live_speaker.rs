@@ -60,3 +60,36 @@ fn faults_of_a_loudspeaker_are_noticed_in_time_and_heal_by_themselves() {
         }
     }
 }
+
+/// The program stands still now and then, and catches up at once: what is said of each block adds up to what the device played.
+#[test]
+fn what_is_sent_is_what_the_device_plays() {
+    let (port, stream, world) = MadeUp::<SpeakerSide>::new(Vec::new());
+    let shared = Arc::clone(&stream.shared);
+    let mut speaker = Keeper::new("made up", port, stream);
+    let (mut sent_frames, mut taken_before, mut left_out, mut silence) = (0, 0, 0, 0);
+    for n in 0..3_000_u32 {
+        lock(&world).pass(Duration::from_millis(10));
+        if n % 500 < 40 {
+            continue;
+        }
+        let due = if n % 500 == 40 { 41 } else { 1 };
+        // It says something, and then nothing for a while.
+        let level = if n % 500 < 250 { 0.5 } else { 0.0 };
+        for _ in 0..due {
+            let at = shared.frames.load(Relaxed);
+            speaker.write(&[level; RATE_HZ as usize / 100]).expect("it is there");
+            let sent = speaker.sent;
+            if sent.anew {
+                assert_eq!(sent_frames, 0, "it began once");
+                taken_before = at;
+            }
+            sent_frames += sent.silence_before + sent.kept;
+            left_out += usize::from(sent.kept == 0);
+            silence += sent.silence_before;
+        }
+        let waiting = speaker.stream.as_ref().map_or(0, |stream| stream.ring.occupied_len());
+        assert_eq!(sent_frames as u64, shared.frames.load(Relaxed) - taken_before + waiting as u64, "at {n}");
+    }
+    assert!(left_out > 0 && silence > RATE_HZ as usize / 10, "{left_out} blocks left out, {silence} frames of silence");
+}

@@ -6,7 +6,7 @@ use std::time::{Duration, Instant};
 
 use crate::attend::lent::{LentMic, LentSpeaker, Shared, lock};
 use audio::file::{FileMic, WavSpeaker, names_file};
-use audio::{AudioError, AudioIo, Captured, Joined, LiveMic, LiveSpeaker, MicSource, SpeakerSink};
+use audio::{AudioError, AudioIo, Captured, Joined, LiveMic, LiveSpeaker, MicSource, Sent, SpeakerSink};
 
 /// Between two tries to get the microphone back.
 const RETRY: Duration = Duration::from_secs(2);
@@ -321,6 +321,14 @@ impl AudioIo for Devices {
             }
         }
         Ok(())
+    }
+
+    fn sent(&self) -> Option<Sent> {
+        match &self.speaker {
+            Speaker::File(_) => None,
+            Speaker::Device(_, Some(live)) => live.sent(),
+            Speaker::None | Speaker::Device(_, None) => Some(Sent::nothing()),
+        }
     }
 
     fn playback_delay_s(&self) -> f64 {
