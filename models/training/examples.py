@@ -16,6 +16,7 @@ VOWELS = {"a": ("AA", "EY", "AE", "AH"), "e": ("IY", "EY", "EH"), "o": ("OW", "U
 # "over": said over what our own voice leaves.
 SHORT = {"words": .28, "neural": .24, "spans": .17, "formant": .13, "over": .11, "an4": .09, "numbers": .08, "custom": .03, "mycroft": .02}
 OWN = .07           # share of examples with what our own voice leaves as noise
+OWN_ALONE = .06     # and with nothing else: without these, run 14 took such sound for "stop"
 LONG = {"librispeech": .90, "coswara": .10}
 
 
@@ -75,6 +76,10 @@ class Corpus:
     def example(self, short, samples, clean_share):
         """One example that fits into `samples`."""
         rnd, ex = self.rnd, Example()
+        if "own" in self.by and rnd.random() < OWN_ALONE:
+            ex.kind, ex.snr_db = "own", 0.0
+            self._fill(ex, "own", samples)
+            return ex
         if short or not self.long:
             self._short(ex, samples)
         else:

@@ -27,6 +27,8 @@ HELD_READERS = ("19", "5789", "2136", "3242")
 COUNTED = os.path.join(os.path.dirname(os.path.abspath(__file__)), "counted.tsv")
 COUNTING = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty"
 MAX_S, MAX_NOISE_S, MAX_SAME_TEXT = 16.0, 60.0, 60
+# A noise is brought to a level as a whole, and what our voice leaves is loud until the canceller has learnt the room.
+OWN_S = 8.0
 CUSTOM = {"archie": "archie", "dracarys": "dracarys", "fenrir": "fenrir", "goodnight": "good night", "hadouken": "hadouken",
           "hey_archie": "hey archie", "hey_fenrir": "hey fenrir", "how_are_you": "how are you", "joke": "joke", "trick_or_treat": "trick or treat"}
 
@@ -160,8 +162,8 @@ def main(sets, people, coswara_dir, esc, custom, formant, neural_dir, out, *left
         else:
             for name in sorted(os.listdir(folder)):
                 x = load(f"{folder}/{name}")
-                for at in range(0, len(x) - 16000, int(MAX_NOISE_S * 16000)):
-                    pack.add(opus(x[at:at + int(MAX_NOISE_S * 16000)]), "own", "own", "", name, [])
+                for at in range(0, len(x) - 16000, int(OWN_S * 16000)):
+                    pack.add(opus(x[at:at + int(OWN_S * 16000)]), "own", "own", "", name, [])
     for name in sorted(os.listdir(esc)):
         kind = "empty" if "sneeze" in name else "noise"
         pack.add(opus(load(f"{esc}/{name}")[:int(MAX_NOISE_S * 16000)]), kind, "esc10", "", name, [])

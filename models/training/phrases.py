@@ -4,7 +4,8 @@ import re
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
-FTL = HERE / "../../src/speak/words/en/commands.ftl"
+WORDS = HERE / "../../src/speak/words"
+FTL = WORDS / "en/commands.ftl"
 # As `SAFETY` of src/session/listening.rs.
 SAFETY = "help dizzy hurts chest-pain cant-breathe choking feel-sick".split()
 CORE = "yes no stop go ready done help again skip pause continue louder softer slower faster rest finish next repeat back".split()
@@ -57,6 +58,35 @@ def pieces(transcripts, count, seed=0):
             at = draw.randrange(len(words) - n)
             out.append(" ".join(words[at:at + n]))
     return out
+
+
+def of_language(language):
+    """(what is listened for, what sounds like it and is nobody's command, everyday words and phrases) of another language than English:
+    all wordings of commands and answers, the program's near-misses, and languages/LANGUAGE.txt."""
+    lines = [line.partition(" = ") for line in (WORDS / language / "commands.ftl").read_text().splitlines()]
+    parts = lambda text: [part.strip() for part in text.split("|")]
+    listened = [w for key, _, text in lines if re.match("(class-)?cmd-|answer-", key) for w in parts(text)]
+    near = [w for key, _, text in lines if key == "near-misses" for w in parts(text)]
+    listened = [w for w in dict.fromkeys(listened) if "{" not in w]
+    return listened, near, [w for w in lines_of(f"languages/{language}.txt") if w not in listened]
+
+
+def said_by_us(language):
+    """The sentences that the program says in a language, in pieces of up to seven words: nobody's command."""
+    out, listened = [], of_language(language)[0]
+    for name in ("session", "exercises"):
+        for line in (WORDS / language / f"{name}.ftl").read_text().splitlines():
+            key, _, text = line.partition(" = ")
+            if re.match("[a-z]", key) and not key.endswith("-shown") and text and "{" not in text:
+                out += [part.strip().lower() for part in re.split("[.,;:!?¿¡»«„“–]+", text) if part.strip()]
+    return [w for w in dict.fromkeys(out) if len(w.split()) <= 7 and w not in listened]
+
+
+def draw_of_language(language, count, seed=0):
+    """`count` phrases: what is listened for 62 %, near-misses 4 %, everyday words and phrases 22 %, what the program says 12 %."""
+    rnd = random.Random(seed)
+    groups = (*of_language(language), said_by_us(language))
+    return [rnd.choice(rnd.choices([g for g in groups if g], [w for g, w in zip(groups, (62, 4, 22, 12)) if g])[0]) for _ in range(count)]
 
 
 def draw(count, transcripts, seed=0):

@@ -20,7 +20,7 @@ def main(pack, start, out, seed, seconds, windows="1000000"):
     weights = np.load(start)
     device = "cuda" if torch.cuda.is_available() else "cpu"
     embedding = net.Embedding(weights).eval().to(device)
-    draw = worse.Worse(worse.kinds(classes, clips, samples), samples, device, net.Mel(weights).to(device), int(seed))
+    draw = worse.Worse(worse.kinds(classes, clips, samples), samples, device, net.Mel(weights).to(device), int(seed), sound.shares(pack))
     begun, files = time.time(), 0
     while time.time() - begun < float(seconds) and files * 2000 < int(windows):
         rows = []

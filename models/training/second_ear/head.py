@@ -49,7 +49,7 @@ def main(pack, start, embeddings, out, steps="1500"):
     e, y, fold = torch.tensor(np.concatenate([p["e"] for p in parts])), torch.tensor(np.concatenate([p["y"] for p in parts]).astype(np.int64)), np.concatenate([p["f"] for p in parts])
     if torch.cuda.is_available():
         e, y = e.cuda(), y.cuda()
-    for k in (-1, 0, 1, 2, 3, 4):
+    for k in (-1, *sorted(set(fold.tolist()) - {-1})):
         head = train(e, y, np.nonzero((fold != k) | (k < 0))[0], len(classes), int(steps))
         left_out = np.nonzero((fold == k) & (k >= 0))[0]
         if len(left_out):

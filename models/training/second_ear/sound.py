@@ -91,6 +91,12 @@ def main(pack, spans_file, out, reader_clips):
     print({k: (n, t, round(h, 2)) for k, (n, t, h) in count.items()}, len(classes()), "classes", round(os.path.getsize(out) / 2 ** 20, 1), "MiB")
 
 
+def shares(path):
+    """The shares of a batch that the pack asks for; None for those of worse.py."""
+    with zipfile.ZipFile(path) as z:
+        return json.loads(z.read("clips.json")).get("shares")
+
+
 def load(path):
     """-> classes, clips (with `begin` in the sound), sound as one int16 array. Decoded once, and kept beside the pack."""
     kept = path + ".npy"

@@ -42,7 +42,7 @@ class Draw:
 def kinds(classes, clips, sound):
     """kind -> rows (begin, length, class, moments, weight, fold of the speaker)."""
     number, rows = {c: i for i, c in enumerate(classes)}, {k: [] for k in SHARES}
-    commands = set(classes[:classes.index("go")])
+    commands = set(classes[:classes.index("go")] if "go" in classes else classes)
     for c in clips:
         a, n, text = c["begin"], c["length"], c["text"]
         x = sound[a:a + n]
@@ -79,12 +79,12 @@ def kinds(classes, clips, sound):
 
 
 class Worse:
-    def __init__(self, rows, sound, device, mel, seed):
-        self.device, self.mel = device, mel
+    def __init__(self, rows, sound, device, mel, seed, shares=None):
+        self.device, self.mel, shares = device, mel, shares or SHARES
         self.sound = torch.tensor(sound, device=device)
         self.draws = {k: Draw(v, device) for k, v in rows.items()}
-        total = sum(SHARES[k] for k in self.draws)
-        self.shares = {k: SHARES[k] / total for k in self.draws}
+        total = sum(shares[k] for k in self.draws)
+        self.shares = {k: shares[k] / total for k in self.draws}
         self.g = torch.Generator(device=device).manual_seed(seed)
 
     def u(self, n, lo=0.0, hi=1.0):

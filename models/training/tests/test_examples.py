@@ -19,6 +19,14 @@ def test_what_is_too_long_is_played_faster_and_keeps_its_target():
         assert all(s.at + s.length <= 1620 * 160 for e in made for s in e.segments)
 
 
+def test_what_our_own_voice_leaves_is_often_heard_with_nothing_else():
+    c = corpus(("coswara",))
+    c.by["own"] = [["own", "own", "", 500000, 60 * 16000, []]]
+    made = [c.example(True, 300 * 160, .28) for _ in range(400)]
+    alone = [e for e in made if e.noise and not e.segments]
+    assert 10 <= len(alone) <= 60 and all(e.targets == [[]] and e.kind == "own" for e in alone)
+
+
 def test_numbers_have_a_share_of_their_own():
     c = corpus(("coswara",))
     assert set(c.short) == {"words", "spans", "numbers"}
