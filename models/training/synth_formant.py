@@ -40,14 +40,14 @@ def english(count, transcripts):
 
 
 def other(count, language, held_out):
-    """The same in another language; by the voices held out every phrase that is listened for, and what is not, `count` in all."""
+    """The same in another language; by the voices held out every phrase that is listened for six times, and what is not, `count` in all."""
     variants = HELD_OUT if held_out else [v for v in VARIANTS if v not in HELD_OUT]
 
     def of_language(text, rnd, path):
         return espeak(text, rnd.choice(OTHER[language]) + rnd.choice(variants), rnd, path)
     if held_out:
         listened, near, words = phrases.of_language(language)
-        texts = (listened + near + words + phrases.said_by_us(language))[:count]
+        texts = (6 * listened + near + words + phrases.said_by_us(language))[:count]
     else:
         texts = phrases.draw_of_language(language, count, seed=11)
     return [(text, of_language) for text in texts]
