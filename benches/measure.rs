@@ -35,7 +35,7 @@ fn main() -> ExitCode {
     let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
     // The rehearsed practices in this process start their recogniser from this program.
     if let ["__recogniser", "--model", model] = words[..] {
-        return recogniser::child_main(Some(Path::new(model)));
+        return recogniser::child_main(Some(Path::new(model)), None);
     }
     let names = if words.is_empty() { vec!["speed", "dense", "lasting", "live", "delay", "onset"] } else { words };
     for name in names {

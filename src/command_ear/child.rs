@@ -14,6 +14,7 @@ use super::wire::{self, GrammarOrder, HeardReport, Sound, kind};
 use super::{CommandEarError, HeardPhrase, Path};
 use std::cell::RefCell;
 use std::io::{self, BufReader, BufWriter, Read, Write};
+use std::path::Path as FilePath;
 use std::process::ExitCode;
 use std::rc::Rc;
 
@@ -36,12 +37,13 @@ pub fn is_orphan() -> bool {
 }
 
 /// Runs the recogniser on standard input and output until the input ends; `wire.rs` tells the protocol. `load` loads the
-/// model; it is told whether the library may write to standard error.
+/// model; it is told whether the library may write to standard error. `second_ear`: the folder of the network that hears beside it, or alone
+/// where the model recognises nothing; none for the one that comes with the program.
 #[must_use]
-pub fn serve<M: SpeechModel>(load: impl FnOnce(bool) -> Result<M, CommandEarError>) -> ExitCode {
+pub fn serve<M: SpeechModel>(load: impl FnOnce(bool) -> Result<M, CommandEarError>, second_ear: Option<&FilePath>) -> ExitCode {
     let mut input = BufReader::with_capacity(1 << 16, io::stdin().lock());
     let mut output = BufWriter::new(io::stdout().lock());
-    match run(load, &mut input, &mut output) {
+    match run(load, second_ear, &mut input, &mut output) {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             // The parent may be gone already; then nobody is left to be told.
@@ -61,11 +63,12 @@ fn senseless(what: u8) -> CommandEarError {
 
 fn run<M: SpeechModel>(
     load: impl FnOnce(bool) -> Result<M, CommandEarError>,
+    second_ear: Option<&FilePath>,
     input: &mut BufReader<impl Read>,
     output: &mut impl Write,
 ) -> Result<(), CommandEarError> {
     let model = load(std::env::var_os(LOG_VARIABLE).is_some())?;
-    let second_ear = SecondEar::from_environment()?.map(|ear| Rc::new(RefCell::new(ear)) as Rc<RefCell<dyn WordSpotter>>);
+    let second_ear = SecondEar::from_folder(second_ear)?.map(|ear| Rc::new(RefCell::new(ear)) as Rc<RefCell<dyn WordSpotter>>);
     let mut service = Service {
         model,
         ear: Ear::new(),
@@ -113,6 +116,7 @@ impl<M: SpeechModel> Service<M> {
                 } else {
                     (Path::Main, Tuning::MAIN, &mut self.main_generation)
                 };
+                let tuning = if self.model.recognises() { tuning } else { tuning.of_second_ear_alone() };
                 *generation = order.generation;
                 self.tells_why |= order.why;
                 // What any word may follow is found by what the decoder knows of the other phrases.

@@ -1,5 +1,6 @@
 //! How sure a phrase is, from several cues: two decodings, rivals, other sound in the utterance, talk before it, level.
 
+use super::alone::Limits;
 use super::decide::{Phrase, PhraseBook, UNKNOWN, Word};
 use super::embedding::Opinion;
 use super::verdict::Verdict;
@@ -21,6 +22,8 @@ pub(crate) struct Cues {
     pub above_db: f64,
     /// What the second ear says of it; none where it was not asked, or does not know the phrase.
     pub second_ear: Option<Opinion>,
+    /// How sure it must be where it hears alone; none beside a recogniser.
+    pub alone: Option<Limits>,
 }
 
 /// Coefficients of the logistic combination, in the order of [`Cues::features`], the constant first. Set by hand on odd-numbered recordings so that
@@ -52,8 +55,12 @@ impl Cues {
     /// won nothing there.
     pub fn sureness(&self) -> f64 {
         if let Some(opinion) = self.second_ear.filter(|_| self.is_of_second_ear_alone()) {
-            // Less sure it is not asked about either, but may be said twice.
-            return if opinion.this >= ALONE { opinion.this } else { opinion.this / 2.0 };
+            return match self.alone {
+                Some(limits) => limits.sureness(opinion.this),
+                None if opinion.this >= ALONE => opinion.this,
+                // Less sure it is not asked about either, but may be said twice.
+                None => opinion.this / 2.0,
+            };
         }
         let [constant, weights @ ..] = WEIGHTS;
         let sum = constant + weights.iter().zip(self.features()).map(|(w, x)| w * x).sum::<f64>();
@@ -122,7 +129,8 @@ mod tests {
         PhraseBook::new(&choices.map(|choice| choice.into_iter().map(str::to_owned).collect()))
     }
 
-    const SURE: Cues = Cues { first: 1.0, second: 1.0, rival: 0.0, elsewhere_s: 0.0, talk: 0.0, above_db: 30.0, second_ear: None };
+    const SURE: Cues =
+        Cues { first: 1.0, second: 1.0, rival: 0.0, elsewhere_s: 0.0, talk: 0.0, above_db: 30.0, second_ear: None, alone: None };
 
     #[test]
     fn the_stronger_phrase_is_taken_with_what_speaks_against_it() {
@@ -175,5 +183,16 @@ mod tests {
         };
         assert!(heard(0.0, 0.0, 0.9) > 0.8 && heard(0.0, 0.0, 0.8) < 0.5);
         assert_eq!(heard(1.0, 1.0, 0.01), SURE.sureness());
+    }
+
+    #[test]
+    fn where_it_hears_alone_other_limits_hold() {
+        let heard = |this: f64, alone| {
+            let second_ear = Some(Opinion { this, rival: 0.0, other: 1.0 - this });
+            Cues { second_ear, alone, ..Cues::default() }.sureness()
+        };
+        let quiet = Some(Limits::of(false, false));
+        assert!(heard(0.7, quiet) >= 0.5 && heard(0.7, None) < 0.5, "it is asked about");
+        assert_eq!(heard(0.9, quiet), heard(0.9, None));
     }
 }

@@ -1,4 +1,4 @@
-//! The model of a language that has none: it recognises nothing, so that everything else goes on as ever.
+//! The model of a language that has none: it recognises nothing, so that everything else goes on as ever, and the second ear hears alone.
 
 use super::CommandEarError;
 use super::decoder::{Decoder, SpeechModel, Word};
@@ -21,6 +21,10 @@ impl DeafModel {
 
 impl SpeechModel for DeafModel {
     type Decoder = DeafDecoder;
+
+    fn recognises(&self) -> bool {
+        false
+    }
 
     fn knows(&self, _word: &str) -> bool {
         true

@@ -5,6 +5,10 @@ pub use crate::decide::{UNKNOWN, Word};
 /// A loaded model of speech.
 pub trait SpeechModel {
     type Decoder: Decoder;
+    /// It recognises words; without, the second ear hears alone.
+    fn recognises(&self) -> bool {
+        true
+    }
     /// The model's lexicon has this word.
     fn knows(&self, word: &str) -> bool;
     /// A decoder for these phrases and unknown speech. None where there is no phrase, or where one has a word that the lexicon has

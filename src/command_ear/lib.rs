@@ -4,6 +4,7 @@
 //! and decisions come back the same way. All deciding is in the child, by pure code (`decide`, `level`,
 //! `listener`), so that a result depends on the samples alone and not on who waits for whom.
 
+mod alone;
 mod batch;
 pub mod child;
 mod cues;
@@ -34,7 +35,7 @@ pub use decide::UNKNOWN;
 pub use file::{recognise_file, recognise_with};
 pub use floor::{Floor, to_db};
 pub use lexicon::Lexicon;
-pub use models::{Models, SecondEarFiles};
+pub use models::{Models, SECOND_EAR_FOLDER, SecondEarFiles};
 pub use parent::{ChildRecogniser, Mode, Options};
 pub use templates::EnrolledVoice;
 pub use verdict::Verdict;

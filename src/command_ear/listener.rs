@@ -6,6 +6,7 @@
 //!
 //! Whether a phrase counts is weighed from several cues (`cues`), among them a second decoding of the utterance at another speed.
 
+use super::alone::Limits;
 use super::cues::{Candidate, Cues, agreed};
 use super::decide::{Phrase, PhraseBook, Refusal, UNKNOWN, Word, judge, listed};
 use super::decoder::Decoder;
@@ -121,7 +122,8 @@ impl<D: Decoder> Listener<D> {
         self
     }
 
-    /// Says whether our own voice may be in the next sound. What is left of it is not asked about: nobody has measured what the second ear takes it for.
+    /// Says whether our own voice may be in the next sound. Beside a recogniser what is left of it is not asked about: nobody has measured what the second
+    /// ear takes it for.
     pub fn over_own_voice(&mut self, may_be: bool) {
         self.over_own_voice = may_be;
         if let Some(utterance) = &mut self.utterance {
@@ -352,6 +354,7 @@ impl<D: Decoder> Listener<D> {
             stands
         });
         let found = match &self.second_ear {
+            Some((ear, classes)) if self.tuning.alone => self.hear_alone(&mut *ear.borrow_mut(), classes, utterance),
             Some((ear, classes)) if !utterance.over_own_voice && (agreed.is_none() || self.second_ear_always) => {
                 second_opinion(&mut *ear.borrow_mut(), classes, utterance, agreed)
             }
@@ -381,6 +384,16 @@ impl<D: Decoder> Listener<D> {
             }
             _ => recognised,
         }
+    }
+
+    /// What the second ear makes of an utterance that no recogniser hears. Our own voice takes none of it for a phrase: what is no louder than what may
+    /// be left of us does not stand out ([`super::level::Meter`]), and what is must be surer.
+    fn hear_alone(&self, ear: &mut dyn WordSpotter, classes: &Classes, utterance: &Utterance) -> Option<(Phrase, Cues)> {
+        let stretch = Stretch::of(&utterance.levels, None)?;
+        let (phrase, cues) = standing_alone(ear, classes, utterance, stretch, |_| true)?;
+        let urgent = self.book.choice_of(&phrase.text).is_some_and(|choice| self.urgent.contains(&choice));
+        let alone = Some(Limits::of(utterance.over_own_voice, urgent));
+        Some((phrase, Cues { alone, ..cues }))
     }
 
     /// The phrases of a list that end before `until_s` of the utterance.
@@ -438,21 +451,27 @@ fn second_opinion(
             let second_ear = classes.opinion(&phrase.text, &ear.hear(&stretch.window(&utterance.sound)));
             Some((phrase, Cues { second_ear, ..cues }))
         }
-        None if utterance.was_cut()
-            || !stretch.begins_alone(!utterance.mid_sound)
-            || stretch.elsewhere_s(&utterance.levels) > MOST_ELSEWHERE_S =>
-        {
-            None
-        }
-        None => {
-            let probabilities = ear.hear(&stretch.window(&utterance.sound));
-            // Of several words it won none that the recogniser had missed, and took "how lonely" for "how long".
-            let text = classes.likeliest(&probabilities).filter(|text| !text.contains(' '))?;
-            let opinion = classes.opinion(text, &probabilities).filter(|opinion| opinion.this >= CONSIDERED_FROM)?;
-            let phrase = Phrase { text: text.to_owned(), start_s: stretch.start_s, end_s: stretch.end_s, confidence: opinion.this };
-            Some((phrase, Cues { second_ear: Some(opinion), ..Cues::default() }))
-        }
+        // Of several words it won none that the recogniser had missed, and took "how lonely" for "how long".
+        None => standing_alone(ear, classes, utterance, stretch, |text| !text.contains(' ')),
     }
+}
+
+/// The phrase that the second ear takes this stretch of an utterance for, where the level says that it stands alone and `may_be` admits it.
+fn standing_alone(
+    ear: &mut dyn WordSpotter,
+    classes: &Classes,
+    utterance: &Utterance,
+    stretch: Stretch,
+    may_be: impl Fn(&str) -> bool,
+) -> Option<(Phrase, Cues)> {
+    if utterance.was_cut() || !stretch.begins_alone(!utterance.mid_sound) || stretch.elsewhere_s(&utterance.levels) > MOST_ELSEWHERE_S {
+        return None;
+    }
+    let probabilities = ear.hear(&stretch.window(&utterance.sound));
+    let text = classes.likeliest(&probabilities).filter(|text| may_be(text))?;
+    let opinion = classes.opinion(text, &probabilities).filter(|opinion| opinion.this >= CONSIDERED_FROM)?;
+    let phrase = Phrase { text: text.to_owned(), start_s: stretch.start_s, end_s: stretch.end_s, confidence: opinion.this };
+    Some((phrase, Cues { second_ear: Some(opinion), ..Cues::default() }))
 }
 
 /// The phrase also stands in the utterance as it was before it was cut: the end of a sentence alone sounds like many a word.

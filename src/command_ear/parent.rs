@@ -26,7 +26,7 @@ pub enum Mode {
 pub struct Options {
     /// The files that it hears with.
     pub model: Models,
-    /// The program that runs as the child with `__recogniser [--model DIR]`; None for the running one.
+    /// The program that runs as the child with `__recogniser [--model DIR] [--second-ear DIR]`; None for the running one.
     pub program: Option<PathBuf>,
     /// What the fast path listens for, always; few and short phrases. May be empty.
     pub fast: Grammar,

@@ -18,6 +18,8 @@ pub(crate) struct Tuning {
     pub minds_context: bool,
     /// The second ear is asked.
     pub second_ear: bool,
+    /// There is no recogniser: it decides alone, over our own voice, too, and of phrases of several words.
+    pub alone: bool,
     /// What a phrase must fulfil.
     pub rules: Rules,
 }
@@ -31,6 +33,7 @@ impl Tuning {
         stands_s: 0.36,
         minds_context: true,
         second_ear: true,
+        alone: false,
         rules: Rules { min_confidence: CONSIDERED, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.2 },
     };
     /// Stop and its like: sooner, and closer to other sound, since it must get through: over our own voice and out of a vowel.
@@ -41,8 +44,14 @@ impl Tuning {
         stands_s: 0.24,
         minds_context: false,
         second_ear: false,
+        alone: false,
         rules: Rules { min_confidence: CONSIDERED, min_loud_s: 0.12, max_word_s: 1.5, alone_s: 0.1 },
     };
+
+    /// The same without a recogniser. Its quiets stay: "stop" is tried as soon.
+    pub fn of_second_ear_alone(self) -> Self {
+        Self { second_ear: true, alone: true, ..self }
+    }
 }
 
 /// A word of less confidence than this in a decoding is not considered, 0 to 1.

@@ -248,8 +248,14 @@ impl Supervisor {
         if let Some(folder) = &model.vosk {
             command.arg("--model").arg(folder);
         }
-        if model.second_ear == SecondEarFiles::None {
-            command.env(FOLDER_VARIABLE, "none");
+        match &model.second_ear {
+            SecondEarFiles::Usual => {}
+            SecondEarFiles::Folder(folder) => {
+                command.arg("--second-ear").arg(folder);
+            }
+            SecondEarFiles::None => {
+                command.env(FOLDER_VARIABLE, "none");
+            }
         }
         command.stdin(Stdio::piped()).stdout(Stdio::piped());
         // The network is small: more threads only wait for each other, and take the processor from the sound thread.

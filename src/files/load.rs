@@ -97,19 +97,28 @@ pub fn writing_model(data: &Path) -> Option<PathBuf> {
     folder.join("am/final.mdl").is_file().then_some(folder)
 }
 
-/// What hears the commands of a language: the model that is named, else the one that the language has, if it has one.
+/// What hears the commands of a language: the model that is named, else the one that the language has, if it has one; and the second ear of the
+/// language beside it, or alone.
 ///
 /// # Errors
-/// The language's own model is not where it should be.
+/// A file of the language is not where it should be.
 pub fn models(named: Option<&Path>, language: &Language) -> Result<Models, Failure> {
-    let english = language.tag == "en";
-    match (named, language.commands) {
-        (Some(named), _) => {
-            let second_ear = if english { SecondEarFiles::Usual } else { SecondEarFiles::None };
-            Ok(Models { vosk: Some(named.to_owned()), second_ear })
-        }
-        (None, CommandsBy::Vosk) if english => Ok(model_folder(None)?.into()),
-        (None, _) => Ok(Models::none()),
+    let vosk = match (named, language.commands) {
+        (Some(named), _) => Some(named.to_owned()),
+        (None, CommandsBy::Vosk) if language.tag == "en" => Some(model_folder(None)?),
+        (None, _) => None,
+    };
+    let second_ear = second_ear(language)?;
+    // The English one does not stand in for a model that is not there.
+    Ok(if vosk.is_none() && second_ear == SecondEarFiles::Usual { Models::none() } else { Models { vosk, second_ear } })
+}
+
+fn second_ear(language: &Language) -> Result<SecondEarFiles, Failure> {
+    match (language.commands, &language.folder) {
+        _ if language.tag == "en" => Ok(SecondEarFiles::Usual),
+        (CommandsBy::SecondEar, Some(pack)) => Ok(SecondEarFiles::of_pack(pack)),
+        (CommandsBy::SecondEar, None) => Ok(SecondEarFiles::of_language(&language.tag)?),
+        (CommandsBy::Vosk | CommandsBy::None, _) => Ok(SecondEarFiles::None),
     }
 }
 

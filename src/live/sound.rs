@@ -43,9 +43,9 @@ impl Observer for Notice {
     }
 }
 
-/// That no command is heard by voice, told once to everybody who follows.
-pub fn no_ear(words: &Words) -> Box<dyn Observer> {
-    Box::new(Notice(words.text(&Line { key: "ear-none-shown".to_owned(), args: Vec::new() }).ok()))
+/// A message that is told once to everybody who follows.
+pub fn told_once(words: &Words, key: &str) -> Box<dyn Observer> {
+    Box::new(Notice(words.text(&Line { key: key.to_owned(), args: Vec::new() }).ok()))
 }
 
 /// What the client wishes when the practice begins.

@@ -169,7 +169,7 @@ fn go_ahead(practice: &mut Practice, state: &State, command: Command) -> Move {
         _ if practice.context.class => class::move_on(practice, state),
         State::Repeated(run) if command == Command::Done => run.done(practice).into(),
         State::Talking(run) if command == Command::Done => run.done(practice).into(),
-        State::Question(run) if practice.context.deaf => run.done(practice).into(),
+        State::Question(run) if !practice.context.understood.answers() => run.done(practice).into(),
         State::Talking(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),
         State::Voiced(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),
         State::Reading(run) if run.patience.is_waiting() => Move::Go(NextAction::BeginRepetition),

@@ -16,6 +16,26 @@ pub struct WeekToAsk {
     pub days_missed: u32,
 }
 
+/// What is understood of what the client says, in the practice's language.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Understood {
+    /// Every word that a routine names: commands, and the answers of its word games.
+    #[default]
+    Words,
+    /// Commands, yes and no, and the answers that the program itself asks for; no word of a routine. Word games are led without judging.
+    Commands,
+    /// Nothing: keys and pages lead.
+    Nothing,
+}
+
+impl Understood {
+    /// The answers of a routine's word games are heard, and can be judged.
+    #[must_use]
+    pub fn answers(self) -> bool {
+        self == Self::Words
+    }
+}
+
 /// What the engine must know besides the routine.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct SessionContext {
@@ -57,8 +77,8 @@ pub struct SessionContext {
     pub keeps_sound: bool,
     /// There is a model that writes down what is told.
     pub writes_down: bool,
-    /// No spoken command can be heard: the language has no recognition model. How to stop by hand is said each time.
-    pub deaf: bool,
+    /// What is understood of what the client says. Where nothing is, how to stop by hand is said each time.
+    pub understood: Understood,
     /// Whom to call in an emergency, digits as they are dialled; none: it says "your emergency number".
     pub emergency_number: Option<String>,
     /// The questions about the week are due; none where they were asked less than a week ago.

@@ -75,7 +75,7 @@ mod voiced;
 mod waiting;
 mod wishes;
 
-pub use context::{SessionContext, WeekToAsk};
+pub use context::{SessionContext, Understood, WeekToAsk};
 pub use earlier_today::EarlierToday;
 pub use engine::Engine;
 pub use habits::Habits;

@@ -30,7 +30,7 @@ pub const READING: &[Command] = &[Again, Skip, GoBack, HowLong, Rest, Dry, Loude
 pub const TALKING: &[Command] = &[Done, Skip];
 /// While the client thinks about a question; the accepted answers come on top.
 pub const QUESTION: &[Command] = &[Hint, Again, Skip, Help, Rest, Hurts, Dizzy];
-/// The same where no answer can be heard: the client says when it has been said.
+/// The same where no answer can be heard: the client says, or presses, when it has been said.
 pub const QUESTION_UNHEARD: &[Command] = &[Done, Hint, Again, Skip, Help, Rest, Hurts, Dizzy];
 /// While a category is named: its many members come on top.
 pub const NAMING: &[Command] = &[Skip, Help, Hurts, Dizzy];

@@ -27,7 +27,8 @@ fn item_of(practice: &Practice) -> Option<(NamingItem, f64)> {
 
 pub(super) fn cue(practice: &mut Practice) -> Turn {
     let Some((item, _)) = item_of(practice) else { return Turn::Go(NextAction::EndStep) };
-    practice.listen_with(listening::NAMING, item.members, VoiceTask::Idle);
+    let members = if practice.context.understood.answers() { item.members } else { Vec::new() };
+    practice.listen_with(listening::NAMING, members, VoiceTask::Idle);
     let args = vec![("clue", Arg::Text(item.clue))];
     let last = practice.say("question-clue", &args);
     practice.show_prompt(Line { key: "question-clue-shown".into(), args }, &[Command::Skip, Command::Stop]);
@@ -44,7 +45,7 @@ impl NamingRun {
         if practice.now_s >= self.until_s && !practice.is_speaking() {
             return self.close(practice);
         }
-        if !practice.context.deaf {
+        if practice.context.understood.answers() {
             practice.show_figure(&self.named.len().to_string());
         }
         Turn::Stay
@@ -60,15 +61,15 @@ impl NamingRun {
 
     fn close(&self, practice: &mut Practice) -> Turn {
         let Some((item, _)) = item_of(practice) else { return Turn::Stay };
-        practice.record(match practice.context.deaf {
+        practice.record(match practice.context.understood.answers() {
+            true => self.category_named(practice, item.category.clone(), true),
             // What could not be heard is not counted as nothing.
-            true => Fact::RepetitionDone {
+            false => Fact::RepetitionDone {
                 exercise: practice.exercise_id(),
                 duration_s: practice.now_s - self.began_s,
                 ended_by: EndedBy::NextCue,
                 asked: Some(item.category.clone()),
             },
-            false => self.category_named(practice, item.category.clone(), true),
         });
         practice.repetition_complete();
         let mut last = if self.named.is_empty() {

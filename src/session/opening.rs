@@ -1,5 +1,6 @@
 //! Before the first step: the greeting, cautions, agreement, and going on with an interrupted session.
 
+use super::context::Understood;
 use super::halting;
 use super::listening;
 use super::next::{NextAction, Speaking};
@@ -28,7 +29,7 @@ pub(super) fn greet(practice: &mut Practice) -> Speaking {
     if practice.context.first_session {
         last = practice.say("aid-notice", &[]);
     }
-    if practice.context.deaf {
+    if practice.context.understood == Understood::Nothing {
         last = practice.say("stop-by-hand", &[]);
     } else if practice.context.first_session {
         last = practice.say("you-can-stop", &[]);

@@ -41,9 +41,12 @@ fn item_of(practice: &Practice) -> Option<QuestionItem> {
 }
 
 fn listen_for_answers(practice: &mut Practice, item: &QuestionItem, voice: VoiceTask) {
-    let answers = item.answers.iter().chain(&item.near).cloned().collect();
-    let commands = if practice.context.deaf { listening::QUESTION_UNHEARD } else { listening::QUESTION };
-    practice.listen_with(commands, answers, voice);
+    if practice.context.understood.answers() {
+        let answers = item.answers.iter().chain(&item.near).cloned().collect();
+        practice.listen_with(listening::QUESTION, answers, voice);
+    } else {
+        practice.listen_with(listening::QUESTION_UNHEARD, Vec::new(), voice);
+    }
 }
 
 pub(super) fn cue(practice: &mut Practice) -> Turn {
@@ -55,9 +58,9 @@ pub(super) fn cue(practice: &mut Practice) -> Turn {
     }
     let args = vec![("clue", Arg::Text(item.clue))];
     let last = practice.say("question-clue", &args);
-    let can_say: &[Command] = match practice.context.deaf {
-        true => &[Command::Done, Command::Hint, Command::Skip, Command::Stop],
-        false => &[Command::Hint, Command::Skip, Command::Stop],
+    let can_say: &[Command] = match practice.context.understood.answers() {
+        true => &[Command::Hint, Command::Skip, Command::Stop],
+        false => &[Command::Done, Command::Hint, Command::Skip, Command::Stop],
     };
     practice.show_prompt(Line { key: "question-clue-shown".into(), args }, can_say);
     practice.after(last, 0.0, NextAction::Perform).into()
@@ -146,7 +149,7 @@ impl QuestionRun {
         Turn::Stay
     }
 
-    /// The client has said it and wants to know; only where no answer can be heard.
+    /// The client has said the word and wants to know ours; only where no answer can be heard.
     pub fn done(&self, practice: &mut Practice) -> Turn {
         practice.responded(Response::Question, Some(self.thought_s(practice.now_s)));
         self.end(practice, None, EndedBy::Done)
@@ -160,10 +163,8 @@ impl QuestionRun {
     fn end(&self, practice: &mut Practice, answer: Option<&str>, ended_by: EndedBy) -> Turn {
         let Some(item) = item_of(practice) else { return Turn::Stay };
         let (exercise, duration_s) = (practice.exercise_id(), self.thought_s(practice.now_s));
-        practice.record(match practice.context.deaf {
-            // An answer that could not be heard is neither found nor missed.
-            true => Fact::RepetitionDone { exercise, duration_s, ended_by, asked: Some(item.clue.clone()) },
-            false => Fact::QuestionAnswered {
+        practice.record(match practice.context.understood.answers() {
+            true => Fact::QuestionAnswered {
                 exercise,
                 clue: item.clue.clone(),
                 answer: answer.map(str::to_owned),
@@ -171,6 +172,8 @@ impl QuestionRun {
                 hint_given: self.hinted && item.hint.is_some(),
                 duration_s,
             },
+            // An answer that could not be heard is neither found nor missed.
+            false => Fact::RepetitionDone { exercise, duration_s, ended_by, asked: Some(item.clue.clone()) },
         });
         practice.repetition_complete();
         let told = Arg::Text(item.answers.first().cloned().unwrap_or_default());

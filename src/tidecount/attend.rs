@@ -74,6 +74,10 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
     let words = Words::of(Language::of_tag(load::language_of(&path).as_deref())?)?;
     let model = load::models(sound.model.as_deref(), words.language())?;
     let lexicon = Lexicon::of(&model)?;
+    if !model.recognises() {
+        let key = if model.hears() { "attend-start-unheard-shown" } else { "ear-none-shown" };
+        tell(&words.text(&Line { key: key.into(), args: Vec::new() })?);
+    }
     // Whoever wrote no household file is led by the packages that were taken here.
     let packages = if args.household.is_none() && !path.exists() { household_of_packages(&data) } else { None };
     let household = match packages {

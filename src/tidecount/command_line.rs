@@ -98,6 +98,9 @@ pub enum Order {
         /// Use this model folder in the Vosk layout
         #[arg(long)]
         model: Option<PathBuf>,
+        /// Use the second ear of this folder
+        #[arg(long)]
+        second_ear: Option<PathBuf>,
     },
     /// Write down what was told; the program starts it itself
     #[command(name = "__write-down", hide = true)]

@@ -6,10 +6,11 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::Arc;
 
+use command_ear::{SECOND_EAR_FOLDER, SecondEarFiles};
 use files::error::{Failure, delivered};
 use files::load::command_words;
 use routine::{Faults, Hearing, check_pack};
-use speak::words::{CommandsBy, check};
+use speak::words::{CommandsBy, PACK_FILE, check};
 use speak::{Language, Words};
 
 /// Arguments of `tidecount language`.
@@ -56,6 +57,7 @@ fn list() -> Result<String, Failure> {
     for language in Language::built_in()? {
         let commands = match language.commands {
             CommandsBy::Vosk => "commands by voice",
+            CommandsBy::SecondEar => "commands by voice; word games too with --model DIR",
             CommandsBy::None => "commands by keys and page; by voice with --model DIR",
         };
         let _ = writeln!(text, "{:<6} {:<10} {commands}", language.tag, language.name);
@@ -77,6 +79,9 @@ pub fn checked(language: &Arc<Language>) -> Result<(String, bool), Failure> {
     for faults in &of_games {
         let _ = writeln!(text, "{faults}");
     }
+    if let Some(unheard) = unheard(language)? {
+        let _ = writeln!(text, "{unheard}");
+    }
     let faults = faults.len() + of_games.iter().map(|faults| faults.list.len()).sum::<usize>();
     let _ = match faults {
         0 => writeln!(text, "{} ({}): the pack is whole.", language.tag, language.name),
@@ -84,6 +89,29 @@ pub fn checked(language: &Arc<Language>) -> Result<(String, bool), Failure> {
         n => writeln!(text, "{} ({}): {n} faults.", language.tag, language.name),
     };
     Ok((text, faults == 0))
+}
+
+/// Which wordings of its commands a language's second ear cannot hear; none where it hears all of them, or where it needs no such ear. That is no
+/// fault: keys and pages give every command.
+fn unheard(language: &Arc<Language>) -> Result<Option<String>, Failure> {
+    if language.commands != CommandsBy::SecondEar {
+        return Ok(None);
+    }
+    let second_ear = match &language.folder {
+        Some(pack) => SecondEarFiles::of_pack(pack),
+        None => SecondEarFiles::of_language(&language.tag)?,
+    };
+    if second_ear == SecondEarFiles::None {
+        let file = format!("{SECOND_EAR_FOLDER}/network.onnx");
+        return Ok(Some(format!("{PACK_FILE}: commands are to be heard by the second ear, but there is no {file}: keys and pages lead.")));
+    }
+    let learnt = second_ear.phrases()?;
+    let words = Words::of(Arc::clone(language))?;
+    let keys = words.keys().filter(|key| ["cmd-", "class-cmd-", "answer-"].iter().any(|kind| key.starts_with(kind)));
+    let mut missing: Vec<String> = keys.flat_map(|key| words.wordings_of(key)).filter(|wording| !learnt.contains(wording)).collect();
+    missing.sort();
+    missing.dedup();
+    Ok((!missing.is_empty()).then(|| format!("The second ear has not learnt: {}. They are not heard.", missing.join(", "))))
 }
 
 /// The pack's word games against its own commands, each with all its faults. Games that it lacks are asked in English, as any message is.

@@ -44,7 +44,7 @@ fn main() -> ExitCode {
         Order::Doctor(args) => doctor::command::run(&args),
         Order::Appliance(args) => appliance::command::run(&args),
         Order::Papers { folder } => papers::run(&folder),
-        Order::Recogniser { model } => return child_main(model.as_deref()),
+        Order::Recogniser { model, second_ear } => return child_main(model.as_deref(), second_ear.as_deref()),
         Order::WriteDown { model } => return write_down_main(&model),
     };
     done.unwrap_or_else(|error: Failure| {

@@ -14,7 +14,7 @@ use pages::follow::server;
 use record::Source;
 use screen::TerminalScreen;
 
-use live::practice::Practice;
+use live::practice::{Practice, said_to};
 
 /// Lead a routine, hands-free
 #[derive(Debug, Clone, clap::Args)]
@@ -86,7 +86,7 @@ pub fn lead(args: &Leading, mut loaded: Loaded, protocol: Option<&str>) -> Resul
     let device = levels::device(&sound.mic, io.mic_rate_hz(), args.recorded_with.as_deref())?;
     let levels = Levels::of(&data, &device, args.distance_cm)?;
     let source = if sound.recording { Source::Replay } else { Source::Live };
-    let words = if loaded.model.hears() { loaded.words.clone() } else { loaded.words.clone().by_key() };
+    let words = said_to(loaded.words.clone(), &loaded.model);
     let practice = Practice {
         hears_itself: sound.hears_itself,
         voice: sound.voice.or(settings.voice),

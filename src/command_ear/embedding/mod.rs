@@ -1,7 +1,7 @@
 //! The second ear: a pretrained speech embedding with a head of our own, which says of a short stretch of sound which phrase it may be.
 //!
 //! It hears all of a word at once and knows nothing of phones, so it errs elsewhere than the recogniser. It is asked only where the recogniser
-//! found nothing in what the level gate shows to be short ([`window`]); [`mel`] makes the picture, [`network`] the probabilities, [`opinion`] what they say of the phrases
+//! found nothing, or where there is none, in what the level gate shows to be short ([`window`]); [`mel`] makes the picture, [`network`] the probabilities, [`opinion`] what they say of the phrases
 //! listened for, and [`super::cues`] weighs that. How the network was made: `models/second-ear/README.md`.
 
 mod folder;
@@ -10,7 +10,7 @@ mod network;
 mod opinion;
 mod window;
 
-pub(crate) use folder::FOLDER_VARIABLE;
+pub(crate) use folder::{CLASSES, FOLDER_VARIABLE, NETWORK, Said, is_whole, phrases_of, places, said_by_environment};
 pub(crate) use network::SecondEar;
 pub(crate) use opinion::{Classes, Opinion};
 pub(crate) use window::{Stretch, WINDOW};

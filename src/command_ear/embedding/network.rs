@@ -1,7 +1,7 @@
 //! The network, run by rten.
 
 use super::WordSpotter;
-use super::folder::{CLASSES, FOLDER_VARIABLE, NETWORK, folder};
+use super::folder::{CLASSES, FOLDER_VARIABLE, NETWORK, folder, phrases_of};
 use super::mel::{BANDS, MelPicture};
 use super::window::FRAMES;
 use crate::CommandEarError;
@@ -20,18 +20,19 @@ pub(crate) struct SecondEar {
 }
 
 impl SecondEar {
-    /// Loads it, or nothing where the environment says so.
+    /// Loads it from the folder that the environment names, else from this one, else the one that comes with the program; nothing where the
+    /// environment says so.
     ///
     /// # Errors
     /// A file is missing or damaged. The text names it and what to do.
-    pub fn from_environment() -> Result<Option<Self>, CommandEarError> {
-        folder().map(|folder| Self::open(&folder)).transpose()
+    pub fn from_folder(named: Option<&Path>) -> Result<Option<Self>, CommandEarError> {
+        folder(named).map(|folder| Self::open(&folder)).transpose()
     }
 
     /// Loads it from a folder.
     ///
     /// # Errors
-    /// As [`SecondEar::from_environment`].
+    /// As [`SecondEar::from_folder`].
     pub fn open(folder: &Path) -> Result<Self, CommandEarError> {
         let fault = |name: &str, what: String| {
             CommandEarError(format!(
@@ -39,10 +40,7 @@ impl SecondEar {
                 folder.join(name).display()
             ))
         };
-        let classes = std::fs::read_to_string(folder.join(CLASSES)).map_err(|e| fault(CLASSES, format!("cannot be read: {e}")))?;
-        let mut phrases: Vec<String> = classes.lines().map(str::to_owned).collect();
-        // The last one is anything else.
-        phrases.pop();
+        let phrases = phrases_of(folder).map_err(|e| fault(CLASSES, format!("cannot be read: {e}")))?;
         let network = std::fs::read(folder.join(NETWORK)).map_err(|e| fault(NETWORK, format!("cannot be read: {e}")))?;
         let model = Model::load(network).map_err(|e| fault(NETWORK, format!("is damaged: {e}")))?;
         // One thread: the sound thread needs the others more.

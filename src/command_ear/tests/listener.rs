@@ -347,3 +347,74 @@ fn talk_costs_the_second_ear_nothing() {
     let said = [(UNKNOWN, 0.6, 3.0, 1.0)];
     assert_eq!(beside_a_second_ear(&said, &[], 0.999), (vec![], 0));
 }
+
+/// Runs three seconds of a scene that no recogniser hears, loud where one of `noises` is; the second ear takes every window for `phrase`, so surely. Our
+/// own voice may be in the sound within `own`. Gives what was heard, when it was decided and how surely, and how often the ear was asked.
+fn heard_alone(tuning: Tuning, phrase: &str, this: f64, noises: &[(f64, f64)], own: (f64, f64)) -> (Vec<(String, f64, f64)>, usize) {
+    let choices = [vec!["stopp".to_owned(), "bitte stopp".to_owned()], vec!["es tut weh".to_owned()], vec!["noch einmal".to_owned()]];
+    let ear = Rc::new(RefCell::new(SaysAlways { phrases: vec![phrase.into()], heard: vec![this, 1.0 - this], asked: 0 }));
+    let mut listener = Listener::new(crate::deaf::DeafDecoder, &choices, tuning.of_second_ear_alone())
+        .with_second_ear(Some(Rc::clone(&ear) as Rc<RefCell<dyn WordSpotter>>), false)
+        .with_urgent(vec![1]);
+    let mut heard = Vec::new();
+    for i in 0..200 {
+        let at_s = f64::from(i) * 0.03;
+        let inside = |&(from_s, to_s): &(f64, f64)| at_s >= from_s - 1e-6 && at_s < to_s - 1e-6;
+        let loud = noises.iter().any(inside);
+        listener.over_own_voice(inside(&own));
+        let level = Level { level_db: if loud { -30.0 } else { -60.0 }, floor_db: -60.0, loud };
+        heard.extend(listener.hear(at_s, &batch(at_s), level).map(|d| (d.phrase.text, d.decided_s, d.phrase.confidence)));
+    }
+    let asked = ear.borrow().asked;
+    (heard, asked)
+}
+
+const NOT_US: (f64, f64) = (-1.0, -1.0);
+
+#[test]
+fn alone_the_second_ear_hears_phrases_of_several_words_and_stop_soonest() {
+    let heard = |tuning, phrase| heard_alone(tuning, phrase, 0.9, &[(0.9, 1.3)], NOT_US).0;
+    let (main, fast) = (heard(Tuning::MAIN, "noch einmal"), heard(Tuning::FAST, "stopp"));
+    assert_eq!((main.len(), main[0].0.as_str(), fast.len(), fast[0].0.as_str()), (1, "noch einmal", 1, "stopp"));
+    assert!((main[0].1 - 1.3 - 0.24).abs() < 0.031 && main[0].2 >= ACT_CONFIDENCE, "{main:?}");
+    assert!((fast[0].1 - 1.3 - 0.12).abs() < 0.031 && fast[0].2 >= ACT_CONFIDENCE, "{fast:?}");
+}
+
+#[test]
+fn alone_a_doubtful_phrase_is_asked_about_and_trouble_sooner() {
+    let sure = |phrase, this| heard_alone(Tuning::MAIN, phrase, this, &[(0.9, 1.3)], NOT_US).0.first().map(|heard| heard.2);
+    assert!(sure("noch einmal", 0.7).is_some_and(|sure| (ASK_CONFIDENCE..ACT_CONFIDENCE).contains(&sure)));
+    assert_eq!(sure("noch einmal", 0.55), None);
+    assert!(sure("es tut weh", 0.55).is_some_and(|sure| (ASK_CONFIDENCE..ACT_CONFIDENCE).contains(&sure)));
+    assert_eq!(sure("es tut weh", 0.45), None);
+}
+
+#[test]
+fn alone_it_hears_over_our_own_voice_what_it_is_very_sure_of() {
+    for (tuning, phrase) in [(Tuning::FAST, "stopp"), (Tuning::MAIN, "es tut weh")] {
+        let heard = |this, noises: &[(f64, f64)]| heard_alone(tuning, phrase, this, noises, (0.0, 1.1)).0;
+        assert_eq!(heard(0.96, &[(0.9, 1.3)]).len(), 1, "{phrase}");
+        assert_eq!(heard(0.9, &[(0.9, 1.3)]), [], "{phrase}");
+        assert_eq!(heard(0.9, &[(0.3, 0.6), (0.9, 1.05)]), [], "{phrase}: our own line may sound like it twice");
+    }
+}
+
+#[test]
+fn alone_talk_clicks_and_the_end_of_a_sentence_are_nothing() {
+    let scenes: [&[(f64, f64)]; 5] =
+        [&[(0.9, 0.96)], &[(0.5, 2.9)], &[(0.5, 1.2), (1.35, 1.9), (2.05, 2.6)], &[(0.3, 2.4), (2.75, 3.15)], &[(0.2, 4.6), (4.65, 4.9)]];
+    for tuning in [Tuning::MAIN, Tuning::FAST] {
+        for noises in scenes {
+            let heard: Vec<String> = heard_alone(tuning, "es tut weh", 0.99, noises, NOT_US).0.into_iter().map(|heard| heard.0).collect();
+            // The first part of talk may be over for all that anybody can know; nothing after it counts.
+            let ends_soon = noises.first().is_some_and(|first| first.1 - first.0 < 0.8);
+            assert!(heard.len() <= usize::from(ends_soon), "{noises:?}: {heard:?}");
+        }
+    }
+}
+
+#[test]
+fn alone_it_is_asked_seldom() {
+    assert_eq!(heard_alone(Tuning::FAST, "stopp", 0.1, &[(0.9, 1.3)], NOT_US).1, 2, "at the trial and at the end");
+    assert_eq!(heard_alone(Tuning::MAIN, "stopp", 0.9, &[(0.5, 3.5)], NOT_US).1, 0, "not of talk");
+}

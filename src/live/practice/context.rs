@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::practice::lead::Practice;
+use crate::practice::understood::understood;
 use files::error::{Failure, tell};
 use files::load;
 use jiff::ZonedDateTime;
@@ -31,7 +32,7 @@ impl Practice {
                 resume_loud_s,
                 resume_amounts,
                 resume_led_s,
-                deaf: !self.model.hears(),
+                understood: understood(&self.model),
                 emergency_number: self.emergency_number.clone(),
                 ..SessionContext::default()
             });
@@ -62,7 +63,7 @@ impl Practice {
             sound_again: sound.is_some_and(|question| question.again),
             keeps_sound: store.sound_allowed(&self.client)?.is_some(),
             writes_down: load::writing_model(&self.data).is_some(),
-            deaf: !self.model.hears(),
+            understood: understood(&self.model),
             emergency_number: self.emergency_number.clone(),
             week_to_ask: match self.prescription.routine.looking_back.weekly {
                 true => store.week_to_ask(&self.client, now)?,

@@ -18,6 +18,7 @@ use crate::page_talker::PageTalker;
 use crate::practice::outcome::Outcome;
 use crate::practice::party::PracticeParty;
 use crate::practice::to_come::lines_to_come;
+use crate::practice::understood::{said_to, understood};
 use crate::sound::{self, SoundWish};
 use crate::talk::Talker;
 use audio::{self, AudioIo};
@@ -30,7 +31,7 @@ use jiff::ZonedDateTime;
 use record::{Source, Store, Unfinished};
 use routine::{Participant, Prescription, Work};
 use screen::Keys;
-use session::{Engine, Line, SessionContext, listening};
+use session::{Engine, Line, SessionContext, Understood, listening};
 use speak::{SYSTEM_VOICE, SystemSpeaker, Words, voice_of};
 
 /// Everything a practice is made of besides its devices.
@@ -106,12 +107,10 @@ impl Practice {
         screen: SharedScreen,
         mut observers: Vec<Box<dyn Observer>>,
     ) -> Result<Outcome, Failure> {
-        if !self.model.hears() {
-            self.words = self.words.by_key();
-        }
+        self.words = said_to(self.words, &self.model);
         let mut store = Store::open(&self.data)?;
         observers.extend(sound::tidied(&mut store, self.source, &now));
-        observers.extend(self.no_ear());
+        observers.extend(self.unheard());
         let (text, within) = (&self.routine_text, Unfinished::OFFERED_WITHIN);
         let unfinished = stages_and_unfinished(&mut self.prescription, text, &store, &self.client, self.source, &now, within)?;
         let context = self.context(&store, &now, unfinished.as_ref())?;
@@ -160,7 +159,7 @@ impl Practice {
         mut observers: Vec<Box<dyn Observer>>,
     ) -> Result<Option<String>, Failure> {
         let parts = self.parts(io.as_ref())?;
-        observers.extend(self.no_ear());
+        observers.extend(self.unheard());
         let beginning = Beginning { routine: &self.prescription.routine, usual: &BTreeMap::new(), class: true, by_page: false };
         observers.iter_mut().for_each(|observer| observer.begins(&beginning));
         observers.push(Box::new(ScreenFollower::new(screen, self.words.clone())));
@@ -169,9 +168,17 @@ impl Practice {
         lead_to_end(self.conductor(parts, context, io, observers)?)
     }
 
-    /// Tells whoever follows where no command is heard by voice.
-    fn no_ear(&self) -> Option<Box<dyn Observer>> {
-        (!self.model.hears()).then(|| sound::no_ear(&self.words))
+    /// Tells whoever follows what is not heard by voice: any command, or the answers of word games where there are some.
+    fn unheard(&self) -> Option<Box<dyn Observer>> {
+        let answers = |work: &Work| matches!(work, Work::Question { .. } | Work::Naming { .. });
+        match understood(&self.model) {
+            Understood::Words => None,
+            Understood::Commands => {
+                let asks = self.prescription.routine.steps.iter().any(|step| answers(&step.work));
+                asks.then(|| sound::told_once(&self.words, "ear-commands-shown"))
+            }
+            Understood::Nothing => Some(sound::told_once(&self.words, "ear-none-shown")),
+        }
     }
 
     /// The ears and the voice.

@@ -7,7 +7,9 @@ mod measures;
 mod outcome;
 mod party;
 mod to_come;
+mod understood;
 
 pub use class_keeper::ClassKeeper;
 pub use lead::{ClassGiven, Practice};
 pub use outcome::Outcome;
+pub use understood::said_to;

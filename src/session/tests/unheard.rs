@@ -5,7 +5,11 @@ use crate::*;
 use routine::{NamingItem, Step, Timing, Work};
 
 fn nobody_is_heard() -> SessionContext {
-    SessionContext { deaf: true, ..SessionContext::default() }
+    SessionContext { understood: Understood::Nothing, ..SessionContext::default() }
+}
+
+fn only_commands_are_heard() -> SessionContext {
+    SessionContext { understood: Understood::Commands, ..SessionContext::default() }
 }
 
 fn naming() -> Step {
@@ -47,6 +51,38 @@ fn whoever_presses_nothing_is_told_it_when_the_time_is_over() {
     rig.until_said("naming-over", 90.0);
     assert_eq!(unjudged(&rig)[1], ("next cue", Some("animals")));
     assert!(!rig.kinds().contains(&"category_named".to_owned()), "what could not be heard is not counted as nothing");
+}
+
+#[test]
+fn whoever_has_said_the_word_says_done_where_commands_alone_are_heard() {
+    let mut rig = Rig::new(vec![question()], only_commands_are_heard());
+    rig.begin();
+    rig.until_said("question-clue", 30.0);
+    rig.run_s(6.0);
+    let listening = rig.listening.clone().expect("listens");
+    assert!(listening.answers.is_empty(), "no answer is listened for that nobody can hear: {:?}", listening.answers);
+    assert!([Command::Done, Command::Hint, Command::Skip].into_iter().all(|command| rig.may_say(command)));
+    rig.event(Event::Command { at_s: rig.now_s(), command: Command::Hint, confidence: 0.9, text: "hint".into() });
+    rig.run_s(3.0);
+    assert_eq!(rig.count("question-hint-asked"), 1);
+    rig.event(Event::Command { at_s: rig.now_s(), command: Command::Done, confidence: 0.9, text: "done".into() });
+    assert_eq!(unjudged(&rig), [("done", Some("It holds money and has a river beside it."))]);
+    rig.run_s(3.0);
+    assert_eq!((rig.count("question-told"), rig.count("question-found")), (1, 0));
+}
+
+#[test]
+fn a_list_is_not_counted_where_commands_alone_are_heard_and_the_next_exercise_can_be_asked_for() {
+    let mut rig = Rig::new(vec![naming(), question()], only_commands_are_heard());
+    rig.begin();
+    rig.until_said("question-clue", 60.0);
+    rig.run_s(6.0);
+    let listening = rig.listening.clone().expect("listens");
+    assert!(listening.answers.is_empty() && !listening.list && rig.may_say(Command::Skip), "{listening:?}");
+    rig.command(Command::Skip);
+    rig.run_s(30.0);
+    assert!(!rig.kinds().contains(&"category_named".to_owned()), "what could not be heard is not counted as nothing");
+    assert!(rig.keys().contains(&"ex-word-questions-instruction"), "{:?}", rig.keys());
 }
 
 /// Where answers are heard, "done" answers nothing.

@@ -84,13 +84,16 @@ fn a_posture_ends_when_its_seconds_are_over() {
 #[test]
 fn where_no_command_can_be_heard_it_is_said_each_time_how_to_stop_by_hand() {
     for first_session in [true, false] {
-        let mut rig = Rig::new(vec![voiced(1)], SessionContext { first_session, deaf: true, ..SessionContext::default() });
+        let mut rig =
+            Rig::new(vec![voiced(1)], SessionContext { first_session, understood: Understood::Nothing, ..SessionContext::default() });
         rig.until_said(if first_session { "ask-ready-first" } else { "ask-ready" }, 30.0);
         assert!(rig.keys().contains(&"stop-by-hand") && !rig.keys().contains(&"you-can-stop"), "{:?}", rig.keys());
     }
-    let mut rig = Rig::new(vec![voiced(1)], SessionContext { first_session: true, ..SessionContext::default() });
-    rig.until_said("ask-ready-first", 30.0);
-    assert!(rig.keys().contains(&"you-can-stop") && !rig.keys().contains(&"stop-by-hand"));
+    for understood in [Understood::Words, Understood::Commands] {
+        let mut rig = Rig::new(vec![voiced(1)], SessionContext { first_session: true, understood, ..SessionContext::default() });
+        rig.until_said("ask-ready-first", 30.0);
+        assert!(rig.keys().contains(&"you-can-stop") && !rig.keys().contains(&"stop-by-hand"));
+    }
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use super::WordsError;
 use serde::Deserialize;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::{Arc, LazyLock, OnceLock};
 
 #[derive(rust_embed::RustEmbed)]
@@ -47,10 +47,12 @@ impl Direction {
 
 /// What hears the commands of a language where the user names no model.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[serde(rename_all = "kebab-case")]
 pub enum CommandsBy {
     /// The recognition model of the program, `models/TAG`, with the second ear beside it.
     Vosk,
+    /// The second ear of the language alone: `models/second-ear/TAG` of the program, or the folder `second-ear` of a pack.
+    SecondEar,
     /// Nothing: keys and pages give the commands.
     None,
 }
@@ -111,6 +113,8 @@ pub struct Language {
     pub commands: CommandsBy,
     /// Each `*.ftl` of the folder: name and text, by name.
     pub files: Vec<(String, String)>,
+    /// The folder that it was read from; none for a language that is built in.
+    pub folder: Option<PathBuf>,
     /// Each `games/*.toml` of the folder, a word pack: name without its ending and text, by name.
     pub games: Vec<(String, String)>,
 }
@@ -201,7 +205,8 @@ impl Language {
         let games = folder.join(GAMES_FOLDER);
         let games = if games.exists() { all(&games, "toml")? } else { Vec::new() };
         let games = games.into_iter().map(|(name, text)| (name.trim_end_matches(".toml").to_owned(), text)).collect();
-        Ok(Self::of(&about.display().to_string(), &about_text, all(folder, "ftl")?)?.with_games(games))
+        let language = Self::of(&about.display().to_string(), &about_text, all(folder, "ftl")?)?.with_games(games);
+        Ok(Self { folder: Some(folder.to_owned()), ..language })
     }
 
     fn with_games(mut self, mut games: Vec<(String, String)>) -> Self {
@@ -229,7 +234,7 @@ impl Language {
         }
         files.sort();
         let PackFile { tag, name, direction, decimal, capital_nouns, voices, piper, commands } = pack;
-        Ok(Self { tag, name, direction, decimal, capital_nouns, voices, piper, commands, files, games: Vec::new() })
+        Ok(Self { tag, name, direction, decimal, capital_nouns, voices, piper, commands, files, folder: None, games: Vec::new() })
     }
 
     /// Makes this the language of whatever names none; for the beginning of the program, once. A second call changes nothing.

@@ -53,6 +53,28 @@ pub struct Place {
     pub line: usize,
 }
 
+/// What leads a practice: what whoever is spoken to can use.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum LedBy {
+    /// Every word that is listened for; what is usual.
+    Words,
+    /// Commands, and no other word.
+    Commands,
+    /// Keys and pages, for nothing is heard.
+    Keys,
+}
+
+impl LedBy {
+    /// How the messages end that are said in place of others.
+    fn ending(self) -> Option<&'static str> {
+        match self {
+            Self::Words => None,
+            Self::Commands => Some("-by-command"),
+            Self::Keys => Some("-by-key"),
+        }
+    }
+}
+
 /// The catalogue of one language. A clone shares everything with what it was cloned from.
 #[derive(Clone)]
 pub struct Words {
@@ -61,8 +83,8 @@ pub struct Words {
     language: Arc<Language>,
     /// What a pack lacks is said in English rather than not at all; none for English itself.
     english: Option<Arc<Words>>,
-    /// No command is heard: a line that asks for one names its key.
-    by_key: bool,
+    /// Which messages are said in place of those that count on every word being heard.
+    led_by: LedBy,
 }
 
 impl Words {
@@ -104,14 +126,21 @@ impl Words {
             numbers::add_functions(&mut bundle, text)?;
         }
         let english = if language.tag == "en" { None } else { Some(Arc::new(Self::english()?)) };
-        Ok(Self { bundle: Arc::new(bundle), places: Arc::new(places), language, english, by_key: false })
+        Ok(Self { bundle: Arc::new(bundle), places: Arc::new(places), language, english, led_by: LedBy::Words })
     }
 
     /// The same words for whoever is not heard: a message `KEY` is said as its `KEY-by-key`, which names keys in place of spoken commands,
     /// where there is one.
     #[must_use]
     pub fn by_key(self) -> Self {
-        Self { by_key: true, ..self }
+        Self { led_by: LedBy::Keys, ..self }
+    }
+
+    /// The same words where commands are heard and no other word is: a message `KEY` is said as its `KEY-by-command`, which asks for a command in
+    /// place of an answer, where there is one.
+    #[must_use]
+    pub fn by_command(self) -> Self {
+        Self { led_by: LedBy::Commands, ..self }
     }
 
     /// An English catalogue from files, each a name and its text.
@@ -252,10 +281,10 @@ impl Words {
         if let Some(text) = self.of_language(&line.key) {
             return Ok(text.to_owned());
         }
-        if self.by_key {
-            let keyed = format!("{}-by-key", line.key);
-            if self.has(&keyed) || self.english.as_ref().is_some_and(|english| english.has(&keyed)) {
-                return self.wording(&Line { key: keyed, args: line.args.clone() }, 0);
+        if let Some(ending) = self.led_by.ending() {
+            let own = format!("{}{ending}", line.key);
+            if self.has(&own) || self.english.as_ref().is_some_and(|english| english.has(&own)) {
+                return self.wording(&Line { key: own, args: line.args.clone() }, 0);
             }
         }
         if let Some(english) = self.english.as_ref().filter(|english| !self.has(&line.key) && english.has(&line.key)) {

@@ -65,6 +65,22 @@ fn whoever_is_not_heard_is_told_the_key() {
     }
 }
 
+/// Where commands alone are heard, an answer ends with a command; everything else is asked for as ever.
+#[test]
+fn whoever_is_heard_by_command_alone_is_told_the_command() {
+    for tag in ["en", "de", "es"] {
+        let heard = Words::of(Language::find(tag).unwrap()).unwrap();
+        let by_command = heard.clone().by_command();
+        let text = |words: &Words, key: &str| words.text(&line(key, &[])).unwrap_or_else(|why| panic!("{why}"));
+        let own: Vec<&str> = heard.keys().filter_map(|key| key.strip_suffix("-by-command")).collect();
+        assert_eq!(own.len(), 3, "{own:?}");
+        assert!(own.iter().all(|key| heard.has(key) && text(&heard, key) != text(&by_command, key)), "{tag}: {own:?}");
+        let done = &heard.wordings(Command::Done)[0];
+        assert!(text(&by_command, "ex-word-questions-short").contains(done.as_str()), "{tag}");
+        assert_eq!(text(&by_command, "ask-ready"), text(&heard, "ask-ready"));
+    }
+}
+
 /// The words of the recognition model are the outer measure here: what is not among them cannot be heard.
 #[test]
 fn every_command_can_be_said_in_words_the_model_knows() {

@@ -1,6 +1,6 @@
 //! Judges what was found. Pure: facts in, findings out.
 
-use super::facts::{Clock, Facts, Folder, House, Listened, Played, Private, Record};
+use super::facts::{Clock, Facts, Folder, House, Listened, Played, Private, Record, StartPhrase};
 
 /// Less room is too little for a year of practice with a voice cache, bytes. A practice takes some tens of kilobytes.
 const LITTLE_ROOM: u64 = 200_000_000;
@@ -239,8 +239,17 @@ fn household(house: &House) -> Finding {
 fn start_phrase(house: &House) -> Finding {
     let about = "Start phrase";
     match house {
-        House::Read { start_phrase: Ok(()), .. } => Finding::well(about, "The recogniser knows every word that starts a practice."),
-        House::Read { start_phrase: Err(why), .. } => {
+        House::Read { start_phrase: StartPhrase::Heard, .. } => {
+            Finding::well(about, "The recogniser knows every word that starts a practice.")
+        }
+        House::Read { start_phrase: StartPhrase::NotInThisLanguage { commands }, .. } => {
+            let told = match commands {
+                true => "Nothing that starts a practice is heard in this language; the commands of a practice are.",
+                false => "No spoken word is heard in this language.",
+            };
+            Finding::note(about, told, "Start practices on the page, or name a Vosk model of the language with --model DIR.")
+        }
+        House::Read { start_phrase: StartPhrase::Unknown(why), .. } => {
             let remedy = "Take everyday English words for names, routines and the start phrase.";
             Finding::wrong(about, "The recogniser would not hear all of them.", remedy).with(why)
         }

@@ -87,6 +87,18 @@ pub enum Record {
     Fails(Trouble),
 }
 
+/// Whether what starts a practice can be heard.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum StartPhrase {
+    Heard,
+    /// Some of it has words that the recogniser does not know.
+    Unknown(Private),
+    /// The language has no recogniser, and its second ear, where it has one, never learnt these phrases.
+    NotInThisLanguage {
+        commands: bool,
+    },
+}
+
 /// The household file.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum House {
@@ -95,7 +107,7 @@ pub enum House {
     Read {
         persons: usize,
         planned: usize,
-        start_phrase: Result<(), Private>,
+        start_phrase: StartPhrase,
     },
     Faults {
         count: usize,

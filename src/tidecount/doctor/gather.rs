@@ -5,12 +5,12 @@ use std::process::{Command, Stdio};
 
 use jiff::ZonedDateTime;
 
-use super::facts::{Clock, Facts, Folder, House, Listened, Played, Private, Record, Trouble};
+use super::facts::{Clock, Facts, Folder, House, Listened, Played, Private, Record, StartPhrase, Trouble};
 use crate::options::SoundPath;
 use attend::{Household, Said};
 use audio::AudioError;
 use audio::file::names_file;
-use command_ear::{Choice, Grammar, Lexicon};
+use command_ear::{Choice, Grammar, Lexicon, Models};
 use files::error::Failure;
 use files::households::{read_household, wordings};
 use files::load::models;
@@ -138,19 +138,33 @@ fn house(path: &Path, model: Option<&Path>, words: &Words) -> (House, Option<Hou
     if !path.exists() {
         return (House::None, None);
     }
-    let lexicon = match models(model, words.language()).and_then(|model| Ok(Lexicon::of(&model)?)) {
-        Ok(lexicon) => lexicon,
+    let (model, lexicon) = match models(model, words.language()).and_then(|model| Ok((Lexicon::of(&model)?, model))) {
+        Ok((lexicon, model)) => (model, lexicon),
         Err(why) => return (House::Unknown(private(why)), None),
     };
     match read_household(path, words, &lexicon) {
         Ok(household) => {
             let planned = household.persons.iter().flat_map(|person| &person.routines).flat_map(|routine| &routine.plan);
             let planned = planned.map(|planned| planned.days.len()).sum();
-            let start_phrase = lexicon.validate(&starts(&household, words)).map_err(private);
+            let start_phrase = start_phrase(&model, &lexicon, &starts(&household, words));
             (House::Read { persons: household.persons.len(), planned, start_phrase }, Some(household))
         }
         Err(Failure::Routine(faults)) => (House::Faults { count: faults.list.len(), told: private(faults) }, None),
         Err(why) => (House::Faults { count: 1, told: private(why) }, None),
+    }
+}
+
+/// Whether all that starts a practice can be heard with these files: by a recogniser that knows the words, or by a second ear that learnt one wording
+/// of each.
+fn start_phrase(model: &Models, lexicon: &Lexicon, starts: &Grammar) -> StartPhrase {
+    if model.recognises() {
+        return lexicon.validate(starts).map_or_else(|why| StartPhrase::Unknown(private(why)), |()| StartPhrase::Heard);
+    }
+    let learnt = model.second_ear.phrases().unwrap_or_default();
+    let hears = |choice: &Choice| choice.wordings.iter().any(|wording| learnt.contains(wording));
+    match model.hears() && starts.choices.iter().all(hears) {
+        true => StartPhrase::Heard,
+        false => StartPhrase::NotInThisLanguage { commands: model.hears() },
     }
 }
 

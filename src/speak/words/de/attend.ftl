@@ -18,6 +18,7 @@ attend-say-thanks = danke | in ordnung | ich komme
 attend-waiting-shown = Ich warte. Sagen Sie „Übung starten“.
 attend-next-shown = Als Nächstes: { $called }, { $clock }
 attend-next-shown-for = Als Nächstes: { $called } für { $name }, { $clock }
+attend-start-unheard-shown = Ohne Erkennungsmodell höre ich in dieser Sprache nicht, womit eine Übung gestartet wird: Starten Sie auf der Seite. Befehle während der Übung höre ich. Mit einem eigenen Vosk-Modell: --model.
 attend-deaf-shown = Ich höre nichts
 attend-time-full = { $hour ->
     [one] ein Uhr

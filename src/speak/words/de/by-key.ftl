@@ -38,3 +38,9 @@ ask-rating-again-by-key = Lassen Sie sich Zeit. Wählen Sie auf der Seite eine Z
 ex-word-questions-instruction-by-key = Ich umschreibe ein Wort, und Sie sagen es. Lassen Sie sich Zeit. Wenn Sie es gesagt haben, drücken Sie die Leertaste oder „fertig“; dann sage ich Ihnen mein Wort.
 ex-word-questions-short-by-key = Ich umschreibe ein Wort, und Sie sagen es. Drücken Sie danach die Leertaste oder „fertig“.
 ex-category-naming-instruction-by-key = Ich nenne Ihnen einen Oberbegriff. Nennen Sie dazu so viele Dinge, wie Ihnen einfallen, eines nach dem anderen, mit deutlicher Stimme. Ich achte auf die Zeit.
+
+# Was statt einer Zeile gesagt wird, die auf eine verstandene Antwort zählt, wo nur Befehle gehört werden: KEY-by-command für KEY.
+
+ex-word-questions-instruction-by-command = Ich umschreibe ein Wort, und Sie sagen es. Lassen Sie sich Zeit. Sagen Sie danach „fertig“; dann sage ich Ihnen mein Wort.
+ex-word-questions-short-by-command = Ich umschreibe ein Wort, und Sie sagen es. Sagen Sie danach „fertig“.
+ex-category-naming-instruction-by-command = Ich nenne Ihnen einen Oberbegriff. Nennen Sie dazu so viele Dinge, wie Ihnen einfallen, eines nach dem anderen, mit deutlicher Stimme. Ich achte auf die Zeit.

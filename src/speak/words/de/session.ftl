@@ -13,6 +13,7 @@ greeting-shown = { $steps ->
 }
 aid-notice = Ich bin eine Übungshilfe und stelle keine Diagnose. Was Ihre Therapeutin oder Ihr Therapeut sagt und was bei Ihnen vor Ort gilt, geht allem vor, was ich sage.
 ear-none-shown = Ohne Erkennungsmodell höre ich in dieser Sprache keine Befehle. Benutzen Sie die Tasten oder die Seite; mit einem eigenen Vosk-Modell: --model.
+ear-commands-shown = Ich höre in dieser Sprache Befehle, Ja, Nein und Zahlen, aber keine anderen Wörter: Antworten in Wortspielen werden nicht bewertet.
 you-can-stop = Sie können jederzeit „stopp“ sagen.
 stop-by-hand = Gesprochene Befehle höre ich hier nicht. Drücken Sie jederzeit Escape, dann bin ich still. Auf der Seite ist es der rote Knopf.
 heading-session = { $title }

@@ -34,6 +34,7 @@ attend-say-thanks = thank you | okay | i'm coming
 attend-waiting-shown = Waiting. Say "start my practice".
 attend-next-shown = Next: { $called }, { $clock }
 attend-next-shown-for = Next: { $called } for { $name }, { $clock }
+attend-start-unheard-shown = What starts a practice isn't heard in this language without a recognition model: start on the page. Commands in the practice are heard. With a Vosk model, give --model.
 attend-deaf-shown = Can't hear
 
 # The time of day

@@ -39,3 +39,9 @@ ask-rating-again-by-key = Take your time. Choose a number on the page, or press 
 ex-word-questions-instruction-by-key = I'll describe a word. Take your time. When you have it, speak it aloud and press the space bar or done. Then I'll tell you mine.
 ex-word-questions-short-by-key = I'll describe a word. Speak it aloud, then press the space bar or done.
 ex-category-naming-instruction-by-key = I'll give you a category. Name as many things in it as you can think of, one after another, in a clear voice. I'll keep time.
+
+# What is said in place of a line that counts on an answer being understood, where commands are heard and no other word is: KEY-by-command for KEY.
+
+ex-word-questions-instruction-by-command = I'll describe a word. Take your time. When you have it, speak it aloud, and then say done. Then I'll tell you mine.
+ex-word-questions-short-by-command = I'll describe a word. Speak it aloud, then say done.
+ex-category-naming-instruction-by-command = I'll give you a category. Name as many things in it as you can think of, one after another, in a clear voice. I'll keep time.

@@ -21,6 +21,7 @@ greeting-shown = { $steps ->
 aid-notice = I'm a practice aid. I don't make a diagnosis. What your own clinician says, and the rules where you are, come before anything I say.
 # Where there is no model for the language, shown at the beginning.
 ear-none-shown = Nothing is heard in this language without a recognition model. Use the keys or the page; with a Vosk model, give --model.
+ear-commands-shown = Commands, yes, no and numbers are heard in this language, other words are not: answers of word games are not judged.
 you-can-stop = You can say stop at any time.
 stop-by-hand = Spoken commands don't reach me here. Press Escape at any time and I'll fall silent. On the page, it's the red button.
 heading-session = { $title }

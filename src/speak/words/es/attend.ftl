@@ -18,6 +18,7 @@ attend-say-thanks = gracias | de acuerdo | ya voy
 attend-waiting-shown = A la escucha. Diga «empezar mi práctica».
 attend-next-shown = A continuación: { $called }, { $clock }
 attend-next-shown-for = A continuación: { $called } para { $name }, { $clock }
+attend-start-unheard-shown = Sin un modelo de reconocimiento no oigo en este idioma con qué se empieza una práctica: empiece en la página. Las órdenes durante la práctica sí las oigo. Con un modelo Vosk propio: --model.
 attend-deaf-shown = No oigo nada
 attend-time-full = { $hour ->
     [one] la una en punto

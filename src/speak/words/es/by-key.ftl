@@ -38,3 +38,9 @@ ask-rating-again-by-key = Tómese su tiempo. Elija un número en la página, o p
 ex-word-questions-instruction-by-key = Yo le doy una definición, y usted dice la palabra. Tómese su tiempo. Cuando la haya dicho, pulse la barra espaciadora o «hecho», y le diré la mía.
 ex-word-questions-short-by-key = Yo le doy una definición, y usted dice la palabra. Después pulse la barra espaciadora o «hecho».
 ex-category-naming-instruction-by-key = Le doy una categoría. Nombre tantas cosas de ella como se le ocurran, una tras otra, con voz clara. Yo llevo el tiempo.
+
+# Lo que se dice en lugar de una línea que cuenta con entender una respuesta, donde solo se oyen órdenes: KEY-by-command por KEY.
+
+ex-word-questions-instruction-by-command = Yo le doy una definición, y usted dice la palabra. Tómese su tiempo. Después diga «hecho», y le diré la mía.
+ex-word-questions-short-by-command = Yo le doy una definición, y usted dice la palabra. Después diga «hecho».
+ex-category-naming-instruction-by-command = Le doy una categoría. Nombre tantas cosas de ella como se le ocurran, una tras otra, con voz clara. Yo llevo el tiempo.

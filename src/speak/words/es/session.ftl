@@ -17,6 +17,7 @@ greeting-shown = { $steps ->
 }
 aid-notice = Soy una ayuda para practicar y no hago diagnósticos. Lo que diga su logopeda, y las normas de donde está, van antes que lo que yo diga.
 ear-none-shown = Sin un modelo de reconocimiento no oigo órdenes en este idioma. Use las teclas o la página; con un modelo Vosk propio: --model.
+ear-commands-shown = En este idioma oigo órdenes, sí, no y números, pero ninguna otra palabra: las respuestas de los juegos de palabras no se valoran.
 you-can-stop = Puede decir «parar» en cualquier momento.
 stop-by-hand = Aquí no oigo órdenes habladas. Pulse Escape en cualquier momento y me callo. En la página es el botón rojo.
 heading-session = { $title }

@@ -26,7 +26,7 @@ fn well() -> Facts {
         voice: Ok((secret("voice"), Some(4.0))),
         folder: there(),
         record: Record::Looked { practices: 3, encrypted: false, faults: Vec::new() },
-        household: House::Read { persons: 2, planned: 7, start_phrase: Ok(()) },
+        household: House::Read { persons: 2, planned: 7, start_phrase: StartPhrase::Heard },
     }
 }
 
@@ -74,9 +74,17 @@ fn ailing() -> Vec<(Facts, &'static str, Standing)> {
         (Facts { household: House::Faults { count: 2, told: secret("grandpa") }, ..well() }, "Household", Wrong),
         (Facts { household: House::Unknown(secret("/home/somebody")), ..well() }, "Household", Note),
         (
-            Facts { household: House::Read { persons: 1, planned: 0, start_phrase: Err(secret("grandpa")) }, ..well() },
+            Facts { household: House::Read { persons: 1, planned: 0, start_phrase: StartPhrase::Unknown(secret("grandpa")) }, ..well() },
             "Start phrase",
             Wrong,
+        ),
+        (
+            Facts {
+                household: House::Read { persons: 1, planned: 0, start_phrase: StartPhrase::NotInThisLanguage { commands: true } },
+                ..well()
+            },
+            "Start phrase",
+            Note,
         ),
     ]
 }

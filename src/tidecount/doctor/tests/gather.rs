@@ -1,4 +1,5 @@
 use super::*;
+use command_ear::SecondEarFiles;
 
 #[test]
 fn a_second_of_a_recording_is_judged_by_its_samples() {
@@ -49,10 +50,28 @@ fn no_household_and_no_record_are_no_faults() {
     assert_eq!(record(dir.path(), &ZonedDateTime::now()), (Record::None, false));
 }
 
+/// A Spanish household can be started by a phrase only with a model.
+#[test]
+fn what_a_second_ear_never_learnt_starts_nothing() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let phrases = |list: &str| {
+        std::fs::write(dir.path().join("classes.txt"), list).expect("writes");
+        let choices = vec![Choice { tag: "0".into(), wordings: vec!["empezar mi práctica".into(), "mi práctica".into()] }];
+        let model = Models { vosk: None, second_ear: SecondEarFiles::Folder(dir.path().to_owned()) };
+        let lexicon = Lexicon::of(&model).expect("no model is needed");
+        start_phrase(&model, &lexicon, &Grammar { choices, ..Grammar::default() })
+    };
+    assert_eq!(phrases("parar\n(other)\n"), StartPhrase::NotInThisLanguage { commands: true });
+    assert_eq!(phrases("parar\nmi práctica\n(other)\n"), StartPhrase::Heard);
+    let lexicon = Lexicon::of(&Models::none()).expect("no model is needed");
+    let nothing = start_phrase(&Models::none(), &lexicon, &Grammar::default());
+    assert_eq!(nothing, StartPhrase::NotInThisLanguage { commands: false });
+}
+
 #[test]
 fn the_demo_household_is_read_and_can_be_started() {
     let words = Words::english().expect("words");
     let (found, household) = house(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo/household.toml"), None, &words);
-    assert!(matches!(found, House::Read { persons: 2, start_phrase: Ok(()), .. }), "{found:?}");
+    assert!(matches!(found, House::Read { persons: 2, start_phrase: StartPhrase::Heard, .. }), "{found:?}");
     assert!(starts(&household.expect("a household"), &words).choices.len() > 4);
 }
