@@ -1,9 +1,13 @@
 #!/usr/bin/env python3
-"""The list and the phrases for other_language.sh: other_language.py LANGUAGE CLIPS DATA OUT"""
+"""For other_language.sh: other_language.py LANGUAGE CLIPS DATA OUT writes the list and the phrases; other_language.py tell reads the rows of
+`tidecount hear --labels … --json --details` and shows them by group, and each phrase that was not always heard."""
 import csv
+import json
 import pathlib
 import re
 import sys
+
+import figures
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 # As in evaluate.sh, and `SAFETY` of src/session/listening.rs.
@@ -31,7 +35,7 @@ def main(language, clips, data, out):
     if index.exists():
         for row in csv.DictReader(open(index), delimiter="\t", quoting=csv.QUOTE_NONE):
             spelt = row["set"] == "an4" and not any(word in row["label"].lower().split() for word in SAME[language])
-            if spelt or row["set"] == "coswara_subset" and row["label"].startswith("counting"):
+            if spelt or row["set"] == "coswara_subset" and "counting" in row["label"]:
                 rows.append((f"{data}/{row['file']}", "", "English: " + ("spelling" if spelt else "counting")))
     with open(f"{out}/list.tsv", "w") as file:
         file.write("path\tlabel\tgroup\n")
@@ -39,5 +43,11 @@ def main(language, clips, data, out):
     print({group: sum(row[2] == group for row in rows) for group in sorted({row[2] for row in rows})})
 
 
+def tell(lines):
+    for row in figures.merged(json.loads(line) for line in lines):
+        if not row["phrase"] or row["hits"] < row["said"]:
+            figures.tell(row)
+
+
 if __name__ == "__main__":
-    main(*sys.argv[1:])
+    tell(sys.stdin) if sys.argv[1:] == ["tell"] else main(*sys.argv[1:])

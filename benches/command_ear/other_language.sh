@@ -16,4 +16,4 @@ trap 'rm -rf "$work"' EXIT
 python3 "$root/models/training/synth_formant.py" "$work/said" 1900 "language=$language" held-out
 python3 "$here/other_language.py" "$language" "$work/said" "$root/../shared/data" "$work"
 "$program" --language "$language" hear --commands "$(cat "$work/phrases")" --labels "$work/list.tsv" --json --details "$@" > "$work/rows" || [ -s "$work/rows" ]
-python3 "$here/figures.py" "language.$language" < "$work/rows"
+python3 "$here/other_language.py" tell < "$work/rows"
