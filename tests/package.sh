@@ -48,7 +48,8 @@ fi
 mkdir "$work/look"
 dpkg-deb -x "$package" "$work/look"
 for file in usr/bin/tidecount usr/lib/tidecount/libvosk.so usr/share/tidecount/models/en/am/final.mdl \
-    usr/share/tidecount/models/second-ear/network.onnx usr/share/man/man1/tidecount.1.gz usr/share/man/man1/tidecount-attend.1.gz \
+    usr/share/tidecount/models/second-ear/network.onnx usr/share/tidecount/models/second-ear/de/network.onnx \
+    usr/share/tidecount/models/second-ear/es/network.onnx usr/share/man/man1/tidecount.1.gz usr/share/man/man1/tidecount-attend.1.gz \
     usr/share/bash-completion/completions/tidecount usr/share/zsh/vendor-completions/_tidecount \
     usr/share/fish/vendor_completions.d/tidecount.fish usr/share/applications/tidecount.desktop \
     usr/lib/systemd/user/tidecount-attend.service usr/share/doc/tidecount/copyright usr/share/doc/tidecount/THIRD-PARTY.md; do

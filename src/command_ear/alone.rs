@@ -5,6 +5,9 @@
 
 use super::{ACT_CONFIDENCE, ASK_CONFIDENCE};
 
+/// Where it hears alone a phrase of several words may take so long, s: slow speakers need 2.3 s for "mir wird schwarz vor augen".
+pub(crate) const LONGEST_PHRASE_S: f64 = 2.4;
+
 /// Probabilities that the second ear must give a phrase, 0 to 1.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Limits {

@@ -6,7 +6,7 @@
 //!
 //! Whether a phrase counts is weighed from several cues (`cues`), among them a second decoding of the utterance at another speed.
 
-use super::alone::Limits;
+use super::alone::{LONGEST_PHRASE_S, Limits};
 use super::cues::{Candidate, Cues, agreed};
 use super::decide::{Phrase, PhraseBook, Refusal, UNKNOWN, Word, judge, listed};
 use super::decoder::Decoder;
@@ -389,8 +389,8 @@ impl<D: Decoder> Listener<D> {
     /// What the second ear makes of an utterance that no recogniser hears. Our own voice takes none of it for a phrase: what is no louder than what may
     /// be left of us does not stand out ([`super::level::Meter`]), and what is must be surer.
     fn hear_alone(&self, ear: &mut dyn WordSpotter, classes: &Classes, utterance: &Utterance) -> Option<(Phrase, Cues)> {
-        let stretch = Stretch::of(&utterance.levels, None)?;
-        let (phrase, cues) = standing_alone(ear, classes, utterance, stretch, |_| true)?;
+        let stretch = Stretch::last(&utterance.levels, LONGEST_PHRASE_S)?;
+        let (phrase, cues) = standing_alone(ear, classes, utterance, stretch, |text| !stretch.is_long() || text.contains(' '))?;
         let urgent = self.book.choice_of(&phrase.text).is_some_and(|choice| self.urgent.contains(&choice));
         let alone = Some(Limits::of(utterance.over_own_voice, urgent));
         Some((phrase, Cues { alone, ..cues }))

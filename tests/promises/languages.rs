@@ -4,14 +4,18 @@
 mod program;
 
 use program::{Place, err, journal, number, of_kind, out, output, tidecount};
+use serde_json::Value;
 use std::path::{Path, PathBuf};
+use std::process::Command;
 
-/// The demo in this language is led to its end, closed loop: the client speaks the language, gives commands by key, and what was measured
-/// is what it did.
-fn led_to_its_end(language: &str, end: &str) {
+/// The demo in this language is led to its end, closed loop: the client speaks the language, and what was measured is what it did. Gives the
+/// journal, what the client did, and what was printed.
+fn led_to_its_end(language: &str, end: &str, change: impl Fn(&mut Command)) -> (Vec<Value>, Vec<Value>, String) {
     let place = Place::new();
     let folder = place.path("demo");
-    let done = output(tidecount(["--language", language, "demo", "--out"]).arg(&folder));
+    let mut demo = tidecount(["--language", language, "demo", "--out"]);
+    change(demo.arg(&folder));
+    let done = output(&mut demo);
     assert!(done.status.success(), "{}{}", out(&done), err(&done));
     let (entries, truth) = (journal(&folder.join("journal.jsonl")), journal(&folder.join("client.jsonl")));
     let ended = entries.last().expect("entries");
@@ -22,17 +26,76 @@ fn led_to_its_end(language: &str, end: &str) {
     assert!(held.iter().zip(&measured).all(|(held, measured)| (held - measured).abs() < 0.05), "{held:?} {measured:?}");
     assert_eq!(of_kind(&entries, "phrase_read").len(), 2, "the client read both phrases aloud");
     assert!(out(&done).contains(end), "{}", out(&done));
-    assert!(out(&done).contains("Escape"), "how to stop where nobody is heard: {}", out(&done));
+    (entries, truth, out(&done))
+}
+
+/// The same by voice: every command that counts was said, and the second ear of the language heard it; no key is pressed, and none is named.
+fn led_to_its_end_by_voice(language: &str, end: &str, commands: &[&str]) {
+    let (entries, truth, told) = led_to_its_end(language, end, |_| {});
+    let said: Vec<(f64, &str)> =
+        truth.iter().filter(|did| did["kind"] == "said").filter_map(|did| Some((number(did, "onset_s"), did["words"].as_str()?))).collect();
+    let heard = of_kind(&entries, "command_heard");
+    for command in &heard {
+        let text = command["text"].as_str().expect("what was heard");
+        let just_said = |(at_s, words): &(f64, &str)| *words == text && (*at_s..*at_s + 4.0).contains(&number(command, "at_s"));
+        assert!(said.iter().any(just_said), "nobody said {text:?}: {command}");
+    }
+    for command in commands {
+        assert!(heard.iter().any(|heard| heard["command"] == *command), "{command} was not heard: {heard:?}");
+    }
+    assert!(!told.contains("Escape"), "whoever is heard needs no key: {told}");
 }
 
 #[test]
-fn the_demo_is_led_to_its_end_in_german() {
-    led_to_its_end("de", "Sie haben alle sieben Übungen gemacht.");
+fn the_demo_is_led_to_its_end_by_voice_in_german() {
+    led_to_its_end_by_voice("de", "Sie haben alle sieben Übungen gemacht.", &["yes", "ready", "done"]);
 }
 
 #[test]
-fn the_demo_is_led_to_its_end_in_spanish() {
-    led_to_its_end("es", "Ha hecho los siete ejercicios.");
+fn the_demo_is_led_to_its_end_in_spanish_by_voice() {
+    led_to_its_end_by_voice("es", "Ha hecho los siete ejercicios.", &["yes", "ready", "done"]);
+}
+
+#[test]
+fn where_no_second_ear_hears_keys_lead_the_demo_to_its_end_in_german() {
+    let by_key = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo/de/by-key.toml");
+    let without_ear = |demo: &mut Command| {
+        demo.arg("--client").arg(&by_key).env("TIDECOUNT_SECOND_EAR", "none");
+    };
+    let (entries, _, told) = led_to_its_end("de", "Sie haben alle sieben Übungen gemacht.", without_ear);
+    assert!(told.contains("Escape"), "how to stop where nobody is heard: {told}");
+    assert!(of_kind(&entries, "command_heard").iter().all(|command| command["text"] == "page"), "{entries:?}");
+}
+
+/// A pack of the user's own brings its second ear in a folder, is told of where it lacks one, and is led by keys then.
+#[test]
+fn a_pack_may_bring_its_own_second_ear() {
+    let place = Place::new();
+    let pack = made_up_pack(&place.path("."), |_, text| text);
+    let about = std::fs::read_to_string(pack.join("pack.toml")).expect("reads") + "commands = \"second-ear\"\n";
+    std::fs::write(pack.join("pack.toml"), about).expect("writes");
+    let check = || output(tidecount(["language", "check"]).arg(&pack).env_remove("TIDECOUNT_SECOND_EAR"));
+    let without = check();
+    assert!(without.status.success() && out(&without).contains("second-ear/network.onnx"), "{}{}", out(&without), err(&without));
+    let ear = pack.join("second-ear");
+    std::fs::create_dir(&ear).expect("a folder");
+    let german = Path::new(env!("CARGO_MANIFEST_DIR")).join("models/second-ear/de");
+    std::fs::copy(german.join("network.onnx"), ear.join("network.onnx")).expect("copies");
+    let classes = std::fs::read_to_string(german.join("classes.txt")).expect("reads").replacen("bereit\n", "beraten\n", 1);
+    std::fs::write(ear.join("classes.txt"), classes).expect("writes");
+    let with = check();
+    assert!(with.status.success() && out(&with).contains("has not learnt: bereit. They"), "{}{}", out(&with), err(&with));
+    let recording = place.path("nobody.wav");
+    let spec = hound::WavSpec { channels: 1, sample_rate: 16_000, bits_per_sample: 16, sample_format: hound::SampleFormat::Int };
+    let mut writer = hound::WavWriter::create(&recording, spec).expect("a file");
+    (0..16_000).for_each(|_| writer.write_sample(0_i16).expect("writes"));
+    writer.finalize().expect("closes");
+    let hear = || output(tidecount(["--language-pack"]).arg(&pack).args(["hear", "--commands", "stopp"]).arg(&recording));
+    let heard = hear();
+    assert!(heard.status.success(), "its network is loaded: {}", err(&heard));
+    std::fs::write(ear.join("network.onnx"), "no network").expect("writes");
+    let damaged = hear();
+    assert!(!damaged.status.success() && err(&damaged).contains("network.onnx: the second ear is damaged"), "{}", err(&damaged));
 }
 
 /// The German words as a language of their own.

@@ -39,6 +39,24 @@ impl Stretch {
     /// The stretch with this instant in it or, without one, the last. `levels`: end of each batch in s, and its level less the floor in dB. None where
     /// it is too short or too long for a phrase.
     pub fn of(levels: &[(f64, f64)], at_s: Option<f64>) -> Option<Self> {
+        Self::of_any_length(levels, at_s).filter(|stretch| (SHORTEST_S..=LONGEST_S).contains(&stretch.length_s()))
+    }
+
+    /// The last stretch, of up to `longest_s`: of a longer one than others the window shows the end.
+    pub fn last(levels: &[(f64, f64)], longest_s: f64) -> Option<Self> {
+        Self::of_any_length(levels, None).filter(|stretch| (SHORTEST_S..=longest_s).contains(&stretch.length_s()))
+    }
+
+    /// Longer than a single word, or a phrase that is said briskly.
+    pub fn is_long(&self) -> bool {
+        self.length_s() > LONGEST_S
+    }
+
+    fn length_s(&self) -> f64 {
+        self.end_s - self.start_s
+    }
+
+    fn of_any_length(levels: &[(f64, f64)], at_s: Option<f64>) -> Option<Self> {
         let last_loud_s = levels.iter().rev().find(|(_, above_db)| *above_db >= STANDS_OUT_DB)?.0;
         let around_s = at_s.map_or((last_loud_s - 2.0 * AROUND_S, last_loud_s), |at_s| (at_s - AROUND_S, at_s + AROUND_S));
         let near = levels.iter().filter(|(end_s, _)| (around_s.0..=around_s.1 + 1e-9).contains(end_s));
@@ -58,7 +76,7 @@ impl Stretch {
             }
             last_s = end_s;
         }
-        found.filter(|stretch| (SHORTEST_S..=LONGEST_S).contains(&(stretch.end_s - stretch.start_s)))
+        found
     }
 
     /// Nothing can have stood directly before it: there was a pause, or the utterance began with it and `out_of_quiet`.
@@ -131,6 +149,10 @@ mod tests {
         assert_eq!(Stretch::of(&levels(1.0, &[(0.3, 0.36)]), None), None);
         assert_eq!(Stretch::of(&levels(4.0, &[(0.3, 3.0)]), None), None);
         assert_eq!(Stretch::of(&levels(1.0, &[]), None), None);
+        let slow = levels(3.0, &[(0.3, 2.4)]);
+        assert_eq!(Stretch::of(&slow, None), None);
+        assert!(Stretch::last(&slow, 2.4).is_some_and(|stretch| stretch.is_long()) && Stretch::last(&slow, 2.0).is_none());
+        assert_eq!(Stretch::last(&levels(1.0, &[(0.3, 0.36)]), 2.4), None);
     }
 
     #[test]

@@ -402,7 +402,7 @@ fn alone_it_hears_over_our_own_voice_what_it_is_very_sure_of() {
 #[test]
 fn alone_talk_clicks_and_the_end_of_a_sentence_are_nothing() {
     let scenes: [&[(f64, f64)]; 5] =
-        [&[(0.9, 0.96)], &[(0.5, 2.9)], &[(0.5, 1.2), (1.35, 1.9), (2.05, 2.6)], &[(0.3, 2.4), (2.75, 3.15)], &[(0.2, 4.6), (4.65, 4.9)]];
+        [&[(0.9, 0.96)], &[(0.5, 3.1)], &[(0.5, 1.2), (1.35, 1.9), (2.05, 2.6)], &[(0.3, 2.9), (3.25, 3.65)], &[(0.2, 4.6), (4.65, 4.9)]];
     for tuning in [Tuning::MAIN, Tuning::FAST] {
         for noises in scenes {
             let heard: Vec<String> = heard_alone(tuning, "es tut weh", 0.99, noises, NOT_US).0.into_iter().map(|heard| heard.0).collect();
@@ -411,6 +411,12 @@ fn alone_talk_clicks_and_the_end_of_a_sentence_are_nothing() {
             assert!(heard.len() <= usize::from(ends_soon), "{noises:?}: {heard:?}");
         }
     }
+}
+
+#[test]
+fn alone_a_slow_phrase_of_several_words_is_heard_and_a_slow_word_is_a_voice() {
+    let heard = |phrase| heard_alone(Tuning::MAIN, phrase, 0.99, &[(0.6, 2.7)], NOT_US).0.len();
+    assert_eq!((heard("es tut weh"), heard("stopp")), (1, 0));
 }
 
 #[test]
