@@ -31,7 +31,8 @@ impl PlayedStream {
             self.waiting.clear();
             self.owed = 0;
         }
-        self.waiting.extend(std::iter::repeat_n(0.0, sent.silence_before));
+        // However long it was: beyond what is kept, all is dropped below.
+        self.waiting.extend(std::iter::repeat_n(0.0, sent.silence_before.min(2 * self.longest)));
         self.waiting.extend(block.iter().take(sent.kept));
         let paid = self.owed.min(self.waiting.len());
         self.waiting.drain(..paid);

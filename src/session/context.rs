@@ -77,7 +77,7 @@ pub struct SessionContext {
     pub keeps_sound: bool,
     /// There is a model that writes down what is told.
     pub writes_down: bool,
-    /// What is understood of what the client says. Where nothing is, how to stop by hand is said each time.
+    /// What is understood of what the client says. Where not every word is, how to stop by hand is said each time.
     pub understood: Understood,
     /// Whom to call in an emergency, digits as they are dialled; none: it says "your emergency number".
     pub emergency_number: Option<String>,

@@ -29,7 +29,8 @@ pub(super) fn greet(practice: &mut Practice) -> Speaking {
     if practice.context.first_session {
         last = practice.say("aid-notice", &[]);
     }
-    if practice.context.understood == Understood::Nothing {
+    // A second ear alone may miss "stop" over our own sentence, so nobody is promised to be heard at any time.
+    if practice.context.understood != Understood::Words {
         last = practice.say("stop-by-hand", &[]);
     } else if practice.context.first_session {
         last = practice.say("you-can-stop", &[]);

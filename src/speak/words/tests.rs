@@ -65,7 +65,7 @@ fn whoever_is_not_heard_is_told_the_key() {
     }
 }
 
-/// Where commands alone are heard, an answer ends with a command; everything else is asked for as ever.
+/// Where commands alone are heard, an answer ends with a command, and how to stop by hand is said; everything else is asked for as ever.
 #[test]
 fn whoever_is_heard_by_command_alone_is_told_the_command() {
     for tag in ["en", "de", "es"] {
@@ -73,7 +73,7 @@ fn whoever_is_heard_by_command_alone_is_told_the_command() {
         let by_command = heard.clone().by_command();
         let text = |words: &Words, key: &str| words.text(&line(key, &[])).unwrap_or_else(|why| panic!("{why}"));
         let own: Vec<&str> = heard.keys().filter_map(|key| key.strip_suffix("-by-command")).collect();
-        assert_eq!(own.len(), 3, "{own:?}");
+        assert_eq!(own.len(), 4, "{own:?}");
         assert!(own.iter().all(|key| heard.has(key) && text(&heard, key) != text(&by_command, key)), "{tag}: {own:?}");
         let done = &heard.wordings(Command::Done)[0];
         assert!(text(&by_command, "ex-word-questions-short").contains(done.as_str()), "{tag}");

@@ -44,3 +44,4 @@ ex-category-naming-instruction-by-key = Ich nenne Ihnen einen Oberbegriff. Nenne
 ex-word-questions-instruction-by-command = Ich umschreibe ein Wort, und Sie sagen es. Lassen Sie sich Zeit. Sagen Sie danach „fertig“; dann sage ich Ihnen mein Wort.
 ex-word-questions-short-by-command = Ich umschreibe ein Wort, und Sie sagen es. Sagen Sie danach „fertig“.
 ex-category-naming-instruction-by-command = Ich nenne Ihnen einen Oberbegriff. Nennen Sie dazu so viele Dinge, wie Ihnen einfallen, eines nach dem anderen, mit deutlicher Stimme. Ich achte auf die Zeit.
+stop-by-hand-by-command = Während ich spreche, höre ich Sie vielleicht nicht. Drücken Sie dann Escape, und ich bin still. Auf der Seite ist es der rote Knopf.

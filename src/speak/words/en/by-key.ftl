@@ -45,3 +45,4 @@ ex-category-naming-instruction-by-key = I'll give you a category. Name as many t
 ex-word-questions-instruction-by-command = I'll describe a word. Take your time. When you have it, speak it aloud, and then say done. Then I'll tell you mine.
 ex-word-questions-short-by-command = I'll describe a word. Speak it aloud, then say done.
 ex-category-naming-instruction-by-command = I'll give you a category. Name as many things in it as you can think of, one after another, in a clear voice. I'll keep time.
+stop-by-hand-by-command = While I'm speaking I may not hear you. Press Escape then, and I'll fall silent. On the page, it's the red button.

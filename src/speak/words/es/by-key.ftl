@@ -44,3 +44,4 @@ ex-category-naming-instruction-by-key = Le doy una categoría. Nombre tantas cos
 ex-word-questions-instruction-by-command = Yo le doy una definición, y usted dice la palabra. Tómese su tiempo. Después diga «hecho», y le diré la mía.
 ex-word-questions-short-by-command = Yo le doy una definición, y usted dice la palabra. Después diga «hecho».
 ex-category-naming-instruction-by-command = Le doy una categoría. Nombre tantas cosas de ella como se le ocurran, una tras otra, con voz clara. Yo llevo el tiempo.
+stop-by-hand-by-command = Mientras hablo, puede que no le oiga. Pulse entonces Escape y me callo. En la página es el botón rojo.
