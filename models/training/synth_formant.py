@@ -1,7 +1,7 @@
 """Phrases by formant and diphone synthesisers (espeak-ng with its voice variants, flite). flite's slt is held out for tests; of
 another language than English (espeak-ng alone) the voices HELD_OUT.
 
-usage: synth_formant.py OUT_DIR COUNT TRANSCRIPTS.txt
+usage: synth_formant.py OUT_DIR COUNT TRANSCRIPTS.txt [over]     over: what is to be said over our own voice
        synth_formant.py OUT_DIR COUNT language=de|es [held-out]"""
 import os
 import random
@@ -34,9 +34,11 @@ def say(text, rnd, path):
     return voice
 
 
-def english(count, transcripts):
+def english(count, transcripts, over):
     """(text, how to say it) of each clip."""
-    return [(text, say) for text in phrases.draw(count, [line.strip() for line in open(transcripts)], seed=11)]
+    lines = [line.strip() for line in open(transcripts)]
+    drawn = phrases.draw(count, lines, seed=12, shares=phrases.OVER_SHARES) if over else phrases.draw(count, lines, seed=11)
+    return [(text, say) for text in drawn]
 
 
 def other(count, language, held_out):
@@ -53,11 +55,11 @@ def other(count, language, held_out):
     return [(text, of_language) for text in texts]
 
 
-def main(out, count, what, held_out=None):
+def main(out, count, what, which=None):
     os.makedirs(out, exist_ok=True)
-    rnd = random.Random(4 if held_out else 3)
+    rnd = random.Random(4 if which else 3)
     language = what.removeprefix("language=") if what.startswith("language=") else None
-    texts = other(int(count), language, held_out) if language else english(int(count), what)
+    texts = other(int(count), language, which == "held-out") if language else english(int(count), what, which == "over")
     with open(f"{out}/list.tsv", "w") as index:
         for i, (text, spoken) in enumerate(texts):
             name = f"{i:05d}.wav"

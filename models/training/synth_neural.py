@@ -86,6 +86,7 @@ def plan(kokoro, out, count, transcripts):
     for text in drawn:
         mix = blend_of_language(rnd, voices, language) if language else blend(rnd, voices)
         job(text, mix, rnd.choice([.7, .8, .9, .9, 1, 1, 1.1, 1.25]), rnd.choice(["", ".", ".", ".", "!", "?"]))
+    rnd.shuffle(jobs)              # a run cut short has some of each
     json.dump(jobs, open(out, "w"))
     print(len(jobs), "jobs,", len(cache), "texts")
 
