@@ -32,7 +32,8 @@ fi
 say() { printf 'setup: %s\n' "$*"; }
 fail() { printf 'setup: %s\n' "$*" >&2; exit 1; }
 
-installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null || true)" = installed ]; }
+# A package that is there for two processors gives two lines.
+installed() { dpkg-query -W -f='${db:Status-Status}\n' "$1" 2>/dev/null | grep -qx installed; }
 python_with_pip() {
     for python in python3 /usr/bin/python3; do
         if "$python" -m pip --version >/dev/null 2>&1; then echo "$python"; return 0; fi
@@ -83,6 +84,15 @@ if [ "$need_vosk" = yes ]; then
     [ "$(uname -s)" = Linux ] ||
         fail "the Vosk library is fetched for Linux only, and this is $(uname -s); put libvosk into a folder, name it in VOSK_LIB_DIR and run this again"
     packaging/vosk.sh "$(uname -m)" lib
+fi
+
+# --- the other processor's standard library --------------------------------------------------------------------------
+if [ "${1:-}" = --package-arm64 ]; then
+    if command -v rustup >/dev/null 2>&1; then
+        rustup target add aarch64-unknown-linux-gnu || fail "rustup could not fetch Rust's library for arm64; see its message above"
+    else
+        say "make sure that Rust has its library for aarch64-unknown-linux-gnu"
+    fi
 fi
 
 command -v cargo >/dev/null 2>&1 || fail "Rust is missing: install a current toolchain (cargo and rustc 1.94 or newer), then build"

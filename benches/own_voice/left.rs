@@ -107,7 +107,7 @@ pub fn write_over(talk: &Talk, list: &Path, folder: &Path) {
     for (n, part) in lines.chunks(AT_ONCE).enumerate() {
         let clips: Vec<Vec<f32>> =
             part.iter().map(|line| sound(Path::new(line.0)).unwrap_or_else(|| panic!("{}: no sound", line.0))).collect();
-        let (echo, over_db) = (&TRAINING[n % TRAINING.len()], OVER_DB[n / TRAINING.len() % OVER_DB.len()]);
+        let (echo, over_db) = (&TRAINING[n % TRAINING.len()], OVER_DB[(n + n / TRAINING.len()) % OVER_DB.len()]);
         let mix = Mix::over(&talk.from(n * 17), echo, &clips, over_db);
         let heard = given(&mix);
         for (m, (line, (from_s, to_s))) in part.iter().zip(&mix.words).enumerate() {

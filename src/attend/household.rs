@@ -272,13 +272,24 @@ fn build_routine(entry: &RoutineEntry, checks: Checks<'_>, faults: &mut Finder<'
     (!called.is_empty()).then(|| HouseRoutine { file: file.value.clone(), title, called, plan: prescription.plan })
 }
 
+/// Asked for and answered, it comes to the same: in some languages the answer, "für Opa", begins the whole wish, "für Opa starten bitte".
+fn come_to_the_same(one: &Said, other: &Said) -> bool {
+    match (one, other) {
+        (Said::StartFor(p), Said::Name(q)) | (Said::Name(q), Said::StartFor(p)) => p == q,
+        (Said::StartCalled(c), Said::Called(d)) | (Said::Called(d), Said::StartCalled(c)) => c == d,
+        _ => one == other,
+    }
+}
+
 /// Nothing that can be said may mean two things or begin another meaning's wording: it is acted on before the pause after it. Only
 /// "start for" a person waits for an "and".
 fn find_likes(file: &HouseholdFile, household: &Household, checks: Checks<'_>, faults: &mut Finder<'_>) {
     let mut meanings: BTreeMap<String, Said> = BTreeMap::new();
     for said in household.everything().into_iter().filter(Said::is_offered) {
         for wording in (checks.wordings)(household, &said) {
-            let clash = meanings.iter().find(|(other, meaning)| **meaning != said && (begins(other, &wording) || begins(&wording, other)));
+            let clash = meanings
+                .iter()
+                .find(|(other, meaning)| !come_to_the_same(meaning, &said) && (begins(other, &wording) || begins(&wording, other)));
             if let Some((other, meaning)) = clash {
                 let what = format!("\"{wording}\" is too like \"{other}\", which means something else");
                 let at = place_of(file, &said).or_else(|| place_of(file, meaning)).unwrap_or(0..0);

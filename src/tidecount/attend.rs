@@ -78,6 +78,9 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
         let key = if model.hears() { "attend-start-unheard-shown" } else { "ear-none-shown" };
         tell(&words.text(&Line { key: key.into(), args: Vec::new() })?);
     }
+    let (starts_heard, page_words) = (model.recognises(), words.clone());
+    // Nobody is invited to say what is not heard.
+    let words = if starts_heard { words } else { words.by_key() };
     // Whoever wrote no household file is led by the packages that were taken here.
     let packages = if args.household.is_none() && !path.exists() { household_of_packages(&data) } else { None };
     let household = match packages {
@@ -107,7 +110,12 @@ pub fn run(args: &AttendArgs) -> Result<ExitCode, Failure> {
         clinic: None,
         today: None,
     };
-    let pages = server::open_with(args.screen.wanted_or(somebody_by_page)?, Some(set_up).filter(|_| !recording), waiting.words())?;
+    // Where no start is heard, a page is the only way to begin.
+    let pages = server::open_with(
+        args.screen.wanted_or(somebody_by_page || !(starts_heard || recording))?,
+        Some(set_up).filter(|_| !recording),
+        &page_words,
+    )?;
     if let Some(pages) = &pages {
         let (hub, words) = (pages.hub().clone(), waiting.words().clone());
         waiting.show_on(Box::new(move || Ok(Box::new(WebFollower::waiting(hub.clone(), words.clone())))));

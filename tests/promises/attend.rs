@@ -163,6 +163,33 @@ fn it_invites_at_the_agreed_time_and_a_talk_about_something_else_starts_nothing(
 }
 
 #[test]
+fn where_no_start_is_heard_nobody_is_invited_to_say_one() {
+    let place = house();
+    let household = |language: &str, name: &str, called: &str| {
+        format!(
+            "language = \"{language}\"\n[[person]]\nname = \"{name}\"\n[[person.routine]]\nfile = \"his.toml\"\ncalled = [\"{called}\"]\n"
+        )
+    };
+    let german = household("de", "opa", "abendübung");
+    let spanish = household("es", "abuelo", "ejercicios de la tarde");
+    let on_the_page = ["Starten Sie auf der Seite, wann Sie möchten.", "Empiece en la página cuando quiera."];
+    // With the language's second ear, which knows no start phrase, and with no ear at all.
+    for (house, ear, invited) in
+        [(&german, None, on_the_page[0]), (&german, Some("none"), on_the_page[0]), (&spanish, None, on_the_page[1])]
+    {
+        place.write("household.toml", house);
+        let wav = Tape::new(RATE_HZ, 75.0).write(&place.path("house.wav"), 1);
+        let mut command = attend(&place, &wav, "18:29");
+        command.envs(ear.map(|ear| ("TIDECOUNT_SECOND_EAR", ear))).arg("--speaker").arg(place.path("said.wav"));
+        let done = output(&mut command);
+        let text = out(&done);
+        assert!(done.status.success(), "{text}{}", err(&done));
+        assert!(text.contains(invited), "{text}");
+        assert!(!text.contains("Sagen Sie") && !text.contains("Diga"), "{text}");
+    }
+}
+
+#[test]
 fn what_hurts_and_what_is_not_answered_is_told_aloud_and_kept() {
     let place = house();
     let mut tape = Tape::new(RATE_HZ, 200.0);

@@ -39,7 +39,8 @@ fn whoever_is_not_heard_is_told_the_key() {
         let heard = Words::of(Language::find(tag).unwrap()).unwrap();
         let unheard = heard.clone().by_key();
         let text = |words: &Words, key: &str| {
-            let args = [("n", Arg::Number(3.0)), ("name", Arg::Text("X".into()))];
+            let texts = ["name", "time", "the"].map(|name| (name, Arg::Text("X".into())));
+            let args = [&[("n", Arg::Number(3.0))], &texts[..]].concat();
             words.text(&line(key, &args)).unwrap_or_else(|why| panic!("{why}"))
         };
         let keyed: Vec<&str> = heard.keys().filter_map(|key| key.strip_suffix("-by-key")).collect();

@@ -45,3 +45,10 @@ ex-word-questions-instruction-by-command = Ich umschreibe ein Wort, und Sie sage
 ex-word-questions-short-by-command = Ich umschreibe ein Wort, und Sie sagen es. Sagen Sie danach „fertig“.
 ex-category-naming-instruction-by-command = Ich nenne Ihnen einen Oberbegriff. Nennen Sie dazu so viele Dinge, wie Ihnen einfallen, eines nach dem anderen, mit deutlicher Stimme. Ich achte auf die Zeit.
 stop-by-hand-by-command = Während ich spreche, höre ich Sie vielleicht nicht. Drücken Sie dann Escape, und ich bin still. Auf der Seite ist es der rote Knopf.
+
+# Wo nicht gehört wird, womit eine Übung gestartet wird, startet sie die Seite.
+attend-waiting-shown-by-key = Ich warte. Starten Sie auf der Seite.
+attend-invite-by-key = Es ist { $time }, Zeit für Ihre Übung: { $the }. Starten Sie auf der Seite, wann Sie möchten.
+attend-invite-for-by-key = Es ist { $time }. { $name }, es ist Zeit für { $the }. Starten Sie auf der Seite, wann Sie möchten.
+attend-invite-again-by-key = Ich bin noch da für Ihre Übung: { $the }. Starten Sie auf der Seite, wann Sie möchten.
+attend-invite-again-for-by-key = { $name }, ich bin noch da für { $the }. Starten Sie auf der Seite, wann Sie möchten.

@@ -46,3 +46,10 @@ ex-word-questions-instruction-by-command = I'll describe a word. Take your time.
 ex-word-questions-short-by-command = I'll describe a word. Speak it aloud, then say done.
 ex-category-naming-instruction-by-command = I'll give you a category. Name as many things in it as you can think of, one after another, in a clear voice. I'll keep time.
 stop-by-hand-by-command = While I'm speaking I may not hear you. Press Escape then, and I'll fall silent. On the page, it's the red button.
+
+# Where what starts a practice isn't heard, the page starts it.
+attend-waiting-shown-by-key = Waiting. Start on the page.
+attend-invite-by-key = It's { $time }, time for { $the }. Start on the page when you like.
+attend-invite-for-by-key = It's { $time }. { $name }, it's time for { $the }. Start on the page when you like.
+attend-invite-again-by-key = I'm still here for { $the }. Start on the page when you like.
+attend-invite-again-for-by-key = { $name }, I'm still here for { $the }. Start on the page when you like.

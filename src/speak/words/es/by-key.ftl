@@ -45,3 +45,10 @@ ex-word-questions-instruction-by-command = Yo le doy una definición, y usted di
 ex-word-questions-short-by-command = Yo le doy una definición, y usted dice la palabra. Después diga «hecho».
 ex-category-naming-instruction-by-command = Le doy una categoría. Nombre tantas cosas de ella como se le ocurran, una tras otra, con voz clara. Yo llevo el tiempo.
 stop-by-hand-by-command = Mientras hablo, puede que no le oiga. Pulse entonces Escape y me callo. En la página es el botón rojo.
+
+# Donde no se oye con qué se empieza una práctica, se empieza en la página.
+attend-waiting-shown-by-key = En espera. Empiece en la página.
+attend-invite-by-key = A { $time } toca { $the }. Empiece en la página cuando quiera.
+attend-invite-for-by-key = { $name }, a { $time } toca { $the }. Empiece en la página cuando quiera.
+attend-invite-again-by-key = Sigo aquí para { $the }. Empiece en la página cuando quiera.
+attend-invite-again-for-by-key = { $name }, sigo aquí para { $the }. Empiece en la página cuando quiera.
