@@ -25,8 +25,8 @@ fi
 case ${1:-} in --package*) PACKAGES="$PACKAGES debhelper dpkg-dev patchelf mmdebstrap" ;; esac
 # Only with --package-arm64: the compiler for that processor, the libraries it links with, and what runs the result here.
 if [ "${1:-}" = --package-arm64 ]; then
-    PACKAGES="$PACKAGES gcc-aarch64-linux-gnu g++-aarch64-linux-gnu qemu-user-static
-libasound2-dev:arm64 libspeexdsp-dev:arm64 libspeechd-dev:arm64 libssl-dev:arm64"
+    PACKAGES="$PACKAGES gcc-aarch64-linux-gnu g++-aarch64-linux-gnu qemu-user-static binfmt-support arch-test
+libasound2-dev:arm64 libspeexdsp-dev:arm64 libspeechd-dev:arm64 libssl-dev:arm64 libstdc++6:arm64 libatomic1:arm64"
 fi
 
 say() { printf 'setup: %s\n' "$*"; }
