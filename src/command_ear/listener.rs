@@ -358,6 +358,9 @@ impl<D: Decoder> Listener<D> {
             Some((ear, classes)) if !utterance.over_own_voice && (agreed.is_none() || self.second_ear_always) => {
                 second_opinion(&mut *ear.borrow_mut(), classes, utterance, agreed)
             }
+            Some((ear, classes)) if utterance.over_own_voice && agreed.is_none() => {
+                self.hear_urgent(&mut *ear.borrow_mut(), classes, utterance, &first_words)
+            }
             _ => agreed,
         };
         let weighed = found.and_then(|(phrase, cues)| {
@@ -394,6 +397,16 @@ impl<D: Decoder> Listener<D> {
         let urgent = self.book.choice_of(&phrase.text).is_some_and(|choice| self.urgent.contains(&choice));
         let alone = Some(Limits::of(utterance.over_own_voice, urgent));
         Some((phrase, Cues { alone, ..cues }))
+    }
+
+    /// What a person in trouble says over our own voice, where the recogniser heard speech that is no phrase of the list, as the second ear takes it.
+    /// It must be as sure there as of a single word that the recogniser misses in quiet.
+    fn hear_urgent(&self, ear: &mut dyn WordSpotter, classes: &Classes, utterance: &Utterance, words: &[Word]) -> Option<(Phrase, Cues)> {
+        let unknown = utterance.standing_out(words).into_iter().rfind(|word| word.text == UNKNOWN)?;
+        let stretch = Stretch::of(&utterance.levels, Some((unknown.start_s + unknown.end_s) / 2.0))?;
+        let (phrase, cues) = standing_alone(ear, classes, utterance, stretch, |_| true)?;
+        let urgent = self.book.choice_of(&phrase.text).is_some_and(|choice| self.urgent.contains(&choice));
+        urgent.then_some((phrase, cues))
     }
 
     /// The phrases of a list that end before `until_s` of the utterance.

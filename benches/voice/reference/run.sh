@@ -1,6 +1,6 @@
 #!/bin/sh
 # Makes the sound files with known truth for `cargo bench --bench voice`, outside the repository, and runs Praat and pYIN
-# on them. An hour on two cores. Needs Python 3; FluidSynth with a General MIDI sound font for the music.
+# on them. Ten minutes on two cores. Needs Python 3; FluidSynth with a General MIDI sound font for the music.
 set -eu
 cd "$(dirname "$0")"
 : "${TIDECOUNT_VOICE_SET:=$HOME/.cache/tidecount/voice-set}"
