@@ -190,6 +190,28 @@ fn where_no_start_is_heard_nobody_is_invited_to_say_one() {
 }
 
 #[test]
+fn where_no_start_is_heard_the_page_opens_by_itself() {
+    let place = house();
+    let opa = "language = \"de\"\n[[person]]\nname = \"opa\"\n[[person.routine]]\nfile = \"his.toml\"\ncalled = [\"abendübung\"]\n";
+    place.write("household.toml", opa);
+    place.write("alsa.conf", "");
+    // Live, but without any device: no recording may open a page.
+    let mut command = tidecount(["attend"]);
+    command.arg(place.path("household.toml")).args(["--no-open", "--voice", "espeak-ng"]).arg("--data").arg(place.path("data"));
+    command.env("PULSE_SERVER", format!("unix:{}", place.path("none").display())).env("XDG_RUNTIME_DIR", place.path("run"));
+    command.env("ALSA_CONFIG_PATH", place.path("alsa.conf"));
+    let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().expect("starts");
+    let mut lines = std::io::BufRead::lines(std::io::BufReader::new(child.stdout.take().expect("its output"))).map_while(Result::ok);
+    let address = lines.find(|line| line.contains("http://127.0.0.1:"));
+    if address.is_some() {
+        assert!(Command::new("kill").args(["-INT", &child.id().to_string()]).status().expect("kill").success());
+    }
+    lines.for_each(drop);
+    let done = child.wait_with_output().expect("ends");
+    assert!(address.is_some() && done.status.success(), "{}", err(&done));
+}
+
+#[test]
 fn what_hurts_and_what_is_not_answered_is_told_aloud_and_kept() {
     let place = house();
     let mut tape = Tape::new(RATE_HZ, 200.0);
