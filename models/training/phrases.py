@@ -23,8 +23,8 @@ def commands():
 
 
 def safety():
-    """What a person in trouble says, every wording; "help" oftener, which run 15 heard worst over our voice."""
-    return [wording for wording, command in wordings(classes=False).items() if command in SAFETY for _ in range(4 if command == "help" else 1)]
+    """What a person in trouble says, every wording."""
+    return [wording for wording, command in wordings(classes=False).items() if command in SAFETY]
 
 
 def lines_of(name):
@@ -99,5 +99,7 @@ def draw(count, transcripts, seed=0, shares=SHARES):
     negatives, pieces of sentences. The people in training say single words only; without phrases of several words from here
     these are heard less well in noise (RUNS.md, runs 11 and 12)."""
     several = [wording for wording in commands() if " " in wording]
-    rnd, groups = random.Random(seed), (several, safety(), harmless(), CORE, negatives(), pieces(transcripts, max(1, count // 5), seed))
+    # Run 15 heard "help" worst over our voice.
+    trouble = [wording for wording in safety() for _ in range(4 if "help" in wording.split() else 1)]
+    rnd, groups = random.Random(seed), (several, trouble, harmless(), CORE, negatives(), pieces(transcripts, max(1, count // 5), seed))
     return [rnd.choice(rnd.choices(groups, shares)[0]) for _ in range(count)]
